@@ -1,0 +1,31 @@
+package stock
+
+// Grain says which way the grain of a part or of a piece of stock runs.
+type Grain int
+
+const (
+	GrainLength Grain = iota // along the length
+	GrainWidth               // along the width
+	GrainAny                 // a part that may lie either way, a stock without grain
+)
+
+// String returns the word the job file uses for a part: "length", "width" or
+// "any" (which a sheet's entry spells "none").
+func (g Grain) String() string {
+	switch g {
+	case GrainWidth:
+		return "width"
+	case GrainAny:
+		return "any"
+	}
+	return "length"
+}
+
+// Lies reports how a part may lie in a piece of stock so that grain runs along
+// grain: upright (length along length), turned by a quarter, or both.
+func (g Grain) Lies(in Grain) (upright, turned bool) {
+	if g == GrainAny || in == GrainAny {
+		return true, true
+	}
+	return g == in, g != in
+}

@@ -1,0 +1,64 @@
+package stock
+
+// Kind tells a sheet, which has two sawn directions, from a board, whose grain
+// runs along its length.
+type Kind int
+
+const (
+	Sheet Kind = iota
+	Board
+)
+
+// String returns the word of the job and plan files: "sheet" or "board".
+func (k Kind) String() string {
+	if k == Board {
+		return "board"
+	}
+	return "sheet"
+}
+
+// Stock is one size of anything that can be cut: an offer for sale, or pieces
+// on hand.
+type Stock struct {
+	Name     string
+	Kind     Kind
+	Material string
+	// Length runs along the face grain of a sheet unless Grain says otherwise.
+	Length, Width, Thickness Length
+	Grain                    Grain
+	// Trim is cut off every edge of a sheet, off both ends of a board, before
+	// anything else.
+	Trim Length
+	// Price is for one piece, 0 when none was given or it is on hand.
+	Price Money
+	// Count is how many can be had; 0 means no limit.
+	Count int
+	// OnHand pieces cost nothing and are used before anything is bought.
+	OnHand bool
+}
+
+// TrimWidth is what is cut off each long edge: a board keeps its full width.
+func (s Stock) TrimWidth() Length {
+	if s.Kind == Board {
+		return 0
+	}
+	return s.Trim
+}
+
+// Usable is the size left inside the trim.
+func (s Stock) Usable() (length, width Length) {
+	return s.Length - 2*s.Trim, s.Width - 2*s.TrimWidth()
+}
+
+// Serves reports whether the material and thickness of s can give b: a sheet
+// must have the blank's thickness, a board may be thicker and is planed down.
+// Whether it is long and wide enough is the planner's affair.
+func (s Stock) Serves(b Blank) bool {
+	if s.Material != b.Part.Material {
+		return false
+	}
+	if s.Kind == Board {
+		return s.Thickness >= b.Thickness
+	}
+	return s.Thickness == b.Thickness
+}
