@@ -18,13 +18,16 @@ const (
 	Inches
 )
 
-// Ruler prints lengths: millimetres to 0.1, or inches to a fraction. The zero
-// Ruler prints millimetres.
-type Ruler struct {
-	Units       Units
-	Denominator int64 // of inch fractions; 0 means 32
+// String returns the word of the job file: "mm" or "in".
+func (u Units) String() string {
+	if u == Inches {
+		return "in"
+	}
+	return "mm"
 }
 
-// Print writes the bare number, "698.5" or "27 1/2", behind "≈" where it was
-// rounded.
-func (r Ruler) Print(l Length) string { panic("stock: not written yet") }
+// Longest is the greatest length that ParseLength reads: 100 m.
+const Longest = 100_000 * Millimetre
+
+// Decimal writes l exactly, in millimetres, as a plain decimal number.
+func (l Length) Decimal() string { panic("stock: not written yet") }
