@@ -1,0 +1,241 @@
+package casework
+
+import "sawbill/stock"
+
+// Given is a value of the job file: what was written, and where. The zero
+// Given was not written.
+type Given[T any] struct {
+	Value T
+	Set   bool
+	Line  int // of the job file
+}
+
+// The kinds of values a design is written in. A Count is a whole number, a
+// Word one of the words its key allows, or the name of a material.
+type (
+	Length = Given[stock.Length]
+	Count  = Given[int]
+	Word   = Given[string]
+)
+
+// Design is the [case] table of a job file. Field tags are the TOML keys; a
+// struct is a table of its own, a slice an array of tables. Every key may be
+// left out: [Derive] says what is missing. Line is the line of the table's
+// header, 0 where it was not written.
+type Design struct {
+	Line int `toml:"-"`
+
+	// Construction is "panel" (the default): a box of panels; or "framed":
+	// such a box between a front and a back frame of lumber.
+	Construction Word `toml:"construction"`
+
+	// Outside sizes are those of the whole case, frames and back included.
+	OutsideWidth  Length `toml:"outside_width"`
+	OutsideHeight Length `toml:"outside_height"`
+	OutsideDepth  Length `toml:"outside_depth"`
+
+	// Inside sizes are clear of everything: between the sides (framed: between
+	// the stiles), between top and bottom (framed: between the rails), and from
+	// the front to the back (framed: to the back frame).
+	InsideWidth  Length `toml:"inside_width"`
+	InsideHeight Length `toml:"inside_height"`
+	InsideDepth  Length `toml:"inside_depth"`
+
+	Carcass   Carcass `toml:"carcass"`
+	Frame     Frame   `toml:"frame"` // of a framed case
+	Back      Back    `toml:"back"`
+	Partition Divider `toml:"partition"` // the uprights between bays
+	Divider   Divider `toml:"divider"`   // the fixed panels between the openings of a bay
+	Shelf     Shelf   `toml:"shelf"`
+	Drawer    Drawer  `toml:"drawer"`
+
+	// Bays stand side by side, from the left. None means a single, open bay.
+	Bays []Bay `toml:"bay"`
+}
+
+// Carcass is the box of panels: [case.carcass].
+type Carcass struct {
+	Line int `toml:"-"`
+
+	Material Word `toml:"material"`
+	// Thickness may be left out where the material has one thickness only. So
+	// it may in every table below.
+	Thickness Length `toml:"thickness"`
+	// Top is "between" the sides (the default) or "over" their ends.
+	Top Word `toml:"top"`
+	// Bottom is "between" the sides (the default) or "under" their ends.
+	Bottom Word `toml:"bottom"`
+	// Joint is that of the four corners: "butt" (the default), "rabbet" or
+	// "dado". At the end of a panel a dado has one wall only; the sizes are
+	// those of a rabbet.
+	Joint Word `toml:"joint"`
+	// JointDepth is how deep the joint is cut: into the sides where top or
+	// bottom stand between them, else into top and bottom.
+	JointDepth Length `toml:"joint_depth"`
+}
+
+// Frame is the front and the back frame of a framed case: [case.frame].
+type Frame struct {
+	Line int `toml:"-"`
+
+	Material  Word   `toml:"material"`
+	Thickness Length `toml:"thickness"` // front to back
+	// StileWidth and RailWidth are the faces of the uprights and of the level
+	// members.
+	StileWidth Length `toml:"stile_width"`
+	RailWidth  Length `toml:"rail_width"`
+	// MidStileWidth is that of the stiles in front of partitions; default
+	// stile_width.
+	MidStileWidth Length `toml:"mid_stile_width"`
+	// Corner is "butt" (the default; stiles run through), "half-lap",
+	// "mortise-and-tenon" (tenons on the rails) or "box-joint".
+	Corner Word `toml:"corner"`
+	// TenonLength is that of one tenon, shoulder to end.
+	TenonLength Length `toml:"tenon_length"`
+	// Inset is how far the panels lie inside the frames' outer edges, so that
+	// nothing stands proud. Default 0: flush.
+	Inset Length `toml:"inset"`
+}
+
+// Back closes the case behind: [case.back]. In a framed case rabbet and groove
+// are cut in the back frame.
+type Back struct {
+	Line int `toml:"-"`
+
+	// Fit is "none" (the default), "applied" (on the rear edges, over the whole
+	// case), "rabbet" (flush with the rear edges) or "groove".
+	Fit       Word   `toml:"fit"`
+	Material  Word   `toml:"material"`
+	Thickness Length `toml:"thickness"`
+	// Depth is how far the back reaches into rabbet or groove, per edge.
+	Depth Length `toml:"depth"`
+	// SetIn is the distance of a grooved back from the rear edges.
+	SetIn Length `toml:"set_in"`
+	// Clearance is what the back is smaller than its rabbets or grooves, over
+	// the whole width and over the whole height. Default 1.5 mm (1/16 in).
+	Clearance Length `toml:"clearance"`
+}
+
+// Divider is a fixed panel that parts the inside: [case.partition] stands
+// between top and bottom, [case.divider] lies between the uprights.
+type Divider struct {
+	Line int `toml:"-"`
+
+	Material  Word   `toml:"material"` // default: the carcass's
+	Thickness Length `toml:"thickness"`
+	// Joint is "butt" (the default) or "dado".
+	Joint      Word   `toml:"joint"`
+	JointDepth Length `toml:"joint_depth"`
+}
+
+// Shelf is how the shelves within openings are made: [case.shelf].
+type Shelf struct {
+	Line int `toml:"-"`
+
+	Material  Word   `toml:"material"` // default: the carcass's
+	Thickness Length `toml:"thickness"`
+	// Held is "pins" (the default; the shelf lies loose), "dado" or "butt".
+	Held       Word   `toml:"held"`
+	JointDepth Length `toml:"joint_depth"` // of dados
+	// Clearance is what a loose shelf is shorter than the bay. Default 3 mm
+	// (1/8 in).
+	Clearance Length `toml:"clearance"`
+	// SetBack is how far a shelf's front edge lies behind the carcass's front.
+	// Default 0.
+	SetBack Length `toml:"set_back"`
+}
+
+// Drawer is what all drawers have in common: [case.drawer].
+type Drawer struct {
+	Line int `toml:"-"`
+
+	// SideClearance is what a slide needs on each side. Default 1/2 in
+	// (12.7 mm), a side-mount slide's.
+	SideClearance Length `toml:"side_clearance"`
+	// Gap is left between drawers or their fronts. Default 3 mm (1/8 in); for
+	// inset fronts, which have it all round, 2 mm (1/16 in).
+	Gap Length `toml:"gap"`
+	// GapAbove and GapBelow are left at the ends of a stack of measured
+	// drawers, or of drawers without false fronts. Default: gap.
+	GapAbove Length `toml:"gap_above"`
+	GapBelow Length `toml:"gap_below"`
+	// GapBehind is left between drawer and back. Default 0.
+	GapBehind Length `toml:"gap_behind"`
+
+	// What follows is for drawers to be made.
+
+	// Front is "none" (the default; the box's own front shows), "inset" or
+	// "overlay": a false front within the opening, or over its edges.
+	Front          Word   `toml:"front"`
+	FrontMaterial  Word   `toml:"front_material"` // default: the carcass's
+	FrontThickness Length `toml:"front_thickness"`
+	// Overlay is how far a front reaches over each edge of the opening.
+	Overlay Length `toml:"overlay"`
+
+	Material  Word   `toml:"material"` // of the box's four sides
+	Thickness Length `toml:"thickness"`
+	// Corner is "butt" (the default) or "rabbet" (front and back between the
+	// sides), or "box-joint".
+	Corner      Word   `toml:"corner"`
+	CornerDepth Length `toml:"corner_depth"` // of rabbets, into the sides
+	// BoxDepth is the box's size front to back. Default: all there is.
+	BoxDepth Length `toml:"box_depth"`
+	// HeightClearance is what a box behind a false front is lower than its
+	// share of the opening. Default 1/2 in (12.7 mm).
+	HeightClearance Length `toml:"height_clearance"`
+
+	BottomMaterial  Word   `toml:"bottom_material"`
+	BottomThickness Length `toml:"bottom_thickness"`
+	// GrooveDepth is how far the bottom reaches into each of the box's sides.
+	GrooveDepth Length `toml:"groove_depth"`
+	// BottomClearance is what the bottom is smaller than its grooves, over the
+	// whole width and over the whole depth. Default 1.5 mm (1/16 in).
+	BottomClearance Length `toml:"bottom_clearance"`
+}
+
+// Bay is one upright division of the case: [[case.bay]].
+type Bay struct {
+	Line int `toml:"-"`
+
+	// Width is clear. Bays without one, and without measured drawers, share
+	// what is left equally.
+	Width Length `toml:"width"`
+	// Openings lie one above the other, from the top, with a divider between.
+	// None means a single, open one.
+	Openings []Opening `toml:"opening"`
+}
+
+// Opening is a space of a bay, and what it holds: [[case.bay.opening]]. It
+// holds shelves or drawers, or stays open.
+type Opening struct {
+	Line int `toml:"-"`
+
+	// Height is clear. Openings without one, and without drawers that settle
+	// it, share what is left equally.
+	Height Length `toml:"height"`
+	// Shelves is their number.
+	Shelves Count `toml:"shelves"`
+	// Drawers lie one above the other, from the top.
+	Drawers []DrawerBox `toml:"drawer"`
+}
+
+// DrawerBox is one drawer, or several alike: [[case.bay.opening.drawer]]. One
+// with width, height and depth is already made and has been measured; any
+// other is to be made.
+type DrawerBox struct {
+	Line int `toml:"-"`
+
+	Count Count `toml:"count"` // so many alike; default 1
+
+	// The measured outside of a finished drawer, without its slides.
+	Width  Length `toml:"width"`
+	Height Length `toml:"height"`
+	Depth  Length `toml:"depth"`
+
+	// FrontHeight is that of the front (of the box, where front is "none") of
+	// a drawer to be made. Drawers without one share what is left equally.
+	FrontHeight Length `toml:"front_height"`
+	// BoxHeight is that of a box behind a false front. Default: see
+	// height_clearance.
+	BoxHeight Length `toml:"box_height"`
+}
