@@ -1,0 +1,170 @@
+// Package drawing is the one model behind every page and picture: lines,
+// polygons, hatching and texts in millimetres on paper, as plain values.
+//
+// A [Drawing] is built by its methods, compared and measured in tests, and
+// written by [PDF] or [SVG], which only translate. Dimension lines, leaders and
+// numbered discs are put together from the same few marks (dimension.go), so a
+// renderer knows nothing of them.
+//
+// Everything is black on white. X runs to the right and Y down from the upper
+// left corner of the paper.
+package drawing
+
+import (
+	"slices"
+	"unicode"
+)
+
+// Point is a place on the paper, in millimetres.
+type Point struct{ X, Y float64 }
+
+// Rect is an upright rectangle, in millimetres.
+type Rect struct{ X, Y, W, H float64 }
+
+// Right is the x of the right edge.
+func (r Rect) Right() float64 { return r.X + r.W }
+
+// Bottom is the y of the lower edge.
+func (r Rect) Bottom() float64 { return r.Y + r.H }
+
+// Centre is the middle of r.
+func (r Rect) Centre() Point { return Point{r.X + r.W/2, r.Y + r.H/2} }
+
+// Inset returns r made smaller by d on every side.
+func (r Rect) Inset(d float64) Rect { return Rect{r.X + d, r.Y + d, r.W - 2*d, r.H - 2*d} }
+
+// Overlaps reports whether r and s share any area.
+func (r Rect) Overlaps(s Rect) bool {
+	return r.X < s.Right() && s.X < r.Right() && r.Y < s.Bottom() && s.Y < r.Bottom()
+}
+
+// Contains reports whether s lies within r.
+func (r Rect) Contains(s Rect) bool {
+	return s.X >= r.X && s.Y >= r.Y && s.Right() <= r.Right() && s.Bottom() <= r.Bottom()
+}
+
+func (r Rect) corners() []Point {
+	return []Point{{r.X, r.Y}, {r.Right(), r.Y}, {r.Right(), r.Bottom()}, {r.X, r.Bottom()}}
+}
+
+// Drawing is one sheet of paper, or a picture of its own.
+type Drawing struct {
+	Width, Height float64 // of the paper, mm
+	Marks         []Mark  // later marks lie over earlier ones
+	// Missing are the characters that the fonts lack, each once and sorted;
+	// [Replacement] is drawn in their stead.
+	Missing []rune
+}
+
+// Mark is one of Line, Polygon, Disc, Hatch and Text.
+type Mark interface{ mark() }
+
+// Line is straight, from one point to another.
+type Line struct {
+	From, To Point
+	Pen      Pen
+}
+
+// Fill says what an area is filled with.
+type Fill int
+
+const (
+	NoFill Fill = iota
+	White       // hides what lies below
+	Black
+)
+
+// Polygon is a closed area, with or without an outline.
+type Polygon struct {
+	Points []Point
+	Pen    Pen // NoPen: no outline
+	Fill   Fill
+}
+
+// Disc is a filled circle.
+type Disc struct {
+	Centre Point
+	Radius float64 // mm
+	Pen    Pen
+	Fill   Fill
+}
+
+func (Line) mark()    {}
+func (Polygon) mark() {}
+func (Disc) mark()    {}
+func (Hatch) mark()   {}
+func (Text) mark()    {}
+
+// Line draws from one point to another.
+func (d *Drawing) Line(from, to Point, pen Pen) {
+	d.Marks = append(d.Marks, Line{from, to, pen})
+}
+
+// Box draws a rectangle.
+func (d *Drawing) Box(r Rect, pen Pen, fill Fill) {
+	d.Marks = append(d.Marks, Polygon{r.corners(), pen, fill})
+}
+
+// Polygon draws a closed area.
+func (d *Drawing) Polygon(pen Pen, fill Fill, points ...Point) {
+	d.Marks = append(d.Marks, Polygon{points, pen, fill})
+}
+
+// Disc draws a circle.
+func (d *Drawing) Disc(centre Point, radius float64, pen Pen, fill Fill) {
+	d.Marks = append(d.Marks, Disc{centre, radius, pen, fill})
+}
+
+// Hatch fills a rectangle with slanting lines.
+func (d *Drawing) Hatch(r Rect) {
+	if r.W > 0 && r.H > 0 {
+		d.Marks = append(d.Marks, Hatch{r})
+	}
+}
+
+// Text writes t. Characters that the fonts lack are replaced and noted in
+// Missing; line breaks and tabs become spaces.
+func (d *Drawing) Text(t Text) {
+	var missing []rune
+	t.String, missing = printable(t.String)
+	for _, r := range missing {
+		if at, found := slices.BinarySearch(d.Missing, r); !found {
+			d.Missing = slices.Insert(d.Missing, at, r)
+		}
+	}
+	if t.String != "" {
+		d.Marks = append(d.Marks, t)
+	}
+}
+
+// Texts returns the texts in drawing order.
+func (d *Drawing) Texts() []Text {
+	var texts []Text
+	for _, m := range d.Marks {
+		if t, ok := m.(Text); ok {
+			texts = append(texts, t)
+		}
+	}
+	return texts
+}
+
+// Replacement stands for a character that the fonts lack.
+const Replacement = '□'
+
+// printable returns s as the fonts can write it, and what they lack.
+func printable(s string) (string, []rune) {
+	var missing []rune
+	out := make([]rune, 0, len(s))
+	for _, r := range s {
+		switch {
+		case unicode.IsSpace(r):
+			out = append(out, ' ')
+		case faces[Regular].has(r) && faces[Bold].has(r):
+			out = append(out, r)
+		default:
+			missing = append(missing, r)
+			out = append(out, Replacement)
+		}
+	}
+	return string(out), missing
+}

@@ -1,0 +1,147 @@
+package drawing
+
+import (
+	"math"
+	"strings"
+)
+
+// Align says which part of a text lies at its point.
+type Align int
+
+const (
+	Left Align = iota
+	Centre
+	Right
+)
+
+// Text is one line of writing.
+type Text struct {
+	At     Point // on the base line, at the side that Align names
+	String string
+	Size   float64 // in points
+	Face   Face
+	Align  Align
+	// Turned text reads from below upwards, from the right-hand side of the
+	// paper, as ISO 129-1 has it for upright dimensions (from memory).
+	Turned bool
+	// Reversed text is white, for a black ground.
+	Reversed bool
+	// Ground is painted white behind the text.
+	Ground bool
+}
+
+// SmallestSize is the least size of a text that can be read at the saw, in points.
+const SmallestSize = 7
+
+// mmPerPoint converts a type size: 1 pt is 1/72 in.
+const mmPerPoint = 25.4 / 72
+
+// Ascent and Descent are how far ordinary letters reach above and below the
+// base line, as shares of the size (measured on both faces).
+const (
+	Ascent  = 0.78
+	Descent = 0.21
+)
+
+// LineHeight is the distance between base lines in mm, size in points.
+func LineHeight(size float64) float64 { return size * 1.2 * mmPerPoint }
+
+// Height is how high a line of letters is in mm, descenders included.
+func Height(size float64) float64 { return (Ascent + Descent) * size * mmPerPoint }
+
+// Rise is how far letters reach above the base line in mm.
+func Rise(size float64) float64 { return Ascent * size * mmPerPoint }
+
+// Width is how wide s is in mm when it is written in the face and size.
+func Width(s string, face Face, size float64) float64 {
+	s, _ = printable(s)
+	return faces[face].width(s) * size * mmPerPoint
+}
+
+// Width is how long the text is along its base line, in mm.
+func (t Text) Width() float64 { return Width(t.String, t.Face, t.Size) }
+
+// Box is the paper that the text covers.
+func (t Text) Box() Rect {
+	w := t.Width()
+	along := 0.0
+	switch t.Align {
+	case Centre:
+		along = w / 2
+	case Right:
+		along = w
+	}
+	// Accents on capitals reach higher than ordinary letters.
+	rise := max(Ascent, faces[t.Face].top(t.String)) * t.Size * mmPerPoint
+	fall := Descent * t.Size * mmPerPoint
+	if t.Turned {
+		return Rect{t.At.X - rise, t.At.Y + along - w, rise + fall, w}
+	}
+	return Rect{t.At.X - along, t.At.Y - rise, w, rise + fall}
+}
+
+// Shorten cuts s so that it is no wider than width mm, with an ellipsis where
+// something is left out.
+func Shorten(s string, face Face, size, width float64) string {
+	if Width(s, face, size) <= width {
+		return s
+	}
+	runes := []rune(s)
+	for n := len(runes) - 1; n > 0; n-- {
+		short := strings.TrimRight(string(runes[:n]), " ") + "…"
+		if Width(short, face, size) <= width {
+			return short
+		}
+	}
+	return ""
+}
+
+// Wrap breaks s into lines no wider than width mm, between words where that
+// can be done and within a word where it cannot.
+func Wrap(s string, face Face, size, width float64) []string {
+	var lines []string
+	line := ""
+	for _, word := range strings.Fields(s) {
+		joined := strings.TrimLeft(line+" "+word, " ")
+		if Width(joined, face, size) <= width {
+			line = joined
+			continue
+		}
+		if line != "" {
+			lines = append(lines, line)
+		}
+		for Width(word, face, size) > width {
+			head := fitting(word, face, size, width)
+			lines = append(lines, head)
+			word = word[len(head):]
+		}
+		line = word
+	}
+	if line != "" || lines == nil {
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// fitting is the longest beginning of word that is no wider than width, one
+// character at least; it ends behind a separator if there is one in its second half.
+func fitting(word string, face Face, size, width float64) string {
+	end, separator := 0, 0
+	for i, r := range word {
+		next := i + len(string(r))
+		if end > 0 && Width(word[:next], face, size) > width {
+			break
+		}
+		end = next
+		if strings.ContainsRune("-/|_.,", r) {
+			separator = next
+		}
+	}
+	if end < len(word) && separator > end/2 {
+		return word[:separator]
+	}
+	return word[:end]
+}
+
+// round trims noise from coordinates, so that they print short: 0.001 mm.
+func round(v float64) float64 { return math.Round(v*1000) / 1000 }
