@@ -22,12 +22,16 @@ type (
 // struct is a table of its own, a slice an array of tables. Every key may be
 // left out: [Derive] says what is missing. Line is the line of the table's
 // header, 0 where it was not written.
+//
+// The tag "words" lists the words a key allows, its default first. A length or
+// count must be more than zero unless the tag "zero" allows it. Derive checks
+// both.
 type Design struct {
 	Line int `toml:"-"`
 
 	// Construction is "panel" (the default): a box of panels; or "framed":
 	// such a box between a front and a back frame of lumber.
-	Construction Word `toml:"construction"`
+	Construction Word `toml:"construction" words:"panel framed"`
 
 	// Outside sizes are those of the whole case, frames and back included.
 	OutsideWidth  Length `toml:"outside_width"`
@@ -62,13 +66,13 @@ type Carcass struct {
 	// it may in every table below.
 	Thickness Length `toml:"thickness"`
 	// Top is "between" the sides (the default) or "over" their ends.
-	Top Word `toml:"top"`
+	Top Word `toml:"top" words:"between over"`
 	// Bottom is "between" the sides (the default) or "under" their ends.
-	Bottom Word `toml:"bottom"`
+	Bottom Word `toml:"bottom" words:"between under"`
 	// Joint is that of the four corners: "butt" (the default), "rabbet" or
 	// "dado". At the end of a panel a dado has one wall only; the sizes are
 	// those of a rabbet.
-	Joint Word `toml:"joint"`
+	Joint Word `toml:"joint" words:"butt rabbet dado"`
 	// JointDepth is how deep the joint is cut: into the sides where top or
 	// bottom stand between them, else into top and bottom.
 	JointDepth Length `toml:"joint_depth"`
@@ -89,12 +93,12 @@ type Frame struct {
 	MidStileWidth Length `toml:"mid_stile_width"`
 	// Corner is "butt" (the default; stiles run through), "half-lap",
 	// "mortise-and-tenon" (tenons on the rails) or "box-joint".
-	Corner Word `toml:"corner"`
+	Corner Word `toml:"corner" words:"butt half-lap mortise-and-tenon box-joint"`
 	// TenonLength is that of one tenon, shoulder to end.
 	TenonLength Length `toml:"tenon_length"`
 	// Inset is how far the panels lie inside the frames' outer edges, so that
 	// nothing stands proud. Default 0: flush.
-	Inset Length `toml:"inset"`
+	Inset Length `toml:"inset" zero:"allowed"`
 }
 
 // Back closes the case behind: [case.back]. In a framed case rabbet and groove
@@ -104,16 +108,16 @@ type Back struct {
 
 	// Fit is "none" (the default), "applied" (on the rear edges, over the whole
 	// case), "rabbet" (flush with the rear edges) or "groove".
-	Fit       Word   `toml:"fit"`
+	Fit       Word   `toml:"fit" words:"none applied rabbet groove"`
 	Material  Word   `toml:"material"`
 	Thickness Length `toml:"thickness"`
 	// Depth is how far the back reaches into rabbet or groove, per edge.
 	Depth Length `toml:"depth"`
 	// SetIn is the distance of a grooved back from the rear edges.
-	SetIn Length `toml:"set_in"`
+	SetIn Length `toml:"set_in" zero:"allowed"`
 	// Clearance is what the back is smaller than its rabbets or grooves, over
 	// the whole width and over the whole height. Default 1.5 mm (1/16 in).
-	Clearance Length `toml:"clearance"`
+	Clearance Length `toml:"clearance" zero:"allowed"`
 }
 
 // Divider is a fixed panel that parts the inside: [case.partition] stands
@@ -124,7 +128,7 @@ type Divider struct {
 	Material  Word   `toml:"material"` // default: the carcass's
 	Thickness Length `toml:"thickness"`
 	// Joint is "butt" (the default) or "dado".
-	Joint      Word   `toml:"joint"`
+	Joint      Word   `toml:"joint" words:"butt dado"`
 	JointDepth Length `toml:"joint_depth"`
 }
 
@@ -135,14 +139,14 @@ type Shelf struct {
 	Material  Word   `toml:"material"` // default: the carcass's
 	Thickness Length `toml:"thickness"`
 	// Held is "pins" (the default; the shelf lies loose), "dado" or "butt".
-	Held       Word   `toml:"held"`
+	Held       Word   `toml:"held" words:"pins dado butt"`
 	JointDepth Length `toml:"joint_depth"` // of dados
 	// Clearance is what a loose shelf is shorter than the bay. Default 3 mm
 	// (1/8 in).
-	Clearance Length `toml:"clearance"`
+	Clearance Length `toml:"clearance" zero:"allowed"`
 	// SetBack is how far a shelf's front edge lies behind the carcass's front.
 	// Default 0.
-	SetBack Length `toml:"set_back"`
+	SetBack Length `toml:"set_back" zero:"allowed"`
 }
 
 // Drawer is what all drawers have in common: [case.drawer].
@@ -151,22 +155,22 @@ type Drawer struct {
 
 	// SideClearance is what a slide needs on each side. Default 1/2 in
 	// (12.7 mm), a side-mount slide's.
-	SideClearance Length `toml:"side_clearance"`
+	SideClearance Length `toml:"side_clearance" zero:"allowed"`
 	// Gap is left between drawers or their fronts. Default 3 mm (1/8 in); for
 	// inset fronts, which have it all round, 2 mm (1/16 in).
-	Gap Length `toml:"gap"`
+	Gap Length `toml:"gap" zero:"allowed"`
 	// GapAbove and GapBelow are left at the ends of a stack of measured
 	// drawers, or of drawers without false fronts. Default: gap.
-	GapAbove Length `toml:"gap_above"`
-	GapBelow Length `toml:"gap_below"`
+	GapAbove Length `toml:"gap_above" zero:"allowed"`
+	GapBelow Length `toml:"gap_below" zero:"allowed"`
 	// GapBehind is left between drawer and back. Default 0.
-	GapBehind Length `toml:"gap_behind"`
+	GapBehind Length `toml:"gap_behind" zero:"allowed"`
 
 	// What follows is for drawers to be made.
 
 	// Front is "none" (the default; the box's own front shows), "inset" or
 	// "overlay": a false front within the opening, or over its edges.
-	Front          Word   `toml:"front"`
+	Front          Word   `toml:"front" words:"none inset overlay"`
 	FrontMaterial  Word   `toml:"front_material"` // default: the carcass's
 	FrontThickness Length `toml:"front_thickness"`
 	// Overlay is how far a front reaches over each edge of the opening.
@@ -176,13 +180,13 @@ type Drawer struct {
 	Thickness Length `toml:"thickness"`
 	// Corner is "butt" (the default) or "rabbet" (front and back between the
 	// sides), or "box-joint".
-	Corner      Word   `toml:"corner"`
+	Corner      Word   `toml:"corner" words:"butt rabbet box-joint"`
 	CornerDepth Length `toml:"corner_depth"` // of rabbets, into the sides
 	// BoxDepth is the box's size front to back. Default: all there is.
 	BoxDepth Length `toml:"box_depth"`
 	// HeightClearance is what a box behind a false front is lower than its
 	// share of the opening. Default 1/2 in (12.7 mm).
-	HeightClearance Length `toml:"height_clearance"`
+	HeightClearance Length `toml:"height_clearance" zero:"allowed"`
 
 	BottomMaterial  Word   `toml:"bottom_material"`
 	BottomThickness Length `toml:"bottom_thickness"`
@@ -190,7 +194,7 @@ type Drawer struct {
 	GrooveDepth Length `toml:"groove_depth"`
 	// BottomClearance is what the bottom is smaller than its grooves, over the
 	// whole width and over the whole depth. Default 1.5 mm (1/16 in).
-	BottomClearance Length `toml:"bottom_clearance"`
+	BottomClearance Length `toml:"bottom_clearance" zero:"allowed"`
 }
 
 // Bay is one upright division of the case: [[case.bay]].
@@ -214,7 +218,7 @@ type Opening struct {
 	// it, share what is left equally.
 	Height Length `toml:"height"`
 	// Shelves is their number.
-	Shelves Count `toml:"shelves"`
+	Shelves Count `toml:"shelves" zero:"allowed"`
 	// Drawers lie one above the other, from the top.
 	Drawers []DrawerBox `toml:"drawer"`
 }
