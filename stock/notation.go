@@ -1,6 +1,9 @@
 package stock
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // NotationError says why a text cannot be read, and what to write instead.
 type NotationError struct {
@@ -10,6 +13,50 @@ type NotationError struct {
 	Remedy string
 }
 
+// Error writes all four on one line, a text too long to be meant cut short.
 func (e *NotationError) Error() string {
-	return fmt.Sprintf("%s %q: %s; %s", e.Of, e.Text, e.Cause, e.Remedy)
+	text := e.Text
+	if len(text) > longestText {
+		text = text[:longestText] + "..."
+	}
+	return fmt.Sprintf("%s %q: %s; %s", e.Of, text, e.Cause, e.Remedy)
+}
+
+// refusal is a NotationError before it is known what the text was part of.
+type refusal struct{ cause, remedy string }
+
+func (r refusal) of(what, text string) error {
+	return &NotationError{Of: what, Text: text, Cause: r.cause, Remedy: r.remedy}
+}
+
+// longestText is far more than any length, price or size needs. It keeps the
+// work small on a file that is no job at all.
+const longestText = 64 // bytes
+
+// tooLong refuses such a text.
+var tooLong = refusal{"the text is too long to be one figure", "write a number with its unit"}
+
+// keyboard turns what word processors and phones make of a measurement back
+// into what a keyboard has. A fraction character keeps a space on both sides,
+// so that "27½" does not become 271/2.
+var keyboard = strings.NewReplacer(
+	"½", " 1/2 ", "¼", " 1/4 ", "¾", " 3/4 ",
+	"⅛", " 1/8 ", "⅜", " 3/8 ", "⅝", " 5/8 ", "⅞", " 7/8 ",
+	"⅓", " 1/3 ", "⅔", " 2/3 ",
+	"⅕", " 1/5 ", "⅖", " 2/5 ", "⅗", " 3/5 ", "⅘", " 4/5 ",
+	"⅙", " 1/6 ", "⅚", " 5/6 ", "⅐", " 1/7 ", "⅑", " 1/9 ", "⅒", " 1/10 ",
+	"⁄", "/", "∕", "/",
+	"′", "'", "’", "'", "‘", "'", "ʹ", "'", "ʼ", "'", "´", "'", "`", "'",
+	"″", `"`, "”", `"`, "“", `"`, "ʺ", `"`, "˝", `"`, "„", `"`,
+	"‐", "-", "‑", "-", "–", "-", "−", "-",
+	"×", "x",
+)
+
+// typed is text as it would be typed: lower case, keyboard characters only
+// where there is one of like meaning, single spaces, two feet marks as one
+// inch mark.
+func typed(text string) string {
+	plain := keyboard.Replace(strings.ToLower(text))
+	plain = strings.ReplaceAll(plain, "''", `"`)
+	return strings.Join(strings.Fields(plain), " ")
 }

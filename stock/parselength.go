@@ -1,4 +1,157 @@
 package stock
 
-// ParseLength reads one length as the trade writes it.
-func ParseLength(text string, units Units) (Length, error) { panic("stock: not written yet") }
+import (
+	"fmt"
+	"math/big"
+	"regexp"
+	"strings"
+)
+
+// A length is one amount with or without a unit, or feet and inches.
+var (
+	oneAmount  = regexp.MustCompile(`^([^'"a-z]*?) ?(['"]|[a-z]+\.?)?$`)
+	feetInches = regexp.MustCompile(`^([^'"a-z]+?) ?(?:'|ft\.?|foot|feet)(?: ?- ?| ?)([^'"a-z]+?) ?(?:"|in\.?|inch|inches)?$`)
+	quarters   = regexp.MustCompile(`^\d+ ?/ ?4$`)
+)
+
+// ParseLength reads one length as the trade writes it; a bare number is in
+// units. It reads
+//
+//	698.5   698,5 mm   69.85 cm   0.6985 m
+//	27 1/2   27-1/2"   27½   27.5 in   55/2"   27 1/2 inches
+//	2' 3-1/2"   2'-3 1/2"   2'3   2ft 3 1/2in   8 ft   8.5'
+//
+// with typographic marks and dashes too. A dot always parts decimals. The value
+// is exact: a text that is no whole count of 25 nm, such as 1/3 in, is refused
+// with the nearest that is.
+//
+// What can be read in two ways is refused and both readings named: 271/2 (is
+// the space missing?), 2-3, 1,219 (thousands?), 2x4, a bare fraction where
+// units are millimetres, and a bare 5/4, which names a thickness of lumber;
+// with an inch mark it is a plain fraction. So are signs, exponents, and
+// anything beyond [Longest]. Every error is a [*NotationError].
+func ParseLength(text string, units Units) (Length, error) {
+	l, wrong := readLength(text, units)
+	if wrong != nil {
+		return 0, wrong.of("length", text)
+	}
+	return l, nil
+}
+
+func readLength(text string, units Units) (Length, *refusal) {
+	if len(text) > longestText {
+		return 0, &tooLong
+	}
+	plain := typed(text)
+	if m := feetInches.FindStringSubmatch(plain); m != nil {
+		return readFeetInches(m[1], m[2])
+	}
+	m := oneAmount.FindStringSubmatch(plain)
+	if m == nil {
+		return 0, diagnose(plain)
+	}
+	number, word := m[1], m[2]
+	if word == "" {
+		return readBare(number, units)
+	}
+	value, wrong := readAmount(number)
+	if wrong != nil {
+		return 0, wrong
+	}
+	unit, known := unitNamed(word)
+	if !known {
+		return 0, &refusal{fmt.Sprintf("%q is no unit of length here", word), "write mm, cm, m, in or ft"}
+	}
+	return exactly(value, unit)
+}
+
+// readBare reads an amount without a unit. Fractions without one are kept for
+// jobs in inches: in a job in millimetres 27 1/2 is far likelier a forgotten
+// inch mark than 27.5 mm, and wrong by a factor of 25.
+func readBare(number string, units Units) (Length, *refusal) {
+	value, wrong := readAmount(number)
+	if wrong != nil {
+		return 0, wrong
+	}
+	if quarters.MatchString(number) && value.Cmp(big.NewRat(1, 1)) >= 0 {
+		return 0, &refusal{
+			number + " is the trade name of a thickness",
+			fmt.Sprintf("write %s in for that very size, or what the board measures", mixed(value)),
+		}
+	}
+	if units == Inches {
+		return exactly(value, Inch)
+	}
+	if strings.Contains(number, "/") {
+		return 0, &refusal{
+			"this fraction has no unit, and bare numbers are millimetres",
+			fmt.Sprintf("write %s in, or millimetres with decimals", number),
+		}
+	}
+	return exactly(value, Millimetre)
+}
+
+// readFeetInches reads feet and inches. The feet are whole and the inches less
+// than twelve: anything else is a slip, or the thousands mark of 1'219.
+func readFeetInches(feetText, inchText string) (Length, *refusal) {
+	feet, wrong := readAmount(feetText)
+	if wrong != nil {
+		return 0, wrong
+	}
+	inches, wrong := readAmount(inchText)
+	if wrong != nil {
+		return 0, wrong
+	}
+	if !feet.IsInt() {
+		return 0, &refusal{"the feet are not whole, and inches follow", "write whole feet before inches, or feet alone"}
+	}
+	twelve := big.NewRat(12, 1)
+	if inches.Cmp(twelve) >= 0 {
+		return 0, &refusal{"twelve inches or more follow the feet", "write less than 12 in after the feet, or inches alone"}
+	}
+	return exactly(feet.Mul(feet, twelve).Add(feet, inches), Inch)
+}
+
+// unitNamed finds a unit by the words and marks in use for it, with or without
+// the stop of an abbreviation.
+func unitNamed(word string) (Length, bool) {
+	switch strings.TrimSuffix(word, ".") {
+	case "mm", "millimetre", "millimetres", "millimeter", "millimeters":
+		return Millimetre, true
+	case "cm", "centimetre", "centimetres", "centimeter", "centimeters":
+		return 10 * Millimetre, true
+	case "m", "metre", "metres", "meter", "meters":
+		return 1000 * Millimetre, true
+	case `"`, "in", "inch", "inches":
+		return Inch, true
+	case "'", "ft", "foot", "feet":
+		return Foot, true
+	}
+	return 0, false
+}
+
+// exactly counts value x unit, which must come out whole and not beyond
+// Longest.
+func exactly(value *big.Rat, unit Length) (Length, *refusal) {
+	counts := new(big.Rat).Mul(value, big.NewRat(int64(unit), 1))
+	if counts.Cmp(big.NewRat(int64(Longest), 1)) > 0 {
+		return 0, &refusal{"this is more than 100 m", "check the unit and the decimal mark"}
+	}
+	if counts.IsInt() {
+		return Length(counts.Num().Int64()), nil
+	}
+	nearest := roundHalfUp(counts)
+	remedy := "write " + nearest.Decimal() + " mm, which is nearest"
+	if unit == Inch || unit == Foot {
+		tape := strings.TrimPrefix(Ruler{Inches, 64}.Print(nearest), "≈")
+		remedy = fmt.Sprintf("write %s mm, which is nearest, or %s in, nearest on a tape", nearest.Decimal(), tape)
+	}
+	return 0, &refusal{"this is no whole count of 0.000025 mm, the step in which lengths are kept", remedy}
+}
+
+// roundHalfUp rounds r, not negative and not beyond int64.
+func roundHalfUp(r *big.Rat) Length {
+	doubled := new(big.Int).Lsh(r.Num(), 1)
+	doubled.Add(doubled, r.Denom())
+	return Length(doubled.Quo(doubled, new(big.Int).Lsh(r.Denom(), 1)).Int64())
+}

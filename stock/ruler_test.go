@@ -1,0 +1,200 @@
+package stock
+
+import (
+	"encoding/json"
+	"math"
+	"math/rand/v2"
+	"strings"
+	"testing"
+)
+
+const thousandth = Inch / 1000 // of an inch
+
+func TestRulerPrintsNearestMarkAndSaysWhenRounded(t *testing.T) {
+	mm, in := Ruler{}, Ruler{Units: Inches}
+	fine := Ruler{Units: Inches, Denominator: 64}
+	coarse := Ruler{Units: Inches, Denominator: 16}
+	tests := []struct {
+		ruler  Ruler
+		length Length
+		want   string
+		reason string
+	}{
+		{mm, 0, "0", "nothing"},
+		{mm, 900 * Millimetre, "900", "no idle decimal"},
+		{mm, 6985 * Millimetre / 10, "698.5", "tenths are exact"},
+		{mm, Inch, "25.4", "an inch is whole tenths"},
+		{mm, Inch / 8, "≈3.2", "3.175 rounds up"},
+		{mm, Inch / 32, "≈0.8", "0.79375"},
+		{mm, 1, "≈0", "25 nm, not nothing"},
+		{mm, -1, "≈0", "zero has no sign"},
+		{mm, Millimetre / 20, "≈0.1", "a half goes to the larger mark"},
+		{mm, Millimetre/20 - 1, "≈0", "just below the half"},
+		{mm, -3 * Millimetre, "-3", "negative"},
+		{mm, -Millimetre / 20, "≈-0.1", "a negative half goes to the larger size"},
+		{mm, 999*Millimetre + 39_999, "≈1000", "rounding carries"},
+		{mm, math.MinInt64, "≈-230584300921369.4", "the least int64"},
+		{in, 0, "0", "nothing"},
+		{in, 27*Inch + Inch/2, "27 1/2", "reduced"},
+		{in, Inch / 32, "1/32", "the finest mark"},
+		{in, 31 * Inch / 32, "31/32", "not reduced"},
+		{in, Inch / 64, "≈1/32", "between the marks"},
+		{in, -Inch / 2, "-1/2", "negative"},
+		{in, -(3*Inch + Inch/4), "-3 1/4", "negative mixed number"},
+		{in, 12*Inch - 1, "≈12", "rounding carries to the whole"},
+		{in, 8 * Foot, "96", "feet print as inches"},
+		{fine, Inch / 64, "1/64", "a finer ruler"},
+		{coarse, Inch / 32, "≈1/16", "a coarser ruler"},
+		{coarse, 125 * thousandth, "1/8", "0.125 in"},
+	}
+	for _, test := range tests {
+		if got := test.ruler.Print(test.length); got != test.want {
+			t.Errorf("%+v.Print(%d) = %q, want %q: %s", test.ruler, test.length, got, test.want, test.reason)
+		}
+		if got, want := test.ruler.Exact(test.length), !strings.HasPrefix(test.want, "≈"); got != want {
+			t.Errorf("%+v.Exact(%d) = %v, want %v: %s", test.ruler, test.length, got, want, test.reason)
+		}
+	}
+}
+
+// Nearest inch fractions of metric sizes. Source: computed from 1 in = 25.4 mm
+// (National Bureau of Standards, Circular 572, addendum); errors in counts of
+// 25 nm, printed minus true.
+func TestRulerConvertsMetricToNearestFraction(t *testing.T) {
+	tests := []struct {
+		mm          Length
+		denominator int64
+		want        string
+		error       Length
+	}{
+		{18, 32, "≈23/32", 10_250},    // +0.25625 mm
+		{18, 64, "≈45/64", -5_625},    // -0.140625
+		{19, 32, "≈3/4", 2_000},       // +0.05
+		{12, 32, "≈15/32", -3_750},    // -0.09375
+		{6, 64, "≈15/64", -1_875},     // -0.046875
+		{3, 32, "≈1/8", 7_000},        // +0.175
+		{32, 64, "≈1 17/64", 5_875},   // +0.146875
+		{37, 64, "≈1 29/64", -3_625},  // -0.090625
+		{600, 32, "≈23 5/8", 3_000},   // +0.075
+		{2440, 32, "≈96 1/16", -500},  // -0.0125
+		{1220, 32, "≈48 1/32", -250},  // -0.00625
+		{127, 32, "5", 0},             // exactly
+		{2 * 254, 32, "20", 0},        // exactly
+		{9_144, 32, "360", 0},         // ten yards, exactly
+		{1_000, 64, "≈39 3/8", 5_000}, // +0.125
+	}
+	for _, test := range tests {
+		r := Ruler{Inches, test.denominator}
+		l := test.mm * Millimetre
+		got := r.Print(l)
+		if got != test.want {
+			t.Errorf("%d mm to 1/%d: %q, want %q", test.mm, test.denominator, got, test.want)
+		}
+		back, err := ParseLength(strings.TrimPrefix(got, "≈"), Inches)
+		if err != nil || back-l != test.error {
+			t.Errorf("%q is off by %d (%v), want %d", got, back-l, err, test.error)
+		}
+	}
+}
+
+// Halves of 1/16, 1/32 and 1/64 in: 0.79375, 0.396875 and 0.1984375 mm.
+func TestRulerIsNeverOffByMoreThanHalfAMark(t *testing.T) {
+	random := rand.New(rand.NewPCG(1, 2))
+	for denominator, worst := range map[int64]Length{16: 31_750, 32: 15_875, 64: 7_938} {
+		r := Ruler{Inches, denominator}
+		for range 2000 {
+			l := Length(random.Int64N(int64(3 * Foot)))
+			text := strings.TrimPrefix(r.Print(l), "≈")
+			back, err := ParseLength(text, Inches)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if off := max(back-l, l-back); off > worst {
+				t.Fatalf("%d prints as %s, off by %d, more than %d", l, text, off, worst)
+			}
+		}
+	}
+}
+
+func TestRulerPrintsUnitAndSize(t *testing.T) {
+	mm, in := Ruler{}, Ruler{Units: Inches}
+	l := 27*Inch + Inch/2
+	for _, test := range []struct{ got, want string }{
+		{mm.PrintUnit(l), "698.5 mm"},
+		{in.PrintUnit(l), "27 1/2 in"},
+		{mm.PrintUnit(Inch / 8), "≈3.2 mm"},
+		{mm.Size(l, 300*Millimetre), "698.5 x 300"},
+		{in.Size(l, 300*Millimetre), "27 1/2 x ≈11 13/16"},
+	} {
+		if test.got != test.want {
+			t.Errorf("got %q, want %q", test.got, test.want)
+		}
+	}
+}
+
+func TestExactLengthsReadBackAsPrinted(t *testing.T) {
+	random := rand.New(rand.NewPCG(3, 4))
+	rulers := []Ruler{{}, {Units: Inches}, {Inches, 16}, {Inches, 64}, {Inches, 128}}
+	for _, r := range rulers {
+		whole, marks := r.scale()
+		for range 2000 {
+			n := random.Int64N(int64(Longest/whole) * int64(marks))
+			if n*int64(whole)%int64(marks) != 0 {
+				continue // not a whole count: 1/128 in
+			}
+			l := Length(n * int64(whole) / int64(marks))
+			if !r.Exact(l) {
+				t.Fatalf("%+v: %d marks are not exact", r, n)
+			}
+			for _, units := range []Units{Millimetres, Inches} {
+				back, err := ParseLength(r.PrintUnit(l), units)
+				if err != nil || back != l {
+					t.Fatalf("%s reads as %d (%v), want %d", r.PrintUnit(l), back, err, l)
+				}
+			}
+		}
+	}
+}
+
+func TestDecimalIsExactAndPlain(t *testing.T) {
+	tests := []struct {
+		length Length
+		want   string
+	}{
+		{0, "0"},
+		{1, "0.000025"},
+		{-1, "-0.000025"},
+		{40, "0.001"},
+		{Millimetre, "1"},
+		{10 * Millimetre, "10"},
+		{Inch, "25.4"},
+		{Inch / 64, "0.396875"},
+		{thousandth, "0.0254"},
+		{27*Inch + Inch/2, "698.5"},
+		{2440 * Millimetre, "2440"},
+		{-3 * Millimetre / 2, "-1.5"},
+		{Longest, "100000"},
+		{math.MaxInt64, "230584300921369.395175"},
+		{math.MinInt64, "-230584300921369.3952"},
+	}
+	for _, test := range tests {
+		got := test.length.Decimal()
+		if got != test.want {
+			t.Errorf("Length(%d).Decimal() = %q, want %q", test.length, got, test.want)
+		}
+		if !json.Valid([]byte(got)) {
+			t.Errorf("%q is no JSON number", got)
+		}
+	}
+}
+
+func TestDecimalReadsBack(t *testing.T) {
+	random := rand.New(rand.NewPCG(5, 6))
+	for range 5000 {
+		l := Length(random.Int64N(int64(Longest) + 1))
+		back, err := ParseLength(l.Decimal(), Millimetres)
+		if err != nil || back != l {
+			t.Fatalf("%s reads as %d (%v), want %d", l.Decimal(), back, err, l)
+		}
+	}
+}
