@@ -1,21 +1,48 @@
 package stock
 
-// Area is an exact total of areas, however large.
-type Area struct{}
+import "math/big"
 
-// Add returns a plus count rectangles.
-func (a Area) Add(length, width Length, count int) Area { panic("stock: not written yet") }
+// Area is an exact total of areas. A single one fits into 64 bits, a large
+// plan's total does not. The zero Area is nothing.
+type Area struct{ squares *big.Int }
 
-// Ratio is a over of; 0 when of is nothing.
-func (a Area) Ratio(of Area) float64 { panic("stock: not written yet") }
-
-// Volume is an exact total of volumes, however large.
-type Volume struct{}
-
-// Add returns v plus count pieces.
-func (v Volume) Add(length, width, thickness Length, count int) Volume {
-	panic("stock: not written yet")
+// Add returns a plus the area of count rectangles; a itself stays as it is.
+func (a Area) Add(length, width Length, count int) Area {
+	return Area{plus(a.squares, int64(length), int64(width), int64(count))}
 }
 
-// Ratio is v over of; 0 when of is nothing.
-func (v Volume) Ratio(of Volume) float64 { panic("stock: not written yet") }
+// Ratio is a as a share of whole; 0 when whole is nothing.
+func (a Area) Ratio(whole Area) float64 { return share(a.squares, whole.squares) }
+
+// Volume is an exact total of volumes; a sheet's alone does not fit into 64
+// bits. The zero Volume is nothing.
+type Volume struct{ cubes *big.Int }
+
+// Add returns v plus the volume of count pieces; v itself stays as it is.
+func (v Volume) Add(length, width, thickness Length, count int) Volume {
+	return Volume{plus(v.cubes, int64(length), int64(width), int64(thickness), int64(count))}
+}
+
+// Ratio is v as a share of whole; 0 when whole is nothing.
+func (v Volume) Ratio(whole Volume) float64 { return share(v.cubes, whole.cubes) }
+
+// plus returns total plus the product of the factors.
+func plus(total *big.Int, factors ...int64) *big.Int {
+	sum := big.NewInt(1)
+	for _, f := range factors {
+		sum.Mul(sum, big.NewInt(f))
+	}
+	if total != nil {
+		sum.Add(sum, total)
+	}
+	return sum
+}
+
+// share divides at the very end, to the nearest float64.
+func share(part, whole *big.Int) float64 {
+	if part == nil || whole == nil || whole.Sign() == 0 {
+		return 0
+	}
+	ratio, _ := new(big.Rat).SetFrac(part, whole).Float64()
+	return ratio
+}
