@@ -41,6 +41,9 @@ const (
 	TooLarge Reason = iota
 	// StockUsedUp: what there is of the stock was needed for other blanks.
 	StockUsedUp
+	// AgainstRules: it would fit, but not within the stages, first cut and
+	// narrowest rip that are allowed.
+	AgainstRules
 )
 
 // Use is what becomes of a node.

@@ -1,0 +1,34 @@
+package instance
+
+import "cmp"
+
+// ComparePieces is the order in which pieces lie beside one another, and the
+// rule by which equal layouts are recognised: rests last, then the larger size
+// first, so that equal fence settings follow one another; then by what is in
+// them.
+func ComparePieces(a, b Piece) int {
+	if a.rest() != b.rest() {
+		if a.rest() {
+			return 1
+		}
+		return -1
+	}
+	if c := cmp.Or(cmp.Compare(b.W, a.W), cmp.Compare(b.L, a.L), cmp.Compare(a.Kind, b.Kind),
+		cmp.Compare(a.Dir, b.Dir), cmp.Compare(len(a.Children), len(b.Children))); c != 0 {
+		return c
+	}
+	if a.Turned != b.Turned {
+		if a.Turned {
+			return 1
+		}
+		return -1
+	}
+	for i := range a.Children {
+		if c := ComparePieces(a.Children[i], b.Children[i]); c != 0 {
+			return c
+		}
+	}
+	return 0
+}
+
+func (p Piece) rest() bool { return p.Kind == Rest && len(p.Children) == 0 }

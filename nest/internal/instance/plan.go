@@ -1,0 +1,79 @@
+package instance
+
+// Cost of the stock a plan cuts, in the order in which it matters.
+type Cost struct {
+	Price  int64 // of what is bought
+	Bought int64 // area of what is bought
+	Used   int64 // area of everything cut, what is on hand included
+}
+
+// Less compares lexicographically.
+func (c Cost) Less(o Cost) bool {
+	if c.Price != o.Price {
+		return c.Price < o.Price
+	}
+	if c.Bought != o.Bought {
+		return c.Bought < o.Bought
+	}
+	return c.Used < o.Used
+}
+
+// Plus adds n pieces of stock costing o each.
+func (c Cost) Plus(o Cost, n int64) Cost {
+	return Cost{c.Price + n*o.Price, c.Bought + n*o.Bought, c.Used + n*o.Used}
+}
+
+// CostOf is what one piece of stock s adds to a plan.
+func (in *Instance) CostOf(s int) Cost {
+	st := in.Stock[s]
+	c := Cost{Price: st.Price, Used: in.Area(st.L, st.W)}
+	if !st.OnHand {
+		c.Bought = c.Used
+	}
+	return c
+}
+
+// Plan is a set of divided pieces of stock.
+type Plan struct {
+	Layouts []Layout
+	Missing []int // per kind: how many are not placed
+	Cost    Cost
+}
+
+// Complete reports whether nothing is missing.
+func (p *Plan) Complete() bool {
+	for _, n := range p.Missing {
+		if n > 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// MissingArea is the area of what p does not place.
+func (in *Instance) MissingArea(p *Plan) int64 {
+	var area int64
+	for k, n := range p.Missing {
+		area += int64(n) * in.Area(in.Kinds[k].L, in.Kinds[k].W)
+	}
+	return area
+}
+
+// Layout is one piece of stock divided.
+type Layout struct {
+	Stock int
+	Root  Piece
+}
+
+// Piece is a rectangle of a layout: a split if it has children, which lie in
+// order and fill it; else a part of Kind, or a rest where Kind is Rest.
+type Piece struct {
+	L, W     int64
+	Dir      Dir
+	Children []Piece
+	Kind     int
+	Turned   bool
+}
+
+// Rest is the Kind of a piece that is no part.
+const Rest = -1

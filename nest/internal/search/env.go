@@ -1,0 +1,53 @@
+package search
+
+import "sawbill/nest/internal/instance"
+
+// env is what all lanes read and none writes: the instance laid out for the
+// inner loop.
+type env struct {
+	in    *instance.Instance
+	kinds []kind
+	costs []instance.Cost // per stock
+	// weights say how dear a piece of each stock is when one is chosen for
+	// what is missing: by price, then by area bought.
+	weights []float64
+	// tidy: only leftovers that are offcuts have worth. Set while a plan that
+	// cannot be made cheaper is made tidier.
+	tidy bool
+}
+
+type kind struct {
+	l, w, area int64
+	lies       []instance.Lie // per stock
+}
+
+func newEnv(in *instance.Instance, tidy bool) *env {
+	e := &env{in: in, tidy: tidy}
+	for _, k := range in.Kinds {
+		e.kinds = append(e.kinds, kind{k.L, k.W, in.Area(k.L, k.W), k.Lies})
+	}
+	for s := range in.Stock {
+		e.costs = append(e.costs, in.CostOf(s))
+	}
+	var dearest, largest int64 = 1, 1
+	for _, c := range e.costs {
+		dearest, largest = max(dearest, c.Price), max(largest, c.Used)
+	}
+	for _, c := range e.costs {
+		price, bought, used := float64(c.Price)/float64(dearest), float64(c.Bought)/float64(largest), float64(c.Used)/float64(largest)
+		// The conversions keep processors from fusing product and sum, which
+		// would round otherwise on each.
+		e.weights = append(e.weights, float64(price*1e6)+float64(bought*1e3)+used)
+	}
+	return e
+}
+
+// worth of a leftover: the square of its area, so that one large piece is
+// worth more than two halves, as a share of the largest stock's area.
+func (e *env) worth(l, w int64) int64 {
+	if l <= 0 || w <= 0 || e.tidy && (l < e.in.KeepLength || w < e.in.KeepWidth) {
+		return 0
+	}
+	a := e.in.Area(l, w)
+	return a * a >> instance.AreaBits
+}

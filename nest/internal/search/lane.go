@@ -1,0 +1,212 @@
+package search
+
+import (
+	"cmp"
+	"math"
+	"math/rand/v2"
+	"slices"
+
+	"sawbill/nest/internal/instance"
+)
+
+// lane is one walk through the plans: ruin and recreate (Schrimpf et al.,
+// J. Comput. Phys. 159, 2000; on guillotine trees with a shrinking goal:
+// Gardeyn and Wauters, Eur. J. Oper. Res., 2022) with late acceptance (Burke
+// and Bykov, Eur. J. Oper. Res. 258, 2017). Citations from memory.
+type lane struct {
+	e           *env
+	state       *state
+	rng         *rand.PCG
+	goal        instance.Cost // every plan looked at is cheaper than this
+	best        *instance.Plan
+	bestValue   int64 // of the leftovers of best, while tidying
+	bestMissing int64 // area, while no complete plan is known
+
+	history []int64 // scores, for late acceptance
+	current int64
+	turn    int
+	reach   int
+	stuck   []int32
+	blinks  bool
+	keys    []key
+	steps   int64
+}
+
+type key struct {
+	by   int64
+	kind int32
+}
+
+// Tuned on the published two-dimensional instances; see DEVELOPERS.md.
+const (
+	historyLength = 256
+	meanReach     = 12
+	blinkBits     = 64
+	missingWeight = 4
+)
+
+// noGoal is undercut by every plan.
+var noGoal = instance.Cost{Price: math.MaxInt64}
+
+func newLane(e *env, seed, number uint64) *lane {
+	return &lane{
+		e: e, rng: rand.NewPCG(seed, number), reach: meanReach,
+		state: newState(e), goal: noGoal,
+		history: make([]int64, historyLength),
+	}
+}
+
+// construct places everything once, largest first, as a first plan.
+func (l *lane) construct() {
+	l.sort(byArea)
+	l.recreate(l.goal)
+	l.blinks = true
+}
+
+func (l *lane) random() uint64 { return l.rng.Uint64() }
+
+// below returns a number from 0 to n-1; the bias of the multiplication is
+// below n / 2^32.
+func (l *lane) below(n int) int { return int(l.random() >> 32 * uint64(n) >> 32) }
+
+func (l *lane) blink() bool { return l.random()&(blinkBits-1) == 0 }
+
+// score of the state: less is better.
+func (l *lane) score() int64 {
+	return missingWeight*l.state.missingArea - l.state.value
+}
+
+// rule is an order in which missing pieces are placed.
+type rule int
+
+const (
+	byArea rule = iota
+	byLength
+	byWidth
+	byLongSide
+	byShortSide
+	byChance
+	ruleCount
+)
+
+// sort puts what is missing in the order of rule r, the largest first.
+func (l *lane) sort(r rule) {
+	s := l.state
+	l.keys = l.keys[:0]
+	for _, k := range s.missing {
+		kd := &l.e.kinds[k]
+		by := kd.area
+		switch r {
+		case byLength:
+			by = kd.l
+		case byWidth:
+			by = kd.w
+		case byLongSide:
+			by = max(kd.l, kd.w)
+		case byShortSide:
+			by = min(kd.l, kd.w)
+		case byChance:
+			by = int64(l.random() >> 1)
+		}
+		l.keys = append(l.keys, key{by, k})
+	}
+	slices.SortFunc(l.keys, func(a, b key) int {
+		return cmp.Or(cmp.Compare(b.by, a.by), cmp.Compare(a.kind, b.kind))
+	})
+	for i, k := range l.keys {
+		s.missing[i] = k.kind
+	}
+}
+
+// resume prepares for a walk from the present state towards the present goal.
+func (l *lane) resume() {
+	l.state.begin()
+	l.shrink()
+	l.current = l.score()
+	for i := range l.history {
+		l.history[i] = l.current
+	}
+}
+
+// walk makes n steps, or fewer when stop says so. It reports whether it found
+// a complete plan cheaper than the goal; that one is l.best then and the new
+// goal.
+func (l *lane) walk(n int64, stop func() bool) bool {
+	found := false
+	for i := int64(0); i < n; i++ {
+		if i&31 == 0 && stop() {
+			break
+		}
+		l.step()
+		if l.record() {
+			found = true
+		}
+	}
+	return found
+}
+
+func (l *lane) step() {
+	l.steps++
+	s := l.state
+	s.begin()
+	l.ruin()
+	r := rule(l.below(int(ruleCount) + 2)) // by area oftener
+	if r >= ruleCount {
+		r = byArea
+	}
+	l.sort(r)
+	l.recreate(l.goal)
+	score := l.score()
+	slot := &l.history[l.turn]
+	complete := len(s.missing) == 0 && !l.e.tidy
+	if complete || score <= l.current || score <= *slot {
+		l.current = score
+		s.settle()
+	} else {
+		s.undo()
+	}
+	*slot = min(*slot, l.current)
+	l.turn++
+	if l.turn == len(l.history) {
+		l.turn = 0
+	}
+}
+
+// record keeps the plan at hand if it is the best so far, and sets the next
+// goal.
+func (l *lane) record() bool {
+	s := l.state
+	switch {
+	case len(s.missing) > 0:
+		// While no complete plan is known, the one that leaves least counts.
+		if l.best.Complete() || s.missingArea >= l.bestMissing {
+			return false
+		}
+		l.best, l.bestMissing = s.plan(), s.missingArea
+	case l.e.tidy:
+		if !s.cost.Less(l.best.Cost) && s.value <= l.bestValue {
+			return false
+		}
+		l.best, l.bestValue = s.plan(), s.value
+	default:
+		l.best, l.goal = s.plan(), s.cost
+		l.resume()
+	}
+	return true
+}
+
+// follow takes plan p over and looks for cheaper ones; a tidying lane for
+// tidier ones that cost no more.
+func (l *lane) follow(p *instance.Plan) {
+	s := l.state
+	s.load(p)
+	l.best, l.bestMissing, l.bestValue = p, s.missingArea, s.value
+	l.goal, l.blinks = p.Cost, true
+	if l.e.tidy {
+		l.goal.Used++
+	}
+	if !p.Complete() {
+		l.goal = noGoal
+	}
+	l.resume()
+}

@@ -1,0 +1,74 @@
+package search
+
+// ruin takes some of the plan apart: parts here and there, a region of a tree,
+// or a whole tree, so that recreate can put them together better.
+func (l *lane) ruin() {
+	s := l.state
+	switch n := len(s.trees); {
+	case n == 0:
+	case l.below(8) == 0:
+		s.remove(l.below(n), 0)
+		l.ruinRegions(1)
+	case l.below(3) == 0:
+		l.ruinParts(1 + l.below(l.reach))
+	default:
+		l.ruinRegions(1 + l.below(3))
+	}
+}
+
+// ruinParts removes n parts from anywhere.
+func (l *lane) ruinParts(n int) {
+	s := l.state
+	for range n {
+		i := l.below(len(s.trees))
+		if t := s.trees[i]; !t.closed {
+			s.remove(i, t.parts[l.below(len(t.parts))])
+		}
+	}
+}
+
+// ruinRegions picks a part in n trees and removes it with what lies around it:
+// the split some levels above.
+func (l *lane) ruinRegions(n int) {
+	s := l.state
+	for range n {
+		i := l.below(len(s.trees))
+		t := s.trees[i]
+		if t.closed {
+			continue
+		}
+		x := t.parts[l.below(len(t.parts))]
+		for up := l.below(4); up > 0 && t.nodes[x].parent != none; up-- {
+			x = t.nodes[x].parent
+		}
+		s.remove(i, x)
+	}
+}
+
+// shrink removes trees until the plan is cheaper than its goal, the emptiest
+// for its cost first or a random one.
+func (l *lane) shrink() {
+	s := l.state
+	for !s.cost.Less(l.goal) {
+		worst, fill := -1, 0.0
+		for i, t := range s.trees {
+			if t.closed {
+				continue
+			}
+			f := float64(t.filled) / float64(l.e.costs[t.stock].Used)
+			if worst < 0 || f < fill {
+				worst, fill = i, f
+			}
+		}
+		if l.below(2) == 0 {
+			if i := l.below(len(s.trees)); !s.trees[i].closed {
+				worst = i
+			}
+		}
+		if worst < 0 {
+			return
+		}
+		s.remove(worst, 0)
+	}
+	s.settle()
+}

@@ -1,0 +1,111 @@
+// Package search finds good plans by taking them apart and putting them
+// together again.
+package search
+
+import "sawbill/nest/internal/instance"
+
+// Search improves the plan of one instance in rounds. In a round every lane
+// walks on its own, in any order and on any number of processors; between
+// rounds Join passes the best plan on. So the course of a search depends on
+// its seed and its number of lanes, never on the machine.
+type Search struct {
+	in    *instance.Instance
+	bound int64
+	lanes []*lane
+	tidy  *lane // takes lane 0's place for a while after each new best plan
+	best  *instance.Plan
+	// tidyLeft counts the rounds of tidying the best plan still gets.
+	tidyLeft int
+}
+
+// tidyRounds is how many rounds a new best plan is tidied for.
+const tidyRounds = 12
+
+// New makes a search with a first plan, which may be incomplete when there is
+// too little stock. No plan costs less than bound.
+func New(in *instance.Instance, bound int64, seed uint64, lanes int) *Search {
+	s := &Search{in: in, bound: bound}
+	e := newEnv(in, false)
+	for i := range lanes {
+		s.lanes = append(s.lanes, newLane(e, seed, uint64(i)))
+	}
+	s.tidy = newLane(newEnv(in, true), seed, uint64(lanes))
+	first := s.lanes[0]
+	first.construct()
+	s.best = first.state.plan()
+	s.spread()
+	return s
+}
+
+// Best is the best plan so far.
+func (s *Search) Best() *instance.Plan { return s.best }
+
+// Proven reports whether no plan can cost less than Best.
+func (s *Search) Proven() bool { return s.best.Complete() && s.best.Cost.Price <= s.bound }
+
+// Done reports whether no further round can better the plan.
+func (s *Search) Done() bool { return s.Proven() && s.tidyLeft == 0 }
+
+// Lanes is the number of walks in a round.
+func (s *Search) Lanes() int { return len(s.lanes) }
+
+// Walk does lane i's part of a round: n steps, or fewer when stop says so.
+func (s *Search) Walk(i int, n int64, stop func() bool) {
+	switch {
+	case i == 0 && s.tidyLeft > 0:
+		s.tidy.walk(n, stop)
+	case !s.Proven():
+		s.lanes[i].walk(n, stop)
+	}
+}
+
+// Join ends a round and reports whether it bettered the plan.
+func (s *Search) Join() bool {
+	if s.tidyLeft > 0 {
+		s.tidyLeft--
+	}
+	better := false
+	for _, l := range append([]*lane{s.tidy}, s.lanes...) {
+		if l.best != nil && l.best != s.best && s.betters(l) {
+			s.best, better = l.best, true
+		}
+	}
+	if better {
+		s.spread()
+	}
+	return better
+}
+
+func (s *Search) betters(l *lane) bool {
+	switch {
+	case !s.best.Complete():
+		return l.best.Complete() || s.in.MissingArea(l.best) < s.in.MissingArea(s.best)
+	case l == s.tidy:
+		return !s.best.Cost.Less(l.best.Cost)
+	}
+	return l.best.Cost.Less(s.best.Cost)
+}
+
+// spread sets the lanes that lag behind on the best plan.
+func (s *Search) spread() {
+	for _, l := range s.lanes {
+		if l.best == nil || s.best.Complete() && s.best.Cost.Less(l.goal) {
+			l.follow(s.best)
+		}
+	}
+	if s.best.Complete() {
+		if s.tidy.best == nil || s.best != s.tidy.best {
+			s.tidy.follow(s.best)
+		}
+		s.tidyLeft = tidyRounds
+	}
+}
+
+// Steps counts the steps of all lanes.
+func (s *Search) Steps() int64 {
+	n := s.tidy.steps
+	for _, l := range s.lanes {
+		n += l.steps
+	}
+	return n
+}

@@ -1,0 +1,225 @@
+package search
+
+import (
+	"slices"
+
+	"sawbill/nest/internal/instance"
+)
+
+// state is a set of trees and what is still missing, with one step of undo.
+type state struct {
+	e           *env
+	trees       []*tree
+	missing     []int32 // a kind for every piece that is not placed
+	missingArea int64
+	value       int64 // of all rests
+	cost        instance.Cost
+	used        []int // pieces cut, per stock
+
+	step    uint64
+	touched []int   // trees saved in this step
+	backup  []*tree // per tree
+	spare   []*tree
+	before  struct {
+		trees              int
+		missing            []int32
+		missingArea, value int64
+		cost               instance.Cost
+		used               []int
+	}
+}
+
+func newState(e *env) *state {
+	s := &state{e: e, used: make([]int, len(e.costs))}
+	for k, kd := range e.in.Kinds {
+		for range kd.Count {
+			s.missing = append(s.missing, int32(k))
+		}
+		s.missingArea += int64(kd.Count) * e.kinds[k].area
+	}
+	s.begin()
+	return s
+}
+
+// begin opens a step: all until the next begin can be taken back by undo.
+func (s *state) begin() {
+	s.step++
+	s.touched = s.touched[:0]
+	b := &s.before
+	b.trees = len(s.trees)
+	b.missing = append(b.missing[:0], s.missing...)
+	b.used = append(b.used[:0], s.used...)
+	b.missingArea, b.value, b.cost = s.missingArea, s.value, s.cost
+}
+
+// undo takes the step back.
+func (s *state) undo() {
+	b := &s.before
+	for _, i := range s.touched {
+		if i < b.trees {
+			s.trees[i], s.backup[i] = s.backup[i], s.trees[i]
+		}
+	}
+	s.truncate(b.trees)
+	s.missing, b.missing = b.missing, s.missing
+	s.used, b.used = b.used, s.used
+	s.missingArea, s.value, s.cost = b.missingArea, b.value, b.cost
+}
+
+// settle ends the step for good: emptied trees are dropped.
+func (s *state) settle() {
+	n := len(s.trees)
+	for i := n - 1; i >= 0; i-- {
+		if s.trees[i].closed {
+			n--
+			s.trees[i], s.trees[n] = s.trees[n], s.trees[i]
+			s.backup[i], s.backup[n] = s.backup[n], s.backup[i]
+		}
+	}
+	s.truncate(n)
+}
+
+func (s *state) truncate(n int) {
+	for i := n; i < len(s.trees); i++ {
+		s.spare = append(s.spare, s.trees[i], s.backup[i])
+	}
+	s.trees, s.backup = s.trees[:n], s.backup[:n]
+}
+
+func (s *state) newTree() *tree {
+	if n := len(s.spare); n > 0 {
+		t := s.spare[n-1]
+		s.spare = s.spare[:n-1]
+		return t
+	}
+	return &tree{}
+}
+
+// open starts a new piece of stock and returns its tree's index.
+func (s *state) open(stock int) int {
+	t := s.newTree()
+	st := s.e.in.Stock[stock]
+	t.reset(stock, st.L, st.W)
+	t.value = s.e.worth(st.L, st.W)
+	t.stamp = s.step // new in this step: undo drops it whole
+	s.trees = append(s.trees, t)
+	s.backup = append(s.backup, s.newTree())
+	s.used[stock]++
+	s.cost = s.cost.Plus(s.e.costs[stock], 1)
+	s.value += t.value
+	return len(s.trees) - 1
+}
+
+// touch must be called before tree i is changed.
+func (s *state) touch(i int) *tree {
+	t := s.trees[i]
+	if t.stamp != s.step {
+		t.stamp = s.step
+		s.backup[i].copyFrom(t)
+		s.touched = append(s.touched, i)
+	}
+	return t
+}
+
+// remove takes node n out of tree i; the tree is closed when it is left empty.
+func (s *state) remove(i int, n int32) {
+	t := s.touch(i)
+	had := len(s.missing)
+	before := t.value
+	s.missing = t.remove(n, s.missing, s.e)
+	for _, k := range s.missing[had:] {
+		s.missingArea += s.e.kinds[k].area
+	}
+	s.value += t.value - before
+	if len(t.parts) == 0 {
+		s.close(i)
+	}
+}
+
+// close gives empty tree i back; settle drops it.
+func (s *state) close(i int) {
+	t := s.trees[i]
+	t.closed = true
+	s.value -= t.value
+	s.used[t.stock]--
+	s.cost = s.cost.Plus(s.e.costs[t.stock], -1)
+}
+
+// load replaces what is there by plan p.
+func (s *state) load(p *instance.Plan) {
+	s.truncate(0)
+	s.missing = s.missing[:0]
+	s.missingArea, s.value, s.cost = 0, 0, instance.Cost{}
+	clear(s.used)
+	for k, n := range p.Missing {
+		for range n {
+			s.missing = append(s.missing, int32(k))
+		}
+		s.missingArea += int64(n) * s.e.kinds[k].area
+	}
+	for _, lay := range p.Layouts {
+		t := s.trees[s.open(lay.Stock)]
+		s.value -= t.value
+		t.dropRest(0, s.e)
+		t.load(0, &lay.Root, s.e)
+		s.value += t.value
+	}
+	s.begin()
+}
+
+// load makes node n, which is in no list, into what p says.
+func (t *tree) load(n int32, p *instance.Piece, e *env) {
+	c := &t.nodes[n]
+	c.l, c.w = p.L, p.W
+	switch {
+	case len(p.Children) > 0:
+		c.role, c.dir, c.first, c.rest = split, p.Dir, none, none
+		level := c.level + 1
+		for i := len(p.Children) - 1; i >= 0; i-- {
+			m := t.alloc()
+			t.nodes[m] = node{first: none, rest: none, level: level}
+			t.adopt(n, m)
+			t.load(m, &p.Children[i], e)
+			if t.nodes[m].role == rest {
+				t.nodes[n].rest = m
+			}
+		}
+	case p.Kind == instance.Rest:
+		t.addRest(n, e)
+	default:
+		c.kind, c.turned = int32(p.Kind), p.Turned
+		t.addPart(n, e)
+	}
+}
+
+// plan copies the state out.
+func (s *state) plan() *instance.Plan {
+	p := &instance.Plan{Missing: make([]int, len(s.e.kinds)), Cost: s.cost}
+	for _, k := range s.missing {
+		p.Missing[k]++
+	}
+	for _, t := range s.trees {
+		if !t.closed {
+			p.Layouts = append(p.Layouts, instance.Layout{Stock: int(t.stock), Root: t.piece(0)})
+		}
+	}
+	return p
+}
+
+// piece copies node n out, children in a settled order: larger first, the rest
+// last.
+func (t *tree) piece(n int32) instance.Piece {
+	c := &t.nodes[n]
+	p := instance.Piece{L: c.l, W: c.w, Kind: instance.Rest}
+	switch c.role {
+	case part:
+		p.Kind, p.Turned = int(c.kind), c.turned
+	case split:
+		p.Dir = c.dir
+		for m := c.first; m != none; m = t.nodes[m].next {
+			p.Children = append(p.Children, t.piece(m))
+		}
+		slices.SortStableFunc(p.Children, instance.ComparePieces)
+	}
+	return p
+}

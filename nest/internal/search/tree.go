@@ -1,0 +1,249 @@
+package search
+
+import "sawbill/nest/internal/instance"
+
+// A tree is one piece of stock divided by guillotine cuts.
+//
+// Every split has at most one rest among its children: strips can change
+// places, so two leftovers side by side are one. Levels of cuts alternate in
+// direction. The nodes lie in one slice, free ones chained, so that a tree is
+// copied with two or three calls of copy.
+type tree struct {
+	stock  int32
+	closed bool   // emptied; not counted, dropped when the step is accepted
+	stamp  uint64 // the step that saved it last
+	free   int32
+	nodes  []node
+	rests  []int32 // all rests
+	parts  []int32 // all parts
+	filled int64   // area of the parts
+	value  int64   // of the rests
+}
+
+type role uint8
+
+const (
+	rest role = iota
+	part
+	split
+)
+
+type node struct {
+	l, w                      int64
+	parent, first, next, prev int32
+	rest                      int32 // of a split: its rest, or none
+	pos                       int32 // of a rest or part: place in tree.rests or tree.parts
+	kind                      int32 // of a part
+	level                     int32 // levels of cuts above
+	role                      role
+	dir                       instance.Dir // of a split
+	turned                    bool
+}
+
+const none = int32(-1)
+
+// reset makes t one empty piece of stock s.
+func (t *tree) reset(s int, l, w int64) {
+	t.stock = int32(s)
+	t.closed = false
+	t.free = none
+	t.filled, t.value = 0, 0
+	t.nodes = append(t.nodes[:0], node{l: l, w: w, parent: none, first: none, next: none, prev: none, rest: none})
+	t.parts = t.parts[:0]
+	t.rests = append(t.rests[:0], 0)
+}
+
+// copyFrom makes t equal to o, keeping t's memory.
+func (t *tree) copyFrom(o *tree) {
+	nodes, rests, parts := t.nodes, t.rests, t.parts
+	*t = *o
+	t.nodes = append(nodes[:0], o.nodes...)
+	t.rests = append(rests[:0], o.rests...)
+	t.parts = append(parts[:0], o.parts...)
+}
+
+func (t *tree) alloc() int32 {
+	if n := t.free; n != none {
+		t.free = t.nodes[n].next
+		return n
+	}
+	t.nodes = append(t.nodes, node{})
+	return int32(len(t.nodes) - 1)
+}
+
+func (t *tree) release(n int32) {
+	t.nodes[n].next = t.free
+	t.free = n
+}
+
+// adopt hangs n under split p.
+func (t *tree) adopt(p, n int32) {
+	c := &t.nodes[n]
+	q := &t.nodes[p]
+	c.parent, c.prev, c.next = p, none, q.first
+	if q.first != none {
+		t.nodes[q.first].prev = n
+	}
+	q.first = n
+}
+
+// orphan takes n from among its siblings.
+func (t *tree) orphan(n int32) {
+	c := &t.nodes[n]
+	if c.prev != none {
+		t.nodes[c.prev].next = c.next
+	} else {
+		t.nodes[c.parent].first = c.next
+	}
+	if c.next != none {
+		t.nodes[c.next].prev = c.prev
+	}
+}
+
+func (t *tree) addRest(n int32, e *env) {
+	c := &t.nodes[n]
+	c.role = rest
+	c.pos = int32(len(t.rests))
+	t.rests = append(t.rests, n)
+	t.value += e.worth(c.l, c.w)
+}
+
+func (t *tree) dropRest(n int32, e *env) {
+	c := &t.nodes[n]
+	last := t.rests[len(t.rests)-1]
+	t.rests[c.pos] = last
+	t.nodes[last].pos = c.pos
+	t.rests = t.rests[:len(t.rests)-1]
+	t.value -= e.worth(c.l, c.w)
+}
+
+// carve cuts a piece of the given size off x in direction dir and returns it:
+// a node that is no longer, or not yet, a rest. A rest beside it stays in the
+// tree.
+func (t *tree) carve(x int32, dir instance.Dir, size int64, listed bool, e *env) int32 {
+	c := &t.nodes[x]
+	full := c.w
+	if dir == instance.Crosscut {
+		full = c.l
+	}
+	parent := c.parent
+	if listed {
+		t.dropRest(x, e)
+	}
+	if size == full {
+		if listed && parent != none {
+			t.nodes[parent].rest = none
+		}
+		return x
+	}
+	if parent == none || t.nodes[parent].dir != dir {
+		// x becomes a split with two children, of which the rest is one.
+		if listed && parent != none {
+			t.nodes[parent].rest = none
+		}
+		r := t.alloc()
+		c = &t.nodes[x]
+		t.nodes[r] = node{l: c.l, w: c.w, first: none, rest: none, level: c.level + 1}
+		c.role, c.dir, c.first, c.rest = split, dir, none, r
+		t.adopt(x, r)
+		parent, x = x, r
+	} else if !listed {
+		t.nodes[parent].rest = x
+	}
+	n := t.alloc()
+	r := &t.nodes[x]
+	t.nodes[n] = node{l: r.l, w: r.w, first: none, rest: none, level: r.level}
+	if dir == instance.Crosscut {
+		t.nodes[n].l = size
+		r.l -= size
+	} else {
+		t.nodes[n].w = size
+		r.w -= size
+	}
+	t.addRest(x, e)
+	t.adopt(parent, n)
+	return n
+}
+
+// place puts a part of kind k, l x w as it lies, into rest x, first cutting in
+// direction dir, then across.
+func (t *tree) place(x int32, k int32, l, w int64, turned bool, dir instance.Dir, e *env) {
+	first, second := w, l
+	if dir == instance.Crosscut {
+		first, second = l, w
+	}
+	n := t.carve(x, dir, first, true, e)
+	n = t.carve(n, dir.Across(), second, false, e)
+	c := &t.nodes[n]
+	c.kind, c.turned = k, turned
+	t.addPart(n, e)
+}
+
+func (t *tree) addPart(n int32, e *env) {
+	c := &t.nodes[n]
+	c.role = part
+	c.pos = int32(len(t.parts))
+	t.parts = append(t.parts, n)
+	t.filled += e.kinds[c.kind].area
+}
+
+// remove takes node n, a part or a split, with all below it, out of the tree
+// and appends the kinds of its parts to out.
+func (t *tree) remove(n int32, out []int32, e *env) []int32 {
+	out = t.strip(n, out, e)
+	for {
+		// n is a leftover that is not listed yet: join it with its sibling, and
+		// if nothing but leftover remains of the split, with that.
+		c := &t.nodes[n]
+		p := c.parent
+		if p == none {
+			break
+		}
+		q := &t.nodes[p]
+		if q.rest != none {
+			r := q.rest
+			t.dropRest(r, e)
+			t.orphan(r)
+			if q.dir == instance.Ripped {
+				c.w += t.nodes[r].w
+			} else {
+				c.l += t.nodes[r].l
+			}
+			t.release(r)
+		}
+		q.rest = n
+		if q.first != n || c.next != none {
+			break
+		}
+		t.release(n)
+		q.first, q.rest = none, none
+		n = p
+	}
+	t.addRest(n, e)
+	return out
+}
+
+// strip frees everything below n and n's own part.
+func (t *tree) strip(n int32, out []int32, e *env) []int32 {
+	c := &t.nodes[n]
+	switch c.role {
+	case part:
+		out = append(out, c.kind)
+		t.filled -= e.kinds[c.kind].area
+		last := t.parts[len(t.parts)-1]
+		t.parts[c.pos] = last
+		t.nodes[last].pos = c.pos
+		t.parts = t.parts[:len(t.parts)-1]
+	case rest:
+		t.dropRest(n, e)
+	case split:
+		for m := c.first; m != none; {
+			next := t.nodes[m].next
+			out = t.strip(m, out, e)
+			t.release(m)
+			m = next
+		}
+		c.first, c.rest = none, none
+	}
+	return out
+}

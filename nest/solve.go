@@ -1,0 +1,186 @@
+package nest
+
+import (
+	"context"
+	"math"
+	"runtime"
+	"slices"
+	"sync"
+	"sync/atomic"
+
+	"sawbill/nest/internal/bound"
+	"sawbill/nest/internal/search"
+)
+
+// Options steer Solve. The zero value is ready for use.
+type Options struct {
+	// Seed of all that is drawn at random.
+	Seed uint64
+	// Iterations is the greatest number of improvement steps for each group of
+	// blanks that compete for the same stock. 0 is no limit where ctx can end,
+	// else DefaultIterations.
+	Iterations int64
+	// Lanes is how many walks are made side by side; the plan depends on it.
+	// 0 is DefaultLanes.
+	Lanes int
+	// Progress, if any, is told of each better plan, from one goroutine at a
+	// time.
+	Progress func(Progress)
+}
+
+// Progress is how far Solve has come.
+type Progress struct {
+	Cost       int64
+	Bound      int64
+	Complete   bool
+	Iterations int64
+}
+
+const (
+	DefaultLanes      = 4
+	DefaultIterations = 100_000
+)
+
+// Solve looks for the plan that cuts every blank, then costs least, then takes
+// the least area of bought stock, then leaves the largest offcuts.
+//
+// It has a plan at once and improves it until the cost is proven, the
+// iterations are spent or ctx ends; an ended ctx is no error. Equal problem,
+// options and iteration budget give the equal plan on every machine; ctx
+// decides only when to stop. An error means that the problem itself makes no
+// sense.
+func Solve(ctx context.Context, p Problem, o Options) (Plan, error) {
+	if err := p.check(); err != nil {
+		return Plan{}, err
+	}
+	doors, unplaced, err := divide(&p)
+	if err != nil {
+		return Plan{}, err
+	}
+	s := newSolver(doors, o)
+	if o.Iterations == 0 && ctx.Done() == nil {
+		s.budget = DefaultIterations
+	}
+	s.run(ctx)
+	return s.plan(unplaced), nil
+}
+
+// solver runs the searches of all instances side by side, round by round.
+type solver struct {
+	doors    []*door
+	searches []*search.Search
+	bounds   []int64
+	budget   int64
+	progress func(Progress)
+}
+
+func newSolver(doors []*door, o Options) *solver {
+	s := &solver{doors: doors, budget: math.MaxInt64, progress: o.Progress}
+	if o.Iterations > 0 {
+		s.budget = o.Iterations
+	}
+	lanes := o.Lanes
+	if lanes <= 0 {
+		lanes = DefaultLanes
+	}
+	for _, d := range doors {
+		b := bound.Area(d.in)
+		s.bounds = append(s.bounds, b)
+		s.searches = append(s.searches, search.New(d.in, b, o.Seed, lanes))
+	}
+	return s
+}
+
+// task is one lane's walk in a round.
+type task struct {
+	search *search.Search
+	lane   int
+	steps  int64
+}
+
+func (s *solver) run(ctx context.Context) {
+	var ended atomic.Bool
+	defer context.AfterFunc(ctx, func() { ended.Store(true) })()
+	s.report()
+	for round := 0; !ended.Load(); round++ {
+		var tasks []task
+		for _, se := range s.searches {
+			left := s.budget - se.Steps()
+			if se.Done() || left <= 0 {
+				continue
+			}
+			// Short rounds at first, so that a lane that falls behind soon
+			// follows the others.
+			share := min(int64(roundSteps)<<min(round, 4), (left-1)/int64(se.Lanes())+1)
+			for i := range se.Lanes() {
+				if n := min(share, left); n > 0 {
+					tasks = append(tasks, task{se, i, n})
+					left -= n
+				}
+			}
+		}
+		if len(tasks) == 0 {
+			return
+		}
+		sideBySide(tasks, ended.Load)
+		better := false
+		for _, se := range s.searches {
+			better = se.Join() || better
+		}
+		if better {
+			s.report()
+		}
+	}
+}
+
+// roundSteps is the length of the first round.
+const roundSteps = 64
+
+func sideBySide(tasks []task, stop func() bool) {
+	var next atomic.Int64
+	var wg sync.WaitGroup
+	for range min(len(tasks), runtime.GOMAXPROCS(0)) {
+		wg.Go(func() {
+			for {
+				i := int(next.Add(1)) - 1
+				if i >= len(tasks) {
+					return
+				}
+				t := tasks[i]
+				t.search.Walk(t.lane, t.steps, stop)
+			}
+		})
+	}
+	wg.Wait()
+}
+
+func (s *solver) report() {
+	if s.progress == nil {
+		return
+	}
+	p := Progress{Complete: true}
+	for i, se := range s.searches {
+		p.Cost += se.Best().Cost.Price
+		p.Bound += s.bounds[i]
+		p.Complete = p.Complete && se.Best().Complete()
+		p.Iterations += se.Steps()
+	}
+	s.progress(p)
+}
+
+// plan gathers the instances' best plans.
+func (s *solver) plan(unplaced []Unplaced) Plan {
+	plan := Plan{Unplaced: unplaced}
+	for i, se := range s.searches {
+		best := se.Best()
+		layouts, missing := s.doors[i].tell(best)
+		plan.Layouts = append(plan.Layouts, layouts...)
+		plan.Unplaced = append(plan.Unplaced, missing...)
+		plan.Cost += best.Cost.Price
+		plan.Bound += s.bounds[i]
+		plan.Iterations += se.Steps()
+	}
+	slices.SortStableFunc(plan.Layouts, func(a, b Layout) int { return a.Stock - b.Stock })
+	slices.SortStableFunc(plan.Unplaced, func(a, b Unplaced) int { return a.Blank - b.Blank })
+	return plan
+}
