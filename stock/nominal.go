@@ -1,13 +1,112 @@
 package stock
 
-// Nominal is the trade name of a softwood size, such as 2x4.
-type Nominal struct{ Thickness, Width Length }
+import (
+	"cmp"
+	"slices"
+	"strings"
+)
 
-// ParseNominal reads "2x4", "1 x 12", "5/4x6".
-func ParseNominal(text string) (Nominal, error) { panic("stock: not written yet") }
+// Nominal is the trade name of a softwood size, such as 2x4. Its zero value is
+// no size; [ParseNominal] gives only sizes that exist.
+type Nominal struct{ thickness, width dressing }
 
-// Dressed is the minimum dressed dry size.
-func (n Nominal) Dressed() (thickness, width Length) { panic("stock: not written yet") }
+// dressing is a nominal dimension and what is left of it, at the least, once
+// the wood is dry (19 % moisture content or less) and planed.
+type dressing struct{ nominal, dry Length }
 
-// Dressed reads a nominal size and gives its minimum dressed dry size.
-func Dressed(nominal string) (thickness, width Length, err error) { panic("stock: not written yet") }
+// ParseNominal reads a trade name: "2x4", "1 x 12", "5/4×6", "2-1/2x4". The
+// thickness stands first. Every error is a [*NotationError] and names the
+// sizes nearest to what was written.
+func ParseNominal(text string) (Nominal, error) {
+	n, wrong := readNominal(text)
+	if wrong != nil {
+		return Nominal{}, wrong.of("nominal size", text)
+	}
+	return n, nil
+}
+
+// Dressed is the minimum dressed dry size after PS 20-20. A piece may be
+// larger: what was measured goes before what is listed.
+func (n Nominal) Dressed() (thickness, width Length) { return n.thickness.dry, n.width.dry }
+
+// Dressed reads a trade name and gives its minimum dressed dry size; see
+// [ParseNominal] and [Nominal.Dressed].
+func Dressed(nominal string) (thickness, width Length, err error) {
+	n, err := ParseNominal(nominal)
+	if err != nil {
+		return 0, 0, err
+	}
+	thickness, width = n.Dressed()
+	return thickness, width, nil
+}
+
+// String writes the trade name, "2x4" or "5/4x6".
+func (n Nominal) String() string {
+	return nominalName(n.thickness.nominal) + "x" + nominalName(n.width.nominal)
+}
+
+// nominalName writes "2", "2-1/2", and quarters where the yard says them.
+func nominalName(l Length) string {
+	switch l {
+	case 5 * Inch / 4:
+		return "5/4"
+	case 6 * Inch / 4:
+		return "6/4"
+	}
+	return strings.Replace(Ruler{Units: Inches}.Print(l), " ", "-", 1)
+}
+
+func readNominal(text string) (Nominal, *refusal) {
+	if len(text) > longestText {
+		return Nominal{}, &tooLong
+	}
+	plain := strings.ReplaceAll(typed(text), `"`, "")
+	first, second, two := strings.Cut(plain, "x")
+	if !two || strings.Contains(second, "x") {
+		return Nominal{}, &refusal{"this is not a thickness and a width", "write it like 2x4 or 5/4x6"}
+	}
+	thickness, wrong := readNominalInches(first)
+	if wrong != nil {
+		return Nominal{}, wrong
+	}
+	width, wrong := readNominalInches(second)
+	if wrong != nil {
+		return Nominal{}, wrong
+	}
+	sizes := nominalSizes()
+	for _, n := range sizes {
+		if n.thickness.nominal == thickness && n.width.nominal == width {
+			return n, nil
+		}
+	}
+	return Nominal{}, &refusal{
+		"no softwood is sold by this name",
+		"the nearest are " + nearestNames(sizes, thickness, width) + "; or give thickness and width as measured",
+	}
+}
+
+func readNominalInches(text string) (Length, *refusal) {
+	value, wrong := readAmount(strings.TrimSpace(text))
+	if wrong != nil {
+		return 0, wrong
+	}
+	return exactly(value, Inch)
+}
+
+// nearestNames lists the three sizes nearest by thickness, then by width. A name
+// with its figures exchanged is as good as right.
+func nearestNames(sizes []Nominal, thickness, width Length) string {
+	thickness, width = min(thickness, width), max(thickness, width)
+	byDistance := func(a, b Nominal) int {
+		return cmp.Or(
+			cmp.Compare(apart(a.thickness.nominal, thickness), apart(b.thickness.nominal, thickness)),
+			cmp.Compare(apart(a.width.nominal, width), apart(b.width.nominal, width)),
+		)
+	}
+	sizes = slices.Clone(sizes)
+	slices.SortStableFunc(sizes, byDistance)
+	return sizes[0].String() + ", " + sizes[1].String() + " and " + sizes[2].String()
+}
+
+// apart is how far a and b differ.
+func apart(a, b Length) Length { return max(a-b, b-a) }
