@@ -13,6 +13,8 @@ type Part struct {
 	From string
 	// How says how the sizes came about, for parts that were derived.
 	How []Derivation
+	// Note is the maker's own remark, printed and otherwise left alone.
+	Note string
 }
 
 // Allowance is what is added to a part before it is cut, so that milling can
