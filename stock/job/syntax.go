@@ -1,0 +1,108 @@
+package job
+
+import (
+	"fmt"
+	"strings"
+)
+
+// explain says in plain words why a line of a job file cannot be parsed. The
+// message is the parser's; column counts bytes from 0.
+func explain(written string, column int, message string) problem {
+	column = min(column, len(written))
+	key, after, assigned := strings.Cut(written, "=")
+	key, after = strings.TrimSpace(key), strings.TrimSpace(withoutComment(after))
+	switch {
+	case assigned && after == "":
+		return problem{"nothing stands behind the =", "write a value, or delete the line"}
+	case strings.Contains(message, "UTF-8"):
+		return problem{"the line holds bytes that are not UTF-8 text", "save the file as UTF-8"}
+	case strings.Contains(message, "'=' after key"):
+		return withoutEquals(written)
+	case strings.Contains(message, "close table name"), strings.Contains(message, "close array table name"):
+		return problem{fmt.Sprintf("the heading %q is not closed", strings.TrimSpace(written)),
+			"write [saw] with one pair of brackets, [[part]] with two"}
+	case strings.Contains(message, "at start of key"):
+		return problem{fmt.Sprintf("%q cannot begin a key", firstRune(written[column:])),
+			"write key = value, and begin a remark with #"}
+	case strings.Contains(message, "unterminated"), strings.Contains(message, "cannot have new lines"),
+		strings.Contains(message, "not terminated"):
+		return problem{"a quoted text is not closed", "end it with the same quotation mark on the same line"}
+	case strings.Contains(message, "escape"), strings.Contains(message, `after \`):
+		return problem{`a backslash in "double quotes" begins a special character`,
+			`put the text in 'single quotes', or write \\ for one backslash`}
+	case strings.Contains(message, "array"):
+		return problem{"a list is not written as one", `write ["one", "two"], with commas between and a bracket at the end`}
+	case strings.Contains(message, "inline table"), strings.HasPrefix(after, "{"):
+		return problem{"a table in braces is not written as one", `write {name = "shelf", length = 900}`}
+	case assigned:
+		return badValue(key, after)
+	}
+	return problem{"the line cannot be understood (" + message + ")", "write key = value"}
+}
+
+// withoutEquals explains a line that should have been key = value.
+func withoutEquals(written string) problem {
+	written = strings.TrimSpace(written)
+	if key, after, found := strings.Cut(written, ":"); found && !strings.Contains(key, "=") {
+		return problem{`":" stands where "=" belongs`,
+			fmt.Sprintf("write %s = %s", strings.TrimSpace(key), strings.TrimSpace(after))}
+	}
+	if key, after, found := strings.Cut(written, "="); found && strings.ContainsRune(strings.TrimSpace(key), ' ') {
+		return problem{fmt.Sprintf("the key %q has a blank in it", strings.TrimSpace(key)),
+			fmt.Sprintf("write %s = %s", strings.Join(strings.Fields(key), "_"), strings.TrimSpace(after))}
+	}
+	return problem{fmt.Sprintf("%q is not a key with a value", written), "write key = value, and begin a remark with #"}
+}
+
+// badValue explains a value that is neither a number nor quoted, mostly a
+// length in the trade's notation or a decimal comma.
+func badValue(key, after string) problem {
+	written := strings.TrimPrefix(strings.TrimSuffix(after, `"`), `"`)
+	if !strings.HasPrefix(after, `"`) {
+		written = after
+	}
+	switch {
+	case strings.Count(after, `"`) > 2 || strings.HasPrefix(after, `"`) && strings.HasSuffix(after, `""`):
+		return problem{`an inch mark inside "double quotes" ends the text`, rewrite(key, written)}
+	case decimal(strings.Replace(after, ",", ".", 1)) && strings.Contains(after, ","):
+		return problem{fmt.Sprintf("%s has a decimal comma", after),
+			fmt.Sprintf("write %s = %s, or put it in quotes", key, strings.Replace(after, ",", ".", 1))}
+	case strings.HasPrefix(after, "."):
+		return problem{fmt.Sprintf("%s begins with a point", after), fmt.Sprintf("write %s = 0%s", key, after)}
+	case strings.HasSuffix(after, "."):
+		return problem{fmt.Sprintf("%s ends with a point", after), fmt.Sprintf("write %s = %s", key, strings.TrimSuffix(after, "."))}
+	case decimal(after):
+		return problem{fmt.Sprintf("%s begins with a nought", after),
+			fmt.Sprintf("write %s = %s", key, strings.TrimLeft(after, "0"))}
+	}
+	return problem{fmt.Sprintf("%s is neither a number nor text in quotes", after), rewrite(key, written)}
+}
+
+// rewrite shows how to quote a text. One with both an inch and a foot mark is
+// better spelt out than escaped.
+func rewrite(key, written string) string {
+	switch {
+	case strings.Contains(written, `"`) && strings.Contains(written, "'"):
+		written = strings.NewReplacer(`"`, " in", "'", " ft").Replace(written)
+	case strings.Contains(written, `"`):
+		return fmt.Sprintf("write %s = '%s'", key, written)
+	}
+	return fmt.Sprintf(`write %s = "%s"`, key, written)
+}
+
+// decimal reports whether s is digits with at most one point.
+func decimal(s string) bool {
+	return strings.Trim(s, "0123456789.") == "" && strings.Count(s, ".") <= 1 && s != "" && s != "."
+}
+
+func withoutComment(s string) string {
+	s, _, _ = strings.Cut(s, "#")
+	return s
+}
+
+func firstRune(s string) string {
+	for _, r := range s {
+		return string(r)
+	}
+	return ""
+}
