@@ -1,0 +1,230 @@
+package job
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"sawbill/stock"
+)
+
+// reader gathers what is wrong while a job is read.
+type reader struct {
+	files    []string // as they are read; faults are told in this order
+	faults   []Fault
+	warnings []Fault
+	ruler    stock.Ruler
+}
+
+// place is where something stands, and what it is called: "saw", `part "shelf"`.
+type place struct {
+	file    string
+	line    int
+	subject string
+}
+
+func (p place) at(line int) place {
+	p.line = line
+	return p
+}
+
+func (p place) of(key string) place {
+	switch {
+	case key == "":
+	case p.subject == "":
+		p.subject = key
+	case strings.HasSuffix(p.subject, `"`) || strings.ContainsRune(p.subject, ' '):
+		p.subject += ": " + key
+	default:
+		p.subject += "." + key
+	}
+	return p
+}
+
+func (p place) fault(found problem) Fault {
+	return Fault{File: p.file, Line: p.line, Key: p.subject, Cause: found.cause, Remedy: found.remedy}
+}
+
+func (r *reader) fault(p place, found problem) {
+	r.faults = append(r.faults, p.fault(found))
+}
+
+func (r *reader) warn(p place, found problem) {
+	r.warnings = append(r.warnings, p.fault(found))
+}
+
+// record is a table, read with its keys: every value is there, be it written
+// or the default.
+type record struct {
+	place
+	fields map[string]field
+	// sound is false when something in it could not be read. It then takes no
+	// part in checks against others, which would only repeat the fault.
+	sound bool
+}
+
+// field is what one key holds; which of the values counts is told by the key.
+type field struct {
+	line   int
+	given  bool
+	length stock.Length
+	count  int
+	price  stock.Money
+	text   string
+	truth  bool
+	files  []string
+}
+
+func (rec record) given(name string) bool          { return rec.fields[name].given }
+func (rec record) length(name string) stock.Length { return rec.fields[name].length }
+func (rec record) count(name string) int           { return rec.fields[name].count }
+func (rec record) text(name string) string         { return rec.fields[name].text }
+
+// where is the place of a key: its line, or that of the table when the key was
+// not written.
+func (rec record) where(name string) place {
+	if f := rec.fields[name]; f.given {
+		return rec.place.at(f.line)
+	}
+	return rec.place
+}
+
+// read reads a table with its keys. Sections are left to the caller.
+func (r *reader) read(t *table, keys []key, p place) record {
+	rec := record{place: p.at(t.line), fields: make(map[string]field), sound: true}
+	for _, k := range keys {
+		if written := r.fallback(k); written != "" {
+			rec.fields[k.name], _ = r.field(k, value{kind: cell, text: written})
+		}
+	}
+	seen := make(map[string]int)
+	for _, e := range t.entries {
+		at := slices.IndexFunc(keys, func(k key) bool { return k.name == e.key })
+		if at >= 0 && keys[at].holds == sections && e.value.kind == group {
+			// [part] for [[part]], perhaps several times.
+			_, found := tables(e.key, e.value)
+			r.fault(p.at(e.line).of(e.key), found)
+			continue
+		}
+		if !r.known(e, namesOf(keys), seen, p) {
+			rec.sound = false
+			continue
+		}
+		k := keys[at]
+		if k.holds == section || k.holds == sections {
+			continue
+		}
+		f, found := r.field(k, e.value)
+		f.line, f.given = e.value.line, true
+		rec.fields[k.name] = f
+		if found.found() {
+			r.fault(p.at(f.line).of(k.name), found)
+		}
+		if found.found() || e.value.kind == broken {
+			rec.sound = false
+		}
+	}
+	for _, k := range keys {
+		if _, there := seen[k.name]; k.need && !there {
+			r.fault(rec.place, problem{k.name + " is missing", k.example(t.row)})
+			rec.sound = false
+		}
+	}
+	return rec
+}
+
+// fallback is the default of k in the units of the job.
+func (r *reader) fallback(k key) string {
+	if r.ruler.Units == stock.Inches && k.inch != "" {
+		return k.inch
+	}
+	return k.metric
+}
+
+func (r *reader) field(k key, v value) (f field, found problem) {
+	if v.kind == broken {
+		return f, found
+	}
+	switch k.holds {
+	case aText:
+		f.text, found = words(v)
+	case aWord:
+		f.text, found = k.word(v)
+	case aLength:
+		f.length, found = k.length(v, r.ruler)
+	case aCount:
+		f.count, found = k.count(v)
+	case aPrice:
+		f.price, found = price(v)
+	case aTruth:
+		if v.kind == cell {
+			v.kind = truth // a default
+		}
+		f.truth, found = isTrue(v)
+	case fileNames:
+		f.files, found = names(v)
+	}
+	return f, found
+}
+
+// known reports whether the key of e is one of names, and has not been seen
+// before. Otherwise it is a fault.
+func (r *reader) known(e entry, names []string, seen map[string]int, p place) bool {
+	at := p.at(e.line)
+	if first, again := seen[e.key]; again {
+		r.fault(at.of(e.key), problem{fmt.Sprintf("is given twice, first in line %d", first), "delete one of them"})
+		return false
+	}
+	if !slices.Contains(names, e.key) {
+		r.fault(at, unknownKey(e.key, names))
+		if meant, ok := meantBy(e.key, names); ok {
+			seen[meant] = e.line // it is misspelt, not missing
+		}
+		return false
+	}
+	seen[e.key] = e.line
+	return true
+}
+
+// unknownKey says that nothing is called key, and what might have been meant.
+func unknownKey(key string, names []string) problem {
+	cause := fmt.Sprintf("unknown key %q", key)
+	if meant, ok := meantBy(key, names); ok {
+		return problem{cause, fmt.Sprintf("did you mean %q?", meant)}
+	}
+	if homes := homesOf(key); len(homes) > 0 && len(homes) < 3 {
+		return problem{cause, "it belongs under " + strings.Join(homes, " or ")}
+	}
+	return problem{cause, "known here are " + strings.Join(names, ", ")}
+}
+
+// meantBy guesses which of names was meant. A word that is right elsewhere is
+// misplaced rather than misspelt.
+func meantBy(key string, names []string) (string, bool) {
+	said := strings.ReplaceAll(strings.ToLower(key), "-", "_")
+	if slices.Contains(names, said) {
+		return said, true
+	}
+	if other, ok := otherWords[said]; ok && slices.Contains(names, other) {
+		return other, true
+	}
+	if len(homesOf(key)) > 0 {
+		return "", false
+	}
+	return stock.Nearest(said, names)
+}
+
+// example says how to add k where it is missing.
+func (k key) example(row bool) string {
+	what := "a text"
+	if k.holds == aLength {
+		what = `a length such as 900 or "35 1/2 in"`
+	}
+	if row {
+		return "write " + strings.ReplaceAll(what, `"`, "") + " in its cell"
+	}
+	if k.holds == aText {
+		what += " in quotes"
+	}
+	return "add " + k.name + " = " + what
+}

@@ -1,0 +1,194 @@
+package job
+
+import (
+	"slices"
+
+	"sawbill/stock"
+)
+
+// holding is what a key must hold.
+type holding int
+
+const (
+	aText holding = iota
+	aWord
+	aLength
+	aCount
+	aPrice
+	aTruth
+	fileNames // one text, or a list of them
+	section   // a [table]
+	sections  // a [[table]], any number of times
+)
+
+// key is one key of a table: what it holds, and what of it is sensible.
+type key struct {
+	name  string
+	holds holding
+	need  bool
+	// metric and inch are the default in a job of either units, as it would be
+	// written; inch is the same as metric when empty.
+	metric, inch string
+	zero         bool         // of lengths and counts: 0 may be meant
+	longest      stock.Length // of lengths; 0 is stock.Longest
+	most         int          // of counts
+	words        []string     // of words
+	usual        string       // what is sensible, said when a value is not
+	keys         []key        // of a section
+}
+
+// Limits beyond which a value is a slip of the pen. They are generous: none is
+// meant to teach anybody the trade. All are common practice, no source.
+const (
+	widestKerf      = 12 * stock.Millimetre
+	longestStock    = 20_000 * stock.Millimetre
+	thickestSheet   = 150 * stock.Millimetre
+	thickestBoard   = 400 * stock.Millimetre
+	largestTrim     = 500 * stock.Millimetre
+	largestMilling  = 25 * stock.Millimetre
+	largestEnd      = 300 * stock.Millimetre
+	widestNarrowRip = 500 * stock.Millimetre
+
+	mostPieces = 10_000
+	mostStock  = 100_000
+	mostStages = 20
+)
+
+// fileKeys is the whole job file.
+var fileKeys = []key{
+	{name: "title", holds: aText},
+	{name: "units", holds: aWord, words: []string{"mm", "in"}, metric: "mm"},
+	{name: "saw", holds: section, keys: sawKeys},
+	{name: "allowance", holds: section, keys: allowanceKeys},
+	{name: "offcut", holds: section, keys: offcutKeys},
+	{name: "sheet", holds: sections, keys: sheetKeys},
+	{name: "board", holds: sections, keys: boardKeys},
+	{name: "part", holds: sections, keys: partKeys},
+	{name: "parts", holds: fileNames},
+	{name: "case", holds: section}, // its keys are the fields of casework.Design
+}
+
+var sawKeys = []key{
+	// A full-kerf table saw blade cuts 1/8 in, label 3.2 mm, a thin one 3/32 in,
+	// label 2.4 mm: confirmed with blade makers' figures.
+	{name: "kerf", holds: aLength, metric: "3.2 mm", inch: "1/8 in", zero: true, longest: widestKerf,
+		usual: "table saws cut 2.4 to 3.2 mm (3/32 to 1/8 in); measure a cut of yours"},
+	{name: "rip_capacity", holds: aLength, longest: longestStock,
+		usual: "measure from the blade to the fence at its farthest"},
+	{name: "crosscut_capacity", holds: aLength, longest: longestStock,
+		usual: "measure from the blade to the stop at its farthest"},
+	{name: "narrowest_rip", holds: aLength, longest: widestNarrowRip,
+		usual: "give the narrowest strip your saw's manual lets you rip"},
+	{name: "stages", holds: aCount, metric: "0", zero: true, most: mostStages,
+		usual: "write 0 for any number, 2 for rips and then crosscuts"},
+	{name: "first_cut", holds: aWord, words: []string{"any", "rip", "crosscut"}, metric: "any"},
+}
+
+var allowanceKeys = []key{
+	{name: "edge", holds: aLength, metric: "0", zero: true, longest: largestMilling, usual: usualEdge},
+	{name: "face", holds: aLength, metric: "0", zero: true, longest: largestMilling, usual: usualFace},
+	{name: "end", holds: aLength, metric: "0", zero: true, longest: largestEnd, usual: usualEnd},
+}
+
+// Common practice, no source.
+const (
+	usualEdge = "a jointed edge takes about 1 mm (1/32 in)"
+	usualFace = "planing a face takes 1 to 3 mm (1/32 to 1/8 in)"
+	usualEnd  = "squaring an end takes 5 to 25 mm (1/4 to 1 in)"
+)
+
+var offcutKeys = []key{
+	{name: "length", holds: aLength, metric: "300 mm", usual: usualOffcut},
+	{name: "width", holds: aLength, metric: "80 mm", usual: usualOffcut},
+}
+
+const usualOffcut = "give the smallest leftover that you would keep"
+
+var sheetKeys = []key{
+	{name: "name", holds: aText, need: true},
+	{name: "material", holds: aText, need: true},
+	{name: "thickness", holds: aLength, need: true, longest: thickestSheet, usual: "sheets are 3 to 40 mm (1/8 to 1 1/2 in) thick"},
+	{name: "length", holds: aLength, need: true, longest: longestStock, usual: "a large sheet is 3 m (10 ft) long"},
+	{name: "width", holds: aLength, need: true, longest: longestStock, usual: "a large sheet is 2 m (6 ft) wide"},
+	{name: "grain", holds: aWord, words: []string{"length", "width", "none"}, metric: "length"},
+	{name: "trim", holds: aLength, metric: "0", zero: true, longest: largestTrim, usual: "a factory edge loses 6 to 10 mm (1/4 to 3/8 in)"},
+	{name: "price", holds: aPrice, metric: "0"},
+	{name: "count", holds: aCount, most: mostStock, usual: usualStockCount},
+	{name: "on_hand", holds: aTruth, metric: "false"},
+}
+
+const usualStockCount = "leave count out when there is no limit"
+
+var boardKeys = []key{
+	{name: "name", holds: aText, need: true},
+	{name: "material", holds: aText, need: true},
+	{name: "nominal", holds: aText},
+	{name: "thickness", holds: aLength, longest: thickestBoard, usual: "boards are 12 to 100 mm (1/2 to 4 in) thick"},
+	{name: "width", holds: aLength, longest: longestStock, usual: "boards are 50 to 300 mm (2 to 12 in) wide"},
+	{name: "length", holds: aLength, need: true, longest: longestStock, usual: "boards are 1.8 to 6 m (6 to 20 ft) long"},
+	{name: "trim", holds: aLength, metric: "0", zero: true, longest: largestTrim, usual: "a checked end loses 12 to 25 mm (1/2 to 1 in)"},
+	{name: "price", holds: aPrice, metric: "0"},
+	{name: "count", holds: aCount, most: mostStock, usual: usualStockCount},
+	{name: "on_hand", holds: aTruth, metric: "false"},
+}
+
+// partKeys are the keys of [[part]] and the headings of a part list.
+var partKeys = []key{
+	{name: "name", holds: aText, need: true},
+	{name: "material", holds: aText, need: true},
+	{name: "length", holds: aLength, need: true, longest: longestStock},
+	{name: "width", holds: aLength, need: true, longest: longestStock},
+	{name: "thickness", holds: aLength, longest: thickestBoard},
+	{name: "count", holds: aCount, metric: "1", most: mostPieces, usual: "leave the part out when none is wanted"},
+	{name: "grain", holds: aWord, words: []string{"length", "width", "any"}, metric: "length"},
+	{name: "edge", holds: aLength, zero: true, longest: largestMilling, usual: usualEdge},
+	{name: "face", holds: aLength, zero: true, longest: largestMilling, usual: usualFace},
+	{name: "end", holds: aLength, zero: true, longest: largestEnd, usual: usualEnd},
+	{name: "edges", holds: aCount, metric: "2", zero: true, most: 2, usual: "a part has two edges"},
+	{name: "faces", holds: aCount, metric: "2", zero: true, most: 2, usual: "a part has two faces"},
+	{name: "ends", holds: aCount, metric: "2", zero: true, most: 2, usual: "a part has two ends"},
+	{name: "note", holds: aText},
+}
+
+// namesOf lists the names of keys, in their order.
+func namesOf(keys []key) []string {
+	names := make([]string, len(keys))
+	for i, k := range keys {
+		names[i] = k.name
+	}
+	return names
+}
+
+// heading is how a table is begun in a job file.
+func (k key) heading() string {
+	if k.holds == sections {
+		return "[[" + k.name + "]]"
+	}
+	return "[" + k.name + "]"
+}
+
+// homesOf lists the tables that have a key called name.
+func homesOf(name string) []string {
+	var homes []string
+	for _, k := range fileKeys {
+		if slices.Contains(namesOf(k.keys), name) {
+			homes = append(homes, k.heading())
+		}
+	}
+	if slices.Contains(namesOf(fileKeys), name) {
+		homes = append(homes, "the top of the file, before the first [table]")
+	}
+	return homes
+}
+
+// otherWords are what people call some keys. They are not read, for one word
+// for one thing is easier to find, but never passed over either.
+var otherWords = map[string]string{
+	"qty": "count", "quantity": "count", "number": "count", "amount": "count", "pieces": "count", "pcs": "count",
+	"title": "name", "part": "name", "part_name": "name", "description": "name", "label": "name",
+	"stock": "material", "wood": "material", "species": "material",
+	"long": "length", "len": "length", "l": "length", "wide": "width", "w": "width",
+	"thick": "thickness", "t": "thickness", "depth": "thickness",
+	"cost": "price", "notes": "note", "remark": "note", "comment": "note",
+	"unit": "units", "project": "title",
+}

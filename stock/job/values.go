@@ -1,0 +1,244 @@
+package job
+
+import (
+	"errors"
+	"fmt"
+	"math/big"
+	"strconv"
+	"strings"
+	"unicode"
+
+	"sawbill/stock"
+)
+
+// Each function here reads one value as what its key holds. Whether the key
+// may hold that much is told by the key.
+
+// length reads a length. Bare numbers take the units of the ruler.
+func (k key) length(v value, ruler stock.Ruler) (stock.Length, problem) {
+	if v.kind != number && v.kind != text && v.kind != cell {
+		return 0, wrongKind(v, `write a length such as 900, "900 mm" or "35 1/2 in"`)
+	}
+	length, err := stock.ParseLength(v.plain(), ruler.Units)
+	if err != nil {
+		return 0, problemOf(err)
+	}
+	longest := k.longest
+	if longest == 0 {
+		longest = stock.Longest
+	}
+	switch {
+	case length == 0 && !k.zero:
+		return 0, problem{"0 is no size", k.otherwise("write a length above 0")}
+	case length > longest:
+		return 0, problem{fmt.Sprintf("%s is more than can be meant (at most %s)", ruler.PrintUnit(length), ruler.PrintUnit(longest)),
+			k.otherwise("check the figure") + inMillimetres(v.plain(), ruler, longest)}
+	}
+	return length, problem{}
+}
+
+// inMillimetres is what to write if a bare number of a job in inches was meant
+// as millimetres, as it may have been if it would then be in range.
+func inMillimetres(written string, ruler stock.Ruler, longest stock.Length) string {
+	if ruler.Units != stock.Inches || !bare(written) {
+		return ""
+	}
+	if length, err := stock.ParseLength(written, stock.Millimetres); err != nil || length > longest {
+		return ""
+	}
+	return fmt.Sprintf(`, or write "%s mm" if millimetres are meant`, written)
+}
+
+// count reads a whole number.
+func (k key) count(v value) (int, problem) {
+	written := v.plain()
+	switch v.kind {
+	case number:
+	case cell:
+		written = withoutNoughts(written)
+	default:
+		return 0, wrongKind(v, "write a whole number, without quotes")
+	}
+	exact, ok := new(big.Int).SetString(written, 10)
+	switch {
+	case !ok:
+		return 0, problem{fmt.Sprintf("%s is not a whole number", v.text), "write one such as 3"}
+	case exact.Sign() < 0:
+		return 0, problem{fmt.Sprintf("%s is negative", v.text), k.otherwise("write a whole number above 0")}
+	case exact.Sign() == 0 && !k.zero:
+		return 0, problem{"0 is no count", k.otherwise("write a whole number above 0")}
+	case exact.Cmp(big.NewInt(int64(k.most))) > 0:
+		return 0, problem{fmt.Sprintf("%s is more than can be meant (at most %d)", v.text, k.most), k.otherwise("check the figure")}
+	}
+	return int(exact.Int64()), problem{}
+}
+
+// withoutNoughts drops the decimals a spreadsheet gives a whole number: 3.00
+// or 3,00.
+func withoutNoughts(s string) string {
+	if i := strings.IndexAny(s, ".,"); i > 0 && strings.Trim(s[i+1:], "0") == "" {
+		return s[:i]
+	}
+	return s
+}
+
+func price(v value) (stock.Money, problem) {
+	if v.kind != number && v.kind != text && v.kind != cell {
+		return 0, wrongKind(v, "write a price such as 74.50")
+	}
+	money, err := stock.ParseMoney(v.plain())
+	if err != nil {
+		return 0, problemOf(err)
+	}
+	return money, problem{}
+}
+
+// words reads a name, a title or a note. Runs of blanks and line ends become
+// one blank, so that a name looks alike wherever it is printed.
+func words(v value) (string, problem) {
+	if v.kind != text && v.kind != cell {
+		return "", wrongKind(v, fmt.Sprintf(`write it in quotes: "%s"`, v.text))
+	}
+	said := strings.Join(strings.Fields(v.text), " ")
+	if said == "" {
+		return "", problem{"is empty", "write something, or delete the line"}
+	}
+	for _, r := range said {
+		if !unicode.IsPrint(r) {
+			return "", problem{fmt.Sprintf("%q holds a character that cannot be printed (%U)", said, r), "delete it"}
+		}
+	}
+	return said, problem{}
+}
+
+// word reads one of the words of k, capital letters or not.
+func (k key) word(v value) (string, problem) {
+	choice := quoted(k.words)
+	if v.kind != text && v.kind != cell {
+		return "", wrongKind(v, "write "+choice)
+	}
+	said := strings.ToLower(strings.TrimSpace(v.text))
+	for _, w := range k.words {
+		if said == w {
+			return w, problem{}
+		}
+	}
+	if near, ok := stock.Nearest(said, k.words); ok {
+		return "", problem{fmt.Sprintf("%q is none of %s", v.text, choice), fmt.Sprintf("did you mean %q?", near)}
+	}
+	return "", problem{fmt.Sprintf("%q is not known here", v.text), "write " + choice}
+}
+
+func isTrue(v value) (bool, problem) {
+	if v.kind != truth {
+		return false, wrongKind(v, "write true or false, without quotes")
+	}
+	return v.text == "true", problem{}
+}
+
+// names reads one text or a list of texts.
+func names(v value) ([]string, problem) {
+	const remedy = `write "parts.csv" or ["carcass.csv", "drawers.csv"]`
+	values := []value{v}
+	if v.kind == list {
+		values = v.list
+	}
+	var all []string
+	for _, each := range values {
+		if each.kind != text {
+			return nil, wrongKind(each, remedy)
+		}
+		if strings.TrimSpace(each.text) == "" {
+			return nil, problem{"the name of the file is empty", remedy}
+		}
+		all = append(all, each.text)
+	}
+	return all, problem{}
+}
+
+// tables reads the tables of a [[name]].
+func tables(name string, v value) ([]*table, problem) {
+	remedy := fmt.Sprintf("begin each with [[%s]], in two pairs of brackets", name)
+	if v.kind == group {
+		return nil, problem{"is a single table", remedy}
+	}
+	if v.kind != list {
+		return nil, wrongKind(v, remedy)
+	}
+	var all []*table
+	for _, each := range v.list {
+		if each.kind != group {
+			return nil, wrongKind(each, remedy)
+		}
+		all = append(all, each.table)
+	}
+	return all, problem{}
+}
+
+// single reads the table of a [name].
+func single(name string, v value) (*table, problem) {
+	if v.kind == group {
+		return v.table, problem{}
+	}
+	if v.kind == list {
+		return nil, problem{"there is only one", fmt.Sprintf("begin it with [%s], in one pair of brackets", name)}
+	}
+	return nil, wrongKind(v, fmt.Sprintf("begin a table with [%s]", name))
+}
+
+// plain is what was written, without the strokes TOML allows in long numbers.
+func (v value) plain() string {
+	if v.kind == number {
+		return strings.TrimPrefix(strings.ReplaceAll(v.text, "_", ""), "+")
+	}
+	return strings.TrimSpace(v.text)
+}
+
+// bare reports whether a length was written without a unit.
+func bare(written string) bool {
+	return !strings.ContainsFunc(written, func(r rune) bool {
+		return unicode.IsLetter(r) || strings.ContainsRune(`'"′″’”`, r)
+	})
+}
+
+func (k key) otherwise(remedy string) string {
+	if k.usual != "" {
+		return k.usual
+	}
+	return remedy
+}
+
+func wrongKind(v value, remedy string) problem {
+	switch v.kind {
+	case text:
+		return problem{fmt.Sprintf("is text (%q)", v.text), remedy}
+	case truth:
+		return problem{"is " + v.text, remedy}
+	case number, date:
+		return problem{fmt.Sprintf("is %s (%s)", v.kind, v.text), remedy}
+	}
+	return problem{"is " + v.kind.String(), remedy}
+}
+
+// problemOf takes the cause and the remedy from an error of package stock.
+func problemOf(err error) problem {
+	if e, ok := errors.AsType[*stock.NotationError](err); ok {
+		return problem{fmt.Sprintf("%q: %s", e.Text, e.Cause), e.Remedy}
+	}
+	return problem{err.Error(), "write it another way"}
+}
+
+// quoted writes a choice: `"mm" or "in"`.
+func quoted(words []string) string {
+	var b strings.Builder
+	for i, w := range words {
+		switch {
+		case i > 0 && i == len(words)-1:
+			b.WriteString(" or ")
+		case i > 0:
+			b.WriteString(", ")
+		}
+		b.WriteString(strconv.Quote(w))
+	}
+	return b.String()
+}
