@@ -1,0 +1,222 @@
+package job
+
+import (
+	"fmt"
+	"strings"
+
+	"sawbill/stock"
+)
+
+// fit checks that p can be cut from one of the offers, which are all of its
+// material.
+func (r *reader) fit(p *wanted, of []offer, saw stock.Saw) {
+	kind := of[0].Kind
+	if p.Thickness == 0 {
+		if choice := thicknesses(of); kind == stock.Board || len(choice) > 1 {
+			r.fault(p.place, problem{"thickness is missing",
+				fmt.Sprintf("add thickness = (%ss of %s are %s thick)", kind, p.Material, r.either(choice))})
+			return
+		}
+		p.Thickness = of[0].Thickness
+	}
+	if kind == stock.Sheet && p.given("face") && p.Allowance.Face > 0 {
+		r.warn(p.where("face").of("face"), problem{"the faces of a sheet are not planed", "it is left out of account"})
+	}
+	f := fitting{part: p, blank: p.Blank(kind), kind: kind, ruler: r.ruler, saw: saw}
+	for _, o := range of {
+		if o.Serves(f.blank) {
+			f.sources = append(f.sources, o.Stock)
+		}
+	}
+	f.several = len(thicknesses(of)) > 1
+	if len(f.sources) == 0 {
+		r.fault(p.where("thickness"), f.thickness(thicknesses(of)))
+		return
+	}
+	if key, found := f.tooLarge(); found.found() {
+		r.fault(p.where(key), found)
+		return
+	}
+	if found := f.tooNarrow(); found.found() {
+		r.fault(p.where("width"), found)
+	}
+	if found := f.tooShortToPlane(); found.found() {
+		r.warn(p.where("length"), found)
+	}
+}
+
+// either lists lengths: "12 mm or 18 mm".
+func (r *reader) either(all []stock.Length) string {
+	said := make([]string, len(all))
+	for i, l := range all {
+		said[i] = r.ruler.PrintUnit(l)
+	}
+	return strings.Join(said, " or ")
+}
+
+// fitting is one part held against the stock that has its material and
+// thickness.
+type fitting struct {
+	part    *wanted
+	blank   stock.Blank
+	kind    stock.Kind
+	sources []stock.Stock
+	several bool // the material comes in several thicknesses
+	ruler   stock.Ruler
+	saw     stock.Saw
+}
+
+// way is one way a blank may lie: what there is along it and across it.
+type way struct {
+	from          stock.Stock
+	along, across stock.Length
+	turned        bool
+}
+
+// ways lists all ways in which the grain lets the blank lie; with grain set
+// aside, those in which it could.
+func (f fitting) ways(grain stock.Grain) []way {
+	var all []way
+	for _, s := range f.sources {
+		length, width := s.Usable()
+		upright, turned := grain.Lies(s.Grain)
+		if upright {
+			all = append(all, way{s, length, width, false})
+		}
+		if turned {
+			all = append(all, way{s, width, length, true})
+		}
+	}
+	return all
+}
+
+func (f fitting) fits(ways []way) bool {
+	for _, w := range ways {
+		if f.blank.Length <= w.along && f.blank.Width <= w.across {
+			return true
+		}
+	}
+	return false
+}
+
+// thickness says that no stock is as thick as the part needs.
+func (f fitting) thickness(choice []stock.Length) problem {
+	thickest := choice[len(choice)-1]
+	if f.kind == stock.Sheet {
+		r := reader{ruler: f.ruler}
+		return problem{fmt.Sprintf("no sheet of %s is %s thick (there is %s)", f.part.Material, f.unit(f.part.Thickness), r.either(choice)),
+			"take one of these, or add a sheet of that thickness"}
+	}
+	remedy := "make it thinner, or add a thicker board"
+	if f.blank.Thickness > f.part.Thickness && f.part.Thickness <= thickest {
+		remedy = "set faces = 0 if it is not planed, make it thinner, or add a thicker board"
+	}
+	return problem{fmt.Sprintf("thickness %s is more than any board of %s gives (thickest %s)",
+		f.sum(f.part.Thickness, f.part.Allowance.Faces, f.part.Allowance.Face, "planing"), f.part.Material, f.unit(thickest)), remedy}
+}
+
+// tooLarge says which size keeps the blank from every piece of stock, and the
+// key that gives it.
+func (f fitting) tooLarge() (key string, found problem) {
+	ways := f.ways(f.part.Grain)
+	if f.fits(ways) {
+		return "", problem{}
+	}
+	longest, widest := ways[0], ways[0]
+	for _, w := range ways {
+		if w.along > longest.along {
+			longest = w
+		}
+		if w.across > widest.across {
+			widest = w
+		}
+	}
+	length := f.sum(f.part.Length, f.part.Allowance.Ends, f.part.Allowance.End, "its ends")
+	width := f.sum(f.part.Width, f.part.Allowance.Edges, f.part.Allowance.Edge, "its edges")
+	stockWord := fmt.Sprintf("%s of %s", f.kind, f.part.Material)
+	if f.several {
+		stockWord += " that is thick enough"
+		if f.kind == stock.Sheet {
+			stockWord = fmt.Sprintf("%s sheet of %s", f.unit(f.part.Thickness), f.part.Material)
+		}
+	}
+	switch {
+	case f.blank.Length > longest.along:
+		cause := fmt.Sprintf("length %s is longer than any %s (longest %s)", length, stockWord, f.reach(longest, !longest.turned))
+		return "length", problem{cause, f.turning() + "split the part or add a longer " + f.kind.String()}
+	case f.blank.Width > widest.across:
+		cause := fmt.Sprintf("width %s is wider than any %s (widest %s)", width, stockWord, f.reach(widest, widest.turned))
+		if f.kind == stock.Board {
+			return "width", problem{cause, "glue it up from narrower parts or add a wider board"}
+		}
+		return "width", problem{cause, f.turning() + "split the part or add a wider sheet"}
+	}
+	return "length", problem{fmt.Sprintf("length %s and width %s together are more than any one %s gives", length, width, stockWord),
+		f.turning() + "split the part or add a larger " + f.kind.String()}
+}
+
+// turning offers to ignore the grain where that would do.
+func (f fitting) turning() string {
+	if f.kind == stock.Sheet && f.part.Grain != stock.GrainAny && f.fits(f.ways(stock.GrainAny)) {
+		return `turn it with grain = "any", `
+	}
+	return ""
+}
+
+// reach is the size of the stock of w that counts, with what trimming takes.
+func (f fitting) reach(w way, alongLength bool) string {
+	size, trim := w.from.Width, w.from.TrimWidth()
+	if alongLength {
+		size, trim = w.from.Length, w.from.Trim
+	}
+	if trim == 0 {
+		return f.unit(size)
+	}
+	return fmt.Sprintf("%s less 2 x %s of trim", f.unit(size), f.unit(trim))
+}
+
+// sum writes a size with its allowance: "900 mm plus 2 x 5 mm for its ends".
+func (f fitting) sum(size stock.Length, times int, each stock.Length, what string) string {
+	if times == 0 || each == 0 {
+		return f.unit(size)
+	}
+	return fmt.Sprintf("%s plus %d x %s for %s", f.unit(size), times, f.unit(each), what)
+}
+
+func (f fitting) unit(l stock.Length) string { return f.ruler.PrintUnit(l) }
+
+// tooNarrow says that the blank would have to be ripped narrower than is safe,
+// whichever way it lies. A board of just its width need not be ripped, nor a
+// blank as long as a sheet that lies across it.
+func (f fitting) tooNarrow() problem {
+	for _, w := range f.ways(f.part.Grain) {
+		if f.blank.Length > w.along || f.blank.Width > w.across {
+			continue
+		}
+		ripped, full := f.blank.Width, w.across
+		if w.turned {
+			ripped, full = f.blank.Length, w.along
+		}
+		if ripped >= f.saw.NarrowestRip || ripped == full {
+			return problem{}
+		}
+	}
+	return problem{fmt.Sprintf("it would be ripped narrower than the narrowest rip (width %s, saw.narrowest_rip is %s)",
+		f.sum(f.part.Width, f.part.Allowance.Edges, f.part.Allowance.Edge, "its edges"), f.unit(f.saw.NarrowestRip)),
+		"make it wider, or make it without the table saw and take it out of the job"}
+}
+
+// shortestPlaned is the shortest piece that planers' manuals commonly allow:
+// both feed rollers must hold it. Confirmed as the usual advice of a maker's
+// teaching page; some manuals give 7 in and some 14 in.
+const shortestPlaned = 12 * stock.Inch
+
+func (f fitting) tooShortToPlane() problem {
+	a := f.part.Allowance
+	if f.kind == stock.Sheet || a.Faces == 0 || a.Face == 0 || f.blank.Length >= shortestPlaned {
+		return problem{}
+	}
+	return problem{fmt.Sprintf("%s is short for a planer, which can lift and throw it (about %s is the usual least)",
+		f.unit(f.blank.Length), f.unit(shortestPlaned)),
+		"plane it as part of a longer piece and crosscut after; follow the machine's manual"}
+}

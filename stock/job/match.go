@@ -1,0 +1,98 @@
+package job
+
+import (
+	"fmt"
+	"slices"
+
+	"sawbill/stock"
+)
+
+// match finds each part the stock it can come from, and says what keeps it
+// from being cut. A thickness that was left out becomes that of its sheets.
+// In a job that is not whole, nothing is said to be missing.
+func (r *reader) match(parts []wanted, offers []offer, saw stock.Saw, whole bool) {
+	materials := materialsOf(offers)
+	pieces, sound := 0, true
+	for i := range parts {
+		p := &parts[i]
+		pieces += p.Count
+		sound = sound && p.sound
+		if p.Material == "" {
+			continue
+		}
+		of := ofMaterial(offers, p.Material)
+		switch {
+		case len(of) == 0 && whole && len(offers) > 0 && allSound(offers):
+			r.fault(p.where("material"), unknownMaterial(p.Material, materials))
+		case len(of) > 0 && allSound(of) && p.sound:
+			r.fit(p, of, saw)
+		}
+	}
+	top := place{file: r.files[0]}
+	if whole && len(parts) == 0 {
+		r.fault(top, problem{"the job has no parts", "add a [[part]], a part list with parts =, or a [case]"})
+	}
+	if whole && len(parts) > 0 && len(offers) == 0 {
+		r.fault(top, problem{"the job has no stock to cut the parts from", "add a [[sheet]] or a [[board]]"})
+	}
+	if pieces > mostPieces && sound {
+		r.fault(top, problem{fmt.Sprintf("the job has %d pieces, more than can be meant (at most %d)", pieces, mostPieces),
+			"check the counts, or plan it as several jobs"})
+	}
+	if whole {
+		r.unused(offers, parts)
+	}
+}
+
+func unknownMaterial(material string, known []string) problem {
+	cause := fmt.Sprintf("unknown material %q", material)
+	if near, ok := stock.Nearest(material, known); ok {
+		return problem{cause, fmt.Sprintf("did you mean %q?", near)}
+	}
+	return problem{cause, "add a sheet or a board of it, or take " + quoted(known)}
+}
+
+// unused warns of stock that no part is cut from.
+func (r *reader) unused(offers []offer, parts []wanted) {
+	for _, o := range offers {
+		serves := func(p wanted) bool { return o.Material == p.Material }
+		if o.sound && len(parts) > 0 && !slices.ContainsFunc(parts, serves) {
+			r.warn(o.place, problem{fmt.Sprintf("no part is of %s", o.Material), "it will not be used"})
+		}
+	}
+}
+
+// materialsOf lists the materials on offer, each once, in their order.
+func materialsOf(offers []offer) []string {
+	var all []string
+	for _, o := range offers {
+		if o.Material != "" && !slices.Contains(all, o.Material) {
+			all = append(all, o.Material)
+		}
+	}
+	return all
+}
+
+func ofMaterial(offers []offer, material string) []offer {
+	var of []offer
+	for _, o := range offers {
+		if o.Material == material {
+			of = append(of, o)
+		}
+	}
+	return of
+}
+
+func allSound(offers []offer) bool {
+	return !slices.ContainsFunc(offers, func(o offer) bool { return !o.sound })
+}
+
+// thicknesses lists those of offers, each once, from the thinnest.
+func thicknesses(offers []offer) []stock.Length {
+	var all []stock.Length
+	for _, o := range offers {
+		all = append(all, o.Thickness)
+	}
+	slices.Sort(all)
+	return slices.Compact(all)
+}

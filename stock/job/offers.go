@@ -1,0 +1,163 @@
+package job
+
+import (
+	"fmt"
+	"slices"
+
+	"sawbill/stock"
+)
+
+// offer is a piece of stock and where it is written.
+type offer struct {
+	stock.Stock
+	record
+}
+
+// offers reads every [[sheet]] and [[board]], in the order of the file.
+func (r *reader) offers(root *table, at place) []offer {
+	var all []offer
+	for _, rec := range r.each(root, "sheet", at) {
+		all = append(all, r.sheet(rec))
+	}
+	for _, rec := range r.each(root, "board", at) {
+		all = append(all, r.board(rec))
+	}
+	slices.SortStableFunc(all, func(a, b offer) int { return a.line - b.line })
+	for i := range all {
+		all[i].sound = r.agrees(all[i], all[:i]) && all[i].sound
+	}
+	r.weigh(all)
+	return all
+}
+
+// each reads every table of a [[name]].
+func (r *reader) each(root *table, name string, at place) []record {
+	v, there := root.last(name)
+	if !there || v.kind == broken || v.kind == group {
+		return nil
+	}
+	found, wrong := tables(name, *v)
+	if wrong.found() {
+		r.fault(at.at(v.line).of(name), wrong)
+	}
+	var all []record
+	for i, t := range found {
+		all = append(all, r.read(t, keysOf(name), at.of(called(name, t, i))))
+	}
+	return all
+}
+
+// called is how a table is spoken of: by its name, or where it has none by its
+// number.
+func called(word string, t *table, index int) string {
+	if v, there := t.last("name"); there {
+		if name, found := words(*v); !found.found() {
+			return fmt.Sprintf("%s %q", word, name)
+		}
+	}
+	return fmt.Sprintf("%s %d", word, index+1)
+}
+
+func (r *reader) sheet(rec record) offer {
+	s := stockOf(rec, stock.Sheet)
+	s.Grain = map[string]stock.Grain{"width": stock.GrainWidth, "none": stock.GrainAny}[rec.text("grain")]
+	return r.trimmed(offer{s, rec})
+}
+
+// board reads a board. Its size is measured, or that to which its nominal size
+// is dressed; a measured size is nearer the truth.
+func (r *reader) board(rec record) offer {
+	if rec.given("nominal") && rec.fields["nominal"].text != "" {
+		thickness, width, err := stock.Dressed(rec.text("nominal"))
+		if err != nil {
+			r.fault(rec.where("nominal").of("nominal"), problemOf(err))
+			rec.sound = false
+		}
+		rec.fill("thickness", thickness)
+		rec.fill("width", width)
+	}
+	s := stockOf(rec, stock.Board)
+	if rec.sound && (s.Thickness == 0 || s.Width == 0) {
+		r.fault(rec.place, problem{"its thickness and width are missing",
+			`add nominal = "2x4" or the like, or measure: thickness = and width =`})
+		rec.sound = false
+	}
+	return r.trimmed(offer{s, rec})
+}
+
+// fill gives a length that was not written.
+func (rec record) fill(name string, l stock.Length) {
+	if !rec.given(name) {
+		rec.fields[name] = field{length: l}
+	}
+}
+
+func stockOf(rec record, kind stock.Kind) stock.Stock {
+	s := stock.Stock{
+		Name:      rec.text("name"),
+		Kind:      kind,
+		Material:  rec.text("material"),
+		Length:    rec.length("length"),
+		Width:     rec.length("width"),
+		Thickness: rec.length("thickness"),
+		Trim:      rec.length("trim"),
+		Price:     rec.fields["price"].price,
+		Count:     rec.count("count"),
+		OnHand:    rec.fields["on_hand"].truth,
+	}
+	if s.OnHand {
+		s.Price = 0
+	}
+	return s
+}
+
+// trimmed makes sure that trimming leaves something.
+func (r *reader) trimmed(o offer) offer {
+	if !o.sound {
+		return o
+	}
+	if length, width := o.Usable(); length <= 0 || width <= 0 {
+		r.fault(o.where("trim").of("trim"), problem{
+			fmt.Sprintf("%s off every edge leaves nothing of %s x %s", r.ruler.PrintUnit(o.Trim),
+				r.ruler.PrintUnit(o.Length), r.ruler.PrintUnit(o.Width)),
+			"give what is cut off one edge",
+		})
+		o.sound = false
+	}
+	return o
+}
+
+// agrees checks an offer against those before it: each has a name of its own,
+// and a material is sold as sheets or as boards.
+func (r *reader) agrees(o offer, before []offer) bool {
+	for _, b := range before {
+		if o.Name != "" && o.Name == b.Name {
+			r.fault(o.where("name").of("name"), problem{
+				fmt.Sprintf("the %s in line %d has the same name", b.Kind, b.line), "give each its own name"})
+			return false
+		}
+	}
+	for _, b := range before {
+		if o.Material != "" && o.Material == b.Material && o.Kind != b.Kind {
+			r.fault(o.where("material").of("material"), problem{
+				fmt.Sprintf("%q is a %s in line %d and a %s here", o.Material, b.Kind, b.line, o.Kind),
+				"give sheets and boards different materials"})
+			return false
+		}
+	}
+	return true
+}
+
+// weigh warns of offers whose price or count would mislead the plan.
+func (r *reader) weigh(all []offer) {
+	priced := slices.ContainsFunc(all, func(o offer) bool { return o.given("price") && !o.OnHand })
+	for _, o := range all {
+		switch {
+		case !o.sound:
+		case o.OnHand && !o.given("count"):
+			r.warn(o.place, problem{"is on hand without a count, so the plan may use any number", "add count ="})
+		case !o.OnHand && priced && !o.given("price"):
+			r.warn(o.place, problem{"has no price, so the plan takes it as free", "add price ="})
+		}
+	}
+}

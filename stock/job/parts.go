@@ -1,0 +1,80 @@
+package job
+
+import (
+	"fmt"
+	"path/filepath"
+	"strconv"
+
+	"sawbill/stock"
+)
+
+// wanted is a part and where it is written.
+type wanted struct {
+	stock.Part
+	record
+}
+
+// parts reads every [[part]].
+func (r *reader) parts(root *table, at place, allowance record) []wanted {
+	var all []wanted
+	for _, rec := range r.each(root, "part", at) {
+		all = append(all, partOf(rec, allowance))
+	}
+	return all
+}
+
+// partOf builds a part. What it does not say of its allowance is as for every
+// part of the job.
+func partOf(rec, allowance record) wanted {
+	amount := func(name string) stock.Length {
+		if rec.given(name) {
+			return rec.length(name)
+		}
+		return allowance.length(name)
+	}
+	return wanted{stock.Part{
+		Name:      rec.text("name"),
+		Material:  rec.text("material"),
+		Length:    rec.length("length"),
+		Width:     rec.length("width"),
+		Thickness: rec.length("thickness"),
+		Count:     rec.count("count"),
+		Grain:     map[string]stock.Grain{"width": stock.GrainWidth, "any": stock.GrainAny}[rec.text("grain")],
+		Allowance: stock.Allowance{
+			Edge: amount("edge"), Face: amount("face"), End: amount("end"),
+			Edges: rec.count("edges"), Faces: rec.count("faces"), Ends: rec.count("ends"),
+		},
+		Note: rec.text("note"),
+		From: filepath.Base(rec.file) + ":" + strconv.Itoa(rec.line),
+	}, rec}
+}
+
+// nameEach gives every part a name of its own: a repeated name gets the next
+// number that is free.
+func (r *reader) nameEach(all []wanted) {
+	first := make(map[string]wanted)
+	for _, w := range all {
+		if _, there := first[w.Name]; !there {
+			first[w.Name] = w
+		}
+	}
+	for i := range all {
+		w := &all[i]
+		earlier := first[w.Name]
+		if w.Name == "" || earlier.place == w.place {
+			continue
+		}
+		name := w.Name
+		for n := 2; ; n++ {
+			name = fmt.Sprintf("%s %d", w.Name, n)
+			if _, there := first[name]; !there {
+				break
+			}
+		}
+		r.warn(w.where("name").of("name"), problem{
+			fmt.Sprintf("%s has the same name; this one is called %q", earlier.From, name),
+			"give each part its own name"})
+		w.Name = name
+		first[name] = *w
+	}
+}
