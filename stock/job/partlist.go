@@ -1,0 +1,243 @@
+package job
+
+import (
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io"
+	"regexp"
+	"slices"
+	"strings"
+)
+
+// row is a row of a part list that is not empty, with the line of each cell.
+type row struct {
+	cells []string
+	lines []int
+}
+
+// partList reads a part list: a heading with the words of [[part]], in any
+// order, and one part a row.
+func (r *reader) partList(source string, at place, allowance record) []wanted {
+	if !strings.Contains(source, "\n") {
+		source = strings.ReplaceAll(source, "\r", "\n") // some spreadsheets still end rows so
+	}
+	separator, skip := separatorOf(source)
+	rows, found, line := rowsOf(source, separator)
+	if found.found() {
+		r.fault(at.at(line), found)
+		return nil
+	}
+	if skip && len(rows) > 0 {
+		rows = rows[1:]
+	}
+	if len(rows) == 0 {
+		r.fault(at, problem{"the part list is empty", "begin it with a heading: " + strings.Join(namesOf(partKeys), ", ")})
+		return nil
+	}
+	columns, keys := r.columns(rows[0], at)
+	if columns == nil {
+		return nil
+	}
+	var all []wanted
+	for i, row := range rows[1:] {
+		t := r.rowTable(row, columns, separator, at)
+		rec := r.read(t, keys, place{file: at.file, subject: called("part", t, i)})
+		if rec.sound && complete(columns) {
+			all = append(all, partOf(rec, allowance))
+		}
+	}
+	return all
+}
+
+// column is what a heading says: a key of [[part]], or "" for one that is not
+// read, and the unit of its bare numbers.
+type column struct {
+	key, unit string
+	heading   string
+}
+
+// complete reports whether every key that a part needs has a column.
+func complete(columns []column) bool {
+	for _, k := range partKeys {
+		if k.need && !slices.ContainsFunc(columns, func(c column) bool { return c.key == k.name }) {
+			return false
+		}
+	}
+	return true
+}
+
+// columns reads the heading. The keys it returns are those of [[part]]; one
+// that lacks its column is missed once, here, and not again in every row. It
+// returns no columns when the first row is no heading at all.
+func (r *reader) columns(heading row, at place) ([]column, []key) {
+	at.line = heading.lines[0]
+	known := namesOf(partKeys)
+	columns := make([]column, len(heading.cells))
+	seen := make(map[string]bool)
+	for i, written := range heading.cells {
+		at := at.at(heading.lines[i])
+		c := columnOf(written)
+		switch {
+		case c.heading == "":
+		case !slices.Contains(known, c.key):
+			if meant, ok := meantBy(c.key, known); ok {
+				r.fault(at, problem{fmt.Sprintf("unknown column %q", c.heading), fmt.Sprintf("did you mean %q?", meant)})
+				seen[meant] = true
+			} else {
+				r.warn(at, problem{fmt.Sprintf("the column %q is not read", c.heading), "columns read are " + strings.Join(known, ", ")})
+			}
+			c.key = ""
+		case seen[c.key]:
+			r.fault(at, problem{fmt.Sprintf("there are two columns %q", c.key), "delete one of them"})
+			c.key = ""
+		default:
+			seen[c.key] = true
+		}
+		columns[i] = c
+	}
+	if len(seen) == 0 {
+		r.fault(at, problem{"the first row is not a heading",
+			"begin with a row of the words " + strings.Join(known, ", ")})
+		return nil, nil
+	}
+	var missing []string
+	for _, k := range partKeys {
+		if k.need && !seen[k.name] {
+			missing = append(missing, fmt.Sprintf("%q", k.name))
+		}
+	}
+	if len(missing) > 0 {
+		r.fault(at, problem{"the heading has no column " + strings.Join(missing, ", "), "add it, and fill it in every row"})
+		return columns, optional(partKeys)
+	}
+	return columns, partKeys
+}
+
+// unitAtEnd finds the unit in "length (mm)", "length [in]", "Length mm",
+// "length_mm" or "length in mm".
+var unitAtEnd = regexp.MustCompile(`(?i)^(.*?)(?: in)?[\s_,/]*[\s_,/(\[]\s*(mm|cm|m|in|inch|inches|ft|"|″)\s*[)\]]?$`)
+
+func columnOf(written string) column {
+	c := column{heading: strings.Join(strings.Fields(written), " ")}
+	said := strings.ToLower(c.heading)
+	if found := unitAtEnd.FindStringSubmatch(said); found != nil {
+		said, c.unit = found[1], found[2]
+	}
+	c.key = strings.NewReplacer(" ", "_", "-", "_").Replace(strings.TrimSpace(said))
+	return c
+}
+
+// rowTable turns a row into a table with a key for each cell that is not
+// empty.
+func (r *reader) rowTable(row row, columns []column, separator rune, at place) *table {
+	t := &table{line: row.lines[0], row: true}
+	for i, written := range row.cells {
+		written = strings.TrimSpace(written)
+		line := row.lines[i]
+		switch {
+		case written == "":
+		case i >= len(columns) || columns[i].heading == "":
+			r.fault(at.at(line), problem{fmt.Sprintf("%q stands in column %d, which has no heading", written, i+1),
+				"give the column a heading, or put a text that holds the separator in quotes"})
+		case columns[i].key != "":
+			t.add(columns[i].key, line, cellValue(written, columns[i], separator, line))
+		}
+	}
+	return t
+}
+
+// cellValue reads a cell: a bare length takes the unit of its heading. Where
+// the columns are parted by semicolons a comma is the decimal mark.
+func cellValue(written string, c column, separator rune, line int) value {
+	v := value{kind: cell, line: line, text: written}
+	at := slices.IndexFunc(partKeys, func(k key) bool { return k.name == c.key })
+	if partKeys[at].holds != aLength {
+		return v
+	}
+	if separator == ';' {
+		v.text = strings.Replace(v.text, ",", ".", 1)
+	}
+	if c.unit != "" && bare(written) {
+		v.text += " " + c.unit
+	}
+	return v
+}
+
+// separators are what parts the columns, the likeliest first.
+var separators = []rune{',', ';', '\t'}
+
+// separatorOf finds what parts the columns: the mark by which the heading
+// falls into the most known words. A first line "sep=;", as spreadsheets write
+// it, settles the matter and is to be skipped.
+func separatorOf(source string) (separator rune, skip bool) {
+	first, _, _ := strings.Cut(strings.TrimLeft(source, "\r\n"), "\n")
+	if mark, ok := strings.CutPrefix(strings.ToLower(strings.TrimRight(first, "\r")), "sep="); ok {
+		for _, s := range separators {
+			if mark == string(s) {
+				return s, true
+			}
+		}
+	}
+	best, mostKnown, mostCells := separators[0], 0, 0
+	for _, s := range separators {
+		heading, err := newCSV(source, s).Read()
+		if err != nil {
+			continue
+		}
+		known := 0
+		for _, cell := range heading {
+			if slices.Contains(namesOf(partKeys), columnOf(cell).key) {
+				known++
+			}
+		}
+		if known > mostKnown || known == mostKnown && len(heading) > mostCells {
+			best, mostKnown, mostCells = s, known, len(heading)
+		}
+	}
+	return best, false
+}
+
+func newCSV(source string, separator rune) *csv.Reader {
+	c := csv.NewReader(strings.NewReader(source))
+	c.Comma = separator
+	c.FieldsPerRecord = -1
+	c.TrimLeadingSpace = separator != '\t' // it would take empty cells for blanks
+	return c
+}
+
+// rowsOf parts source into rows. An inch mark in a cell without quotes, 27 1/2",
+// is against the rules of CSV but can only be meant one way.
+func rowsOf(source string, separator rune) (rows []row, found problem, line int) {
+	rows, err := rowsBy(newCSV(source, separator))
+	if errors.Is(err, csv.ErrBareQuote) {
+		lenient := newCSV(source, separator)
+		lenient.LazyQuotes = true
+		rows, err = rowsBy(lenient)
+	}
+	if wrong, ok := errors.AsType[*csv.ParseError](err); ok {
+		return nil, problem{"a quoted cell does not end where it should", `close it with ", and write "" for a quotation mark within it`}, wrong.StartLine
+	}
+	return rows, problem{}, 0
+}
+
+func rowsBy(c *csv.Reader) (rows []row, err error) {
+	for {
+		cells, err := c.Read()
+		if err == io.EOF {
+			return rows, nil
+		}
+		if err != nil {
+			return nil, err
+		}
+		if !slices.ContainsFunc(cells, func(s string) bool { return strings.TrimSpace(s) != "" }) {
+			continue
+		}
+		each := row{cells: cells}
+		for i := range cells {
+			line, _ := c.FieldPos(i)
+			each.lines = append(each.lines, line)
+		}
+		rows = append(rows, each)
+	}
+}
