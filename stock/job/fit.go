@@ -2,7 +2,6 @@ package job
 
 import (
 	"fmt"
-	"strings"
 
 	"sawbill/stock"
 )
@@ -14,7 +13,7 @@ func (r *reader) fit(p *wanted, of []offer, saw stock.Saw) {
 	if p.Thickness == 0 {
 		if choice := thicknesses(of); kind == stock.Board || len(choice) > 1 {
 			r.fault(p.place, problem{"thickness is missing",
-				fmt.Sprintf("add thickness = (%ss of %s are %s thick)", kind, p.Material, r.either(choice))})
+				fmt.Sprintf("add thickness = %s, as the %ss of %s are", r.either(choice), kind, p.Material)})
 			return
 		}
 		p.Thickness = of[0].Thickness
@@ -45,13 +44,17 @@ func (r *reader) fit(p *wanted, of []offer, saw stock.Saw) {
 	}
 }
 
-// either lists lengths: "12 mm or 18 mm".
+// either lists lengths as they may be written: `"12 mm" or "18 mm"`. They are
+// exact, for a rounded thickness would not be found among the sheets.
 func (r *reader) either(all []stock.Length) string {
 	said := make([]string, len(all))
 	for i, l := range all {
-		said[i] = r.ruler.PrintUnit(l)
+		said[i] = l.Decimal() + " mm"
+		if r.ruler.Exact(l) {
+			said[i] = r.ruler.PrintUnit(l)
+		}
 	}
-	return strings.Join(said, " or ")
+	return quoted(said)
 }
 
 // fitting is one part held against the stock that has its material and
@@ -169,10 +172,14 @@ func (f fitting) reach(w way, alongLength bool) string {
 	if alongLength {
 		size, trim = w.from.Length, w.from.Trim
 	}
-	if trim == 0 {
-		return f.unit(size)
+	grain := ""
+	if w.turned && f.part.Grain != stock.GrainAny {
+		grain = ", as the grain lies"
 	}
-	return fmt.Sprintf("%s less 2 x %s of trim", f.unit(size), f.unit(trim))
+	if trim == 0 {
+		return f.unit(size) + grain
+	}
+	return fmt.Sprintf("%s less 2 x %s of trim%s", f.unit(size), f.unit(trim), grain)
 }
 
 // sum writes a size with its allowance: "900 mm plus 2 x 5 mm for its ends".

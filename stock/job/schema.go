@@ -150,6 +150,11 @@ var partKeys = []key{
 	{name: "note", holds: aText},
 }
 
+// keysOf are the keys of a section of the job file.
+func keysOf(name string) []key {
+	return fileKeys[slices.IndexFunc(fileKeys, func(k key) bool { return k.name == name })].keys
+}
+
 // namesOf lists the names of keys, in their order.
 func namesOf(keys []key) []string {
 	names := make([]string, len(keys))
@@ -157,6 +162,16 @@ func namesOf(keys []key) []string {
 		names[i] = k.name
 	}
 	return names
+}
+
+// optional is keys with none of them needed.
+func optional(keys []key) []key {
+	all := make([]key, len(keys))
+	for i, k := range keys {
+		k.need = false
+		all[i] = k
+	}
+	return all
 }
 
 // heading is how a table is begun in a job file.
