@@ -1,0 +1,145 @@
+package nest
+
+import "math/big"
+
+// blanks checks that every blank is cut or listed as unplaced, as often as it
+// is wanted, and that what the list says is true.
+func (v *verifier) blanks(unplaced []Unplaced) {
+	accounted := make([]big.Int, len(v.problem.Blanks))
+	for b := range accounted {
+		accounted[b].Set(&v.placed[b])
+	}
+	listed := make([]bool, len(v.problem.Blanks))
+	for i, u := range unplaced {
+		if u.Blank < 0 || u.Blank >= len(v.problem.Blanks) {
+			v.report("unplaced %d: blank %d, there are %d", i, u.Blank, len(v.problem.Blanks))
+			continue
+		}
+		if listed[u.Blank] {
+			v.report("unplaced %d: blank %d is listed a second time", i, u.Blank)
+		}
+		listed[u.Blank] = true
+		if u.Count < 1 {
+			v.report("unplaced %d: blank %d is listed %d times", i, u.Blank, u.Count)
+		}
+		accounted[u.Blank].Add(&accounted[u.Blank], exact(int64(u.Count)))
+		v.reason(i, u)
+	}
+	for b, blank := range v.problem.Blanks {
+		if accounted[b].Cmp(exact(int64(blank.Count))) != 0 {
+			v.report("blank %d: %v cut, %v with those listed as unplaced, %d wanted",
+				b, &v.placed[b], &accounted[b], blank.Count)
+		}
+	}
+}
+
+// reason checks the reason given for an unplaced blank as far as it can be
+// settled by looking at the blank alone.
+//
+// A blank larger than every stock is too large. One that a whole piece can be
+// cut down to is not, and as long as a piece is left it is not unplaced at
+// all. Between the two lie blanks that fit by size but that cannot be cut, or
+// not simply, within the limits on stages, first cut and rips: of those either
+// reason is believed.
+func (v *verifier) reason(i int, u Unplaced) {
+	fits := false
+	for _, from := range v.problem.Blanks[u.Blank].From {
+		if from.Stock < 0 || from.Stock >= len(v.problem.Stock) {
+			continue
+		}
+		fits = fits || v.fits(u.Blank, from)
+		if !v.canBeCut(u.Blank, from) {
+			continue
+		}
+		if u.Reason == TooLarge {
+			v.report("unplaced %d: blank %d is called too large, stock %d can be cut down to it", i, u.Blank, from.Stock)
+		}
+		if v.left(from.Stock) {
+			v.report("unplaced %d: blank %d can be cut from stock %d, of which some is left", i, u.Blank, from.Stock)
+		}
+	}
+	switch u.Reason {
+	case TooLarge:
+	case StockUsedUp:
+		if !fits {
+			v.report("unplaced %d: blank %d is called short of stock, but is larger than any it may come from", i, u.Blank)
+		}
+	default:
+		v.report("unplaced %d: blank %d has reason %d, which is unknown", i, u.Blank, u.Reason)
+	}
+}
+
+func (v *verifier) left(stock int) bool {
+	count := v.problem.Stock[stock].Count
+	return count == 0 || v.taken[stock].Cmp(exact(int64(count))) < 0
+}
+
+// lying is blank as a part, in each way it may lie in from.
+func (v *verifier) lying(blank int, from Source) []Node {
+	b := v.problem.Blanks[blank]
+	var parts []Node
+	if from.Upright {
+		parts = append(parts, Node{Length: b.Length, Width: b.Width, Use: Part, Blank: blank})
+	}
+	if from.Turned {
+		parts = append(parts, Node{Length: b.Width, Width: b.Length, Use: Part, Blank: blank, Turned: true})
+	}
+	return parts
+}
+
+// fits reports whether blank is no larger than a piece of stock less its trim.
+func (v *verifier) fits(blank int, from Source) bool {
+	usable := v.problem.Stock[from.Stock].Usable()
+	for _, part := range v.lying(blank, from) {
+		if part.Length <= usable.Length && part.Width <= usable.Width {
+			return true
+		}
+	}
+	return false
+}
+
+// canBeCut reports whether a whole piece can be cut down to blank by a rip and
+// a crosscut, in either order, within every limit. Other ways are not tried.
+func (v *verifier) canBeCut(blank int, from Source) bool {
+	usable := v.problem.Stock[from.Stock].Usable()
+	for _, part := range v.lying(blank, from) {
+		if part.Length > usable.Length || part.Width > usable.Width {
+			continue
+		}
+		ripped := v.cutDown(Size{usable.Length, part.Width}, Crosscut, part)
+		ripped = v.cutDown(usable, Rip, ripped)
+		crosscut := v.cutDown(Size{part.Length, usable.Width}, Rip, part)
+		crosscut = v.cutDown(usable, Crosscut, crosscut)
+		for _, root := range []Node{ripped, crosscut} {
+			if len(inspect(v.problem, from.Stock, root).violations) == 0 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// cutDown cuts piece down to want, which is as large across the cut. What
+// comes off beyond the kerf is one leftover.
+func (v *verifier) cutDown(piece Size, cut Cut, want Node) Node {
+	if want.Length == piece.Length && want.Width == piece.Width {
+		return want
+	}
+	root := Node{Length: piece.Length, Width: piece.Width, Use: Split, Cut: cut, Children: []Node{want}}
+	rest := Node{Length: piece.Length, Width: piece.Width, Use: Waste}
+	if cut == Rip {
+		rest.Width -= want.Width
+		rest.Width -= v.problem.Kerf
+	} else {
+		rest.Length -= want.Length
+		rest.Length -= v.problem.Kerf
+	}
+	if rest.Length < 1 || rest.Width < 1 {
+		return root // the blade runs off the edge
+	}
+	if keep := v.problem.Keep; rest.Length >= keep.Length && rest.Width >= keep.Width {
+		rest.Use = Offcut
+	}
+	root.Children = append(root.Children, rest)
+	return root
+}
