@@ -15,8 +15,8 @@ type Derivation struct {
 // Sum is a length written as a sum of named terms.
 type Sum []Term
 
-// Term is Times x Value / Over. Over 0 reads as 1; a division is rounded down
-// to the unit of Length, 25 nm.
+// Term is Times x Value / Over. Over 0 reads as 1; a division is rounded
+// towards zero to the unit of Length, 25 nm.
 type Term struct {
 	Times int
 	Value Length
