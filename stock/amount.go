@@ -14,15 +14,21 @@ var (
 	fractionAmount = regexp.MustCompile(`^(?:(\d+)(?: | ?- ?))?(\d+) ?/ ?(\d+)$`)
 )
 
+// isAmount reports whether text has the form of an amount.
+func isAmount(text string) bool {
+	return text != "" && (decimalAmount.MatchString(text) || fractionAmount.MatchString(text))
+}
+
 // readAmount reads an amount exactly. The text is as typed returns it.
 func readAmount(text string) (*big.Rat, *refusal) {
+	if !isAmount(text) {
+		return nil, diagnose(text)
+	}
 	if m := fractionAmount.FindStringSubmatch(text); m != nil {
 		return readFraction(m[1], m[2], m[3])
 	}
-	if m := decimalAmount.FindStringSubmatch(text); m != nil && text != "" {
-		return readDecimal(m[1], m[2], m[3])
-	}
-	return nil, diagnose(text)
+	m := decimalAmount.FindStringSubmatch(text)
+	return readDecimal(m[1], m[2], m[3])
 }
 
 // readDecimal reads a whole number or a decimal. A comma before three digits

@@ -62,7 +62,8 @@ func readNominal(text string) (Nominal, *refusal) {
 	}
 	plain := strings.ReplaceAll(typed(text), `"`, "")
 	first, second, two := strings.Cut(plain, "x")
-	if !two || strings.Contains(second, "x") {
+	first, second = strings.TrimSpace(first), strings.TrimSpace(second)
+	if !two || !isAmount(first) || !isAmount(second) {
 		return Nominal{}, &refusal{"this is not a thickness and a width", "write it like 2x4 or 5/4x6"}
 	}
 	thickness, wrong := readNominalInches(first)
@@ -86,7 +87,7 @@ func readNominal(text string) (Nominal, *refusal) {
 }
 
 func readNominalInches(text string) (Length, *refusal) {
-	value, wrong := readAmount(strings.TrimSpace(text))
+	value, wrong := readAmount(text)
 	if wrong != nil {
 		return 0, wrong
 	}

@@ -100,8 +100,11 @@ func TestRulerConvertsMetricToNearestFraction(t *testing.T) {
 // Halves of 1/16, 1/32 and 1/64 in: 0.79375, 0.396875 and 0.1984375 mm.
 func TestRulerIsNeverOffByMoreThanHalfAMark(t *testing.T) {
 	random := rand.New(rand.NewPCG(1, 2))
-	for denominator, worst := range map[int64]Length{16: 31_750, 32: 15_875, 64: 7_938} {
-		r := Ruler{Inches, denominator}
+	for _, test := range []struct {
+		denominator int64
+		worst       Length
+	}{{16, 31_750}, {32, 15_875}, {64, 7_938}} {
+		r := Ruler{Inches, test.denominator}
 		for range 2000 {
 			l := Length(random.Int64N(int64(3 * Foot)))
 			text := strings.TrimPrefix(r.Print(l), "≈")
@@ -109,8 +112,8 @@ func TestRulerIsNeverOffByMoreThanHalfAMark(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if off := max(back-l, l-back); off > worst {
-				t.Fatalf("%d prints as %s, off by %d, more than %d", l, text, off, worst)
+			if off := max(back-l, l-back); off > test.worst {
+				t.Fatalf("%d prints as %s, off by %d, more than %d", l, text, off, test.worst)
 			}
 		}
 	}
