@@ -1,0 +1,145 @@
+package casework
+
+import (
+	"fmt"
+
+	"sawbill/stock"
+)
+
+// bay is one upright division, as it is reckoned.
+type bay struct {
+	at       at
+	name     string // "bay 1"
+	given    Length // width
+	width    stock.Length
+	panels   stock.Length // width between the panels; framed: more than is clear
+	openings []opening
+}
+
+// opening is a space of a bay.
+type opening struct {
+	at      at
+	name    string // "opening 1"
+	given   Length // height
+	height  stock.Length
+	shelves int
+	stack   []box // drawers, from the top
+}
+
+// box is one drawer.
+type box struct {
+	at       at
+	measured bool
+	// width, height and depth are the outside of a box: measured, or reckoned.
+	width, height, depth stock.Length
+	front                Length // height of the front, as given
+	boxHeight            Length // as given
+}
+
+// layOut numbers bays, openings and drawers, and refuses what cannot stand
+// together.
+func (r *reckoner) layOut() {
+	bays := r.design.Bays
+	if len(bays) == 0 {
+		bays = []Bay{{}}
+	}
+	for i, d := range bays {
+		b := bay{at: r.place.nth(d.Line, "bay", i+1), name: fmt.Sprint("bay ", i+1), given: d.Width}
+		openings := d.Openings
+		if len(openings) == 0 {
+			openings = []Opening{{}}
+		}
+		for k, o := range openings {
+			b.openings = append(b.openings, r.opening(b.at.nth(o.Line, "opening", k+1), k+1, o))
+		}
+		r.bays = append(r.bays, b)
+	}
+}
+
+func (r *reckoner) opening(a at, number int, d Opening) opening {
+	o := opening{at: a, name: fmt.Sprint("opening ", number), given: d.Height, shelves: d.Shelves.Value}
+	measured := 0
+	for i, b := range d.Drawers {
+		one := r.drawer(a.nth(b.Line, "drawer", i+1), b)
+		count := 1
+		if b.Count.Set {
+			count = min(b.Count.Value, most) // a greater one has its own fault
+		}
+		for range count {
+			o.stack = append(o.stack, one)
+		}
+		if one.measured {
+			measured++
+		}
+	}
+	if o.shelves > 0 && len(o.stack) > 0 {
+		r.fault(a, "an opening holds shelves or drawers, and both are given", "make two openings of it")
+	}
+	if measured > 0 && measured < len(d.Drawers) && or(r.design.Drawer.Front, "none") != "none" {
+		r.fault(a, "measured drawers stand in one stack with drawers that get a false front", "make two openings of it")
+	}
+	return o
+}
+
+func (r *reckoner) drawer(a at, d DrawerBox) box {
+	b := box{at: a, front: d.FrontHeight, boxHeight: d.BoxHeight}
+	sizes := []struct {
+		key string
+		Length
+	}{{"width", d.Width}, {"height", d.Height}, {"depth", d.Depth}}
+	for _, s := range sizes {
+		b.measured = b.measured || s.Set
+	}
+	if !b.measured {
+		return b
+	}
+	for _, s := range sizes {
+		if !s.Set {
+			r.unsettled = true
+			r.fault(a.under(0, s.key), "a measured drawer needs width, height and depth, and one is missing",
+				"measure it, or leave all three out of a drawer that is to be made")
+		}
+	}
+	if d.FrontHeight.Set {
+		r.fault(a.under(d.FrontHeight.Line, "front_height"), "a measured drawer has its front already",
+			"leave it out, or leave out width, height and depth")
+	}
+	if d.BoxHeight.Set {
+		r.fault(a.under(d.BoxHeight.Line, "box_height"), "a measured drawer has its height already",
+			"leave it out, or leave out width, height and depth")
+	}
+	b.width, b.height, b.depth = d.Width.Value, d.Height.Value, d.Depth.Value
+	return b
+}
+
+func (r *reckoner) anyBay(is func(bay) bool) bool {
+	for _, b := range r.bays {
+		if is(b) {
+			return true
+		}
+	}
+	return false
+}
+
+func (r *reckoner) anyOpening(is func(opening) bool) bool {
+	return r.anyBay(func(b bay) bool {
+		for _, o := range b.openings {
+			if is(o) {
+				return true
+			}
+		}
+		return false
+	})
+}
+
+// anyDrawer looks at measured drawers, or at those to be made.
+func (r *reckoner) anyDrawer(measured bool) bool {
+	return r.anyOpening(func(o opening) bool {
+		for _, b := range o.stack {
+			if b.measured == measured {
+				return true
+			}
+		}
+		return false
+	})
+}

@@ -1,0 +1,192 @@
+package casework
+
+import (
+	"fmt"
+
+	"sawbill/stock"
+)
+
+// build is how the case is made: every word read, every material looked up,
+// every default filled in.
+type build struct {
+	carcass     panel
+	topOver     bool // top over the sides' ends, not between the sides
+	bottomUnder bool
+	corner      joint
+
+	frame *frame // nil in a case of panels alone
+	back  back
+
+	partition, divider fixedPanel
+	shelf              shelf
+	drawers            drawers
+}
+
+// fixedPanel is a partition or a divider.
+type fixedPanel struct {
+	panel
+	joint joint
+}
+
+type shelf struct {
+	panel
+	joint     joint
+	loose     bool
+	clearance stock.Length // of loose shelves
+	setBack   stock.Length
+}
+
+// build reads all of the design but its sizes. What the case has no use for is
+// not read: a case without drawers needs no material for them.
+func (r *reckoner) build() {
+	d, b := &r.design, &r.made
+	a := r.place.under(d.Carcass.Line, "carcass")
+	b.carcass = r.panel(a, "", d.Carcass.Material, d.Carcass.Thickness, nil)
+	b.topOver = d.Carcass.Top.Value == "over"
+	b.bottomUnder = d.Carcass.Bottom.Value == "under"
+	b.corner = r.joint(a, "joint", d.Carcass.Joint, "joint_depth", d.Carcass.JointDepth, b.carcass)
+
+	r.buildFrame()
+	r.buildBack()
+	uprights := []panel{b.carcass}
+	if len(r.bays) > 1 {
+		b.partition = r.fixedPanel("partition", d.Partition, b.carcass)
+		uprights = append(uprights, b.partition.panel)
+	}
+	thinnest := thinnest(uprights)
+	if r.anyBay(func(o bay) bool { return len(o.openings) > 1 }) {
+		b.divider = r.fixedPanel("divider", d.Divider, thinnest)
+	}
+	if r.anyOpening(func(o opening) bool { return o.shelves > 0 }) {
+		r.buildShelf(thinnest)
+	}
+	if r.anyOpening(func(o opening) bool { return len(o.stack) > 0 }) {
+		r.buildDrawers()
+	}
+}
+
+// thinnest is the panel that a joint cut into any of them must spare most.
+func thinnest(panels []panel) panel {
+	least := panels[0]
+	for _, p := range panels[1:] {
+		if p.thickness < least.thickness {
+			least = p
+		}
+	}
+	return least
+}
+
+func (r *reckoner) fixedPanel(key string, d Divider, into panel) fixedPanel {
+	a := r.place.under(d.Line, key)
+	return fixedPanel{
+		panel: r.panel(a, "", d.Material, d.Thickness, &r.made.carcass),
+		joint: r.joint(a, "joint", d.Joint, "joint_depth", d.JointDepth, into),
+	}
+}
+
+func (r *reckoner) buildShelf(into panel) {
+	d := r.design.Shelf
+	a := r.place.under(d.Line, "shelf")
+	s := shelf{
+		panel:     r.panel(a, "", d.Material, d.Thickness, &r.made.carcass),
+		loose:     or(d.Held, "pins") == "pins",
+		clearance: r.orDefault(d.Clearance, 3*stock.Millimetre, stock.Inch/8),
+		setBack:   d.SetBack.Value,
+		joint:     r.joint(a, "held", withoutPins(d.Held), "joint_depth", d.JointDepth, into),
+	}
+	if !s.loose && d.Clearance.Set {
+		r.fault(a.under(d.Clearance.Line, "clearance"), fmt.Sprintf("a clearance has no use, since held is %q", d.Held.Value),
+			`leave it out, or set held = "pins"`)
+	}
+	r.made.shelf = s
+}
+
+// withoutPins is held as a joint: a shelf on pins enters nothing.
+func withoutPins(held Word) Word {
+	if held.Value == "pins" {
+		return Word{}
+	}
+	return held
+}
+
+// back is what closes the case behind.
+type back struct {
+	panel
+	fit       string
+	depth     stock.Length // into rabbet or groove, per edge
+	setIn     stock.Length
+	clearance stock.Length
+}
+
+// takes is what the back leaves less of the depth of what it is fitted to.
+func (b back) takes() stock.Sum {
+	switch b.fit {
+	case "rabbet":
+		return stock.Sum{{Times: 1, Value: b.thickness, Label: "back"}}
+	case "groove":
+		return stock.Sum{{Times: 1, Value: b.thickness, Label: "back"}, {Times: 1, Value: b.setIn, Label: "set in"}}
+	}
+	return nil
+}
+
+func (r *reckoner) buildBack() {
+	d := r.design.Back
+	a := r.place.under(d.Line, "back")
+	fit := or(d.Fit, "none")
+	if fit == "none" {
+		if d.Material.Set && !d.Fit.Set {
+			r.fault(a.under(0, "fit"), "a back is described, but not how it is fitted", `give "applied", "rabbet" or "groove"`)
+		}
+		r.made.back = back{fit: "none"}
+		return
+	}
+	b := back{
+		fit:       fit,
+		panel:     r.panel(a, "", d.Material, d.Thickness, nil),
+		setIn:     d.SetIn.Value,
+		clearance: r.orDefault(d.Clearance, 3*stock.Millimetre/2, stock.Inch/16),
+	}
+	into := r.made.carcass
+	if r.made.frame != nil {
+		into = r.made.frame.panel
+		into.thickness = min(r.made.frame.stile, r.made.frame.rail)
+	}
+	switch fit {
+	case "rabbet":
+		b.depth = r.backRabbet(a, d.Depth, into)
+	default:
+		b.depth = r.joint(a, "fit", d.Fit, "depth", d.Depth, into).depth
+	}
+	if f := r.made.frame; f != nil && b.takes().Total() > f.thickness && !r.unsettled {
+		r.fault(a, fmt.Sprintf("a back of %s, set in %s, does not go into a back frame %s thick",
+			r.print(b.thickness), r.print(b.setIn), r.print(f.thickness)), `use a thinner back, or fit = "applied"`)
+	}
+	r.made.back = b
+}
+
+// backRabbet is how far a rabbeted back reaches into the panels. A rabbet runs
+// along an edge and may take most of it: the case side less 1/4 to 3/8 in is
+// common practice (no source).
+func (r *reckoner) backRabbet(a at, depth Length, into panel) stock.Length {
+	depthAt := a.under(depth.Line, "depth")
+	const remedy = "leave a quarter of an inch, 6 mm, of the panel or more"
+	switch {
+	case !depth.Set:
+		r.fault(depthAt, "a back in a rabbet needs a depth, and none is given", "give how far it reaches in; "+remedy)
+	case depth.Value >= into.thickness && into.thickness > 0:
+		r.fault(depthAt, fmt.Sprintf("a rabbet %s deep leaves nothing of the %s that it is cut into",
+			r.print(depth.Value), r.print(into.thickness)), remedy)
+	}
+	return depth.Value
+}
+
+// orDefault is the given length, or the default in the units of the job.
+func (r *reckoner) orDefault(given Length, metric, inch stock.Length) stock.Length {
+	switch {
+	case given.Set:
+		return given.Value
+	case r.from.Ruler.Units == stock.Inches:
+		return inch
+	}
+	return metric
+}

@@ -1,0 +1,114 @@
+package casework
+
+import (
+	"fmt"
+	"strings"
+
+	"sawbill/stock"
+)
+
+// defers ends every caution.
+const defers = " Follow the maker's instructions, local codes and licensed practice."
+
+func (r *reckoner) caution(subject, text string) {
+	r.cautions = append(r.cautions, Caution{subject, text})
+}
+
+// tallCase is the height from which free-standing clothing storage comes under
+// 16 CFR part 1261 and ASTM F2057-23: 27 in.
+const tallCase = 27 * stock.Inch
+
+// cautionTipping is given for every case that is tall or has drawers.
+func (r *reckoner) cautionTipping() {
+	var why []string
+	if r.height.outside >= tallCase {
+		why = append(why, fmt.Sprintf("it is %s high, %s or more", r.print(r.height.outside), r.print(tallCase)))
+	}
+	if r.anyOpening(func(o opening) bool { return len(o.stack) > 0 }) {
+		why = append(why, "it has drawers, and open drawers move its weight forward")
+	}
+	if why == nil {
+		return
+	}
+	r.caution("tipping", "This case can tip: "+strings.Join(why, "; ")+
+		". Fix it to the wall. This is a rule of thumb, not a stability test; where the case is to hold clothing, see ASTM F2057 and EN 14749."+defers)
+}
+
+// cautionShelves is given where a load of books would bend a shelf or a
+// divider past the trade's limit, if it were of the softest panel.
+func (r *reckoner) cautionShelves() {
+	for _, p := range r.pieces {
+		if p.role != "shelf" && p.role != "divider" {
+			continue
+		}
+		limit := sagSpan(softestPanel, p.panel.thickness, bookLoad)
+		if p.length.Total() <= limit {
+			continue
+		}
+		r.caution("shelf span", fmt.Sprintf("A %s is %s long and %s thick. Loaded with books it may sag more than 1/144 of its length: "+
+			"particle board and MDF do beyond about %s, softwood plywood beyond about %s. Check it for its material and load, "+
+			"or make the bay narrower, the shelf thicker, or stiffen its front edge. This is an estimate for a loose shelf in its first loading; "+
+			"sag grows with time.", p.role, r.print(p.length.Total()), r.print(p.panel.thickness),
+			r.print(wholeSpan(limit)), r.print(wholeSpan(sagSpan(softwoodPlywood, p.panel.thickness, bookLoad))))+defers)
+	}
+}
+
+// wholeSpan cuts an estimate down to a multiple of 1/2 in, 12.7 mm: neither
+// figure is better known than that.
+func wholeSpan(l stock.Length) stock.Length { return l - l%(stock.Inch/2) }
+
+// cautionPacking tells what slides need behind the stiles of a frame.
+func (r *reckoner) cautionPacking(b bay, left, right stock.Length) {
+	drawers := false
+	for _, o := range b.openings {
+		drawers = drawers || len(o.stack) > 0
+	}
+	if !drawers || left == 0 && right == 0 {
+		return
+	}
+	r.caution("slides behind a frame", fmt.Sprintf("In %s the panels stand back behind the stiles: pack the slides out by %s on the left and %s on the right.",
+		b.name, r.print(left), r.print(right)))
+}
+
+// cautionNarrow tells of measured drawers narrower than the widest of their
+// bay, whose slides need packing.
+func (r *reckoner) cautionNarrow(b bay) {
+	_, widest := r.made.drawers.widthNeed(b)
+	for _, o := range b.openings {
+		for i, x := range o.stack {
+			if x.measured && x.width < widest {
+				r.caution("drawers of unequal width", fmt.Sprintf("In %s %s, drawer %d is %s narrower than the widest of its bay: pack its slides out by half of that on each side.",
+					b.name, o.name, i+1, r.print(widest-x.width)))
+			}
+		}
+	}
+}
+
+// spaces lists the openings for the report.
+func (r *reckoner) spaces() []Space {
+	var spaces []Space
+	for i, b := range r.bays {
+		for k, o := range b.openings {
+			spaces = append(spaces, Space{Bay: i + 1, Number: k + 1,
+				Width: b.width, Height: o.height, Depth: r.depth.clear, Holds: o.holds()})
+		}
+	}
+	return spaces
+}
+
+func (o opening) holds() string {
+	switch {
+	case len(o.stack) > 0:
+		return counted(len(o.stack), "drawer", "drawers")
+	case o.shelves > 0:
+		return counted(o.shelves, "shelf", "shelves")
+	}
+	return ""
+}
+
+func counted(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprint(n, " ", many)
+}

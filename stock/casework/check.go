@@ -1,0 +1,110 @@
+package casework
+
+import (
+	"fmt"
+	"reflect"
+	"strconv"
+	"strings"
+
+	"sawbill/stock"
+)
+
+// Beyond these a value is a slip of the pen. They also keep every sum of a
+// case far from what a Length can hold.
+const (
+	longest = 100_000 * stock.Millimetre
+	most    = 1000
+)
+
+// checkValues checks each value of the design alone, by the tags of its field.
+func (r *reckoner) checkValues() {
+	r.checkTable(reflect.ValueOf(r.design), r.place)
+}
+
+func (r *reckoner) checkTable(table reflect.Value, a at) {
+	for i := range table.NumField() {
+		field := table.Type().Field(i)
+		key := field.Tag.Get("toml")
+		zero := field.Tag.Get("zero") == "allowed"
+		switch v := table.Field(i).Interface().(type) {
+		case Length:
+			r.checkLength(v, a.under(v.Line, key), zero)
+		case Count:
+			r.checkCount(v, a.under(v.Line, key), zero)
+		case Word:
+			if words := field.Tag.Get("words"); v.Set && words != "" {
+				r.checkWord(v.Value, strings.Fields(words), a.under(v.Line, key))
+			}
+		default:
+			r.checkTables(table.Field(i), a, key)
+		}
+	}
+}
+
+func (r *reckoner) checkTables(v reflect.Value, a at, key string) {
+	switch v.Kind() {
+	case reflect.Struct:
+		r.checkTable(v, a.under(lineOf(v), key))
+	case reflect.Slice:
+		for i := range v.Len() {
+			r.checkTable(v.Index(i), a.nth(lineOf(v.Index(i)), key, i+1))
+		}
+	}
+}
+
+func lineOf(table reflect.Value) int {
+	return int(table.FieldByName("Line").Int())
+}
+
+func (r *reckoner) checkLength(l Length, a at, zero bool) {
+	switch {
+	case !l.Set:
+	case l.Value < 0:
+		r.fault(a, "a length of "+r.print(l.Value)+" is less than nothing", "give a length above 0")
+	case l.Value == 0 && !zero:
+		r.fault(a, "a length of 0 leaves nothing to cut", "give a length above 0, or leave the key out")
+	case l.Value > longest:
+		r.fault(a, r.print(l.Value)+" is longer than any case", "check the unit")
+	}
+}
+
+func (r *reckoner) checkCount(c Count, a at, zero bool) {
+	switch {
+	case !c.Set:
+	case c.Value < 0 || c.Value == 0 && !zero:
+		r.fault(a, "a count of "+strconv.Itoa(c.Value)+" is less than one", "give a whole number from 1, or leave it out")
+	case c.Value > most:
+		r.fault(a, fmt.Sprintf("%d is more than a case can hold", c.Value), fmt.Sprintf("give at most %d", most))
+	}
+}
+
+func (r *reckoner) checkWord(word string, allowed []string, a at) {
+	for _, w := range allowed {
+		if word == w {
+			return
+		}
+	}
+	remedy := "write " + oneOf(allowed)
+	if near, ok := stock.Nearest(word, allowed); ok {
+		remedy = fmt.Sprintf("did you mean %q?", near)
+	}
+	r.fault(a, fmt.Sprintf("%q is not a word for this", word), remedy)
+}
+
+// oneOf writes `"butt", "rabbet" or "dado"`.
+func oneOf(words []string) string {
+	quoted := make([]string, len(words))
+	for i, w := range words {
+		quoted[i] = strconv.Quote(w)
+	}
+	return alternatives(quoted)
+}
+
+// alternatives writes "a, b or c".
+func alternatives(choices []string) string {
+	last := len(choices) - 1
+	if last < 1 {
+		return strings.Join(choices, "")
+	}
+	return strings.Join(choices[:last], ", ") + " or " + choices[last]
+}

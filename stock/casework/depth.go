@@ -1,0 +1,58 @@
+package casework
+
+import (
+	"fmt"
+
+	"sawbill/stock"
+)
+
+// settleDepth finds the depth of the case. Drawers settle it only if nothing
+// else does; otherwise they must find room.
+func (r *reckoner) settleDepth() bool {
+	b, d := r.made, r.design
+	ends := b.back.takes()
+	if b.frame != nil { // a back in the frame takes nothing of what is before it
+		ends = stock.Sum{{Times: 1, Value: b.frame.thickness, Label: "back frame"}}
+	}
+	if b.back.fit == "applied" {
+		ends = plus(ends, stock.Term{Times: 1, Value: b.back.thickness, Label: "back"})
+	}
+	x := axis{name: "depth", outside: d.OutsideDepth, inside: d.InsideDepth, ends: ends, missing: "a depth for the drawers"}
+	deepest := r.deepestDrawer()
+	if deepest != nil && !x.outside.Set && !x.inside.Set {
+		x.others = []claim{*deepest}
+	}
+	var ok bool
+	if r.depth, ok = r.settle(x); !ok {
+		return false
+	}
+	if deepest != nil && deepest.size.Total() > r.depth.clear {
+		need := deepest.size.Total()
+		key, given, total := "inside_depth", d.InsideDepth, need
+		if d.OutsideDepth.Set {
+			key, given, total = "outside_depth", d.OutsideDepth, need+ends.Total()
+		}
+		r.fault(r.place.under(given.Line, key), fmt.Sprintf("%s %s leaves %s inside, but %s needs %s", key, r.print(given.Value),
+			r.print(r.depth.clear), deepest.of, deepest.size.Print(r.from.Ruler)),
+			"make it at least "+r.print(total)+", or leave it out")
+		return false
+	}
+	return true
+}
+
+// deepestDrawer is the claim of the drawer that needs most depth, nil if none
+// needs any.
+func (r *reckoner) deepestDrawer() *claim {
+	var deepest *claim
+	for _, b := range r.bays {
+		for _, o := range b.openings {
+			for _, x := range o.stack {
+				need := r.made.drawers.depthNeed(x)
+				if need != nil && (deepest == nil || need.Total() > deepest.size.Total()) {
+					deepest = &claim{need, "a drawer of " + b.name, x.at}
+				}
+			}
+		}
+	}
+	return deepest
+}

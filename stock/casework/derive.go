@@ -1,0 +1,71 @@
+package casework
+
+import (
+	"slices"
+
+	"sawbill/stock"
+)
+
+// Derive turns a design into the parts of a case. What the design leaves out
+// is reckoned from the rest, inwards from the outside sizes or outwards from
+// what goes in. If there are faults the case is nil, and the faults are in the
+// order of their lines.
+func Derive(d Design, from Context) (*Case, []Fault) {
+	r := &reckoner{design: d, from: from, place: at{d.Line, "case"}}
+	r.checkValues()
+	r.unsettled = len(r.faults) > 0
+	r.layOut()
+	r.build()
+	if !r.unsettled && r.settleAxes() {
+		r.checkOverlays()
+		r.carcassPieces()
+		r.framePieces()
+		r.backPiece()
+		r.insidePieces()
+		r.boxPieces()
+	}
+	if len(r.faults) > 0 {
+		slices.SortStableFunc(r.faults, func(a, b Fault) int { return a.Line - b.Line })
+		return nil, slices.Compact(r.faults)
+	}
+	for _, b := range r.bays {
+		r.cautionNarrow(b)
+	}
+	r.cautionTipping()
+	r.cautionShelves()
+	return &Case{Parts: r.parts(), Sizes: r.sizes, Openings: r.spaces(), Cautions: r.cautions}, nil
+}
+
+// reckoner carries one design on its way to a case. Each step reads what the
+// ones before it found.
+type reckoner struct {
+	design Design
+	from   Context
+	place  at // of the [case] table
+
+	bays                 []bay
+	made                 build
+	width, height, depth extent
+
+	pieces   []piece
+	sizes    []stock.Derivation
+	cautions []Caution
+	faults   []Fault
+	// unsettled: so much is wrong or missing that reckoning sizes would only
+	// give faults that follow from others.
+	unsettled bool
+}
+
+// settleAxes settles all three directions, even if one fails.
+func (r *reckoner) settleAxes() bool {
+	width := r.settleWidths()
+	height := r.settleHeights()
+	depth := r.settleDepth()
+	return width && height && depth
+}
+
+func (r *reckoner) print(l stock.Length) string { return r.from.Ruler.PrintUnit(l) }
+
+func (r *reckoner) record(name string, size stock.Sum) {
+	r.sizes = append(r.sizes, stock.Derivation{Dimension: name, Sum: size})
+}

@@ -1,0 +1,61 @@
+// Package casework turns the design of a case into its parts.
+//
+// A case is a box of panels, its carcass, that is divided: bays stand side by
+// side with partitions between, a bay is a stack of openings with dividers
+// between, and an opening holds shelves, or drawers, or nothing. A framed case
+// has the same box between a front and a back frame of lumber.
+//
+//	    outside width
+//	|<----------------->|
+//	 ___________________
+//	|s|______top______|s|   outside height, from top to bottom
+//	|i| opening | p |  |i|
+//	|d|_________| a |o |d|   bay 1 | partition | bay 2
+//	|e| divider | r |p |e|
+//	| |---------| t |e | |
+//	| | opening | . |n | |
+//	|_|_____bottom____|_|
+//	   |<- inside  ->|
+//
+// # Lines
+//
+// Each direction is settled by itself, and all of it by one rule: what stands
+// in a line adds up to what it stands in.
+//
+//	outside width  = side + inside width + side        framed: stiles for sides
+//	inside width   = bays + partitions between         framed: mid stiles
+//	outside height = top + inside height + bottom      framed: rails
+//	inside height  = openings + dividers between       in every bay
+//	opening height = drawers + gaps
+//	outside depth  = inside depth + back               framed: + back frame
+//	bay width      = drawer + 2 side clearances        if it was measured
+//
+// So a case may be reckoned inwards, from its outside sizes, or outwards, from
+// drawers that stand on the bench, or both. Members of a line that nothing
+// settles share what is left equally. A line that nothing settles at all is a
+// fault, and so are two sizes that cannot both hold.
+//
+// # Joints
+//
+// A joint makes the panel that enters longer, by its depth at each end, and
+// changes nothing else:
+//
+//	top between sides     inside width + 2 depths
+//	side under a top      outside height - top + depth
+//	shelf in dados        bay width + 2 depths
+//	back in a rabbet      inside + 2 depths - clearance, both ways
+//	rail with tenons      outside width - 2 stiles + 2 tenons
+//
+// Every size is kept as the sum that it came from, a stock.Derivation, so the
+// arithmetic that is printed is the one that is cut.
+//
+// # Framed cases
+//
+// The box lies between the frames, and inside their edges by an inset. What is
+// clear is the frame's opening; the panels stand back from it:
+//
+//	outside |<- stile ->|   opening
+//	        |inset|panel|<- behind the stile
+//
+// A partition stands in the middle behind its mid stile.
+package casework

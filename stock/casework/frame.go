@@ -1,0 +1,118 @@
+package casework
+
+import (
+	"fmt"
+
+	"sawbill/stock"
+)
+
+// frame is the front frame of a framed case; the back frame is its like.
+type frame struct {
+	panel
+	stile, rail, midStile stock.Length // face widths
+	corner                string
+	tenon                 stock.Length // length of one
+	inset                 stock.Length // of the panels, from the outer edges
+}
+
+func (r *reckoner) buildFrame() {
+	d := r.design.Frame
+	a := r.place.under(d.Line, "frame")
+	if r.design.Construction.Value != "framed" {
+		if d.Material.Set {
+			r.fault(a, "a case of panels has no frame", `set construction = "framed", or leave the table out`)
+		}
+		return
+	}
+	f := &frame{
+		panel:    r.panel(a, "", d.Material, d.Thickness, nil),
+		stile:    r.required(a, "stile_width", d.StileWidth, "the face width of the uprights"),
+		rail:     r.required(a, "rail_width", d.RailWidth, "the face width of the level members"),
+		midStile: d.StileWidth.Value,
+		corner:   or(d.Corner, "butt"),
+		inset:    d.Inset.Value,
+	}
+	if d.MidStileWidth.Set {
+		f.midStile = d.MidStileWidth.Value
+	}
+	r.made.frame = f
+	r.frameTenon(a, f)
+	if r.unsettled {
+		return
+	}
+	r.frameCovers(a.under(d.StileWidth.Line, "stile_width"), "stiles", f.stile)
+	r.frameCovers(a.under(d.RailWidth.Line, "rail_width"), "rails", f.rail)
+}
+
+// frameTenon reads the length of the rails' tenons, which end within the
+// stiles; a mid stile's end within the rails.
+func (r *reckoner) frameTenon(a at, f *frame) {
+	d := r.design.Frame
+	tenonAt := a.under(d.TenonLength.Line, "tenon_length")
+	if f.corner != "mortise-and-tenon" {
+		if d.TenonLength.Set {
+			r.fault(tenonAt, fmt.Sprintf("a tenon has no use, since corner is %q", f.corner), "leave one of the two out")
+		}
+		return
+	}
+	f.tenon = r.required(a, "tenon_length", d.TenonLength, "how far the tenons reach into the stiles")
+	into, name := f.stile, "stile"
+	if len(r.bays) > 1 && f.rail < into {
+		into, name = f.rail, "rail"
+	}
+	if f.tenon >= into && into > 0 {
+		r.fault(tenonAt, fmt.Sprintf("a tenon %s long goes right through the %s, %s wide", r.print(f.tenon), name, r.print(into)),
+			"make the tenon shorter, or the "+name+" wider")
+	}
+}
+
+// frameCovers checks that the edges of the panels lie behind the frame, and
+// not in its opening.
+func (r *reckoner) frameCovers(a at, members string, width stock.Length) {
+	f, t := r.made.frame, r.made.carcass.thickness
+	if need := f.inset + t; width < need {
+		r.fault(a, fmt.Sprintf("%s %s wide do not cover a panel %s thick with an inset of %s", members,
+			r.print(width), r.print(t), r.print(f.inset)), "make them at least "+r.print(need)+" wide, or the inset smaller")
+	}
+}
+
+// required is a length that has no default.
+func (r *reckoner) required(a at, key string, l Length, meaning string) stock.Length {
+	if !l.Set {
+		r.unsettled = true
+		r.fault(a.under(0, key), "not given, and needed", "give "+meaning)
+	}
+	return l.Value
+}
+
+// framePieces lists the members of both frames. Which of them grow beyond the
+// clear opening depends on the corner:
+//
+//	butt               stiles run through, rails stand between them
+//	half-lap           both run through
+//	box-joint          both run through at the corners
+//	mortise-and-tenon  stiles run through, rails have a tenon at each end
+func (r *reckoner) framePieces() {
+	f := r.made.frame
+	if f == nil {
+		return
+	}
+	outsideWidth := stock.Sum{{Times: 1, Value: r.width.outside, Label: "outside width"}}
+	outsideHeight := stock.Sum{{Times: 1, Value: r.height.outside, Label: "outside height"}}
+	tenons := stock.Term{Times: 2, Value: f.tenon, Label: "tenon"}
+
+	rail := outsideWidth
+	if f.corner == "butt" || f.corner == "mortise-and-tenon" {
+		rail = plus(rail, stock.Term{Times: -2, Value: f.stile, Label: "stile"}, tenons)
+	}
+	midStile := plus(outsideHeight, stock.Term{Times: -2, Value: f.rail, Label: "rail"}, tenons)
+	if f.corner == "half-lap" {
+		midStile = outsideHeight
+	}
+	r.add(piece{role: "stile", panel: f.panel, count: 4, length: outsideHeight, width: given(f.stile, "stile width")})
+	r.add(piece{role: "rail", panel: f.panel, count: 4, length: rail, width: given(f.rail, "rail width")})
+	if partitions := len(r.bays) - 1; partitions > 0 {
+		r.add(piece{role: "mid stile", panel: f.panel, count: 2 * partitions, length: midStile,
+			width: given(f.midStile, "mid stile width")})
+	}
+}

@@ -1,0 +1,106 @@
+package casework
+
+import (
+	"fmt"
+
+	"sawbill/stock"
+)
+
+// settleHeights finds the height of the case and of every opening.
+func (r *reckoner) settleHeights() bool {
+	b := r.made
+	ends := row(stock.Term{Times: 1, Value: b.carcass.thickness, Label: "top"},
+		stock.Term{Times: 1, Value: b.carcass.thickness, Label: "bottom"})
+	if b.frame != nil {
+		ends = stock.Sum{{Times: 2, Value: b.frame.rail, Label: "rail"}}
+	}
+	x := axis{name: "height", outside: r.design.OutsideHeight, inside: r.design.InsideHeight, ends: ends}
+	columns, ok := make([][]member, len(r.bays)), true
+	var missing []string
+	for i, bay := range r.bays {
+		var agree bool
+		columns[i], agree = r.openingHeights(bay)
+		ok = ok && agree
+		if line, open := lineClaim(columns[i], r.dividers(bay)); open == "" {
+			x.others = append(x.others, claim{line, bay.name, bay.at})
+		} else {
+			missing = append(missing, open+" of "+bay.name)
+		}
+	}
+	x.missing = "a height for " + alternatives(missing)
+	var settled bool
+	if r.height, settled = r.settle(x); !settled || !ok {
+		return false
+	}
+	if f := b.frame; f != nil {
+		r.height.panels = r.height.outside - 2*f.inset - 2*b.carcass.thickness
+	}
+	for i := range r.bays {
+		ok = r.settleOpenings(&r.bays[i], columns[i]) && ok
+	}
+	return ok
+}
+
+func (r *reckoner) dividers(b bay) stock.Term {
+	return stock.Term{Times: len(b.openings) - 1, Value: r.made.divider.thickness, Label: "divider"}
+}
+
+// openingHeights is what is known of a bay's openings.
+func (r *reckoner) openingHeights(b bay) (members []member, ok bool) {
+	ok = true
+	for _, o := range b.openings {
+		m := member{name: o.name, size: given(o.given.Value, "given"), settled: o.given.Set}
+		if need, settles := r.made.drawers.heightNeed(o); settles {
+			if o.given.Set && need.Total() != o.given.Value {
+				ok = false
+				r.fault(o.at.under(o.given.Line, "height"), fmt.Sprintf("height %s is given, but the drawers need %s",
+					r.print(o.given.Value), need.Print(r.from.Ruler)), "make it "+r.print(need.Total())+" or leave it out")
+			}
+			m.size, m.settled = need, true
+		}
+		members = append(members, m)
+	}
+	return members, ok
+}
+
+// settleOpenings shares out the height of a bay, and that of each opening
+// among its drawers.
+func (r *reckoner) settleOpenings(b *bay, members []member) bool {
+	if !r.share(b.at, given(r.height.clear, "inside height"), plus(nil, r.dividers(*b)), members) {
+		return false
+	}
+	ok := true
+	for k := range b.openings {
+		o := &b.openings[k]
+		o.height = members[k].size.Total()
+		r.record(b.name+" "+o.name+" height", members[k].size)
+		if len(o.stack) > 0 {
+			ok = r.settleStack(b.name+" "+o.name, o) && ok
+		}
+	}
+	return ok
+}
+
+// settleStack finds the heights of the fronts in an opening.
+func (r *reckoner) settleStack(name string, o *opening) bool {
+	fronts, settled := o.fronts()
+	if settled {
+		for i := range o.stack {
+			o.stack[i].front.Value = fronts[i].size.Total()
+		}
+		return true
+	}
+	if !r.share(o.at, given(o.height, name+" height"), r.made.drawers.gaps(*o), fronts) {
+		return false
+	}
+	recorded := false
+	for i := range o.stack {
+		x := &o.stack[i]
+		if !x.measured && !x.front.Set && !recorded {
+			r.record(name+" front height", fronts[i].size)
+			recorded = true
+		}
+		x.front.Value = fronts[i].size.Total()
+	}
+	return true
+}

@@ -1,0 +1,86 @@
+package casework
+
+import (
+	"fmt"
+
+	"sawbill/stock"
+)
+
+// insideDepth is that of the panels within the box.
+func (r *reckoner) insideDepth() stock.Sum {
+	if r.made.frame != nil {
+		return r.body().depth
+	}
+	return given(r.depth.clear, "inside depth")
+}
+
+// insidePieces are the partitions, the dividers and the shelves.
+//
+//	in dados  clear size + 2 dados
+//	loose     clear size - clearance
+func (r *reckoner) insidePieces() {
+	b := r.made
+	if n := len(r.bays) - 1; n > 0 {
+		height := given(r.height.panels, "inside height")
+		if b.frame != nil {
+			height = given(r.height.panels, "height between panels")
+		}
+		r.add(piece{role: "partition", panel: b.partition.panel, count: n, width: r.insideDepth(),
+			length: plus(height, stock.Term{Times: 2, Value: b.partition.joint.depth, Label: b.partition.joint.name})})
+	}
+	for _, bay := range r.bays {
+		wide := given(bay.panels, bay.name)
+		if n := len(bay.openings) - 1; n > 0 {
+			r.add(piece{role: "divider", place: bay.name, panel: b.divider.panel, count: n, width: r.insideDepth(),
+				length: plus(wide, stock.Term{Times: 2, Value: b.divider.joint.depth, Label: b.divider.joint.name})})
+		}
+		for _, o := range bay.openings {
+			r.shelfPieces(bay, o, wide)
+		}
+	}
+	r.checkBothFaces()
+}
+
+func (r *reckoner) shelfPieces(bay bay, o opening, wide stock.Sum) {
+	s := r.made.shelf
+	if o.shelves == 0 {
+		return
+	}
+	if filled := stock.Length(o.shelves) * s.thickness; filled >= o.height {
+		r.fault(o.at, fmt.Sprintf("%d shelves %s thick fill an opening %s high", o.shelves, r.print(s.thickness), r.print(o.height)),
+			"take fewer shelves, or give the opening more height")
+		return
+	}
+	length := plus(wide, stock.Term{Times: 2, Value: s.joint.depth, Label: s.joint.name})
+	if s.loose {
+		length = plus(wide, stock.Term{Times: -1, Value: s.clearance, Label: "clearance"})
+	}
+	r.add(piece{role: "shelf", place: bay.name, panel: s.panel, count: o.shelves, length: length,
+		width: plus(r.insideDepth(), stock.Term{Times: -1, Value: s.setBack, Label: "set back"})})
+}
+
+// checkBothFaces refuses dados that meet within a partition.
+func (r *reckoner) checkBothFaces() {
+	for i := range len(r.bays) - 1 {
+		left, right := r.dadoDepth(r.bays[i]), r.dadoDepth(r.bays[i+1])
+		t := r.made.partition.thickness
+		if left > 0 && right > 0 && left+right >= t {
+			r.fault(r.bays[i+1].at, fmt.Sprintf("dados %s and %s deep in its two faces go right through a partition %s thick",
+				r.print(left), r.print(right), r.print(t)), "make them shallower, or the partition thicker")
+		}
+	}
+}
+
+// dadoDepth is that of the deepest dado in the uprights of a bay.
+func (r *reckoner) dadoDepth(b bay) stock.Length {
+	var deepest stock.Length
+	if len(b.openings) > 1 {
+		deepest = r.made.divider.joint.depth
+	}
+	for _, o := range b.openings {
+		if o.shelves > 0 {
+			deepest = max(deepest, r.made.shelf.joint.depth)
+		}
+	}
+	return deepest
+}

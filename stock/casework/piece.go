@@ -1,0 +1,79 @@
+package casework
+
+import (
+	"fmt"
+
+	"sawbill/stock"
+)
+
+// piece is a part before it has its name.
+type piece struct {
+	role   string // "shelf"
+	place  string // "bay 2": tells it from others of its role
+	panel  panel
+	count  int
+	length stock.Sum // along the grain
+	width  stock.Sum
+}
+
+// sameSize reports whether two pieces are one part, as often as both together.
+func (p piece) sameSize(q piece) bool {
+	return p.role == q.role && p.panel == q.panel &&
+		p.length.Total() == q.length.Total() && p.width.Total() == q.width.Total()
+}
+
+// add takes a piece into the case. Pieces of one role and size are one part;
+// its arithmetic is that of the first.
+func (r *reckoner) add(p piece) {
+	for _, size := range []struct {
+		name string
+		sum  stock.Sum
+	}{{"length", p.length}, {"width", p.width}} {
+		if size.sum.Total() <= 0 {
+			r.fault(r.place, fmt.Sprintf("nothing is left for the %s of a %s: %s", size.name, p.role, size.sum.Print(r.from.Ruler)),
+				"make the case larger, or what is taken off smaller")
+			return
+		}
+	}
+	for i := range r.pieces {
+		if r.pieces[i].sameSize(p) {
+			r.pieces[i].count += p.count
+			return
+		}
+	}
+	r.pieces = append(r.pieces, p)
+}
+
+// parts names the pieces: by their role alone where it has one size, else by
+// their place as well.
+func (r *reckoner) parts() []stock.Part {
+	sizes := make(map[string]int)
+	for _, p := range r.pieces {
+		sizes[p.role]++
+	}
+	parts := make([]stock.Part, len(r.pieces))
+	for i, p := range r.pieces {
+		name := p.role
+		if sizes[p.role] > 1 {
+			name += ", " + p.place
+		}
+		parts[i] = p.part(name, r.from.Allowance)
+	}
+	return parts
+}
+
+func (p piece) part(name string, allowance stock.Allowance) stock.Part {
+	thickness := given(p.panel.thickness, p.panel.material)
+	return stock.Part{
+		Name: name, Material: p.panel.material, Count: p.count,
+		Length: p.length.Total(), Width: p.width.Total(), Thickness: thickness.Total(),
+		Grain:     stock.GrainLength,
+		Allowance: allowance,
+		From:      "case",
+		How: []stock.Derivation{
+			{Dimension: "length", Sum: p.length},
+			{Dimension: "width", Sum: p.width},
+			{Dimension: "thickness", Sum: thickness},
+		},
+	}
+}

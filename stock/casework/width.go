@@ -1,0 +1,99 @@
+package casework
+
+import (
+	"fmt"
+
+	"sawbill/stock"
+)
+
+// settleWidths finds the width of the case and of its bays. In a framed case
+// what is clear lies between the stiles, and the panels stand back from it.
+func (r *reckoner) settleWidths() bool {
+	b := r.made
+	ends := stock.Sum{{Times: 2, Value: b.carcass.thickness, Label: "side"}}
+	upright := stock.Term{Times: len(r.bays) - 1, Value: b.partition.thickness, Label: "partition"}
+	if b.frame != nil {
+		ends = stock.Sum{{Times: 2, Value: b.frame.stile, Label: "stile"}}
+		upright.Value, upright.Label = b.frame.midStile, "mid stile"
+	}
+	members, ok := r.bayWidths()
+	x := axis{name: "width", outside: r.design.OutsideWidth, inside: r.design.InsideWidth, ends: ends}
+	if claims, missing := lineClaim(members, upright); missing == "" {
+		of := "what stands side by side"
+		if len(r.bays) == 1 {
+			of = r.bays[0].name
+		}
+		x.others = []claim{{claims, of, r.bays[0].at}}
+	} else {
+		x.missing = "a width for " + missing
+	}
+	var settled bool
+	if r.width, settled = r.settle(x); !settled || !ok {
+		return false
+	}
+	if !r.share(r.bays[0].at, given(r.width.clear, "inside width"), plus(nil, upright), members) {
+		return false
+	}
+	for i := range r.bays {
+		r.bays[i].width = members[i].size.Total()
+		r.record(r.bays[i].name+" width", members[i].size)
+	}
+	return r.panelWidths()
+}
+
+// bayWidths is what is known of the bays: a width was given, or measured
+// drawers need it.
+func (r *reckoner) bayWidths() (members []member, ok bool) {
+	ok = true
+	for _, b := range r.bays {
+		m := member{name: b.name, size: given(b.given.Value, "given"), settled: b.given.Set}
+		need, _ := r.made.drawers.widthNeed(b)
+		if need != nil && b.given.Set && need.Total() != b.given.Value {
+			ok = false
+			r.fault(b.at.under(b.given.Line, "width"), fmt.Sprintf("width %s is given, but the drawers need %s",
+				r.print(b.given.Value), need.Print(r.from.Ruler)), "make it "+r.print(need.Total())+" or leave it out")
+		}
+		if need != nil {
+			m.size, m.settled = need, true
+		}
+		members = append(members, m)
+	}
+	return members, ok
+}
+
+// panelWidths finds how far the panels stand back from the openings of a
+// framed case. A partition stands in the middle behind its mid stile.
+func (r *reckoner) panelWidths() bool {
+	f := r.made.frame
+	if f == nil {
+		for i := range r.bays {
+			r.bays[i].panels = r.bays[i].width
+		}
+		return true
+	}
+	t := r.made.carcass.thickness
+	r.width.panels = r.width.outside - 2*f.inset - 2*t
+	atSide, atMid := f.stile-f.inset-t, (f.midStile-r.made.partition.thickness)/2
+	if len(r.bays) > 1 && f.midStile < r.made.partition.thickness {
+		r.fault(r.place.under(r.design.Frame.Line, "frame"), fmt.Sprintf("a mid stile %s wide does not cover a partition %s thick",
+			r.print(f.midStile), r.print(r.made.partition.thickness)), "give a greater mid_stile_width, or a thinner partition")
+		return false
+	}
+	for i := range r.bays {
+		b := &r.bays[i]
+		left, right := atMid, atMid
+		if i == 0 {
+			left = atSide
+		}
+		if i == len(r.bays)-1 {
+			right = atSide
+		}
+		behind := plus(given(b.width, "opening"), row(
+			stock.Term{Times: 1, Value: left, Label: "behind the stile"},
+			stock.Term{Times: 1, Value: right, Label: "behind the stile"})...)
+		b.panels = behind.Total()
+		r.record(b.name+" width between panels", behind)
+		r.cautionPacking(*b, left, right)
+	}
+	return true
+}
