@@ -2,6 +2,7 @@ package job
 
 import (
 	"fmt"
+	"strings"
 
 	"sawbill/stock"
 )
@@ -13,7 +14,7 @@ func (r *reader) fit(p *wanted, of []offer, saw stock.Saw) {
 	if p.Thickness == 0 {
 		if choice := thicknesses(of); kind == stock.Board || len(choice) > 1 {
 			r.fault(p.place, problem{"thickness is missing",
-				fmt.Sprintf("add thickness = %s, as the %ss of %s are", r.either(choice), kind, p.Material)})
+				fmt.Sprintf("add thickness = %s, as the %ss of %s are", quoted(exactly(choice, r.ruler)), kind, p.Material)})
 			return
 		}
 		p.Thickness = of[0].Thickness
@@ -44,17 +45,17 @@ func (r *reader) fit(p *wanted, of []offer, saw stock.Saw) {
 	}
 }
 
-// either lists lengths as they may be written: `"12 mm" or "18 mm"`. They are
-// exact, for a rounded thickness would not be found among the sheets.
-func (r *reader) either(all []stock.Length) string {
-	said := make([]string, len(all))
+// exactly writes lengths without rounding, for a rounded thickness, written
+// back, would match no sheet.
+func exactly(all []stock.Length, ruler stock.Ruler) []string {
+	written := make([]string, len(all))
 	for i, l := range all {
-		said[i] = l.Decimal() + " mm"
-		if r.ruler.Exact(l) {
-			said[i] = r.ruler.PrintUnit(l)
+		written[i] = l.Decimal() + " mm"
+		if ruler.Exact(l) {
+			written[i] = ruler.PrintUnit(l)
 		}
 	}
-	return quoted(said)
+	return written
 }
 
 // fitting is one part held against the stock that has its material and
@@ -106,8 +107,7 @@ func (f fitting) fits(ways []way) bool {
 func (f fitting) thickness(choice []stock.Length) problem {
 	thickest := choice[len(choice)-1]
 	if f.kind == stock.Sheet {
-		r := reader{ruler: f.ruler}
-		return problem{fmt.Sprintf("no sheet of %s is %s thick (there is %s)", f.part.Material, f.unit(f.part.Thickness), r.either(choice)),
+		return problem{fmt.Sprintf("no sheet of %s is %s thick (there is %s)", f.part.Material, f.unit(f.part.Thickness), strings.Join(exactly(choice, f.ruler), ", ")),
 			"take one of these, or add a sheet of that thickness"}
 	}
 	remedy := "make it thinner, or add a thicker board"

@@ -22,17 +22,18 @@ func (r *reader) match(parts []wanted, offers []offer, saw stock.Saw, whole bool
 		}
 		of := ofMaterial(offers, p.Material)
 		switch {
-		case len(of) == 0 && whole && len(offers) > 0 && allSound(offers):
+		case len(of) == 0 && whole && len(offers) > 0 && allNamed(offers):
 			r.fault(p.where("material"), unknownMaterial(p.Material, materials))
 		case len(of) > 0 && allSound(of) && p.sound:
 			r.fit(p, of, saw)
 		}
 	}
 	top := place{file: r.files[0]}
-	if whole && len(parts) == 0 {
+	faultless := whole && len(r.faults) == 0
+	if faultless && len(parts) == 0 {
 		r.fault(top, problem{"the job has no parts", "add a [[part]], a part list with parts =, or a [case]"})
 	}
-	if whole && len(parts) > 0 && len(offers) == 0 {
+	if faultless && len(parts) > 0 && len(offers) == 0 {
 		r.fault(top, problem{"the job has no stock to cut the parts from", "add a [[sheet]] or a [[board]]"})
 	}
 	if pieces > mostPieces && sound {
@@ -85,6 +86,11 @@ func ofMaterial(offers []offer, material string) []offer {
 
 func allSound(offers []offer) bool {
 	return !slices.ContainsFunc(offers, func(o offer) bool { return !o.sound })
+}
+
+// allNamed reports whether the material of every offer could be read.
+func allNamed(offers []offer) bool {
+	return !slices.ContainsFunc(offers, func(o offer) bool { return o.Material == "" })
 }
 
 // thicknesses lists those of offers, each once, from the thinnest.

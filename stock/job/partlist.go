@@ -141,27 +141,43 @@ func (r *reader) rowTable(row row, columns []column, separator rune, at place) *
 			r.fault(at.at(line), problem{fmt.Sprintf("%q stands in column %d, which has no heading", written, i+1),
 				"give the column a heading, or put a text that holds the separator in quotes"})
 		case columns[i].key != "":
-			t.add(columns[i].key, line, cellValue(written, columns[i], separator, line))
+			v, found := cellValue(written, columns[i], separator, line)
+			if found.found() {
+				r.fault(at.at(line).of(columns[i].key), found)
+			}
+			t.add(columns[i].key, line, v)
 		}
 	}
 	return t
 }
 
+// pointThousands looks like a number with a separator of thousands, 2.440,
+// where commas are decimal.
+var pointThousands = regexp.MustCompile(`^[1-9]\d{0,2}\.\d{3}$`)
+
 // cellValue reads a cell: a bare length takes the unit of its heading. Where
-// the columns are parted by semicolons a comma is the decimal mark.
-func cellValue(written string, c column, separator rune, line int) value {
+// semicolons part the columns a comma is the decimal mark, so a point may be
+// one or not.
+func cellValue(written string, c column, separator rune, line int) (value, problem) {
 	v := value{kind: cell, line: line, text: written}
 	at := slices.IndexFunc(partKeys, func(k key) bool { return k.name == c.key })
 	if partKeys[at].holds != aLength {
-		return v
+		return v, problem{}
 	}
 	if separator == ';' {
-		v.text = strings.Replace(v.text, ",", ".", 1)
+		if pointThousands.MatchString(written) {
+			v.kind = broken
+			return v, problem{fmt.Sprintf("%q may be %s or %s", written, strings.Replace(written, ".", "", 1), strings.Replace(written, ".", ",", 1)),
+				"write it without a separator of thousands, or with a decimal comma"}
+		}
+		if strings.Count(written, ",") == 1 && !strings.Contains(written, ".") {
+			v.text = strings.Replace(written, ",", ".", 1)
+		}
 	}
 	if c.unit != "" && bare(written) {
 		v.text += " " + c.unit
 	}
-	return v
+	return v, problem{}
 }
 
 // separators are what parts the columns, the likeliest first.

@@ -203,7 +203,7 @@ var otherWords = map[string]string{
 	"title": "name", "part": "name", "part_name": "name", "description": "name", "label": "name",
 	"stock": "material", "wood": "material", "species": "material",
 	"long": "length", "len": "length", "l": "length", "wide": "width", "w": "width",
-	"thick": "thickness", "t": "thickness", "depth": "thickness",
+	"thick": "thickness", "t": "thickness",
 	"cost": "price", "notes": "note", "remark": "note", "comment": "note",
 	"unit": "units", "project": "title",
 }

@@ -45,11 +45,11 @@ func withoutEquals(written string) problem {
 	written = strings.TrimSpace(written)
 	if key, after, found := strings.Cut(written, ":"); found && !strings.Contains(key, "=") {
 		return problem{`":" stands where "=" belongs`,
-			fmt.Sprintf("write %s = %s", strings.TrimSpace(key), strings.TrimSpace(after))}
+			write(strings.TrimSpace(key), strings.TrimSpace(after))}
 	}
 	if key, after, found := strings.Cut(written, "="); found && strings.ContainsRune(strings.TrimSpace(key), ' ') {
 		return problem{fmt.Sprintf("the key %q has a blank in it", strings.TrimSpace(key)),
-			fmt.Sprintf("write %s = %s", strings.Join(strings.Fields(key), "_"), strings.TrimSpace(after))}
+			write(strings.Join(strings.Fields(key), "_"), strings.TrimSpace(after))}
 	}
 	return problem{fmt.Sprintf("%q is not a key with a value", written), "write key = value, and begin a remark with #"}
 }
@@ -76,6 +76,14 @@ func badValue(key, after string) problem {
 			fmt.Sprintf("write %s = %s", key, strings.TrimLeft(after, "0"))}
 	}
 	return problem{fmt.Sprintf("%s is neither a number nor text in quotes", after), rewrite(key, written)}
+}
+
+// write shows a value behind its =, in quotes unless it has them or needs none.
+func write(key, value string) string {
+	if decimal(value) || value == "true" || value == "false" || strings.HasPrefix(value, `"`) {
+		return fmt.Sprintf("write %s = %s", key, value)
+	}
+	return rewrite(key, value)
 }
 
 // rewrite shows how to quote a text. One with both an inch and a foot mark is

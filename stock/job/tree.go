@@ -122,6 +122,12 @@ func (b *builder) parseFrom(start int) int {
 	written := strings.TrimRight(string(b.source[lineStart:lineEnd]), "\r\n")
 	line := b.lineAt(at)
 	key := b.keepPlace(written, line)
+	if strings.Contains(wrong.Message, "array") {
+		// It shows where the next thing begins; told is where the list does.
+		if starts := listStart.FindAllIndex(b.source[:at], -1); len(starts) > 0 {
+			line, key = b.lineAt(starts[len(starts)-1][0]), ""
+		}
+	}
 	b.mistakes = append(b.mistakes, mistake{line, key, explain(written, at-lineStart, wrong.Message)})
 	return lineEnd
 }
@@ -140,6 +146,8 @@ func (b *builder) keepPlace(written string, line int) (key string) {
 	b.current.add(key, line, value{kind: broken, line: line})
 	return key
 }
+
+var listStart = regexp.MustCompile(`=[ \t]*\[`)
 
 var bareKey = regexp.MustCompile(`^[A-Za-z0-9_-]+$`)
 

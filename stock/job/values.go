@@ -31,8 +31,11 @@ func (k key) length(v value, ruler stock.Ruler) (stock.Length, problem) {
 	case length == 0 && !k.zero:
 		return 0, problem{"0 is no size", k.otherwise("write a length above 0")}
 	case length > longest:
-		return 0, problem{fmt.Sprintf("%s is more than can be meant (at most %s)", ruler.PrintUnit(length), ruler.PrintUnit(longest)),
-			k.otherwise("check the figure") + inMillimetres(v.plain(), ruler, longest)}
+		cause := ruler.PrintUnit(length) + " is more than can be meant"
+		if ruler.Exact(longest) {
+			cause += fmt.Sprintf(" (at most %s)", ruler.PrintUnit(longest))
+		}
+		return 0, problem{cause, k.otherwise("check the figure") + inMillimetres(v.plain(), ruler, longest)}
 	}
 	return length, problem{}
 }

@@ -1,0 +1,178 @@
+package job
+
+import (
+	"errors"
+	"io/fs"
+	"os"
+	"path"
+	"path/filepath"
+
+	"sawbill/stock"
+	"sawbill/stock/casework"
+)
+
+// File is a job as its files tell it: nothing in it is wrong.
+type File struct {
+	stock.Job
+	// Case is the case its parts were derived from, nil without a [case].
+	Case *casework.Case
+	// Warnings are worth reading, but the job can be planned as it is.
+	Warnings []Fault
+	// Lists are the part lists that belong to the job, in the order named.
+	Lists []string
+}
+
+// Read reads the job file at path and the part lists it names, which are
+// looked for beside it. The error is of type [Faults] and holds every fault.
+func Read(path string) (*File, error) {
+	beside := func(name string) string {
+		if filepath.IsAbs(name) {
+			return name
+		}
+		return filepath.Join(filepath.Dir(path), filepath.FromSlash(name))
+	}
+	return read(path, beside, os.ReadFile)
+}
+
+// ReadFS is Read within a file system, such as one in memory.
+func ReadFS(fsys fs.FS, name string) (*File, error) {
+	beside := func(list string) string { return path.Join(path.Dir(name), list) }
+	return read(name, beside, func(name string) ([]byte, error) { return fs.ReadFile(fsys, name) })
+}
+
+// read reads the job called name. Part lists are found by beside.
+func read(name string, beside func(string) string, open func(string) ([]byte, error)) (*File, error) {
+	r := &reader{files: []string{name}}
+	at := place{file: name}
+	source, found := openText(name, open)
+	if found.found() {
+		r.fault(at, found)
+		return nil, Faults(r.faults)
+	}
+	root, mistakes := parseTOML([]byte(source))
+	whole := true
+	for _, m := range mistakes {
+		r.fault(at.at(m.line).of(m.key), m.problem)
+		whole = whole && m.key != ""
+	}
+	file := r.job(root, at, func(list string) (string, string, problem) {
+		full := beside(list)
+		source, found := openText(full, open)
+		return full, source, found
+	}, whole)
+	if len(r.faults) > 0 {
+		inFileOrder(r.faults, r.files)
+		return nil, Faults(r.faults)
+	}
+	inFileOrder(r.warnings, r.files)
+	file.Warnings = r.warnings
+	return file, nil
+}
+
+func openText(name string, open func(string) ([]byte, error)) (string, problem) {
+	source, err := open(name)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return "", problem{"there is no such file", "check its name and folder"}
+	case errors.Is(err, fs.ErrPermission):
+		return "", problem{"the file may not be read", "change its permissions"}
+	case err != nil:
+		var where *fs.PathError
+		if errors.As(err, &where) {
+			err = where.Err
+		}
+		return "", problem{"the file cannot be read (" + err.Error() + ")", "check that it is a file"}
+	}
+	return decodeText(source)
+}
+
+// listOpener finds and opens a part list: its full name and its text.
+type listOpener func(name string) (full, source string, found problem)
+
+// job reads the tree of a job file. The tree is whole when every key of the
+// file could be made out; of one that is not, nothing is said to be missing.
+func (r *reader) job(root *table, at place, open listOpener, whole bool) *File {
+	top := r.read(root, fileKeys, at)
+	if top.text("units") == stock.Inches.String() {
+		r.ruler.Units = stock.Inches
+	}
+	file := &File{}
+	file.Title, file.Units = top.text("title"), r.ruler.Units
+
+	saw, allowance, offcut := r.section(root, "saw", at), r.section(root, "allowance", at), r.section(root, "offcut", at)
+	file.Saw = sawOf(saw)
+	file.Offcut = r.offcut(offcut, saw)
+
+	offers := r.offers(root, at)
+	wanted := r.parts(root, at, allowance)
+	for _, name := range top.fields["parts"].files {
+		full, source, found := open(name)
+		listed := place{file: full}
+		if found.found() {
+			r.fault(top.where("parts"), problem{name + ": " + found.cause, found.remedy})
+			whole = false
+			continue
+		}
+		r.files = append(r.files, full)
+		file.Lists = append(file.Lists, full)
+		wanted = append(wanted, r.partList(source, listed, allowance)...)
+	}
+	derived, ok := r.derive(root, at, offers, allowance, file, whole)
+	wanted = append(wanted, derived...)
+	whole = whole && ok
+
+	r.nameEach(wanted)
+	r.match(wanted, offers, file.Saw, whole)
+	for _, o := range offers {
+		file.Stock = append(file.Stock, o.Stock)
+	}
+	for _, w := range wanted {
+		file.Parts = append(file.Parts, w.Part)
+	}
+	return file
+}
+
+// section reads the [name] of a job file; without one, all is as default.
+func (r *reader) section(root *table, name string, at place) record {
+	t := &table{}
+	if v, there := root.last(name); there && v.kind != broken {
+		found := problem{}
+		if t, found = single(name, *v); found.found() {
+			r.fault(at.at(v.line).of(name), found)
+			t = &table{line: v.line}
+		}
+	}
+	return r.read(t, keysOf(name), at.of(name))
+}
+
+func sawOf(rec record) stock.Saw {
+	return stock.Saw{
+		Kerf:             rec.length("kerf"),
+		RipCapacity:      rec.length("rip_capacity"),
+		CrosscutCapacity: rec.length("crosscut_capacity"),
+		NarrowestRip:     rec.length("narrowest_rip"),
+		Stages:           rec.count("stages"),
+		FirstCut: map[string]stock.FirstCut{
+			"rip": stock.FirstRip, "crosscut": stock.FirstCrosscut,
+		}[rec.text("first_cut")],
+	}
+}
+
+// offcut reads what is worth keeping. An offcut narrower than the narrowest
+// rip could not be ripped: a default gives way, a width that was written is a
+// fault.
+func (r *reader) offcut(rec, saw record) stock.Offcut {
+	offcut := stock.Offcut{Length: rec.length("length"), Width: rec.length("width")}
+	narrowest := saw.length("narrowest_rip")
+	if !saw.sound || !rec.sound || narrowest <= offcut.Width {
+		return offcut
+	}
+	if rec.given("width") {
+		r.fault(rec.where("width").of("width"), problem{
+			r.ruler.PrintUnit(offcut.Width) + " is narrower than the narrowest rip (saw.narrowest_rip is " + r.ruler.PrintUnit(narrowest) + "), so such an offcut could not be ripped",
+			"raise it to " + r.ruler.PrintUnit(narrowest) + " or more",
+		})
+	}
+	offcut.Width = narrowest
+	return offcut
+}
