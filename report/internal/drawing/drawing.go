@@ -12,6 +12,7 @@ package drawing
 
 import (
 	"slices"
+	"strings"
 	"unicode"
 )
 
@@ -153,17 +154,23 @@ const Replacement = '□'
 
 // printable returns s as the fonts can write it, and what they lack.
 func printable(s string) (string, []rune) {
+	strange := func(r rune) bool {
+		return r != ' ' && (unicode.IsSpace(r) || !faces[Regular].has(r) || !faces[Bold].has(r))
+	}
+	if strings.IndexFunc(s, strange) < 0 {
+		return s, nil
+	}
 	var missing []rune
 	out := make([]rune, 0, len(s))
 	for _, r := range s {
 		switch {
 		case unicode.IsSpace(r):
 			out = append(out, ' ')
-		case faces[Regular].has(r) && faces[Bold].has(r):
-			out = append(out, r)
-		default:
+		case strange(r):
 			missing = append(missing, r)
 			out = append(out, Replacement)
+		default:
+			out = append(out, r)
 		}
 	}
 	return string(out), missing

@@ -21,26 +21,30 @@ var ttf = [...][]byte{Regular: goregular.TTF, Bold: gobold.TTF}
 
 // glyph holds measures as shares of the size.
 type glyph struct {
+	known   bool
 	advance float64
 	top     float64
 }
 
-// metrics measures the characters of the basic plane, which is also what the
-// PDF writer can embed. They are read once, so measuring needs no lock.
-type metrics map[rune]glyph
+// lastRune ends the characters that are measured: the fonts' own last, the
+// ligatures. All lie in the basic plane, which is what the PDF writer can embed.
+const lastRune = 0xFB02
 
-var faces = [...]metrics{Regular: measure(ttf[Regular]), Bold: measure(ttf[Bold])}
+// metrics measures a face, by character. It is read once and never changed, so
+// measuring needs no lock.
+type metrics [lastRune + 1]glyph
 
-func measure(data []byte) metrics {
+var faces = [...]*metrics{Regular: measure(ttf[Regular]), Bold: measure(ttf[Bold])}
+
+func measure(data []byte) *metrics {
 	parsed, err := sfnt.Parse(data)
 	if err != nil {
 		panic("drawing: embedded font: " + err.Error())
 	}
 	var buf sfnt.Buffer
-	m := make(metrics)
+	m := new(metrics)
 	const em = 1000
-	// The fonts end with the ligatures at U+FB02.
-	for r := rune(' '); r <= 0xFB02; r++ {
+	for r := rune(' '); r <= lastRune; r++ {
 		index, err := parsed.GlyphIndex(&buf, r)
 		if err != nil || index == 0 {
 			continue
@@ -50,6 +54,7 @@ func measure(data []byte) metrics {
 			continue
 		}
 		m[r] = glyph{
+			known:   true,
 			advance: float64(advance) / 64 / em,
 			top:     -float64(bounds.Min.Y) / 64 / em,
 		}
@@ -57,13 +62,10 @@ func measure(data []byte) metrics {
 	return m
 }
 
-func (m metrics) has(r rune) bool {
-	_, ok := m[r]
-	return ok
-}
+func (m *metrics) has(r rune) bool { return r <= lastRune && m[r].known }
 
-// width is the sum of the advances: neither renderer kerns.
-func (m metrics) width(s string) float64 {
+// width is the sum of the advances, since neither renderer kerns; s is printable.
+func (m *metrics) width(s string) float64 {
 	total := 0.0
 	for _, r := range s {
 		total += m[r].advance
@@ -71,7 +73,8 @@ func (m metrics) width(s string) float64 {
 	return total
 }
 
-func (m metrics) top(s string) float64 {
+// top is how high s reaches; s is printable.
+func (m *metrics) top(s string) float64 {
 	highest := 0.0
 	for _, r := range s {
 		highest = max(highest, m[r].top)

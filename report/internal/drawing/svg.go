@@ -18,7 +18,7 @@ func (d *Drawing) SVG(title string) []byte {
 		w, h, w, h)
 	fmt.Fprintf(&b, "<title>%s</title>\n", escape(title))
 	fmt.Fprintf(&b, `<rect width="%s" height="%s" fill="#fff"/>`+"\n", w, h)
-	b.WriteString(`<g font-family="Go, Arial, Helvetica, sans-serif">` + "\n")
+	b.WriteString(`<g font-family="Go, Arial, Helvetica, sans-serif" xml:space="preserve">` + "\n")
 	for _, m := range d.Marks {
 		svgMark(&b, m)
 	}

@@ -52,6 +52,18 @@ func Height(size float64) float64 { return (Ascent + Descent) * size * mmPerPoin
 // Rise is how far letters reach above the base line in mm.
 func Rise(size float64) float64 { return Ascent * size * mmPerPoint }
 
+// RiseOf is how far s reaches above the base line in mm: an accent on a capital
+// reaches higher than other letters.
+func RiseOf(s string, face Face, size float64) float64 {
+	s, _ = printable(s)
+	return max(Ascent, faces[face].top(s)) * size * mmPerPoint
+}
+
+// HeightOf is how high s is in mm, descenders included.
+func HeightOf(s string, face Face, size float64) float64 {
+	return RiseOf(s, face, size) + Descent*size*mmPerPoint
+}
+
 // Width is how wide s is in mm when it is written in the face and size.
 func Width(s string, face Face, size float64) float64 {
 	s, _ = printable(s)
@@ -71,8 +83,7 @@ func (t Text) Box() Rect {
 	case Right:
 		along = w
 	}
-	// Accents on capitals reach higher than ordinary letters.
-	rise := max(Ascent, faces[t.Face].top(t.String)) * t.Size * mmPerPoint
+	rise := RiseOf(t.String, t.Face, t.Size)
 	fall := Descent * t.Size * mmPerPoint
 	if t.Turned {
 		return Rect{t.At.X - rise, t.At.Y + along - w, rise + fall, w}

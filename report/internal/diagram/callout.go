@@ -1,0 +1,274 @@
+package diagram
+
+import (
+	"cmp"
+	"slices"
+	"strconv"
+
+	"sawbill/nest/cutplan"
+	"sawbill/report/internal/drawing"
+)
+
+// callout is a label that is led out to a lane beside the stock, because what
+// it names is too narrow to write on. Equal neighbours share one.
+type callout struct {
+	dots []drawing.Point // where the leader ends, one on each piece
+	text string
+	cut  bool // a cut's number rather than a piece's label
+}
+
+const (
+	calloutSize  = drawing.SmallestSize
+	calloutGap   = 0.8  // mm from one to the next
+	leaderRoom   = 6.0  // mm of lane for the slanting leaders
+	widestRight  = 42.0 // mm of text in the lane on the right
+	widestTop    = 38.0 // mm of text in the lane above
+	leaderMargin = 1.0  // mm between a leader's end and the text
+)
+
+// narrow is a piece that has no room for a label.
+type narrow struct {
+	piece  drawing.Rect
+	text   string
+	parent *cutplan.Node
+	toTop  bool // to the lane above, else to the one on the right
+}
+
+// lead chooses the direction that crosses the least of the stock.
+func (f frame) lead(piece drawing.Rect) (toTop bool) {
+	return piece.Y-f.stock.Y < f.stock.Right()-piece.Right()
+}
+
+// callouts leads out the labels of narrow pieces and crowded cuts; equal
+// neighbours are joined: "4 x C slat". Leaders avoid the labels in written.
+func (f frame) callouts(pieces []narrow, crowded []cut, written []drawing.Rect) (tops, rights []callout) {
+	for len(pieces) > 0 {
+		n := 1
+		for n < len(pieces) && pieces[n].text == pieces[0].text &&
+			pieces[n].parent == pieces[0].parent && pieces[n].toTop == pieces[0].toTop {
+			n++
+		}
+		c := callout{text: pieces[0].text, dots: f.dots(pieces[:n], written)}
+		if n > 1 {
+			c.text = strconv.Itoa(n) + " x " + c.text
+		}
+		if pieces[0].toTop {
+			tops = append(tops, c)
+		} else {
+			rights = append(rights, c)
+		}
+		pieces = pieces[n:]
+	}
+	for _, c := range crowded {
+		middle := drawing.Point{X: (c.from.X + c.to.X) / 2, Y: (c.from.Y + c.to.Y) / 2}
+		out := callout{text: c.text, cut: true, dots: []drawing.Point{middle}}
+		if f.lead(drawing.Rect{X: middle.X, Y: middle.Y}) {
+			tops = append(tops, out)
+		} else {
+			rights = append(rights, out)
+		}
+	}
+	return tops, rights
+}
+
+// dots puts one dot on each piece, in line towards their lane, where the leader
+// crosses the fewest labels. The one nearest the lane comes first.
+func (f frame) dots(pieces []narrow, written []drawing.Rect) []drawing.Point {
+	toTop := pieces[0].toTop
+	best, fewest := []drawing.Point(nil), -1
+	for _, share := range []float64{0.5, 0.3, 0.7, 0.12, 0.88} {
+		dots := make([]drawing.Point, len(pieces))
+		for i, p := range pieces {
+			dots[i] = p.piece.Centre()
+			if toTop {
+				dots[i].X = p.piece.X + share*p.piece.W
+			} else {
+				dots[i].Y = p.piece.Y + share*p.piece.H
+			}
+		}
+		slices.SortStableFunc(dots, func(a, b drawing.Point) int {
+			if toTop {
+				return cmp.Compare(a.Y, b.Y)
+			}
+			return cmp.Compare(b.X, a.X)
+		})
+		path := drawing.Rect{X: dots[0].X, Y: f.stock.Y, W: 0.1, H: dots[0].Y - f.stock.Y}
+		if !toTop {
+			path = drawing.Rect{X: dots[0].X, Y: dots[0].Y, W: f.stock.Right() - dots[0].X, H: 0.1}
+		}
+		crossed := 0
+		for _, r := range written {
+			if path.Overlaps(r) {
+				crossed++
+			}
+		}
+		if fewest < 0 || crossed < fewest {
+			best, fewest = dots, crossed
+		}
+	}
+	return best
+}
+
+// lane holds the callouts of one side with their places.
+type lane struct {
+	callouts []callout
+	at       []float64 // middle of each, along the lane
+	above    bool      // the lane above the stock, else on its right
+	level    bool      // above: the texts lie level, in one row
+}
+
+func (c callout) width() float64 {
+	if c.cut {
+		return drawing.NumberBox(drawing.Point{}, c.text).W
+	}
+	return drawing.Width(c.text, drawing.Regular, calloutSize)
+}
+
+func (c callout) height() float64 {
+	if c.cut {
+		return drawing.NumberBox(drawing.Point{}, c.text).H
+	}
+	return drawing.HeightOf(c.text, drawing.Regular, calloutSize)
+}
+
+// extent is how much of its lane c takes.
+func (l lane) extent(c callout) float64 {
+	switch {
+	case l.level:
+		return c.width() + 3*calloutGap
+	case l.above && c.cut:
+		return c.width() + calloutGap
+	}
+	return c.height() + calloutGap
+}
+
+func (l lane) extents() []float64 {
+	all := make([]float64, len(l.callouts))
+	for i, c := range l.callouts {
+		all[i] = l.extent(c)
+	}
+	return all
+}
+
+// arrange gives every callout a place in one of the lanes. A lane that is full
+// passes on to the other; what fits neither is counted.
+func (f frame) arrange(tops, rights []callout) (top, right lane, unnamed int) {
+	top, right = lane{above: true}, lane{}
+	// The lane above ends where the texts of the other one begin.
+	topEnd := min(f.picture.W, f.stock.Right()+leaderRoom-1)
+	topRoom, rightRoom := topEnd-f.stock.X, f.stock.Bottom()-headLane
+	add := func(c callout, lanes ...*lane) {
+		for _, l := range lanes {
+			room := &rightRoom
+			if l.above {
+				room = &topRoom
+			}
+			if e := l.extent(c); e <= *room {
+				*room -= e
+				l.callouts = append(l.callouts, c)
+				return
+			}
+		}
+		unnamed += len(c.dots)
+	}
+	for _, c := range tops {
+		add(c, &top, &right)
+	}
+	for _, c := range rights {
+		add(c, &right, &top)
+	}
+	slices.SortStableFunc(top.callouts, func(a, b callout) int { return cmp.Compare(a.dots[0].X, b.dots[0].X) })
+	slices.SortStableFunc(right.callouts, func(a, b callout) int { return cmp.Compare(a.dots[0].Y, b.dots[0].Y) })
+	top.level = true
+	if total(top.extents()) > topEnd-f.stock.X {
+		top.level = false
+	}
+	top.settle(f.stock.X, topEnd)
+	right.settle(headLane, f.stock.Bottom())
+	return top, right, unnamed
+}
+
+func (l *lane) settle(lo, hi float64) {
+	wanted := make([]float64, len(l.callouts))
+	for i, c := range l.callouts {
+		wanted[i] = c.dots[0].Y
+		if l.above {
+			wanted[i] = c.dots[0].X
+		}
+	}
+	l.at = spread(wanted, l.extents(), lo, hi)
+}
+
+// need is how wide the lane has to be.
+func (l lane) need() float64 {
+	if len(l.callouts) == 0 {
+		return 0
+	}
+	room := 0.0
+	for _, c := range l.callouts {
+		switch {
+		case l.level || l.above && c.cut:
+			room = max(room, c.height())
+		case l.above:
+			room = max(room, min(widestTop, c.width()))
+		default:
+			room = max(room, min(widestRight, c.width()))
+		}
+	}
+	return room + leaderRoom
+}
+
+// leaders draws the lines; pieces that share a label are strung on one.
+func (l lane) leaders(d *drawing.Drawing, f frame) {
+	for i, c := range l.callouts {
+		d.Leader(c.dots[0], l.end(i, f))
+		for j := 1; j < len(c.dots); j++ {
+			d.Leader(c.dots[j], c.dots[j-1])
+		}
+	}
+}
+
+// end is where the leader of callout i meets its text.
+func (l lane) end(i int, f frame) drawing.Point {
+	if l.above {
+		return drawing.Point{X: l.at[i], Y: f.stock.Y - leaderRoom + leaderMargin}
+	}
+	return drawing.Point{X: f.stock.Right() + leaderRoom - leaderMargin, Y: l.at[i]}
+}
+
+// write puts the texts at the ends of their leaders.
+func (l lane) write(d *drawing.Drawing, f frame) {
+	across := f.lanes.right
+	if l.above {
+		across = f.lanes.top
+	}
+	for i, c := range l.callouts {
+		end := l.end(i, f)
+		if c.cut {
+			if l.above {
+				end.Y -= c.height()/2 + 0.2
+			} else {
+				end.X += c.width()/2 + 0.2
+			}
+			d.Number(end, c.text)
+			continue
+		}
+		t := drawing.Text{String: c.text, Size: calloutSize, Ground: true}
+		rise := drawing.RiseOf(t.String, t.Face, t.Size)
+		middle := rise - c.height()/2
+		switch {
+		case l.level:
+			t.Align = drawing.Centre
+			t.At = drawing.Point{X: end.X, Y: end.Y - 0.2 - c.height() + rise}
+		case l.above:
+			t.Turned = true
+			t.At = drawing.Point{X: end.X + middle, Y: end.Y - leaderMargin/2}
+		default:
+			t.At = drawing.Point{X: end.X + leaderMargin/2, Y: end.Y + middle}
+		}
+		if !l.level {
+			t.String = drawing.Shorten(t.String, t.Face, t.Size, across-leaderRoom)
+		}
+		d.Text(t)
+	}
+}

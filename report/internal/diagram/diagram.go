@@ -1,0 +1,139 @@
+// Package diagram draws one layout as a cutting diagram: the sheet or board to
+// scale, every part with its mark, name and size, offcuts to keep, waste
+// hatched, and every cut numbered where it starts.
+//
+// It computes no cut. Where the pieces lie comes from the layout's nodes, where
+// and in which order to saw from its steps.
+//
+// # How to read one
+//
+// The stock's length lies across the paper. The reference corner is at the
+// lower left: all settings are measured from the edges that meet there. Rips
+// run across the paper and are numbered at their left end, crosscuts run
+// upwards and are numbered at their lower end. Widths and kinds of lines follow
+// drafting practice (package drawing, pen.go); nothing depends on colour.
+package diagram
+
+import (
+	"math"
+
+	"sawbill/nest/cutplan"
+	"sawbill/report/internal/drawing"
+	"sawbill/stock"
+)
+
+// View is what one diagram shows.
+type View struct {
+	Layout cutplan.Layout
+	Steps  []cutplan.Step // in order; their numbers are drawn
+	Kerf   stock.Length
+	Bill   []cutplan.Blank
+	Ruler  stock.Ruler
+	// Scale is n of "1:n" at least; 0 is whatever fills the room.
+	Scale int
+}
+
+// Picture is a diagram, drawn as large as its room allows.
+type Picture struct {
+	drawing.Drawing
+	Scale int // n of "1:n"
+	// Short are the blanks, as indices into the bill and in its order, of which
+	// a label had to leave something out: they belong into a key.
+	Short []int
+	// Unnamed counts the pieces and cuts that found no room for any label.
+	Unnamed int
+}
+
+// Room around the drawn stock, in mm.
+const (
+	sideNumbers   = 8.0 // left: numbers of the rips that start there, spread
+	numberLane    = 5.0 // below: numbers of the crosscuts that start there
+	dimensionLane = 7.5 // beyond it: the stock's own size
+	headLane      = 7.0 // above: grain and scale
+	sideMargin    = 1.0 // right of the stock
+	dimensionSize = 9.0 // pt
+	legendSize    = drawing.SmallestSize
+)
+
+// lanes is the room for labels that are led out, in mm.
+type lanes struct{ top, right float64 }
+
+// New draws v within width and height, in mm. The picture is as wide as it was
+// allowed to be, and as high as it needs.
+func New(v View, width, height float64) Picture {
+	var reserved lanes
+	for {
+		f := newFrame(v, width, height, reserved)
+		labels := place(v, f)
+		if labels.need.top <= reserved.top && labels.need.right <= reserved.right {
+			return draw(v, f, labels)
+		}
+		// Lanes only grow, up to the callouts' widest, so this ends.
+		reserved.top = max(reserved.top, labels.need.top)
+		reserved.right = max(reserved.right, labels.need.right)
+	}
+}
+
+// frame maps the stock onto the paper.
+type frame struct {
+	scale int
+	// stock is the outline of the untrimmed piece.
+	stock drawing.Rect
+	// picture is all the paper there is.
+	picture drawing.Rect
+	lanes   lanes
+}
+
+func newFrame(v View, width, height float64, reserved lanes) frame {
+	s := v.Layout.Stock
+	left := sideNumbers + dimensionLane
+	wide := width - left - sideMargin - reserved.right
+	high := height - headLane - reserved.top - numberLane - dimensionLane
+	scale := max(1, v.Scale,
+		int(math.Ceil(mm(s.Length)/wide)),
+		int(math.Ceil(mm(s.Width)/max(high, 1))))
+	f := frame{scale: scale, lanes: reserved}
+	f.stock = drawing.Rect{
+		X: left,
+		Y: headLane + reserved.top,
+		W: mm(s.Length) / float64(scale),
+		H: mm(s.Width) / float64(scale),
+	}
+	f.picture = drawing.Rect{W: width, H: f.stock.Bottom() + numberLane + dimensionLane}
+	return f
+}
+
+// mm converts for drawing only.
+func mm(l stock.Length) float64 { return float64(l) / float64(stock.Millimetre) }
+
+// x and y are where a length from the reference corner lies on the paper.
+func (f frame) x(l stock.Length) float64 { return f.stock.X + mm(l)/float64(f.scale) }
+func (f frame) y(l stock.Length) float64 { return f.stock.Bottom() - mm(l)/float64(f.scale) }
+
+// rect is where a node lies on the paper.
+func (f frame) rect(n *cutplan.Node) drawing.Rect {
+	x, y := f.x(n.X), f.y(n.Y+n.Width)
+	return drawing.Rect{X: x, Y: y, W: f.x(n.X+n.Length) - x, H: f.y(n.Y) - y}
+}
+
+// cutLine is the middle of a step's kerf, from where the cut starts. A blade
+// that runs half off the stock is drawn on its edge.
+func (f frame) cutLine(s cutplan.Step, kerf stock.Length) (from, to drawing.Point) {
+	if s.Cut == cutplan.Rip {
+		y := min(max(f.y(s.Y+kerf/2), f.stock.Y), f.stock.Bottom())
+		return drawing.Point{X: f.x(s.X), Y: y}, drawing.Point{X: f.x(s.X + s.Run), Y: y}
+	}
+	x := min(max(f.x(s.X+kerf/2), f.stock.X), f.stock.Right())
+	return drawing.Point{X: x, Y: f.y(s.Y)}, drawing.Point{X: x, Y: f.y(s.Y + s.Run)}
+}
+
+// leaves calls visit for every piece that is not divided further, with its parent.
+func leaves(n, parent *cutplan.Node, visit func(leaf, parent *cutplan.Node)) {
+	if n.Use != cutplan.Split {
+		visit(n, parent)
+		return
+	}
+	for i := range n.Children {
+		leaves(&n.Children[i], n, visit)
+	}
+}

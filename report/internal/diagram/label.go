@@ -1,0 +1,222 @@
+package diagram
+
+import (
+	"sawbill/nest/cutplan"
+	"sawbill/report/internal/drawing"
+	"sawbill/stock"
+)
+
+// line is one line of a label.
+type line struct {
+	text string
+	mark bool // the mark, bold and larger; else a name or a size
+	bold bool
+}
+
+// label is the lines of a label, in the variant that was chosen.
+type label struct {
+	lines []line
+	short bool // something is left out that the key must tell
+}
+
+// wording is what can be written on a piece.
+type wording struct {
+	mark, name, size, finish string
+}
+
+func wordingOf(n *cutplan.Node, bill []cutplan.Blank, ruler stock.Ruler) wording {
+	if n.Use == cutplan.Offcut {
+		return wording{mark: "keep", size: ruler.Size(n.Length, n.Width)}
+	}
+	b := bill[n.Blank]
+	w := wording{mark: b.Mark, name: b.Part.Name, size: ruler.Size(b.Length, b.Width)}
+	if b.Length != b.Part.Length || b.Width != b.Part.Width {
+		w.finish = "finish " + ruler.Size(b.Part.Length, b.Part.Width)
+	}
+	return w
+}
+
+// single is all that the saw needs, in one line.
+func (w wording) single() string {
+	if w.name == "" {
+		return w.mark + " " + w.size
+	}
+	return w.mark + " " + w.name + ", " + w.size
+}
+
+// variants are the ways to write w, the fullest first.
+func (w wording) variants() []label {
+	full := func(lines ...line) label { return label{lines: lines} }
+	short := func(lines ...line) label { return label{lines: lines, short: true} }
+	mark, size := line{text: w.mark, mark: true}, line{text: w.size, bold: true}
+	if w.name == "" {
+		keep := line{text: w.mark}
+		return []label{full(keep, size), full(line{text: w.single(), bold: true}), short(keep)}
+	}
+	name, finish := line{text: w.name}, line{text: w.finish}
+	headed := line{text: w.mark + " " + w.name, bold: true}
+	single := line{text: w.single(), bold: true}
+	all := []label{
+		full(mark, name, size), full(headed, size), full(single),
+		short(mark, size), short(line{text: w.mark + " " + w.size, bold: true}),
+		short(mark),
+	}
+	if w.finish != "" {
+		all[0] = full(mark, name, size, finish)
+		all[1] = full(headed, size, finish)
+		all[2] = full(line{text: single.text + " (" + w.finish + ")", bold: true})
+	}
+	return all
+}
+
+// full counts the variants that leave nothing out.
+func full(all []label) int {
+	n := 0
+	for n < len(all) && !all[n].short {
+		n++
+	}
+	return n
+}
+
+// tiers are the sizes to try, in points: of the mark, and of the other lines.
+// The least is [drawing.SmallestSize].
+var tiers = []struct{ mark, text float64 }{
+	{28, 13}, {24, 12}, {20, 11}, {17, 10}, {14, 9}, {12, 8.5}, {10, 8}, {8.5, 7.5}, {7, 7},
+}
+
+// turnedTiers is how much larger, in tiers, turned text must be than level text
+// to be worth turning one's head.
+const turnedTiers = 3
+
+const (
+	labelPad  = 0.9 // mm between a label and the piece's edges
+	tightPad  = 0.2 // mm, where there is little room across the text
+	lineSpace = 0.5 // mm between lines
+)
+
+// block is a label with its size, ready to be put somewhere.
+type block struct {
+	label
+	tier   int
+	turned bool
+	w, h   float64 // upright paper that it covers, mm
+}
+
+func newBlock(l label, tier int, turned bool) block {
+	b := block{label: l, tier: tier, turned: turned}
+	for i, ln := range l.lines {
+		b.w = max(b.w, drawing.Width(ln.text, ln.face(), ln.size(tier)))
+		b.h += drawing.HeightOf(ln.text, ln.face(), ln.size(tier))
+		if i > 0 {
+			b.h += lineSpace
+		}
+	}
+	if turned {
+		b.w, b.h = b.h, b.w
+	}
+	return b
+}
+
+func (l line) size(tier int) float64 {
+	if l.mark {
+		return tiers[tier].mark
+	}
+	return tiers[tier].text
+}
+
+func (l line) face() drawing.Face {
+	if l.mark || l.bold {
+		return drawing.Bold
+	}
+	return drawing.Regular
+}
+
+// fit finds the fullest and largest way to write w in piece without touching
+// what is taken. It returns false where not even the mark has room.
+func fit(w wording, piece drawing.Rect, taken []drawing.Rect) (block, drawing.Rect, bool) {
+	all := w.variants()
+	fullest := full(all)
+	if b, at, ok := fitOneOf(all[:fullest], piece, taken); ok {
+		return b, at, true
+	}
+	return fitOneOf(all[fullest:], piece, taken)
+}
+
+func fitOneOf(variants []label, piece drawing.Rect, taken []drawing.Rect) (block, drawing.Rect, bool) {
+	try := func(tier int, turned bool) (block, drawing.Rect, bool) {
+		for _, l := range variants {
+			b := newBlock(l, tier, turned)
+			if at, ok := spot(b, piece, taken); ok {
+				return b, at, true
+			}
+		}
+		return block{}, drawing.Rect{}, false
+	}
+	for level := range len(tiers) + turnedTiers {
+		if level < len(tiers) {
+			if b, at, ok := try(level, false); ok {
+				return b, at, true
+			}
+		}
+		if turned := level - turnedTiers; turned >= 0 {
+			if b, at, ok := try(turned, true); ok {
+				return b, at, true
+			}
+		}
+	}
+	return block{}, drawing.Rect{}, false
+}
+
+// spots are the places to try for a label within a piece, as shares of the play
+// there is: the middle first.
+var spots = []float64{0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95}
+
+func spot(b block, piece drawing.Rect, taken []drawing.Rect) (drawing.Rect, bool) {
+	padX, padY := labelPad, labelPad
+	// Across the text a line may come close to the edge: a narrow strip is
+	// better labelled tightly than from afar.
+	if len(b.lines) == 1 && b.turned {
+		padX = tightPad
+	} else if len(b.lines) == 1 {
+		padY = tightPad
+	}
+	playX, playY := piece.W-b.w-2*padX, piece.H-b.h-2*padY
+	if playX < 0 || playY < 0 {
+		return drawing.Rect{}, false
+	}
+	for _, sy := range spots {
+		for _, sx := range spots {
+			at := drawing.Rect{X: piece.X + padX + sx*playX, Y: piece.Y + padY + sy*playY, W: b.w, H: b.h}
+			if free(at, taken) {
+				return at, true
+			}
+		}
+	}
+	return drawing.Rect{}, false
+}
+
+func free(r drawing.Rect, taken []drawing.Rect) bool {
+	for _, t := range taken {
+		if r.Overlaps(t) {
+			return false
+		}
+	}
+	return true
+}
+
+// write draws the block into its place.
+func (b block) write(d *drawing.Drawing, at drawing.Rect) {
+	offset := 0.0
+	for _, ln := range b.lines {
+		size := ln.size(b.tier)
+		t := drawing.Text{String: ln.text, Size: size, Face: ln.face(), Align: drawing.Centre, Turned: b.turned, Ground: true}
+		rise := drawing.RiseOf(ln.text, ln.face(), size)
+		if b.turned {
+			t.At = drawing.Point{X: at.X + offset + rise, Y: at.Y + at.H/2}
+		} else {
+			t.At = drawing.Point{X: at.X + at.W/2, Y: at.Y + offset + rise}
+		}
+		d.Text(t)
+		offset += drawing.HeightOf(ln.text, ln.face(), size) + lineSpace
+	}
+}
