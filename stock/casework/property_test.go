@@ -1,0 +1,262 @@
+package casework
+
+import (
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"sawbill/stock"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+// randomDesign is a case that can be built: large enough for all that is in
+// it. Every length that has a default in two units is given.
+func randomDesign(rnd *rand.Rand) Design {
+	mm := func(low, high int) Length {
+		tenths := 10*low + rnd.IntN(10*(high-low)+1)
+		return Length{Value: stock.Length(tenths) * stock.Millimetre / 10, Set: true}
+	}
+	joint := func() (Word, Length) {
+		if rnd.IntN(2) == 0 {
+			return Word{}, Length{}
+		}
+		return word("dado"), mm(3, 8)
+	}
+	d := Design{
+		OutsideWidth: mm(1800, 2400), OutsideHeight: mm(1500, 2200), OutsideDepth: mm(400, 700),
+		Carcass: Carcass{Material: word("carcass"), Top: oneWord(rnd, "between", "over"), Bottom: oneWord(rnd, "between", "under")},
+		Shelf:   Shelf{Clearance: mm(0, 4), SetBack: mm(0, 20)},
+		Drawer: Drawer{
+			Front: oneWord(rnd, "none", "inset"), Gap: mm(1, 4), SideClearance: mm(5, 14), HeightClearance: mm(5, 15),
+			Material: word("box"), BottomMaterial: word("back"), GrooveDepth: metric("6"), BottomClearance: mm(0, 3),
+		},
+		Back: Back{Fit: oneWord(rnd, "applied", "rabbet", "groove"), Material: word("back"), Clearance: mm(0, 3)},
+	}
+	d.Carcass.Joint, d.Carcass.JointDepth = joint()
+	d.Partition.Joint, d.Partition.JointDepth = joint()
+	d.Divider.Joint, d.Divider.JointDepth = joint()
+	if d.Back.Fit.Value != "applied" {
+		d.Back.Depth = mm(3, 8)
+	}
+	if rnd.IntN(2) == 0 {
+		d.Construction = word("framed")
+		d.Frame = Frame{Material: word("spruce"), StileWidth: mm(40, 60), RailWidth: mm(40, 60),
+			Inset: mm(0, 15), Corner: oneWord(rnd, "butt", "half-lap", "box-joint")}
+	}
+	for range 1 + rnd.IntN(3) {
+		var b Bay
+		if len(d.Bays) > 0 && rnd.IntN(2) == 0 { // the first always shares
+			b.Width = mm(250, 400)
+		}
+		for k := range 1 + rnd.IntN(3) {
+			var o Opening
+			if k > 0 && rnd.IntN(2) == 0 { // likewise
+				o.Height = mm(200, 300)
+			}
+			switch rnd.IntN(3) {
+			case 0:
+				o.Shelves = count(1 + rnd.IntN(2))
+			case 1:
+				o.Drawers = []DrawerBox{{Count: count(1 + rnd.IntN(3))}}
+			}
+			b.Openings = append(b.Openings, o)
+		}
+		d.Bays = append(d.Bays, b)
+	}
+	return d
+}
+
+func oneWord(rnd *rand.Rand, words ...string) Word { return word(words[rnd.IntN(len(words))]) }
+
+// eachRandomCase runs check on the same designs every time.
+func eachRandomCase(t *testing.T, check func(t *testing.T, d Design, c *Case)) {
+	t.Helper()
+	from := workshop(stock.Millimetres)
+	for seed := range uint64(300) {
+		d := randomDesign(rand.New(rand.NewPCG(seed, 1)))
+		c := derive(t, d, from)
+		check(t, d, c)
+		if t.Failed() {
+			t.Fatalf("seed %d: %v", seed, cut(c, from.Ruler))
+		}
+	}
+}
+
+func sizeNamed(t *testing.T, c *Case, name string) stock.Length {
+	t.Helper()
+	for _, d := range c.Sizes {
+		if d.Dimension == name {
+			return d.Sum.Total()
+		}
+	}
+	t.Fatalf("no size %q", name)
+	return 0
+}
+
+// What stands in a line adds up to what it stands in, but for the shares'
+// rounding down to 25 nm.
+func TestLinesAddUp(t *testing.T) {
+	eachRandomCase(t, func(t *testing.T, d Design, c *Case) {
+		thickness := metric("18").Value
+		end, upright, rail := thickness, thickness, thickness
+		if d.Construction.Value == "framed" {
+			end, upright, rail = d.Frame.StileWidth.Value, d.Frame.StileWidth.Value, d.Frame.RailWidth.Value
+		}
+		wide := 2*end + stock.Length(len(d.Bays)-1)*upright
+		high := make([]stock.Length, len(d.Bays))
+		for i, b := range d.Bays {
+			high[i] = 2*rail + stock.Length(len(b.Openings)-1)*thickness
+		}
+		for _, o := range c.Openings {
+			high[o.Bay-1] += o.Height
+			if o.Number == 1 {
+				wide += o.Width
+			}
+		}
+		adds := func(what string, sum, whole stock.Length, members int) {
+			if short := whole - sum; short < 0 || short >= stock.Length(members) {
+				t.Errorf("%s: %d members come to %d, not %d", what, members, sum, whole)
+			}
+		}
+		adds("width", wide, sizeNamed(t, c, "outside width"), len(d.Bays))
+		for i, b := range d.Bays {
+			adds("height", high[i], sizeNamed(t, c, "outside height"), len(b.Openings))
+		}
+	})
+}
+
+// A part's size is the sum that it is explained by.
+func TestSizesAreTheirSums(t *testing.T) {
+	eachRandomCase(t, func(t *testing.T, _ Design, c *Case) {
+		for _, p := range c.Parts {
+			for i, size := range []stock.Length{p.Length, p.Width, p.Thickness} {
+				if got := p.How[i].Sum.Total(); got != size {
+					t.Errorf("%s: %s is %d, its sum %d", p.Name, p.How[i].Dimension, size, got)
+				}
+			}
+		}
+	})
+}
+
+// Inside sizes instead of the outside ones they came from give the same case.
+func TestOutwardsUndoesInwards(t *testing.T) {
+	eachRandomCase(t, func(t *testing.T, d Design, c *Case) {
+		inside := func(name string) Length { return Length{Value: sizeNamed(t, c, name), Set: true} }
+		d.InsideWidth, d.InsideHeight, d.InsideDepth = inside("inside width"), inside("inside height"), inside("inside depth")
+		d.OutsideWidth, d.OutsideHeight, d.OutsideDepth = Length{}, Length{}, Length{}
+		back := derive(t, d, workshop(stock.Millimetres))
+		wantLines(t, cut(c, stock.Ruler{}), cut(back, stock.Ruler{}))
+	})
+}
+
+func TestUnitsChangeNoSize(t *testing.T) {
+	eachRandomCase(t, func(t *testing.T, d Design, c *Case) {
+		from := workshop(stock.Millimetres)
+		from.Ruler.Units = stock.Inches
+		if diff := cmp.Diff(c.Parts, derive(t, d, from).Parts); diff != "" {
+			t.Errorf("(-mm +in):\n%s", diff)
+		}
+	})
+}
+
+// A deeper case has deeper parts, and nothing else changes: what runs from
+// front to back grows by as much as the case.
+func TestDepthGrowsWhatRunsFrontToBack(t *testing.T) {
+	const grown = 10 * stock.Millimetre
+	eachRandomCase(t, func(t *testing.T, d Design, c *Case) {
+		d.OutsideDepth.Value += grown
+		deeper := derive(t, d, workshop(stock.Millimetres))
+		for i, p := range c.Parts {
+			var length, width stock.Length
+			switch role, _, _ := strings.Cut(p.Name, ","); role {
+			case "side", "top", "bottom", "partition", "divider", "shelf", "drawer bottom":
+				width = grown
+			case "drawer side":
+				length = grown
+			}
+			q := deeper.Parts[i]
+			if p.Name != q.Name || q.Length-p.Length != length || q.Width-p.Width != width || q.Thickness != p.Thickness {
+				t.Errorf("%s: %d x %d became %s %d x %d", p.Name, p.Length, p.Width, q.Name, q.Length, q.Width)
+			}
+		}
+	})
+}
+
+// A wider case has a longer top, bottom, rail and back. The bays that share
+// take it all, equally; a bay whose width is given keeps its parts.
+func TestWidthGrowsWhatRunsAcross(t *testing.T) {
+	const grown = 60 * stock.Millimetre // divides by 1, 2, and 3
+	eachRandomCase(t, func(t *testing.T, d Design, c *Case) {
+		d.OutsideWidth.Value += grown
+		wider := derive(t, d, workshop(stock.Millimetres))
+		for i, p := range c.Parts {
+			var length, width stock.Length
+			switch p.Name {
+			case "top", "bottom", "rail":
+				length = grown
+			case "back":
+				width = grown
+			case "side", "stile", "mid stile", "partition":
+			default:
+				continue // in a bay
+			}
+			q := wider.Parts[i]
+			if p.Name != q.Name || q.Length-p.Length != length || q.Width-p.Width != width {
+				t.Errorf("%s: %d x %d became %s %d x %d", p.Name, p.Length, p.Width, q.Name, q.Length, q.Width)
+			}
+		}
+		sharing := 0
+		for _, b := range d.Bays {
+			if !b.Width.Set {
+				sharing++
+			}
+		}
+		for i, o := range c.Openings {
+			want := grown / stock.Length(sharing)
+			if d.Bays[o.Bay-1].Width.Set {
+				want = 0
+			}
+			if got := wider.Openings[i].Width - o.Width; got != want {
+				t.Errorf("bay %d grew by %d, want %d", o.Bay, got, want)
+			}
+		}
+	})
+}
+
+// A taller case has longer uprights; openings that share take the height.
+func TestHeightGrowsWhatStands(t *testing.T) {
+	const grown = 60 * stock.Millimetre
+	eachRandomCase(t, func(t *testing.T, d Design, c *Case) {
+		d.OutsideHeight.Value += grown
+		taller := derive(t, d, workshop(stock.Millimetres))
+		for _, p := range c.Parts {
+			want := stock.Length(0)
+			switch role, _, _ := strings.Cut(p.Name, ","); role {
+			case "side", "stile", "mid stile", "partition", "back":
+				want = grown
+			case "top", "bottom", "rail", "divider", "shelf":
+			default:
+				continue // of drawers, which may share
+			}
+			if got := partNamed(t, taller, p.Name).Length - p.Length; got != want {
+				t.Errorf("%s grew by %d, want %d", p.Name, got, want)
+			}
+		}
+		for i, o := range c.Openings {
+			sharing := 0
+			for _, other := range d.Bays[o.Bay-1].Openings {
+				if !other.Height.Set {
+					sharing++
+				}
+			}
+			want := grown / stock.Length(sharing)
+			if d.Bays[o.Bay-1].Openings[o.Number-1].Height.Set {
+				want = 0
+			}
+			if got := taller.Openings[i].Height - o.Height; got != want {
+				t.Errorf("bay %d opening %d grew by %d, want %d", o.Bay, o.Number, got, want)
+			}
+		}
+	})
+}
