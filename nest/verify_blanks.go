@@ -36,11 +36,11 @@ func (v *verifier) blanks(unplaced []Unplaced) {
 // reason checks the reason given for an unplaced blank as far as it can be
 // settled by looking at the blank alone.
 //
-// A blank larger than every stock is too large. One that a whole piece can be
-// cut down to is not, and as long as a piece is left it is not unplaced at
-// all. Between the two lie blanks that fit by size but that cannot be cut, or
-// not simply, within the limits on stages, first cut and rips: of those either
-// reason is believed.
+// A blank larger than every stock is too large, and no other. One that a whole
+// piece can be cut down to is short of stock, and as long as a piece is left it
+// is not unplaced at all. Between the two lie blanks that fit by size but that
+// cannot be cut, or not simply, within the limits on stages, first cut and
+// rips: of those it is believed that the rules forbid them.
 func (v *verifier) reason(i int, u Unplaced) {
 	fits := false
 	for _, from := range v.problem.Blanks[u.Blank].From {
@@ -51,8 +51,8 @@ func (v *verifier) reason(i int, u Unplaced) {
 		if !v.canBeCut(u.Blank, from) {
 			continue
 		}
-		if u.Reason == TooLarge {
-			v.report("unplaced %d: blank %d is called too large, stock %d can be cut down to it", i, u.Blank, from.Stock)
+		if u.Reason != StockUsedUp {
+			v.report("unplaced %d: blank %d is said not to fit, stock %d can be cut down to it", i, u.Blank, from.Stock)
 		}
 		if v.left(from.Stock) {
 			v.report("unplaced %d: blank %d can be cut from stock %d, of which some is left", i, u.Blank, from.Stock)
@@ -60,9 +60,12 @@ func (v *verifier) reason(i int, u Unplaced) {
 	}
 	switch u.Reason {
 	case TooLarge:
-	case StockUsedUp:
+		if fits {
+			v.report("unplaced %d: blank %d is called too large, but is no larger than a stock it may come from", i, u.Blank)
+		}
+	case StockUsedUp, AgainstRules:
 		if !fits {
-			v.report("unplaced %d: blank %d is called short of stock, but is larger than any it may come from", i, u.Blank)
+			v.report("unplaced %d: blank %d is larger than any stock it may come from, another reason is given", i, u.Blank)
 		}
 	default:
 		v.report("unplaced %d: blank %d has reason %d, which is unknown", i, u.Blank, u.Reason)

@@ -316,7 +316,7 @@ var mutations = []mutation{
 		v.plan.Unplaced[0].Blank = -1
 		return true
 	}},
-	{"too large called used up", `short of stock`, func(v *victim) bool {
+	{"too large called used up", `another reason is given`, func(v *victim) bool {
 		u, ok := v.unplaced(nest.TooLarge)
 		if ok {
 			u.Reason = nest.StockUsedUp
@@ -351,7 +351,7 @@ var mutations = []mutation{
 		if v.plan.Complete() {
 			return false
 		}
-		v.plan.Unplaced[0].Reason = 2
+		v.plan.Unplaced[0].Reason = 7
 		return true
 	}},
 }

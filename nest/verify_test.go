@@ -102,11 +102,11 @@ func TestVerifyAcceptsWhatASawCanCut(t *testing.T) {
 	}, {
 		"fits by size, but a single level of cuts does not reach it",
 		with(task(want(1, 50, 30, 0)), func(p *nest.Problem) { p.Stages = 1 }),
-		nest.Plan{Unplaced: []nest.Unplaced{{Blank: 0, Count: 1, Reason: nest.TooLarge}}},
+		nest.Plan{Unplaced: []nest.Unplaced{{Blank: 0, Count: 1, Reason: nest.AgainstRules}}},
 	}, {
 		"fits by size, but is narrower than the narrowest rip",
 		with(task(want(1, 50, 30, 0)), func(p *nest.Problem) { p.Stock[0].NarrowestRip = 31 }),
-		nest.Plan{Unplaced: []nest.Unplaced{{Blank: 0, Count: 1, Reason: nest.TooLarge}}},
+		nest.Plan{Unplaced: []nest.Unplaced{{Blank: 0, Count: 1, Reason: nest.AgainstRules}}},
 	}, {
 		"sums beyond 64 bits",
 		nest.Problem{
@@ -288,13 +288,14 @@ unplaced 1: blank 0 is listed -1 times`,
 			Unplaced: []nest.Unplaced{{Blank: 0, Count: 1, Reason: nest.TooLarge}},
 			Cost:     7,
 		},
-		`unplaced 0: blank 0 is called too large, stock 0 can be cut down to it`,
+		`unplaced 0: blank 0 is said not to fit, stock 0 can be cut down to it
+unplaced 0: blank 0 is called too large, but is no larger than a stock it may come from`,
 	}, {
 		"called used up, but too large either way",
 		task(either(want(1, 97, 57, 0)), want(1, 56, 96, 0)), nest.Plan{
 			Unplaced: []nest.Unplaced{{Blank: 0, Count: 1, Reason: nest.StockUsedUp}, {Blank: 1, Count: 1, Reason: 5}},
 		},
-		`unplaced 0: blank 0 is called short of stock, but is larger than any it may come from
+		`unplaced 0: blank 0 is larger than any stock it may come from, another reason is given
 unplaced 1: blank 1 has reason 5, which is unknown`,
 	}}
 	for _, test := range tests {

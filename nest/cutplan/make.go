@@ -1,0 +1,134 @@
+package cutplan
+
+import (
+	"context"
+	"fmt"
+	"time"
+
+	"sawbill/nest"
+	"sawbill/stock"
+)
+
+// Options steer Make. The zero value is ready for use.
+type Options struct {
+	// Seed of all that is drawn at random.
+	Seed uint64
+	// Iterations, if not 0, is the greatest number of improvement steps for
+	// each group of blanks that compete for the same stock. Equal runs then
+	// give equal plans.
+	Iterations int64
+	// Progress, if any, is told of each better plan.
+	Progress func(Progress)
+}
+
+// Progress is how far the planning has come.
+type Progress struct {
+	Cost, Bound stock.Money
+	Complete    bool
+}
+
+// Make plans job: the best plan found until it is proven, the iterations are
+// spent or ctx ends. An ended ctx is no error. Errors mean that the job makes
+// no sense, or that the solver broke its word: a plan that nest.Verify refuses
+// is never returned.
+func Make(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
+	bill := cuttingBill(job)
+	problem := pose(job, bill)
+	options := nest.Options{Seed: o.Seed, Iterations: o.Iterations}
+	if o.Progress != nil {
+		options.Progress = func(p nest.Progress) {
+			o.Progress(Progress{stock.Money(p.Cost), stock.Money(p.Bound), p.Complete})
+		}
+	}
+	start := time.Now()
+	answer, err := nest.Solve(ctx, problem, options)
+	if err != nil {
+		return nil, err
+	}
+	if err := nest.Verify(problem, answer); err != nil {
+		return nil, fmt.Errorf("the solver made a plan that does not hold, which is a fault of this program, not of the job: %w", err)
+	}
+	plan := tell(job, bill, answer)
+	if o.Iterations == 0 {
+		plan.Seconds = time.Since(start).Seconds()
+	}
+	return plan, nil
+}
+
+// cuttingBill marks the job's blanks.
+func cuttingBill(job stock.Job) []Blank {
+	var bill []Blank
+	for i, b := range job.Blanks() {
+		bill = append(bill, Blank{Blank: b, Mark: mark(i), Turnable: turnable(job, b)})
+	}
+	return bill
+}
+
+// mark counts A to Z, AA, AB and so on.
+func mark(i int) string {
+	m := string(rune('A' + i%26))
+	if i >= 26 {
+		m = mark(i/26-1) + m
+	}
+	return m
+}
+
+func turnable(job stock.Job, b stock.Blank) bool {
+	serves := false
+	for _, s := range job.Stock {
+		if s.Serves(b) {
+			upright, turned := b.Part.Grain.Lies(s.Grain)
+			if !upright || !turned {
+				return false
+			}
+			serves = true
+		}
+	}
+	return serves || b.Part.Grain == stock.GrainAny
+}
+
+// pose puts the job to the solver: grain becomes "may lie so", material and
+// thickness become the list of stock a blank can come from.
+func pose(job stock.Job, bill []Blank) nest.Problem {
+	p := nest.Problem{
+		Kerf:   int64(job.Saw.Kerf),
+		Stages: job.Saw.Stages,
+		Keep:   nest.Size{Length: int64(job.Offcut.Length), Width: int64(job.Offcut.Width)},
+	}
+	for _, s := range job.Stock {
+		n := nest.Stock{
+			Length: int64(s.Length), Width: int64(s.Width),
+			TrimLength: int64(s.Trim), TrimWidth: int64(s.TrimWidth()),
+			Price: int64(s.Price), Count: s.Count, OnHand: s.OnHand,
+		}
+		if s.OnHand {
+			n.Price = 0
+		}
+		if s.Kind == stock.Sheet {
+			n.FirstCut = firstCut(job.Saw.FirstCut)
+			n.NarrowestRip = int64(job.Saw.NarrowestRip)
+		}
+		p.Stock = append(p.Stock, n)
+	}
+	for _, b := range bill {
+		n := nest.Blank{Length: int64(b.Length), Width: int64(b.Width), Count: b.Part.Count}
+		for i, s := range job.Stock {
+			if s.Serves(b.Blank) {
+				upright, turned := b.Part.Grain.Lies(s.Grain)
+				n.From = append(n.From, nest.Source{Stock: i, Upright: upright, Turned: turned})
+			}
+		}
+		p.Blanks = append(p.Blanks, n)
+	}
+	return p
+}
+
+func firstCut(f stock.FirstCut) nest.Cut {
+	switch f {
+	case stock.FirstRip:
+		return nest.Rip
+	case stock.FirstCrosscut:
+		return nest.Crosscut
+	}
+	return nest.AnyCut
+}

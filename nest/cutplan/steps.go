@@ -1,0 +1,222 @@
+package cutplan
+
+import (
+	"sawbill/stock"
+)
+
+// Step is one cut.
+type Step struct {
+	Number int // from 1 within its layout
+	// InHand is the number of the step that freed the piece in hand; 0 is the
+	// whole sheet or board. Rest tells what remained of that step from the
+	// piece that came off at the fence.
+	InHand int
+	Rest   bool
+	Cut    Cut
+	// Setting is the distance from fence or stop to the blade: the size of the
+	// piece that comes off there.
+	Setting stock.Length
+	// Piece is the size in hand before the cut, Off what comes off at the
+	// fence or stop, Left what remains beyond the kerf: zero where the blade
+	// runs off the edge.
+	Piece, Off, Left Size
+	// Trim cuts square the stock's own edges and ends: what comes off at the
+	// fence is kept, what is left is scrap.
+	Trim bool
+	// Breakdown: beyond the saw's capacity.
+	Breakdown bool
+	// OffNode is what came off, LeftNode what remains if it is cut no further
+	// in this direction; nil otherwise, and for trim cuts.
+	OffNode, LeftNode *Node
+	// X, Y is where the cut's near side starts and Run how far it goes, along
+	// X for a rip, along Y for a crosscut. The kerf lies beyond it.
+	X, Y, Run stock.Length
+}
+
+// Size is a rectangle in hand.
+type Size struct {
+	Length, Width stock.Length
+}
+
+// Steps lists the cuts of l in an order in which they can be made: the trim,
+// then level by level of the tree. Within a level cuts at the same setting
+// follow one another where the order allows.
+func (p *Plan) Steps(l Layout) []Step {
+	w := work{saw: p.Job.Saw}
+	first := w.trim(l.Stock)
+	level := w.open(nil, l.Root, first, false)
+	for len(level) > 0 {
+		level = w.cutLevel(level)
+	}
+	return w.steps
+}
+
+// work is the list of steps as it grows.
+type work struct {
+	saw   stock.Saw
+	steps []Step
+}
+
+// splitting is a split on the bench: next is the child that comes off next.
+type splitting struct {
+	node   Node
+	next   int
+	inHand int
+	rest   bool
+}
+
+// open puts n on the bench if it is to be divided.
+func (w *work) open(level []splitting, n Node, inHand int, rest bool) []splitting {
+	if n.Use == Split {
+		level = append(level, splitting{node: n, inHand: inHand, rest: rest})
+	}
+	return level
+}
+
+// cutLevel divides all splits of one level and returns the splits of the next.
+func (w *work) cutLevel(level []splitting) (below []splitting) {
+	for {
+		at := widest(level)
+		if at < 0 {
+			break
+		}
+		setting := level[at].setting()
+		for i := range level {
+			for level[i].cuttable() && level[i].setting() == setting {
+				below = w.cut(&level[i], below)
+			}
+		}
+	}
+	return below
+}
+
+// widest is the index of the split whose next cut has the widest setting, the
+// first of them; -1 if no cut is left.
+func widest(level []splitting) int {
+	at := -1
+	for i := range level {
+		if level[i].cuttable() && (at < 0 || level[i].setting() > level[at].setting()) {
+			at = i
+		}
+	}
+	return at
+}
+
+// cuttable reports whether another cut is to be made: between children, and
+// after the last where the split is a little larger.
+func (s *splitting) cuttable() bool {
+	last := len(s.node.Children) - 1
+	return s.next < last || s.next == last && s.left() > 0
+}
+
+func (s *splitting) setting() stock.Length { return along(s.node.Cut, s.node.Children[s.next]) }
+
+// left is what the piece in hand measures beyond the next child.
+func (s *splitting) left() stock.Length {
+	c := s.node.Children[s.next]
+	if s.node.Cut == Rip {
+		return s.node.Y + s.node.Width - c.Y - c.Width
+	}
+	return s.node.X + s.node.Length - c.X - c.Length
+}
+
+// cut takes the next child off s and puts what is to be divided further on
+// the bench of the next level.
+func (w *work) cut(s *splitting, below []splitting) []splitting {
+	n, c := s.node, s.node.Children[s.next]
+	left := max(0, s.left()-w.saw.Kerf)
+	st := Step{
+		Number: len(w.steps) + 1, InHand: s.inHand, Rest: s.rest,
+		Cut: n.Cut, Setting: s.setting(),
+		Off: Size{c.Length, c.Width}, OffNode: &c,
+	}
+	if n.Cut == Rip {
+		st.Piece = Size{n.Length, c.Width + s.left()}
+		st.Left = Size{n.Length, left}
+		st.X, st.Y, st.Run = n.X, c.Y+c.Width, n.Length
+	} else {
+		st.Piece = Size{c.Length + s.left(), n.Width}
+		st.Left = Size{left, n.Width}
+		st.X, st.Y, st.Run = c.X+c.Length, n.Y, n.Width
+	}
+	if left == 0 {
+		st.Left = Size{}
+	}
+	st.Breakdown = w.breakdown(st)
+	below = w.open(below, c, st.Number, false)
+	s.next++
+	s.inHand, s.rest = st.Number, true
+	if s.next == len(n.Children)-1 && !s.cuttable() {
+		last := n.Children[s.next]
+		st.LeftNode = &last
+		below = w.open(below, last, st.Number, true)
+	}
+	w.steps = append(w.steps, st)
+	return below
+}
+
+// breakdown reports whether a cut is beyond the saw: a rip beyond the fence's
+// reach, a crosscut through a wider piece than the saw can cross.
+func (w *work) breakdown(s Step) bool {
+	if s.Cut == Rip {
+		return w.saw.RipCapacity > 0 && s.Setting > w.saw.RipCapacity
+	}
+	return w.saw.CrosscutCapacity > 0 && s.Run > w.saw.CrosscutCapacity
+}
+
+// trim squares the stock's edges and ends and returns the last step's number.
+// The piece lies with the far edge to the blade, is turned end for end, and
+// the same again for the other two; the diagram shows each cut where it falls.
+func (w *work) trim(s stock.Stock) int {
+	if s.Trim == 0 {
+		return 0
+	}
+	size := Size{s.Length, s.Width}
+	if s.TrimWidth() > 0 {
+		for i := range 2 {
+			st := Step{Cut: Rip, Piece: size, Run: size.Length}
+			size.Width -= s.Trim
+			st.Setting = size.Width
+			if i == 0 {
+				st.Y = size.Width
+			} else {
+				st.Y = s.Trim - w.saw.Kerf
+			}
+			w.addTrim(st, size)
+		}
+	}
+	for i := range 2 {
+		st := Step{Cut: Crosscut, Piece: size, Run: size.Width, Y: s.TrimWidth()}
+		size.Length -= s.Trim
+		st.Setting = size.Length
+		if i == 0 {
+			st.X = size.Length
+		} else {
+			st.X = s.Trim - w.saw.Kerf
+		}
+		w.addTrim(st, size)
+	}
+	return len(w.steps)
+}
+
+func (w *work) addTrim(st Step, off Size) {
+	st.Number, st.InHand = len(w.steps)+1, len(w.steps)
+	st.Trim, st.Off = true, off
+	scrap := max(0, along(st.Cut, Node{Length: st.Piece.Length, Width: st.Piece.Width})-st.Setting-w.saw.Kerf)
+	if scrap > 0 {
+		if st.Cut == Rip {
+			st.Left = Size{st.Piece.Length, scrap}
+		} else {
+			st.Left = Size{scrap, st.Piece.Width}
+		}
+	}
+	st.Breakdown = w.breakdown(st)
+	w.steps = append(w.steps, st)
+}
+
+func along(c Cut, n Node) stock.Length {
+	if c == Rip {
+		return n.Width
+	}
+	return n.Length
+}

@@ -1,0 +1,78 @@
+package cutplan
+
+import (
+	"sawbill/nest"
+	"sawbill/stock"
+)
+
+// tell puts the solver's answer into the words of the job.
+func tell(job stock.Job, bill []Blank, answer nest.Plan) *Plan {
+	p := &Plan{Job: job, Bill: bill, Cost: stock.Money(answer.Cost), Bound: stock.Money(answer.Bound)}
+	used := make([]int, len(job.Stock))
+	for _, l := range answer.Layouts {
+		s := job.Stock[l.Stock]
+		used[l.Stock] += l.Repeat
+		p.Layouts = append(p.Layouts, Layout{
+			Stock:  s,
+			Repeat: l.Repeat,
+			Root:   node(l.Root, s.Trim, s.TrimWidth(), job.Saw.Kerf),
+		})
+	}
+	for i, s := range job.Stock {
+		if used[i] > 0 && !s.OnHand {
+			p.Buy = append(p.Buy, Purchase{Stock: s, Count: used[i], Cost: s.Price * stock.Money(used[i])})
+		}
+	}
+	for _, u := range answer.Unplaced {
+		p.Unplaced = append(p.Unplaced, Unplaced{Blank: u.Blank, Count: u.Count, Reason: reason(u.Reason, bill[u.Blank])})
+	}
+	p.Totals = totals(p)
+	return p
+}
+
+// reason says why a blank could not be cut and what helps.
+func reason(r nest.Reason, b Blank) string {
+	switch r {
+	case nest.TooLarge:
+		return "larger than any " + b.Part.Material + " there is, allowances and grain counted in: make it smaller or offer larger stock"
+	case nest.AgainstRules:
+		return "fits, but not within the saw's stages, first_cut and narrowest_rip: allow more"
+	}
+	return "not enough " + b.Part.Material + ": offer more of it"
+}
+
+// node places n and what is below it at x, y.
+func node(n nest.Node, x, y, kerf stock.Length) Node {
+	out := Node{
+		X: x, Y: y,
+		Length: stock.Length(n.Length), Width: stock.Length(n.Width),
+		Use: Use(n.Use), Blank: n.Blank, Turned: n.Turned,
+	}
+	if n.Cut == nest.Crosscut {
+		out.Cut = Crosscut
+	}
+	for _, c := range n.Children {
+		child := node(c, x, y, kerf)
+		out.Children = append(out.Children, child)
+		if out.Cut == Rip {
+			y += child.Width + kerf
+		} else {
+			x += child.Length + kerf
+		}
+	}
+	return out
+}
+
+// Leaves lists the parts, offcuts and waste of l in the order in which they
+// lie in its tree.
+func (l Layout) Leaves() []Node { return leaves(nil, l.Root) }
+
+func leaves(list []Node, n Node) []Node {
+	if n.Use != Split {
+		return append(list, n)
+	}
+	for _, c := range n.Children {
+		list = leaves(list, c)
+	}
+	return list
+}

@@ -1,0 +1,58 @@
+package cutplan
+
+import "sawbill/stock"
+
+// totals adds up what becomes of the stock. Yield counts finished parts: what
+// the allowances add is waste.
+func totals(p *Plan) Totals {
+	var sheets, boards, all tally
+	for _, l := range p.Layouts {
+		s := l.Stock
+		if s.Kind == stock.Sheet {
+			sheets.layout(p, l, stock.Millimetre, stock.Millimetre)
+		} else {
+			boards.layout(p, l, s.Thickness, 0)
+		}
+		all.layout(p, l, s.Thickness, 0)
+	}
+	t := Totals{All: all.shares(), Sheets: sheets.shares(), Boards: boards.shares()}
+	if !boards.some {
+		t.All = t.Sheets
+	}
+	return t
+}
+
+// tally sums volumes; a fixed thickness makes areas of them.
+type tally struct {
+	cut, parts, offcuts stock.Volume
+	some                bool
+}
+
+// layout adds l, whose stock counts as thick; finished parts count as finished,
+// or as their own thickness where that is 0.
+func (t *tally) layout(p *Plan, l Layout, thick, finished stock.Length) {
+	t.some = true
+	t.cut = t.cut.Add(l.Stock.Length, l.Stock.Width, thick, l.Repeat)
+	for _, n := range l.Leaves() {
+		switch n.Use {
+		case Part:
+			part := p.Bill[n.Blank].Part
+			deep := finished
+			if deep == 0 {
+				deep = part.Thickness
+			}
+			t.parts = t.parts.Add(part.Length, part.Width, deep, l.Repeat)
+		case Offcut:
+			t.offcuts = t.offcuts.Add(n.Length, n.Width, thick, l.Repeat)
+		}
+	}
+}
+
+func (t *tally) shares() Shares {
+	if !t.some {
+		return Shares{}
+	}
+	s := Shares{Yield: t.parts.Ratio(t.cut), Offcut: t.offcuts.Ratio(t.cut)}
+	s.Waste = 1 - s.Yield - s.Offcut
+	return s
+}
