@@ -41,11 +41,10 @@ func (r *reader) derive(root *table, at place, offers []offer, allowance record,
 	for _, o := range offers {
 		onOffer = append(onOffer, o.Stock)
 	}
-	every := partOf(r.read(&table{}, optional(partKeys), at), allowance).Allowance
 	made, faults := casework.Derive(design, casework.Context{
 		Ruler:     r.ruler,
 		Materials: casework.MaterialsOf(onOffer),
-		Allowance: every,
+		Allowance: allowanceOf(allowance),
 	})
 	for _, f := range faults {
 		r.fault(place{at.file, f.Line, f.Key}, problem{f.Cause, f.Remedy})

@@ -9,8 +9,10 @@
 // offered some material, and that the material is long, wide and thick enough.
 //
 //	file -> table -> record -> stock.Part, stock.Stock -> stock.Job
-//	tree.go          schema.go                           fit.go
-//	sheet.go (CSV)
+//
+// A table comes from tree.go or partlist.go, a record from record.go by
+// schema.go, parts and stock from parts.go and offers.go; match.go and fit.go
+// hold them against each other.
 //
 // Whatever is wrong is gathered, so that one reading tells all of it:
 //

@@ -26,12 +26,13 @@ func (r *reader) parts(root *table, at place, allowance record) []wanted {
 // partOf builds a part. What it does not say of its allowance is as for every
 // part of the job.
 func partOf(rec, allowance record) wanted {
-	amount := func(name string) stock.Length {
+	a := allowanceOf(allowance)
+	for name, amount := range map[string]*stock.Length{"edge": &a.Edge, "face": &a.Face, "end": &a.End} {
 		if rec.given(name) {
-			return rec.length(name)
+			*amount = rec.length(name)
 		}
-		return allowance.length(name)
 	}
+	a.Edges, a.Faces, a.Ends = rec.count("edges"), rec.count("faces"), rec.count("ends")
 	return wanted{stock.Part{
 		Name:      rec.text("name"),
 		Material:  rec.text("material"),
@@ -40,13 +41,18 @@ func partOf(rec, allowance record) wanted {
 		Thickness: rec.length("thickness"),
 		Count:     rec.count("count"),
 		Grain:     map[string]stock.Grain{"width": stock.GrainWidth, "any": stock.GrainAny}[rec.text("grain")],
-		Allowance: stock.Allowance{
-			Edge: amount("edge"), Face: amount("face"), End: amount("end"),
-			Edges: rec.count("edges"), Faces: rec.count("faces"), Ends: rec.count("ends"),
-		},
-		Note: rec.text("note"),
-		From: filepath.Base(rec.file) + ":" + strconv.Itoa(rec.line),
+		Allowance: a,
+		Note:      rec.text("note"),
+		From:      filepath.Base(rec.file) + ":" + strconv.Itoa(rec.line),
 	}, rec}
+}
+
+// allowanceOf is the [allowance] of a job: on both edges, faces and ends.
+func allowanceOf(rec record) stock.Allowance {
+	return stock.Allowance{
+		Edge: rec.length("edge"), Face: rec.length("face"), End: rec.length("end"),
+		Edges: 2, Faces: 2, Ends: 2,
+	}
 }
 
 // nameEach gives every part a name of its own: a repeated name gets the next

@@ -1,0 +1,436 @@
+package job_test
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"github.com/google/go-cmp/cmp"
+
+	"sawbill/stock"
+	"sawbill/stock/job"
+)
+
+// read reads a job called bench.toml, with part lists beside it as pairs of
+// name and text.
+func read(t *testing.T, text string, lists ...string) (*job.File, error) {
+	t.Helper()
+	fsys := fstest.MapFS{"bench.toml": {Data: []byte(text)}}
+	for i := 0; i < len(lists); i += 2 {
+		fsys[lists[i]] = &fstest.MapFile{Data: []byte(lists[i+1])}
+	}
+	return job.ReadFS(fsys, "bench.toml")
+}
+
+func mustRead(t *testing.T, text string, lists ...string) *job.File {
+	t.Helper()
+	file, err := read(t, text, lists...)
+	if err != nil {
+		t.Fatalf("the job is refused:\n%v", err)
+	}
+	return file
+}
+
+const (
+	mm   = stock.Millimetre
+	inch = stock.Inch
+)
+
+const sheet18 = `
+[[sheet]]
+name = "full sheet"
+material = "birch ply 18"
+thickness = 18
+length = 2440
+width = 1220
+`
+
+const oneShelf = `
+[[part]]
+name = "shelf"
+material = "birch ply 18"
+length = 900
+width = 300
+`
+
+const whole = `
+title = "Potting   bench"
+units = "mm"
+parts = ["lists/drawers.csv"]
+
+[saw]
+kerf = 2.4
+rip_capacity = "760 mm"
+crosscut_capacity = '48"'
+narrowest_rip = "10 mm"
+stages = 3
+first_cut = "Rip"
+
+[allowance]
+edge = 0.8
+face = 1.5
+end  = 10
+
+[offcut]
+length = 250
+width  = 60
+
+[[board]]
+name = "2x4 x 8 ft"
+material = "spruce"
+nominal = "2x4"
+length = "8 ft"
+trim = "15 mm"
+price = 4.98
+
+[[sheet]]
+name = "birch 18, 8x4"
+material = "birch ply 18"
+thickness = 18
+length = 2_440
+width = 1220
+grain = "width"
+trim = 10
+price = 74.5
+count = 4
+
+[[sheet]]
+name = "leftover"
+material = "birch ply 18"
+thickness = 18
+length = 900
+width = 400.25
+grain = "none"
+price = 10
+count = 1
+on_hand = true
+
+[[board]]
+name = "measured 2x4"
+material = "spruce"
+nominal = "2x4"
+thickness = 38
+length = 2400
+price = "4,50"
+
+[[part]]
+name = "shelf"
+material = "birch ply 18"
+length = 900
+width = "11 3/4 in"
+count = 3
+grain = "any"
+edges = 1
+end = 0
+note = "best face up"
+
+[[part]]
+name = "leg"
+material = "spruce"
+length = 800
+width = 85
+thickness = 34.5
+grain = "length"
+`
+
+func TestReadGivesAllThatAJobSays(t *testing.T) {
+	got := mustRead(t, whole, "lists/drawers.csv", "name,material,length,width,thickness\nbottom,birch ply 18,500,400.5,18\n")
+	want := &job.File{
+		Job: stock.Job{
+			Title: "Potting bench",
+			Saw: stock.Saw{
+				Kerf:             2*mm + 2*mm/5,
+				RipCapacity:      760 * mm,
+				CrosscutCapacity: 48 * inch,
+				NarrowestRip:     10 * mm,
+				Stages:           3,
+				FirstCut:         stock.FirstRip,
+			},
+			Offcut: stock.Offcut{Length: 250 * mm, Width: 60 * mm},
+			Stock: []stock.Stock{
+				// 2x4 dresses to 1-1/2 x 3-1/2 in: PS 20-20, dry.
+				{Name: "2x4 x 8 ft", Kind: stock.Board, Material: "spruce", Length: 96 * inch, Width: 3*inch + inch/2,
+					Thickness: inch + inch/2, Trim: 15 * mm, Price: 498},
+				{Name: "birch 18, 8x4", Material: "birch ply 18", Length: 2440 * mm, Width: 1220 * mm, Thickness: 18 * mm,
+					Grain: stock.GrainWidth, Trim: 10 * mm, Price: 7450, Count: 4},
+				{Name: "leftover", Material: "birch ply 18", Length: 900 * mm, Width: 400*mm + mm/4, Thickness: 18 * mm,
+					Grain: stock.GrainAny, Count: 1, OnHand: true},
+				{Name: "measured 2x4", Kind: stock.Board, Material: "spruce", Length: 2400 * mm, Width: 3*inch + inch/2,
+					Thickness: 38 * mm, Price: 450},
+			},
+			Parts: []stock.Part{
+				{Name: "shelf", Material: "birch ply 18", Length: 900 * mm, Width: 11*inch + 3*inch/4, Thickness: 18 * mm,
+					Count: 3, Grain: stock.GrainAny, From: "bench.toml:61", Note: "best face up",
+					Allowance: stock.Allowance{Edge: 4 * mm / 5, Face: 3 * mm / 2, Edges: 1, Faces: 2, Ends: 2}},
+				{Name: "leg", Material: "spruce", Length: 800 * mm, Width: 85 * mm, Thickness: 34*mm + mm/2,
+					Count: 1, From: "bench.toml:72",
+					Allowance: stock.Allowance{Edge: 4 * mm / 5, Face: 3 * mm / 2, End: 10 * mm, Edges: 2, Faces: 2, Ends: 2}},
+				{Name: "bottom", Material: "birch ply 18", Length: 500 * mm, Width: 400*mm + mm/2, Thickness: 18 * mm,
+					Count: 1, From: "drawers.csv:2",
+					Allowance: stock.Allowance{Edge: 4 * mm / 5, Face: 3 * mm / 2, End: 10 * mm, Edges: 2, Faces: 2, Ends: 2}},
+			},
+		},
+		Lists: []string{"lists/drawers.csv"},
+	}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Errorf("job (-want +got):\n%s", diff)
+	}
+}
+
+func TestReadTakesWhatIsLeftOutAsUsual(t *testing.T) {
+	inches := `units = "in"
+[[sheet]]
+name = "full sheet"
+material = "birch ply 18"
+thickness = "18 mm"
+length = 96
+width = 48
+[[part]]
+name = "shelf"
+material = "birch ply 18"
+length = 36
+width = 12
+`
+	tests := []struct {
+		name, text string
+		kerf       stock.Length
+		units      stock.Units
+		offcut     stock.Offcut
+	}{
+		{"metric", sheet18 + oneShelf, 3*mm + mm/5, stock.Millimetres, stock.Offcut{Length: 300 * mm, Width: 80 * mm}},
+		{"inches", inches, inch / 8, stock.Inches, stock.Offcut{Length: 300 * mm, Width: 80 * mm}},
+		{"a kerf of nothing", "saw.kerf = 0\n" + sheet18 + oneShelf, 0, stock.Millimetres, stock.Offcut{Length: 300 * mm, Width: 80 * mm}},
+		{"a wide narrowest rip raises the width of offcuts", "saw.narrowest_rip = 90\n" + sheet18 + oneShelf,
+			3*mm + mm/5, stock.Millimetres, stock.Offcut{Length: 300 * mm, Width: 90 * mm}},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			got := mustRead(t, tt.text)
+			if got.Saw.Kerf != tt.kerf || got.Units != tt.units || got.Offcut != tt.offcut {
+				t.Errorf("kerf %v, units %v, offcut %v; want %v, %v, %v",
+					got.Saw.Kerf, got.Units, got.Offcut, tt.kerf, tt.units, tt.offcut)
+			}
+			if got.Saw.FirstCut != stock.FirstAny || got.Saw.Stages != 0 || got.Case != nil || len(got.Warnings) > 0 {
+				t.Errorf("first cut %v, stages %d, case %v, warnings %v; want none", got.Saw.FirstCut, got.Saw.Stages, got.Case, got.Warnings)
+			}
+			p := got.Parts[0]
+			if p.Count != 1 || p.Grain != stock.GrainLength || p.Thickness != 18*mm {
+				t.Errorf("shelf: count %d, grain %v, thickness %v; want 1, length, 18 mm", p.Count, p.Grain, p.Thickness)
+			}
+			if want := (stock.Allowance{Edges: 2, Faces: 2, Ends: 2}); p.Allowance != want {
+				t.Errorf("shelf: allowance %v, want %v", p.Allowance, want)
+			}
+		})
+	}
+}
+
+func TestReadKeepsNumbersExact(t *testing.T) {
+	// 0.1 and 300.3 have no exact binary fraction; 25 nm is 0.000025 mm.
+	file := mustRead(t, "[saw]\nkerf = 0.1\n"+sheet18+strings.NewReplacer("900", "900.000025", "300", "300.3").Replace(oneShelf))
+	if got, want := file.Saw.Kerf, mm/10; got != want {
+		t.Errorf("kerf is %d, want %d", got, want)
+	}
+	if got, want := file.Parts[0].Length, 900*mm+1; got != want {
+		t.Errorf("length is %d, want %d", got, want)
+	}
+	if got, want := file.Parts[0].Width, 300*mm+3*mm/10; got != want {
+		t.Errorf("width is %d, want %d", got, want)
+	}
+}
+
+// The same job in the ways TOML lets it be written: TOML 1.0.0, sections Keys,
+// Table, Inline Table and Array of Tables.
+func TestReadTakesEveryNotationOfTOML(t *testing.T) {
+	want := mustRead(t, "[saw]\nkerf = 3\n"+sheet18+oneShelf).Job
+	tests := []struct{ name, text string }{
+		{"dotted key", "saw.kerf = 3\n" + sheet18 + oneShelf},
+		{"quoted keys", "[\"saw\"]\n'kerf' = 3\n" + sheet18 + oneShelf},
+		{"inline table", "saw = {kerf = 3}\n" + sheet18 + oneShelf},
+		{"array of inline tables", `saw = {kerf = +3.0}
+sheet = [{name = "full sheet", material = "birch ply 18", thickness = 18, length = 2440, width = 1220}]
+part = [
+  {name = "shelf", material = "birch ply 18", length = 900, width = 300}, # the only one
+]`},
+		{"line ends of Windows", strings.ReplaceAll("[saw]\nkerf = 3\n"+sheet18+oneShelf, "\n", "\r\n")},
+		{"byte order mark", "\ufeff[saw]\nkerf = 3\n" + sheet18 + oneShelf},
+		{"UTF-16", string(utf16LE("[saw]\nkerf = 3\n" + sheet18 + oneShelf))},
+		{"long text", strings.Replace("[saw]\nkerf = 3\n"+sheet18+oneShelf, `"shelf"`, "\"\"\"\nshelf\\\n  \"\"\"", 1)},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			got := mustRead(t, tt.text).Job
+			got.Parts[0].From = want.Parts[0].From
+			if diff := cmp.Diff(want, got); diff != "" {
+				t.Errorf("job (-want +got):\n%s", diff)
+			}
+		})
+	}
+}
+
+func TestReadWarns(t *testing.T) {
+	board := "\n[[board]]\nname = \"oak board\"\nmaterial = \"oak\"\nthickness = 27\nwidth = 200\nlength = 2400\n"
+	leg := "\n[[part]]\nname = \"block\"\nmaterial = \"oak\"\nlength = 150\nwidth = 60\nthickness = 20\nface = 2\n"
+	tests := []struct {
+		name, text string
+		want       []string
+	}{
+		{"of stock that no part is cut from", sheet18 + board + oneShelf,
+			[]string{`bench.toml:9: board "oak board": no part is of oak; it will not be used`}},
+		{"of names given twice", sheet18 + oneShelf + strings.Replace(oneShelf, "shelf", "shelf 2", 1) + oneShelf,
+			[]string{`bench.toml:22: part "shelf": name: bench.toml:9 has the same name; this one is called "shelf 3"; give each part its own name`}},
+		{"of stock without a price among stock with one", sheet18 + strings.Replace(sheet18, "full sheet", "other", 1) + "price = 50\n" + oneShelf,
+			[]string{`bench.toml:2: sheet "full sheet": has no price, so the plan takes it as free; add price =`}},
+		{"of stock on hand without a count", sheet18 + "on_hand = true\n" + oneShelf,
+			[]string{`bench.toml:2: sheet "full sheet": is on hand without a count, so the plan may use any number; add count =`}},
+		{"of planing sheets", sheet18 + oneShelf + "face = 1\n",
+			[]string{`bench.toml:14: part "shelf": face: the faces of a sheet are not planed; it is left out of account`}},
+		{"of pieces too short to plane", board + leg,
+			[]string{`bench.toml:12: part "block": 150 mm is short for a planer, which can lift and throw it (about 304.8 mm is the usual least); plane it as part of a longer piece and crosscut after; follow the machine's manual`}},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			var got []string
+			for _, w := range mustRead(t, tt.text).Warnings {
+				got = append(got, w.String())
+			}
+			if diff := cmp.Diff(tt.want, got); diff != "" {
+				t.Errorf("warnings (-want +got):\n%s", diff)
+			}
+		})
+	}
+}
+
+// What just fits is not refused.
+func TestReadAcceptsPartsThatJustFit(t *testing.T) {
+	strip := "\n[[sheet]]\nname = \"strip\"\nmaterial = \"birch ply 18\"\nthickness = 18\nlength = 2000\nwidth = 30\n"
+	board := "\n[[board]]\nname = \"lath\"\nmaterial = \"birch ply 18\"\nthickness = 18\nwidth = 30\nlength = 2000\n"
+	part := func(length, width, more string) string {
+		return strings.NewReplacer("900", length, "300", width).Replace(oneShelf) + more
+	}
+	tests := []struct{ name, text string }{
+		{"the whole sheet", sheet18 + part("2440", "1220", "")},
+		{"the whole sheet inside the trim", sheet18 + "trim = 5\n" + part("2430", "1210", "")},
+		{"the whole sheet with allowances", "[allowance]\nend = 10\nedge = 1\n" + sheet18 + part("2420", "1218", "")},
+		{"the sheet turned", sheet18 + part("1220", "2440", `grain = "width"`)},
+		{"turned, the grain not minding", sheet18 + part("1220", "2440", `grain = "any"`)},
+		{"on stock without grain", sheet18 + "grain = \"none\"\n" + part("1220", "2440", "")},
+		{"length on one sheet, width on another", sheet18 + strings.Replace(strip, "2000", "3000", 1) + part("3000", "30", "")},
+		{"a sheet as narrow as the part needs no rip", "[saw]\nnarrowest_rip = 50\n" + strip + part("900", "30", "")},
+		{"nor does a board", "[saw]\nnarrowest_rip = 50\n" + board + part("900", "30", "thickness = 18")},
+		{"a part as wide as the narrowest rip", "[saw]\nnarrowest_rip = 50\n" + sheet18 + part("900", "50", "")},
+		{"a narrow part that may be cut off across the sheet", "[saw]\nnarrowest_rip = 50\n" + sheet18 + part("900", "30", `grain = "any"`)},
+		{"a board planed to the part", strings.Replace(board, "= 18", "= 21", 1) + part("900", "30", "thickness = 18\nface = 1.5\n")},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) { mustRead(t, tt.text) })
+	}
+}
+
+func TestReadDerivesTheCase(t *testing.T) {
+	file := mustRead(t, "[allowance]\nend = 2\n"+sheet18+`
+[[part]]
+name = "top"
+material = "birch ply 18"
+length = 100
+width = 100
+[case]
+outside_width = 900
+outside_height = 700
+outside_depth = 300
+[case.carcass]
+material = "birch ply 18"
+[[case.bay]]
+[[case.bay.opening]]
+shelves = 1
+`)
+	if file.Case == nil || len(file.Case.Parts) == 0 {
+		t.Fatal("no case was derived")
+	}
+	names := make(map[string]bool)
+	for _, p := range file.Parts {
+		if names[p.Name] {
+			t.Errorf("two parts are called %q", p.Name)
+		}
+		names[p.Name] = true
+		if p.From == "case" && (p.Allowance.End != 2*mm || p.Allowance.Ends != 2) {
+			t.Errorf("part %q of the case has the allowance %v, want that of the job", p.Name, p.Allowance)
+		}
+	}
+	if got, want := len(file.Parts), 1+len(file.Case.Parts); got != want {
+		t.Errorf("%d parts, want %d: the one written and those of the case", got, want)
+	}
+}
+
+func TestReadTellsWhereACaseIsWrong(t *testing.T) {
+	_, err := read(t, sheet18+"[case]\noutside_width = 900\noutside_height = -5\n")
+	if err == nil || !strings.Contains(err.Error(), "bench.toml:10: case.outside_height: ") {
+		t.Errorf("error is %v, want one of line 10", err)
+	}
+	_, err = read(t, sheet18+"[case]\noutside_width = 20\noutside_height = 700\noutside_depth = 300\n[case.carcass]\nmaterial = \"birch ply 18\"\n")
+	if err == nil || !strings.HasPrefix(err.Error(), "bench.toml:") {
+		t.Errorf("error is %v, want that 20 mm hold no two sides", err)
+	}
+}
+
+func TestReadFindsListsBesideTheJob(t *testing.T) {
+	dir := t.TempDir()
+	for name, text := range map[string]string{
+		"jobs/bench.toml":   `parts = "../lists/shelves.csv"` + sheet18,
+		"lists/shelves.csv": "name,material,length,width\nshelf,birch ply 18,900,300\n",
+	} {
+		full := filepath.Join(dir, filepath.FromSlash(name))
+		if err := os.MkdirAll(filepath.Dir(full), 0o755); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(full, []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	file, err := job.Read(filepath.Join(dir, "jobs", "bench.toml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if want := []string{filepath.Join(dir, "lists", "shelves.csv")}; !cmp.Equal(file.Lists, want) {
+		t.Errorf("lists are %v, want %v", file.Lists, want)
+	}
+	if got, want := file.Parts[0].From, "shelves.csv:2"; got != want {
+		t.Errorf("the shelf is from %q, want %q", got, want)
+	}
+}
+
+func TestReadSaysWhyAFileCannotBeRead(t *testing.T) {
+	dir := t.TempDir()
+	for path, want := range map[string]string{
+		filepath.Join(dir, "none.toml"): "none.toml: there is no such file; check its name and folder",
+		dir:                             "the file cannot be read (is a directory); check that it is a file",
+	} {
+		_, err := job.Read(path)
+		if err == nil || !strings.HasSuffix(err.Error(), want) {
+			t.Errorf("Read(%q): %v, want ... %s", path, err, want)
+		}
+	}
+}
+
+func TestFaultsAreToldInFileOrder(t *testing.T) {
+	_, err := read(t, "parts = [\"b.csv\", \"a.csv\"]\n"+strings.Replace(oneShelf, "900", "-1", 1)+strings.Replace(sheet18, "18\n", "600\n", 1),
+		"a.csv", "name,material,length,width\nx,birch ply 18,1,q\ny,birch ply 18,1,q\n",
+		"b.csv", "name,material,length,width\nz,birch ply 18,1,q\n")
+	faults, ok := err.(job.Faults)
+	if !ok {
+		t.Fatalf("error is %T, want job.Faults", err)
+	}
+	type at struct {
+		File string
+		Line int
+	}
+	var got []at
+	for _, f := range faults {
+		got = append(got, at{f.File, f.Line})
+	}
+	want := []at{{"bench.toml", 6}, {"bench.toml", 12}, {"b.csv", 2}, {"a.csv", 2}, {"a.csv", 3}}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Errorf("places (-want +got):\n%s", diff)
+	}
+}
