@@ -12,11 +12,23 @@ func (r *reckoner) boxPieces() {
 		for _, o := range b.openings {
 			for i, x := range o.stack {
 				if !x.measured {
-					r.drawerPieces(b, o, i, fmt.Sprintf("%s %s drawer %d", b.name, o.name, i+1))
+					r.drawerPieces(b, o, i, []string{r.drawerPlace(b, o, i)})
 				}
 			}
 		}
 	}
+}
+
+// drawerPlace names drawer i of an opening, in as few words as tell it apart.
+func (r *reckoner) drawerPlace(b bay, o opening, i int) string {
+	place := fmt.Sprint("drawer ", i+1)
+	if r.anyBay(func(b bay) bool { return len(b.openings) > 1 }) {
+		place = o.name + " " + place
+	}
+	if len(r.bays) > 1 {
+		place = b.name + " " + place
+	}
+	return place
 }
 
 // drawerPieces are the parts of drawer i of an opening:
@@ -26,7 +38,7 @@ func (r *reckoner) boxPieces() {
 //	side        = box depth
 //	front, back = box width - 2 sides + 2 rabbets; in box joints, box width
 //	bottom      = inside of the box + 2 grooves - clearance, both ways
-func (r *reckoner) drawerPieces(b bay, o opening, i int, place string) {
+func (r *reckoner) drawerPieces(b bay, o opening, i int, place []string) {
 	s, x := r.made.drawers, o.stack[i]
 	wide := plus(given(b.width, b.name), stock.Term{Times: -2, Value: s.side, Label: "side clearance"})
 	insetFront := s.insetFront()
@@ -44,12 +56,12 @@ func (r *reckoner) drawerPieces(b bay, o opening, i int, place string) {
 	}
 	bottom := []stock.Term{{Times: 2, Value: s.groove, Label: "groove"}, {Times: -1, Value: s.bottomClearance, Label: "clearance"}}
 
-	r.add(piece{role: "drawer side", place: place, panel: s.box, count: 2, length: deep, width: high})
-	r.add(piece{role: "drawer front and back", place: place, panel: s.box, count: 2, length: front, width: high})
-	r.add(piece{role: "drawer bottom", place: place, panel: s.bottom, count: 1,
+	r.add(piece{role: "drawer side", places: place, panel: s.box, count: 2, length: deep, width: high})
+	r.add(piece{role: "drawer front and back", places: place, panel: s.box, count: 2, length: front, width: high})
+	r.add(piece{role: "drawer bottom", places: place, panel: s.bottom, count: 1,
 		length: plus(inside, bottom...), width: plus(plus(deep, sides), bottom...)})
 	if s.falseFronts(o) {
-		r.add(piece{role: "false front", place: place, panel: s.frontPanel, count: 1,
+		r.add(piece{role: "false front", places: place, panel: s.frontPanel, count: 1,
 			length: r.frontWidth(b), width: given(x.front.Value, "front height")})
 	}
 }

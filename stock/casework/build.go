@@ -157,11 +157,26 @@ func (r *reckoner) buildBack() {
 	default:
 		b.depth = r.joint(a, "fit", d.Fit, "depth", d.Depth, into).depth
 	}
-	if f := r.made.frame; f != nil && b.takes().Total() > f.thickness && !r.unsettled {
+	if fit != "groove" && d.SetIn.Set {
+		r.fault(a.under(d.SetIn.Line, "set_in"), fmt.Sprintf("set_in has no use, since fit is %q", fit), "leave one of the two out")
+	}
+	if r.made.frame != nil && !r.unsettled {
+		r.backInFrame(a, b)
+	}
+	r.made.back = b
+}
+
+// backInFrame checks that the back frame holds what is cut into it.
+func (r *reckoner) backInFrame(a at, b back) {
+	f := r.made.frame
+	if b.takes().Total() > f.thickness {
 		r.fault(a, fmt.Sprintf("a back of %s, set in %s, does not go into a back frame %s thick",
 			r.print(b.thickness), r.print(b.setIn), r.print(f.thickness)), `use a thinner back, or fit = "applied"`)
 	}
-	r.made.back = b
+	if len(r.bays) > 1 && 2*b.depth >= f.midStile {
+		r.fault(a.under(r.design.Back.Depth.Line, "depth"), fmt.Sprintf("two %ss %s deep meet in a mid stile %s wide", b.fit,
+			r.print(b.depth), r.print(f.midStile)), "make them shallower, or the mid stile wider")
+	}
 }
 
 // backRabbet is how far a rabbeted back reaches into the panels. A rabbet runs

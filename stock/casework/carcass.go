@@ -50,11 +50,12 @@ func (r *reckoner) carcassPieces() {
 	r.add(piece{role: "bottom", panel: b.carcass, count: 1, length: bottom, width: body.depth})
 }
 
-// backPiece is the back; its grain stands upright.
+// backPieces are the back; its grain stands upright. In a framed case with mid
+// stiles a back within the frame is one piece for each bay.
 //
 //	applied            as large as the case
 //	rabbet and groove  clear opening + 2 depths - clearance
-func (r *reckoner) backPiece() {
+func (r *reckoner) backPieces() {
 	b := r.made.back
 	switch b.fit {
 	case "none":
@@ -65,7 +66,14 @@ func (r *reckoner) backPiece() {
 		return
 	}
 	held := []stock.Term{{Times: 2, Value: b.depth, Label: b.fit}, {Times: -1, Value: b.clearance, Label: "clearance"}}
-	r.add(piece{role: "back", panel: b.panel, count: 1,
-		length: plus(given(r.height.clear, "inside height"), held...),
-		width:  plus(given(r.width.clear, "inside width"), held...)})
+	height := plus(given(r.height.clear, "inside height"), held...)
+	if r.made.frame == nil || len(r.bays) == 1 {
+		r.add(piece{role: "back", panel: b.panel, count: 1, length: height,
+			width: plus(given(r.width.clear, "inside width"), held...)})
+		return
+	}
+	for _, bay := range r.bays {
+		r.add(piece{role: "back", places: []string{bay.name}, panel: b.panel, count: 1, length: height,
+			width: plus(given(bay.width, bay.name), held...)})
+	}
 }

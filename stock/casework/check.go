@@ -9,12 +9,9 @@ import (
 	"sawbill/stock"
 )
 
-// Beyond these a value is a slip of the pen. They also keep every sum of a
-// case far from what a Length can hold.
-const (
-	longest = 100_000 * stock.Millimetre
-	most    = 1000
-)
+// most is the greatest count; beyond it, as beyond stock.Longest, a value is a
+// slip of the pen. Both keep every sum of a case within what a Length can hold.
+const most = 1000
 
 // checkValues checks each value of the design alone, by the tags of its field.
 func (r *reckoner) checkValues() {
@@ -63,7 +60,7 @@ func (r *reckoner) checkLength(l Length, a at, zero bool) {
 		r.fault(a, "a length of "+r.print(l.Value)+" is less than nothing", "give a length above 0")
 	case l.Value == 0 && !zero:
 		r.fault(a, "a length of 0 leaves nothing to cut", "give a length above 0, or leave the key out")
-	case l.Value > longest:
+	case l.Value > stock.Longest:
 		r.fault(a, r.print(l.Value)+" is longer than any case", "check the unit")
 	}
 }

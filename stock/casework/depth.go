@@ -17,7 +17,10 @@ func (r *reckoner) settleDepth() bool {
 	if b.back.fit == "applied" {
 		ends = plus(ends, stock.Term{Times: 1, Value: b.back.thickness, Label: "back"})
 	}
-	x := axis{name: "depth", outside: d.OutsideDepth, inside: d.InsideDepth, ends: ends, missing: "a depth for the drawers"}
+	x := axis{name: "depth", outside: d.OutsideDepth, inside: d.InsideDepth, ends: ends}
+	if r.anyDrawer(false) {
+		x.missing = "drawer.box_depth"
+	}
 	deepest := r.deepestDrawer()
 	if deepest != nil && !x.outside.Set && !x.inside.Set {
 		x.others = []claim{*deepest}

@@ -20,7 +20,7 @@ func Derive(d Design, from Context) (*Case, []Fault) {
 		r.checkOverlays()
 		r.carcassPieces()
 		r.framePieces()
-		r.backPiece()
+		r.backPieces()
 		r.insidePieces()
 		r.boxPieces()
 	}

@@ -54,7 +54,8 @@ func TestFramedCaseFromItsOutside(t *testing.T) {
 // members run through. The box is 438 - 76 = 362 deep and, inset 10,
 // 1190.8 x 409; its top lies over the sides, its bottom between them: side
 // 409 - 18 = 391, bottom 1190.8 - 36 = 1154.8. Partition 409 - 36 = 373 in
-// butt joints.
+// butt joints. A back for each bay, in grooves of the back frame:
+// 309 + 2 x 8 - 2 = 323 by 525.4 + 14 = 539.4.
 func TestFramedCaseAroundMeasuredDrawers(t *testing.T) {
 	stack := Bay{Openings: []Opening{{Drawers: []DrawerBox{
 		{Count: count(2), Width: metric("500"), Height: metric("150"), Depth: metric("400")}}}}}
@@ -63,6 +64,7 @@ func TestFramedCaseAroundMeasuredDrawers(t *testing.T) {
 		Carcass:      Carcass{Material: word("carcass"), Top: word("over")},
 		Frame: Frame{Material: word("spruce"), StileWidth: metric("60"), RailWidth: metric("60"), MidStileWidth: metric("40"),
 			Corner: word("half-lap"), Inset: metric("10")},
+		Back: Back{Fit: word("groove"), Material: word("back"), Depth: metric("8"), SetIn: metric("12"), Clearance: metric("2")},
 		Bays: []Bay{stack, stack},
 	}
 	from := workshop(stock.Millimetres)
@@ -74,6 +76,7 @@ func TestFramedCaseAroundMeasuredDrawers(t *testing.T) {
 		"4 stile 429 x 60 x 38 spruce",
 		"4 rail 1210.8 x 60 x 38 spruce",
 		"2 mid stile 429 x 40 x 38 spruce",
+		"2 back 323 x 539.4 x 6 back",
 		"1 partition 373 x 362 x 18 carcass",
 	}, cut(c, from.Ruler))
 

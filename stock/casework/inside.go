@@ -31,7 +31,7 @@ func (r *reckoner) insidePieces() {
 	for _, bay := range r.bays {
 		wide := given(bay.panels, bay.name)
 		if n := len(bay.openings) - 1; n > 0 {
-			r.add(piece{role: "divider", place: bay.name, panel: b.divider.panel, count: n, width: r.insideDepth(),
+			r.add(piece{role: "divider", places: []string{bay.name}, panel: b.divider.panel, count: n, width: r.insideDepth(),
 				length: plus(wide, stock.Term{Times: 2, Value: b.divider.joint.depth, Label: b.divider.joint.name})})
 		}
 		for _, o := range bay.openings {
@@ -55,7 +55,7 @@ func (r *reckoner) shelfPieces(bay bay, o opening, wide stock.Sum) {
 	if s.loose {
 		length = plus(wide, stock.Term{Times: -1, Value: s.clearance, Label: "clearance"})
 	}
-	r.add(piece{role: "shelf", place: bay.name, panel: s.panel, count: o.shelves, length: length,
+	r.add(piece{role: "shelf", places: []string{bay.name}, panel: s.panel, count: o.shelves, length: length,
 		width: plus(r.insideDepth(), stock.Term{Times: -1, Value: s.setBack, Label: "set back"})})
 }
 

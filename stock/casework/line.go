@@ -2,6 +2,7 @@ package casework
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"sawbill/stock"
@@ -49,8 +50,12 @@ func (r *reckoner) settle(x axis) (extent, bool) {
 	}
 	claims = append(claims, x.others...)
 	if len(claims) == 0 {
+		ways := []string{outsideKey, insideKey}
+		if x.missing != "" {
+			ways = append(ways, x.missing)
+		}
 		r.fault(table, "the "+x.name+" is not settled: neither "+outsideKey+" nor "+insideKey+" is given, nor what goes in",
-			"give "+alternatives([]string{outsideKey, insideKey, x.missing}))
+			"give "+alternatives(ways))
 		return extent{}, false
 	}
 	first, agreed := claims[0], true
@@ -109,18 +114,22 @@ type member struct {
 func (r *reckoner) share(a at, whole, fixed stock.Sum, members []member) bool {
 	left := minus(whole, fixed)
 	open := 0
+	var names []string
 	for _, m := range members {
 		if m.settled {
-			left = minus(left, given(m.size.Total(), m.name))
-		} else {
-			open++
+			left = plus(left, stock.Term{Times: -1, Value: m.size.Total(), Label: m.name})
+			continue
+		}
+		open++
+		if !slices.Contains(names, m.name) {
+			names = append(names, m.name)
 		}
 	}
 	if open == 0 {
 		return true
 	}
 	if left.Total() <= 0 {
-		r.fault(a, fmt.Sprintf("nothing is left for %d that share what is left: %s", open, left.Print(r.from.Ruler)),
+		r.fault(a, fmt.Sprintf("nothing is left for %s, which has no size of its own: %s", strings.Join(names, " and "), left.Print(r.from.Ruler)),
 			"make the case larger, or what else stands in line smaller")
 		return false
 	}

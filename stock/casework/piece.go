@@ -2,14 +2,16 @@ package casework
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"sawbill/stock"
 )
 
 // piece is a part before it has its name.
 type piece struct {
-	role   string // "shelf"
-	place  string // "bay 2": tells it from others of its role
+	role   string   // "shelf"
+	places []string // "bay 2": tell it from others of its role
 	panel  panel
 	count  int
 	length stock.Sum // along the grain
@@ -38,6 +40,7 @@ func (r *reckoner) add(p piece) {
 	for i := range r.pieces {
 		if r.pieces[i].sameSize(p) {
 			r.pieces[i].count += p.count
+			r.pieces[i].places = append(r.pieces[i].places, p.places...)
 			return
 		}
 	}
@@ -45,7 +48,7 @@ func (r *reckoner) add(p piece) {
 }
 
 // parts names the pieces: by their role alone where it has one size, else by
-// their place as well.
+// their places as well.
 func (r *reckoner) parts() []stock.Part {
 	sizes := make(map[string]int)
 	for _, p := range r.pieces {
@@ -55,11 +58,20 @@ func (r *reckoner) parts() []stock.Part {
 	for i, p := range r.pieces {
 		name := p.role
 		if sizes[p.role] > 1 {
-			name += ", " + p.place
+			name += ", " + p.where()
 		}
 		parts[i] = p.part(name, r.from.Allowance)
 	}
 	return parts
+}
+
+// where names the places of a piece, or the first of many: "bay 1 + bay 3".
+func (p piece) where() string {
+	places := slices.Compact(slices.Clone(p.places))
+	if more := len(places) - 3; more > 0 {
+		return fmt.Sprintf("%s + %d more", places[0], more+2)
+	}
+	return strings.Join(places, " + ")
 }
 
 func (p piece) part(name string, allowance stock.Allowance) stock.Part {

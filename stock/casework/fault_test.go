@@ -1,0 +1,286 @@
+package casework
+
+import (
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+
+	"sawbill/stock"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+// plain is a case that can be built: 900 x 720 x 300 of 18 mm panels. Tests
+// change what they are about.
+func plain() Design {
+	return Design{
+		Line:         10,
+		OutsideWidth: metric("900"), OutsideHeight: metric("720"), OutsideDepth: metric("300"),
+		Carcass: Carcass{Line: 15, Material: word("carcass")},
+	}
+}
+
+// framed is the same with frames of 50 x 38 mm members.
+func framed() Design {
+	d := plain()
+	d.Construction = word("framed")
+	d.Frame = Frame{Material: word("spruce"), StileWidth: metric("50"), RailWidth: metric("50")}
+	return d
+}
+
+// measured is a bay of so many finished drawers.
+func measured(n int, width, height, depth string) Bay {
+	return Bay{Openings: []Opening{{Drawers: []DrawerBox{
+		{Count: count(n), Width: metric(width), Height: metric(height), Depth: metric(depth)}}}}}
+}
+
+// made is a bay of drawers to be made, with what they need.
+func made(d *Design, front string, drawers ...DrawerBox) {
+	d.Drawer.Front, d.Drawer.Material = word(front), word("box")
+	d.Drawer.BottomMaterial, d.Drawer.GrooveDepth = word("back"), metric("6")
+	d.Bays = []Bay{{Openings: []Opening{{Drawers: drawers}}}}
+}
+
+func TestFaults(t *testing.T) {
+	for _, test := range []struct {
+		name   string
+		change func(*Design)
+		want   string // "key: cause; remedy"
+	}{
+		// Over-determined.
+		{"outside and drawers", func(d *Design) {
+			d.OutsideHeight, d.OutsideDepth = Length{}, Length{}
+			d.Bays = []Bay{measured(3, "855.6", "180", "250")}
+		}, "case.outside_width: outside width 900 mm is given, but bay 1 needs 917 mm: " +
+			"inside it is 881 = 855.6 (drawer) + 2 x 12.7 (side clearance), and leaves 864 = 900 (outside width) - 2 x 18 (side); " +
+			"make outside_width 917 mm, or leave it or what it conflicts with out"},
+		{"outside and inside", func(d *Design) { d.InsideWidth = metric("860") },
+			"case.outside_width: outside width 900 mm is given, but inside_width needs 896 mm: " +
+				"inside it is 860 = 860 (given), and leaves 864 = 900 (outside width) - 2 x 18 (side); " +
+				"make outside_width 896 mm, or leave it or what it conflicts with out"},
+		{"inside and bays", func(d *Design) {
+			d.OutsideWidth, d.InsideWidth = Length{}, metric("800")
+			d.Bays = []Bay{{Width: metric("300")}, {Width: metric("400")}}
+		}, "case.inside_width: inside width 800 mm is given, but what stands side by side needs 718 mm: " +
+			"718 = 300 (bay 1) + 400 (bay 2) + 18 (partition); make inside_width 718 mm, or leave it or what it conflicts with out"},
+		{"two stacks of unequal height", func(d *Design) {
+			d.OutsideHeight = Length{}
+			d.Bays = []Bay{measured(2, "300", "100", "200"), measured(3, "300", "100", "200")}
+			d.OutsideWidth = Length{}
+		}, "case.bay[2]: bay 2 needs an inside height of 312 mm, but bay 1 needs 209 mm; " +
+			"leave out one height in the smaller of the two, or add an open space to it"},
+		{"bay width and drawers", func(d *Design) {
+			d.OutsideHeight, d.OutsideWidth = Length{}, Length{}
+			b := measured(2, "300", "100", "200")
+			b.Width = metric("320")
+			d.Bays = []Bay{b}
+		}, "case.bay[1].width: width 320 mm is given, but the drawers need 325.4 = 300 (drawer) + 2 x 12.7 (side clearance); " +
+			"make it 325.4 mm or leave it out"},
+		{"opening height and drawers", func(d *Design) {
+			d.OutsideHeight, d.OutsideWidth = Length{}, Length{}
+			d.Bays = []Bay{measured(1, "300", "100", "200")}
+			d.Bays[0].Openings[0].Height = metric("100")
+		}, "case.bay[1].opening[1].height: height 100 mm is given, but the drawers need 106 = 100 (drawer) + 3 (gap above) + 3 (gap below); " +
+			"make it 106 mm or leave it out"},
+
+		// Under-determined.
+		{"no width", func(d *Design) {
+			d.OutsideWidth = Length{}
+			d.Bays = []Bay{{Width: metric("300")}, {}, {}}
+		}, "case: the width is not settled: neither outside_width nor inside_width is given, nor what goes in; " +
+			"give outside_width, inside_width or a width for bay 2 and bay 3"},
+		{"no height", func(d *Design) { d.OutsideHeight = Length{} },
+			"case: the height is not settled: neither outside_height nor inside_height is given, nor what goes in; " +
+				"give outside_height, inside_height or a height for opening 1 of bay 1"},
+		{"no depth", func(d *Design) { d.OutsideDepth = Length{} },
+			"case: the depth is not settled: neither outside_depth nor inside_depth is given, nor what goes in; " +
+				"give outside_depth or inside_depth"},
+		{"no material", func(d *Design) { d.Carcass.Material = Word{} },
+			"case.carcass.material: no material is given; give the name of a material that the job offers"},
+		{"several thicknesses", func(d *Design) { d.Carcass.Material = word("ply") },
+			"case.carcass.thickness: ply comes in 3 thicknesses, and none is given; give 6 mm, 12 mm or 18 mm"},
+		{"dado without depth", func(d *Design) { d.Carcass.Joint = word("dado") },
+			"case.carcass.joint_depth: a dado needs a depth, and none is given; give a quarter to a third of it, 4.5 mm to 6 mm"},
+		{"back without fit", func(d *Design) { d.Back.Material = word("back") },
+			`case.back.fit: a back is described, but not how it is fitted; give "applied", "rabbet" or "groove"`},
+		{"half a measured drawer", func(d *Design) {
+			d.Bays = []Bay{{Openings: []Opening{{Drawers: []DrawerBox{{Width: metric("300"), Height: metric("100")}}}}}}
+		},
+			"case.bay[1].opening[1].drawer[1].depth: a measured drawer needs width, height and depth, and one is missing; " +
+				"measure it, or leave all three out of a drawer that is to be made"},
+		{"overlay without amount", func(d *Design) { made(d, "overlay", DrawerBox{}) },
+			"case.drawer.overlay: not given, and needed; give how far a front reaches over each edge of its opening"},
+		{"frame without rails", func(d *Design) { *d = framed(); d.Frame.RailWidth = Length{} },
+			"case.frame.rail_width: not given, and needed; give the face width of the level members"},
+
+		// Not buildable.
+		{"dado through half", func(d *Design) { d.Carcass.Joint, d.Carcass.JointDepth = word("dado"), metric("10") },
+			"case.carcass.joint_depth: a dado 10 mm deep is more than half of the 18 mm that it is cut into; " +
+				"give a quarter to a third of it, 4.5 mm to 6 mm"},
+		{"dados meet in a partition", func(d *Design) {
+			d.Shelf.Held, d.Shelf.JointDepth = word("dado"), metric("9")
+			d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1)}}}, {Openings: []Opening{{Shelves: count(1)}}}}
+		}, "case.bay[2]: dados 9 mm and 9 mm deep in its two faces go right through a partition 18 mm thick; " +
+			"make them shallower, or the partition thicker"},
+		{"back rabbet through the side", func(d *Design) {
+			d.Back = Back{Fit: word("rabbet"), Material: word("back"), Depth: metric("18")}
+		}, "case.back.depth: a rabbet 18 mm deep leaves nothing of the 18 mm that it is cut into; leave a quarter of an inch, 6 mm, of the panel or more"},
+		{"drawer deeper than the case", func(d *Design) {
+			d.OutsideHeight, d.OutsideWidth = Length{}, Length{}
+			d.Back = Back{Fit: word("applied"), Material: word("back")}
+			d.Bays = []Bay{measured(1, "300", "100", "480")}
+		}, "case.outside_depth: outside_depth 300 mm leaves 294 mm inside, but a drawer of bay 1 needs 480 = 480 (drawer); " +
+			"make it at least 486 mm, or leave it out"},
+		{"sides thicker than the case", func(d *Design) { d.OutsideWidth = metric("36") },
+			"case.outside_width: nothing is left inside: 0 = 36 (outside width) - 2 x 18 (side); make the case larger, or its members thinner"},
+		{"bays wider than the case", func(d *Design) { d.Bays = []Bay{{Width: metric("500")}, {Width: metric("400")}, {}} },
+			"case.bay[1]: nothing is left for bay 3, which has no size of its own: " +
+				"-72 = 864 (inside width) - 2 x 18 (partition) - 500 (bay 1) - 400 (bay 2); make the case larger, or what else stands in line smaller"},
+		{"fronts higher than the opening", func(d *Design) {
+			made(d, "inset", DrawerBox{FrontHeight: metric("400")}, DrawerBox{FrontHeight: metric("400")}, DrawerBox{})
+		}, "case.bay[1].opening[1]: nothing is left for front, which has no size of its own: " +
+			"-124 = 684 (bay 1 opening 1 height) - 4 x 2 (gap) - 400 (front) - 400 (front); make the case larger, or what else stands in line smaller"},
+		{"shelves fill the opening", func(d *Design) { d.Bays = []Bay{{Openings: []Opening{{Shelves: count(38)}}}} },
+			"case.bay[1].opening[1]: 38 shelves 18 mm thick fill an opening 684 mm high; take fewer shelves, or give the opening more height"},
+		{"slides wider than the bay", func(d *Design) {
+			made(d, "none", DrawerBox{})
+			d.Drawer.SideClearance = metric("420")
+		}, "case: nothing is left for the length of a drawer front and back: " +
+			"0 = 864 (bay 1) - 2 x 420 (side clearance) - 2 x 12 (drawer side); make the case larger, or what is taken off smaller"},
+		{"overlay past the side", func(d *Design) {
+			made(d, "overlay", DrawerBox{})
+			d.Drawer.Overlay = metric("20")
+		}, "case.drawer.overlay: an overlay of 20 mm reaches past the side, which is 18 mm thick; make the overlay at most 18 mm"},
+		{"overlays meet on a partition", func(d *Design) {
+			made(d, "overlay", DrawerBox{})
+			d.Drawer.Overlay = metric("8")
+			d.Bays = append(d.Bays, d.Bays[0])
+		}, "case.drawer.overlay: two fronts with an overlay of 8 mm and a gap of 3 mm need 19 mm of the partition that they share, and it is 18 mm thick; " +
+			"make the overlay at most 7.5 mm"},
+		{"box higher than its share", func(d *Design) { made(d, "inset", DrawerBox{FrontHeight: metric("680"), BoxHeight: metric("690")}) },
+			"case.bay[1].opening[1].drawer[1].box_height: a box 690 mm high does not go into its share of the opening, 680 = 680 (front height); " +
+				"make it lower, or the front higher"},
+		{"panel shows past the stile", func(d *Design) { *d = framed(); d.Frame.Inset, d.Frame.RailWidth = metric("40"), metric("60") },
+			"case.frame.stile_width: stiles 50 mm wide do not cover a panel 18 mm thick with an inset of 40 mm; " +
+				"make them at least 58 mm wide, or the inset smaller"},
+		{"tenon through the stile", func(d *Design) {
+			*d = framed()
+			d.Frame.Corner, d.Frame.TenonLength = word("mortise-and-tenon"), metric("50")
+		}, "case.frame.tenon_length: a tenon 50 mm long goes right through the stile, 50 mm wide; make the tenon shorter, or the stile wider"},
+		{"no such thickness", func(d *Design) { d.Carcass.Material, d.Carcass.Thickness = word("ply"), metric("15") },
+			"case.carcass.thickness: no ply gives a thickness of 15 mm; give 6 mm, 12 mm or 18 mm"},
+		{"thicker than any board", func(d *Design) { *d = framed(); d.Frame.Thickness = metric("45") },
+			"case.frame.thickness: no spruce gives a thickness of 45 mm; give 38 mm or less"},
+		{"unknown material", func(d *Design) { d.Carcass.Material = word("carcas") },
+			`case.carcass.material: unknown material "carcas"; did you mean "carcass"?`},
+		{"shelves and drawers", func(d *Design) {
+			d.OutsideHeight, d.OutsideWidth = Length{}, Length{}
+			d.Bays = []Bay{measured(1, "300", "100", "200")}
+			d.Bays[0].Openings[0].Shelves = count(1)
+		}, "case.bay[1].opening[1]: an opening holds shelves or drawers, and both are given; make two openings of it"},
+
+		{"backs meet in a mid stile", func(d *Design) {
+			*d = framed()
+			d.Frame.MidStileWidth = metric("20")
+			d.Back = Back{Fit: word("rabbet"), Material: word("back"), Depth: metric("10")}
+			d.Bays = make([]Bay, 2)
+		}, "case.back.depth: two rabbets 10 mm deep meet in a mid stile 20 mm wide; make them shallower, or the mid stile wider"},
+
+		// Not what the words allow.
+		{"unknown word", func(d *Design) { d.Carcass.Joint = word("rabet") },
+			`case.carcass.joint: "rabet" is not a word for this; did you mean "rabbet"?`},
+		{"foreign word", func(d *Design) { d.Carcass.Top = word("glued to the ceiling") },
+			`case.carcass.top: "glued to the ceiling" is not a word for this; write "between" or "over"`},
+		{"zero", func(d *Design) { d.OutsideWidth.Value = 0 },
+			"case.outside_width: a length of 0 leaves nothing to cut; give a length above 0, or leave the key out"},
+		{"negative", func(d *Design) { d.Shelf.SetBack = Length{Value: -stock.Millimetre, Set: true} },
+			"case.shelf.set_back: a length of -1 mm is less than nothing; give a length above 0"},
+		{"no drawers", func(d *Design) { d.Bays = []Bay{{Openings: []Opening{{Drawers: []DrawerBox{{Count: count(0)}}}}}} },
+			"case.bay[1].opening[1].drawer[1].count: a count of 0 is less than one; give a whole number from 1, or leave it out"},
+		{"too many", func(d *Design) { d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1_000_000)}}}} },
+			"case.bay[1].opening[1].shelves: 1000000 is more than a case can hold; give at most 1000"},
+
+		// Given without a use.
+		{"depth of a butt joint", func(d *Design) { d.Carcass.JointDepth = metric("6") },
+			`case.carcass.joint_depth: a depth of 6 mm has no use, since joint is "butt"; leave one of the two out`},
+		{"distance of a rabbet", func(d *Design) {
+			d.Back = Back{Fit: word("rabbet"), Material: word("back"), Depth: metric("6"), SetIn: metric("10")}
+		}, `case.back.set_in: set_in has no use, since fit is "rabbet"; leave one of the two out`},
+		{"frame of a panel case", func(d *Design) { d.Frame.Material = word("spruce") },
+			`case.frame: a case of panels has no frame; set construction = "framed", or leave the table out`},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			d := plain()
+			test.change(&d)
+			c, faults := Derive(d, workshop(stock.Millimetres))
+			if c != nil {
+				t.Errorf("a case came of it: %v", cut(c, stock.Ruler{}))
+			}
+			wantLines(t, []string{test.want}, spelled(faults))
+		})
+	}
+}
+
+func spelled(faults []Fault) []string {
+	var lines []string
+	for _, f := range faults {
+		lines = append(lines, f.Key+": "+f.Cause+"; "+f.Remedy)
+	}
+	return lines
+}
+
+// All faults come at once, by line; what was not written has the line of its
+// table.
+func TestFaultsComeTogetherInTheirOrder(t *testing.T) {
+	d := plain()
+	d.Carcass.Joint = Word{Value: "dado", Set: true, Line: 17}
+	d.Back = Back{Line: 20, Fit: word("groove"), Material: Word{Value: "bakc", Set: true, Line: 21}}
+	d.OutsideWidth = Length{Set: true, Line: 11}
+	_, faults := Derive(d, workshop(stock.Millimetres))
+	type place struct {
+		Line int
+		Key  string
+	}
+	var got []place
+	for _, f := range faults {
+		got = append(got, place{f.Line, f.Key})
+	}
+	want := []place{{11, "case.outside_width"}, {15, "case.carcass.joint_depth"}, {20, "case.back.depth"}, {21, "case.back.material"}}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Errorf("(-want +got):\n%s", diff)
+	}
+}
+
+// Width, height and depth are settled even if one of them cannot be.
+func TestEveryUnsettledDirectionIsTold(t *testing.T) {
+	_, faults := Derive(Design{Carcass: Carcass{Material: word("carcass")}}, workshop(stock.Millimetres))
+	if len(faults) != 3 {
+		t.Errorf("faults = %q, want three", spelled(faults))
+	}
+}
+
+// The job reader goes by the tags: each field has one, and no two of a table
+// the same.
+func TestEveryFieldHasItsKey(t *testing.T) {
+	var visit func(table reflect.Type)
+	visit = func(table reflect.Type) {
+		var keys []string
+		for i := range table.NumField() {
+			field := table.Field(i)
+			key := field.Tag.Get("toml")
+			if key == "" || key != strings.ToLower(key) || slices.Contains(keys, key) {
+				t.Errorf("%s.%s has the key %q", table.Name(), field.Name, key)
+			}
+			keys = append(keys, key)
+			inner := field.Type
+			if inner.Kind() == reflect.Slice {
+				inner = inner.Elem()
+			}
+			if inner.Kind() == reflect.Struct && inner.NumField() > 0 && inner.Field(0).Name == "Line" {
+				visit(inner)
+			}
+		}
+	}
+	visit(reflect.TypeFor[Design]())
+}
