@@ -102,7 +102,7 @@ func (r *reckoner) boxHeight(o opening, i int) stock.Sum {
 	}
 	if x.boxHeight.Value > share.Total() {
 		r.fault(x.at.under(x.boxHeight.Line, "box_height"), fmt.Sprintf("a box %s high does not go into its share of the opening, %s",
-			r.print(x.boxHeight.Value), share.Print(r.from.Ruler)), "make it lower, or the front higher")
+			r.print(x.boxHeight.Value), r.reckoned(share)), "make it lower, or the front higher")
 	}
 	return given(x.boxHeight.Value, "box height")
 }

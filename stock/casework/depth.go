@@ -36,7 +36,7 @@ func (r *reckoner) settleDepth() bool {
 			key, given, total = "outside_depth", d.OutsideDepth, need+ends.Total()
 		}
 		r.fault(r.place.under(given.Line, key), fmt.Sprintf("%s %s leaves %s inside, but %s needs %s", key, r.print(given.Value),
-			r.print(r.depth.clear), deepest.of, deepest.size.Print(r.from.Ruler)),
+			r.print(r.depth.clear), deepest.of, r.reckoned(deepest.size)),
 			"make it at least "+r.print(total)+", or leave it out")
 		return false
 	}

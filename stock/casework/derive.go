@@ -1,6 +1,7 @@
 package casework
 
 import (
+	"fmt"
 	"slices"
 
 	"sawbill/stock"
@@ -65,6 +66,14 @@ func (r *reckoner) settleAxes() bool {
 }
 
 func (r *reckoner) print(l stock.Length) string { return r.from.Ruler.PrintUnit(l) }
+
+// reckoned prints a size with the sum it came from, where there is one.
+func (r *reckoner) reckoned(size stock.Sum) string {
+	if len(size) == 1 && size[0].Times == 1 && size[0].Over <= 1 {
+		return fmt.Sprintf("%s (%s)", r.print(size[0].Value), size[0].Label)
+	}
+	return size.Print(r.from.Ruler)
+}
 
 func (r *reckoner) record(name string, size stock.Sum) {
 	r.sizes = append(r.sizes, stock.Derivation{Dimension: name, Sum: size})

@@ -88,3 +88,21 @@ func TestDrawersWithoutFalseFronts(t *testing.T) {
 		"2 drawer bottom 425.1 x 266.5 x 6 back",
 	}, cut(derive(t, d, from), from.Ruler))
 }
+
+// An overlay of 8 on both sides of a divider of 18 with a gap of 2 fits
+// exactly: 2 x 8 + 2. In the middle of three bays the side does not count.
+func TestOverlaysMayMeetInTheMiddle(t *testing.T) {
+	d := plain()
+	made(&d, "overlay", DrawerBox{})
+	d.Drawer.Overlay, d.Drawer.Gap = metric("8"), metric("2")
+	d.Bays[0].Openings = append(d.Bays[0].Openings, d.Bays[0].Openings[0])
+	derive(t, d, workshop(stock.Millimetres))
+
+	thick := plain()
+	made(&thick, "overlay", DrawerBox{})
+	thick.Drawer.Overlay = metric("10")
+	thick.Carcass.Material = word("box") // 12 mm
+	thick.Partition.Material = word("carcass")
+	thick.Bays = []Bay{{}, thick.Bays[0], {}}
+	derive(t, thick, workshop(stock.Millimetres))
+}

@@ -5,7 +5,7 @@ import "fmt"
 // Fault is something in a design that cannot be meant, or is missing.
 type Fault struct {
 	Line   int    // of the job file
-	Key    string // "case.outside_width", "case.bay[2].opening[1].height"
+	Key    string // "case.outside_width", "case.bay 2.opening 1.height"
 	Cause  string // with the numbers
 	Remedy string
 }
@@ -27,7 +27,7 @@ func (a at) under(line int, key string) at {
 
 // nth is the place of entry n, counted from 1, of the array of tables key.
 func (a at) nth(line int, key string, n int) at {
-	return a.under(line, fmt.Sprintf("%s[%d]", key, n))
+	return a.under(line, fmt.Sprintf("%s %d", key, n))
 }
 
 func (r *reckoner) fault(a at, cause, remedy string) {

@@ -54,34 +54,34 @@ func TestFaults(t *testing.T) {
 			d.Bays = []Bay{measured(3, "855.6", "180", "250")}
 		}, "case.outside_width: outside width 900 mm is given, but bay 1 needs 917 mm: " +
 			"inside it is 881 = 855.6 (drawer) + 2 x 12.7 (side clearance), and leaves 864 = 900 (outside width) - 2 x 18 (side); " +
-			"make outside_width 917 mm, or leave it or what it conflicts with out"},
+			"make outside_width 917 mm, or leave out one of the two"},
 		{"outside and inside", func(d *Design) { d.InsideWidth = metric("860") },
 			"case.outside_width: outside width 900 mm is given, but inside_width needs 896 mm: " +
-				"inside it is 860 = 860 (given), and leaves 864 = 900 (outside width) - 2 x 18 (side); " +
-				"make outside_width 896 mm, or leave it or what it conflicts with out"},
+				"inside it is 860 mm (given), and leaves 864 = 900 (outside width) - 2 x 18 (side); " +
+				"make outside_width 896 mm, or leave out one of the two"},
 		{"inside and bays", func(d *Design) {
 			d.OutsideWidth, d.InsideWidth = Length{}, metric("800")
 			d.Bays = []Bay{{Width: metric("300")}, {Width: metric("400")}}
 		}, "case.inside_width: inside width 800 mm is given, but what stands side by side needs 718 mm: " +
-			"718 = 300 (bay 1) + 400 (bay 2) + 18 (partition); make inside_width 718 mm, or leave it or what it conflicts with out"},
+			"718 = 300 (bay 1) + 400 (bay 2) + 18 (partition); make inside_width 718 mm, or leave out one of the two"},
 		{"two stacks of unequal height", func(d *Design) {
 			d.OutsideHeight = Length{}
 			d.Bays = []Bay{measured(2, "300", "100", "200"), measured(3, "300", "100", "200")}
 			d.OutsideWidth = Length{}
-		}, "case.bay[2]: bay 2 needs an inside height of 312 mm, but bay 1 needs 209 mm; " +
+		}, "case.bay 2: bay 2 needs an inside height of 312 mm, but bay 1 needs 209 mm; " +
 			"leave out one height in the smaller of the two, or add an open space to it"},
 		{"bay width and drawers", func(d *Design) {
 			d.OutsideHeight, d.OutsideWidth = Length{}, Length{}
 			b := measured(2, "300", "100", "200")
 			b.Width = metric("320")
 			d.Bays = []Bay{b}
-		}, "case.bay[1].width: width 320 mm is given, but the drawers need 325.4 = 300 (drawer) + 2 x 12.7 (side clearance); " +
+		}, "case.bay 1.width: width 320 mm is given, but the drawers need 325.4 = 300 (drawer) + 2 x 12.7 (side clearance); " +
 			"make it 325.4 mm or leave it out"},
 		{"opening height and drawers", func(d *Design) {
 			d.OutsideHeight, d.OutsideWidth = Length{}, Length{}
 			d.Bays = []Bay{measured(1, "300", "100", "200")}
 			d.Bays[0].Openings[0].Height = metric("100")
-		}, "case.bay[1].opening[1].height: height 100 mm is given, but the drawers need 106 = 100 (drawer) + 3 (gap above) + 3 (gap below); " +
+		}, "case.bay 1.opening 1.height: height 100 mm is given, but the drawers need 106 = 100 (drawer) + 3 (gap above) + 3 (gap below); " +
 			"make it 106 mm or leave it out"},
 
 		// Under-determined.
@@ -107,7 +107,7 @@ func TestFaults(t *testing.T) {
 		{"half a measured drawer", func(d *Design) {
 			d.Bays = []Bay{{Openings: []Opening{{Drawers: []DrawerBox{{Width: metric("300"), Height: metric("100")}}}}}}
 		},
-			"case.bay[1].opening[1].drawer[1].depth: a measured drawer needs width, height and depth, and one is missing; " +
+			"case.bay 1.opening 1.drawer 1.depth: a measured drawer needs width, height and depth, and one is missing; " +
 				"measure it, or leave all three out of a drawer that is to be made"},
 		{"overlay without amount", func(d *Design) { made(d, "overlay", DrawerBox{}) },
 			"case.drawer.overlay: not given, and needed; give how far a front reaches over each edge of its opening"},
@@ -121,7 +121,7 @@ func TestFaults(t *testing.T) {
 		{"dados meet in a partition", func(d *Design) {
 			d.Shelf.Held, d.Shelf.JointDepth = word("dado"), metric("9")
 			d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1)}}}, {Openings: []Opening{{Shelves: count(1)}}}}
-		}, "case.bay[2]: dados 9 mm and 9 mm deep in its two faces go right through a partition 18 mm thick; " +
+		}, "case.bay 2: dados 9 mm and 9 mm deep in its two faces go right through a partition 18 mm thick; " +
 			"make them shallower, or the partition thicker"},
 		{"back rabbet through the side", func(d *Design) {
 			d.Back = Back{Fit: word("rabbet"), Material: word("back"), Depth: metric("18")}
@@ -130,19 +130,19 @@ func TestFaults(t *testing.T) {
 			d.OutsideHeight, d.OutsideWidth = Length{}, Length{}
 			d.Back = Back{Fit: word("applied"), Material: word("back")}
 			d.Bays = []Bay{measured(1, "300", "100", "480")}
-		}, "case.outside_depth: outside_depth 300 mm leaves 294 mm inside, but a drawer of bay 1 needs 480 = 480 (drawer); " +
+		}, "case.outside_depth: outside_depth 300 mm leaves 294 mm inside, but a drawer of bay 1 needs 480 mm (drawer); " +
 			"make it at least 486 mm, or leave it out"},
 		{"sides thicker than the case", func(d *Design) { d.OutsideWidth = metric("36") },
 			"case.outside_width: nothing is left inside: 0 = 36 (outside width) - 2 x 18 (side); make the case larger, or its members thinner"},
 		{"bays wider than the case", func(d *Design) { d.Bays = []Bay{{Width: metric("500")}, {Width: metric("400")}, {}} },
-			"case.bay[1]: nothing is left for bay 3, which has no size of its own: " +
+			"case.bay 1: nothing is left for bay 3, which has no size of its own: " +
 				"-72 = 864 (inside width) - 2 x 18 (partition) - 500 (bay 1) - 400 (bay 2); make the case larger, or what else stands in line smaller"},
 		{"fronts higher than the opening", func(d *Design) {
 			made(d, "inset", DrawerBox{FrontHeight: metric("400")}, DrawerBox{FrontHeight: metric("400")}, DrawerBox{})
-		}, "case.bay[1].opening[1]: nothing is left for front, which has no size of its own: " +
+		}, "case.bay 1.opening 1: nothing is left for front, which has no size of its own: " +
 			"-124 = 684 (bay 1 opening 1 height) - 4 x 2 (gap) - 400 (front) - 400 (front); make the case larger, or what else stands in line smaller"},
 		{"shelves fill the opening", func(d *Design) { d.Bays = []Bay{{Openings: []Opening{{Shelves: count(38)}}}} },
-			"case.bay[1].opening[1]: 38 shelves 18 mm thick fill an opening 684 mm high; take fewer shelves, or give the opening more height"},
+			"case.bay 1.opening 1: 38 shelves 18 mm thick fill an opening 684 mm high; take fewer shelves, or give the opening more height"},
 		{"slides wider than the bay", func(d *Design) {
 			made(d, "none", DrawerBox{})
 			d.Drawer.SideClearance = metric("420")
@@ -159,7 +159,7 @@ func TestFaults(t *testing.T) {
 		}, "case.drawer.overlay: two fronts with an overlay of 8 mm and a gap of 3 mm need 19 mm of the partition that they share, and it is 18 mm thick; " +
 			"make the overlay at most 7.5 mm"},
 		{"box higher than its share", func(d *Design) { made(d, "inset", DrawerBox{FrontHeight: metric("680"), BoxHeight: metric("690")}) },
-			"case.bay[1].opening[1].drawer[1].box_height: a box 690 mm high does not go into its share of the opening, 680 = 680 (front height); " +
+			"case.bay 1.opening 1.drawer 1.box_height: a box 690 mm high does not go into its share of the opening, 680 mm (front height); " +
 				"make it lower, or the front higher"},
 		{"panel shows past the stile", func(d *Design) { *d = framed(); d.Frame.Inset, d.Frame.RailWidth = metric("40"), metric("60") },
 			"case.frame.stile_width: stiles 50 mm wide do not cover a panel 18 mm thick with an inset of 40 mm; " +
@@ -178,7 +178,7 @@ func TestFaults(t *testing.T) {
 			d.OutsideHeight, d.OutsideWidth = Length{}, Length{}
 			d.Bays = []Bay{measured(1, "300", "100", "200")}
 			d.Bays[0].Openings[0].Shelves = count(1)
-		}, "case.bay[1].opening[1]: an opening holds shelves or drawers, and both are given; make two openings of it"},
+		}, "case.bay 1.opening 1: an opening holds shelves or drawers, and both are given; make two openings of it"},
 
 		{"backs meet in a mid stile", func(d *Design) {
 			*d = framed()
@@ -197,9 +197,9 @@ func TestFaults(t *testing.T) {
 		{"negative", func(d *Design) { d.Shelf.SetBack = Length{Value: -stock.Millimetre, Set: true} },
 			"case.shelf.set_back: a length of -1 mm is less than nothing; give a length above 0"},
 		{"no drawers", func(d *Design) { d.Bays = []Bay{{Openings: []Opening{{Drawers: []DrawerBox{{Count: count(0)}}}}}} },
-			"case.bay[1].opening[1].drawer[1].count: a count of 0 is less than one; give a whole number from 1, or leave it out"},
+			"case.bay 1.opening 1.drawer 1.count: a count of 0 is less than one; give a whole number from 1, or leave it out"},
 		{"too many", func(d *Design) { d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1_000_000)}}}} },
-			"case.bay[1].opening[1].shelves: 1000000 is more than a case can hold; give at most 1000"},
+			"case.bay 1.opening 1.shelves: 1000000 is more than a case can hold; give at most 1000"},
 
 		// Given without a use.
 		{"depth of a butt joint", func(d *Design) { d.Carcass.JointDepth = metric("6") },

@@ -54,7 +54,7 @@ func (r *reckoner) openingHeights(b bay) (members []member, ok bool) {
 			if o.given.Set && need.Total() != o.given.Value {
 				ok = false
 				r.fault(o.at.under(o.given.Line, "height"), fmt.Sprintf("height %s is given, but the drawers need %s",
-					r.print(o.given.Value), need.Print(r.from.Ruler)), "make it "+r.print(need.Total())+" or leave it out")
+					r.print(o.given.Value), r.reckoned(need)), "make it "+r.print(need.Total())+" or leave it out")
 			}
 			m.size, m.settled = need, true
 		}

@@ -67,7 +67,7 @@ func (r *reckoner) settle(x axis) (extent, bool) {
 	}
 	clear := first.size.Total()
 	if agreed && clear <= 0 {
-		r.fault(first.at, "nothing is left inside: "+first.size.Print(r.from.Ruler), "make the case larger, or its members thinner")
+		r.fault(first.at, "nothing is left inside: "+r.reckoned(first.size), "make the case larger, or its members thinner")
 		agreed = false
 	}
 	outside := plus(given(clear, "inside "+x.name), x.ends...)
@@ -88,12 +88,12 @@ func (r *reckoner) conflict(x axis, first, other claim) {
 	case x.outside.Set:
 		has, needs = has+ends, needs+ends
 		r.fault(first.at, fmt.Sprintf("outside %s %s is given, but %s needs %s: inside it is %s, and leaves %s", x.name,
-			r.print(has), other.of, r.print(needs), other.size.Print(r.from.Ruler), first.size.Print(r.from.Ruler)),
-			fmt.Sprintf("make %s %s, or leave it or what it conflicts with out", first.of, r.print(needs)))
+			r.print(has), other.of, r.print(needs), r.reckoned(other.size), r.reckoned(first.size)),
+			fmt.Sprintf("make %s %s, or leave out one of the two", first.of, r.print(needs)))
 	case x.inside.Set:
 		r.fault(first.at, fmt.Sprintf("inside %s %s is given, but %s needs %s: %s", x.name, r.print(has), other.of,
-			r.print(needs), other.size.Print(r.from.Ruler)),
-			fmt.Sprintf("make %s %s, or leave it or what it conflicts with out", first.of, r.print(needs)))
+			r.print(needs), r.reckoned(other.size)),
+			fmt.Sprintf("make %s %s, or leave out one of the two", first.of, r.print(needs)))
 	default:
 		r.fault(other.at, fmt.Sprintf("%s needs an inside %s of %s, but %s needs %s", other.of, x.name, r.print(needs),
 			first.of, r.print(has)), "leave out one "+x.name+" in the smaller of the two, or add an open space to it")
@@ -129,7 +129,7 @@ func (r *reckoner) share(a at, whole, fixed stock.Sum, members []member) bool {
 		return true
 	}
 	if left.Total() <= 0 {
-		r.fault(a, fmt.Sprintf("nothing is left for %s, which has no size of its own: %s", strings.Join(names, " and "), left.Print(r.from.Ruler)),
+		r.fault(a, fmt.Sprintf("nothing is left for %s, which has no size of its own: %s", strings.Join(names, " and "), r.reckoned(left)),
 			"make the case larger, or what else stands in line smaller")
 		return false
 	}

@@ -1,0 +1,36 @@
+package casework
+
+import (
+	"testing"
+
+	"sawbill/stock"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+// Sheets of one material in two sizes and two thicknesses, out of order.
+func TestMaterialsOfGathersThicknesses(t *testing.T) {
+	piece := func(kind stock.Kind, material, thickness string) stock.Stock {
+		return stock.Stock{Kind: kind, Material: material, Thickness: metric(thickness).Value}
+	}
+	got := MaterialsOf([]stock.Stock{
+		piece(stock.Sheet, "ply", "18"), piece(stock.Board, "oak", "27"), piece(stock.Sheet, "ply", "6"), piece(stock.Sheet, "ply", "18"),
+	})
+	want := map[string]Material{
+		"ply": {stock.Sheet, []stock.Length{metric("6").Value, metric("18").Value}},
+		"oak": {stock.Board, []stock.Length{metric("27").Value}},
+	}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Errorf("(-want +got):\n%s", diff)
+	}
+}
+
+func TestPartsCarryTheAllowance(t *testing.T) {
+	from := workshop(stock.Millimetres)
+	from.Allowance = stock.Allowance{End: metric("5").Value, Ends: 2}
+	for _, p := range derive(t, plain(), from).Parts {
+		if p.Allowance != from.Allowance || p.From != "case" {
+			t.Errorf("%s: allowance %+v, from %q", p.Name, p.Allowance, p.From)
+		}
+	}
+}
