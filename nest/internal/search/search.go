@@ -14,12 +14,16 @@ type Search struct {
 	lanes []*lane
 	tidy  *lane // takes lane 0's place for a while after each new best plan
 	best  *instance.Plan
-	// tidyLeft counts the rounds of tidying the best plan still gets.
-	tidyLeft int
+	// tidyLeft and trimLeft count the rounds that are still given to tidying the
+	// best plan, and to a lesser area at the same price once that is proven.
+	tidyLeft, trimLeft int
 }
 
-// tidyRounds is how many rounds a new best plan is tidied for.
-const tidyRounds = 12
+// Rounds given to the lesser aims after each new best plan.
+const (
+	tidyRounds = 12
+	trimRounds = 8
+)
 
 // New makes a search with a first plan, which may be incomplete when there is
 // too little stock. No plan costs less than bound.
@@ -43,8 +47,8 @@ func (s *Search) Best() *instance.Plan { return s.best }
 // Proven reports whether no plan can cost less than Best.
 func (s *Search) Proven() bool { return s.best.Complete() && s.best.Cost.Price <= s.bound }
 
-// Done reports whether no further round can better the plan.
-func (s *Search) Done() bool { return s.Proven() && s.tidyLeft == 0 }
+// Done reports whether further rounds are not worth their time.
+func (s *Search) Done() bool { return s.Proven() && s.tidyLeft == 0 && s.trimLeft == 0 }
 
 // Lanes is the number of walks in a round.
 func (s *Search) Lanes() int { return len(s.lanes) }
@@ -54,16 +58,15 @@ func (s *Search) Walk(i int, n int64, stop func() bool) {
 	switch {
 	case i == 0 && s.tidyLeft > 0:
 		s.tidy.walk(n, stop)
-	case !s.Proven():
+	case !s.Proven() || s.trimLeft > 0:
 		s.lanes[i].walk(n, stop)
 	}
 }
 
 // Join ends a round and reports whether it bettered the plan.
 func (s *Search) Join() bool {
-	if s.tidyLeft > 0 {
-		s.tidyLeft--
-	}
+	s.tidyLeft = max(0, s.tidyLeft-1)
+	s.trimLeft = max(0, s.trimLeft-1)
 	better := false
 	for _, l := range append([]*lane{s.tidy}, s.lanes...) {
 		if l.best != nil && l.best != s.best && s.betters(l) {
@@ -98,7 +101,26 @@ func (s *Search) spread() {
 			s.tidy.follow(s.best)
 		}
 		s.tidyLeft = tidyRounds
+		if s.oneSize() {
+			s.trimLeft = 0 // the price has settled the area
+		} else {
+			s.trimLeft = trimRounds
+		}
 	}
+}
+
+// oneSize reports whether all that is bought is of one size and has a price.
+func (s *Search) oneSize() bool {
+	sizes := 0
+	for _, st := range s.in.Stock {
+		if !st.OnHand {
+			sizes++
+		}
+		if !st.OnHand && st.Price == 0 {
+			return false
+		}
+	}
+	return sizes <= 1
 }
 
 // Steps counts the steps of all lanes.
