@@ -6,6 +6,8 @@ import (
 	"os"
 	"path"
 	"path/filepath"
+	"slices"
+	"strings"
 
 	"sawbill/stock"
 	"sawbill/stock/casework"
@@ -98,6 +100,9 @@ func (r *reader) job(root *table, at place, open listOpener, whole bool) *File {
 	}
 	file := &File{}
 	file.Title, file.Units = top.text("title"), r.ruler.Units
+	if file.Title == "" {
+		file.Title = strings.TrimSuffix(filepath.Base(at.file), filepath.Ext(at.file))
+	}
 
 	saw, allowance, offcut := r.section(root, "saw", at), r.section(root, "allowance", at), r.section(root, "offcut", at)
 	file.Saw = sawOf(saw)
@@ -107,7 +112,9 @@ func (r *reader) job(root *table, at place, open listOpener, whole bool) *File {
 	wanted := r.parts(root, at, allowance)
 	for _, name := range top.fields["parts"].files {
 		full, source, found := open(name)
-		listed := place{file: full}
+		if slices.Contains(r.files, full) {
+			found = problem{"is named twice", "name each list once"}
+		}
 		if found.found() {
 			r.fault(top.where("parts"), problem{name + ": " + found.cause, found.remedy})
 			whole = false
@@ -115,7 +122,7 @@ func (r *reader) job(root *table, at place, open listOpener, whole bool) *File {
 		}
 		r.files = append(r.files, full)
 		file.Lists = append(file.Lists, full)
-		wanted = append(wanted, r.partList(source, listed, allowance)...)
+		wanted = append(wanted, r.partList(source, place{file: full}, allowance)...)
 	}
 	derived, ok := r.derive(root, at, offers, allowance, file, whole)
 	wanted = append(wanted, derived...)

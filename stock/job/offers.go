@@ -32,17 +32,18 @@ func (r *reader) offers(root *table, at place) []offer {
 
 // each reads every table of a [[name]].
 func (r *reader) each(root *table, name string, at place) []record {
-	v, there := root.last(name)
-	if !there || v.kind == broken || v.kind == group {
-		return nil
-	}
-	found, wrong := tables(name, *v)
-	if wrong.found() {
-		r.fault(at.at(v.line).of(name), wrong)
-	}
 	var all []record
-	for i, t := range found {
-		all = append(all, r.read(t, keysOf(name), at.of(called(name, t, i))))
+	for _, e := range root.entries {
+		if e.key != name || e.value.kind == broken {
+			continue
+		}
+		found, wrong := tables(name, e.value)
+		if wrong.found() {
+			r.fault(at.at(e.line).of(name), wrong)
+		}
+		for _, t := range found {
+			all = append(all, r.read(t, keysOf(name), at.of(called(name, t, len(all)))))
+		}
 	}
 	return all
 }

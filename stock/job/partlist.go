@@ -67,12 +67,14 @@ func complete(columns []column) bool {
 	return true
 }
 
-// columns reads the heading. The keys it returns are those of [[part]]; one
-// that lacks its column is missed once, here, and not again in every row. It
-// returns no columns when the first row is no heading at all.
+// columns reads the heading. The keys it returns are those of [[part]]; none is
+// needed when a column is missing or misspelt, for that is told once, here, and
+// not again in every row. It returns no columns when the first row is no
+// heading at all.
 func (r *reader) columns(heading row, at place) ([]column, []key) {
 	at.line = heading.lines[0]
 	known := namesOf(partKeys)
+	keys := partKeys
 	columns := make([]column, len(heading.cells))
 	seen := make(map[string]bool)
 	for i, written := range heading.cells {
@@ -84,6 +86,7 @@ func (r *reader) columns(heading row, at place) ([]column, []key) {
 			if meant, ok := meantBy(c.key, known); ok {
 				r.fault(at, problem{fmt.Sprintf("unknown column %q", c.heading), fmt.Sprintf("did you mean %q?", meant)})
 				seen[meant] = true
+				keys = optional(partKeys)
 			} else {
 				r.warn(at, problem{fmt.Sprintf("the column %q is not read", c.heading), "columns read are " + strings.Join(known, ", ")})
 			}
@@ -109,9 +112,9 @@ func (r *reader) columns(heading row, at place) ([]column, []key) {
 	}
 	if len(missing) > 0 {
 		r.fault(at, problem{"the heading has no column " + strings.Join(missing, ", "), "add it, and fill it in every row"})
-		return columns, optional(partKeys)
+		keys = optional(partKeys)
 	}
-	return columns, partKeys
+	return columns, keys
 }
 
 // unitAtEnd finds the unit in "length (mm)", "length [in]", "Length mm",
@@ -131,7 +134,7 @@ func columnOf(written string) column {
 // rowTable turns a row into a table with a key for each cell that is not
 // empty.
 func (r *reader) rowTable(row row, columns []column, separator rune, at place) *table {
-	t := &table{line: row.lines[0], row: true}
+	t := &table{line: row.lines[0]}
 	for i, written := range row.cells {
 		written = strings.TrimSpace(written)
 		line := row.lines[i]

@@ -58,7 +58,7 @@ func allowanceOf(rec record) stock.Allowance {
 // nameEach gives every part a name of its own: a repeated name gets the next
 // number that is free.
 func (r *reader) nameEach(all []wanted) {
-	first := make(map[string]wanted)
+	first, latest := make(map[string]wanted), make(map[string]int)
 	for _, w := range all {
 		if _, there := first[w.Name]; !there {
 			first[w.Name] = w
@@ -70,13 +70,12 @@ func (r *reader) nameEach(all []wanted) {
 		if w.Name == "" || earlier.place == w.place {
 			continue
 		}
-		name := w.Name
-		for n := 2; ; n++ {
+		n, name := max(latest[w.Name], 1), w.Name
+		for taken := true; taken; _, taken = first[name] {
+			n++
 			name = fmt.Sprintf("%s %d", w.Name, n)
-			if _, there := first[name]; !there {
-				break
-			}
 		}
+		latest[w.Name] = n
 		r.warn(w.where("name").of("name"), problem{
 			fmt.Sprintf("%s has the same name; this one is called %q", earlier.From, name),
 			"give each part its own name"})

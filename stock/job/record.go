@@ -101,10 +101,7 @@ func (r *reader) read(t *table, keys []key, p place) record {
 	for _, e := range t.entries {
 		at := slices.IndexFunc(keys, func(k key) bool { return k.name == e.key })
 		if at >= 0 && keys[at].holds == sections && e.value.kind == group {
-			// [part] for [[part]], perhaps several times.
-			_, found := tables(e.key, e.value)
-			r.fault(p.at(e.line).of(e.key), found)
-			continue
+			continue // [part] for [[part]], perhaps several times: the caller tells
 		}
 		if !r.known(e, namesOf(keys), seen, p) {
 			rec.sound = false
@@ -126,7 +123,7 @@ func (r *reader) read(t *table, keys []key, p place) record {
 	}
 	for _, k := range keys {
 		if _, there := seen[k.name]; k.need && !there {
-			r.fault(rec.place, problem{k.name + " is missing", k.example(t.row)})
+			r.fault(rec.place, problem{k.name + " is missing", k.add(p.file != r.files[0])})
 			rec.sound = false
 		}
 	}
@@ -214,17 +211,11 @@ func meantBy(key string, names []string) (string, bool) {
 	return stock.Nearest(said, names)
 }
 
-// example says how to add k where it is missing.
-func (k key) example(row bool) string {
-	what := "a text"
-	if k.holds == aLength {
-		what = `a length such as 900 or "35 1/2 in"`
-	}
+// add says how to add k where it is missing: to a table or to a row of a part
+// list.
+func (k key) add(row bool) string {
 	if row {
-		return "write " + strings.ReplaceAll(what, `"`, "") + " in its cell"
+		return fmt.Sprintf("fill in its cell, with %s or the like", strings.Trim(k.example, `"`))
 	}
-	if k.holds == aText {
-		what += " in quotes"
-	}
-	return "add " + k.name + " = " + what
+	return fmt.Sprintf("add %s = %s or the like", k.name, k.example)
 }

@@ -26,6 +26,8 @@ type key struct {
 	name  string
 	holds holding
 	need  bool
+	// example is a value to write, for keys that are needed.
+	example string
 	// metric and inch are the default in a job of either units, as it would be
 	// written; inch is the same as metric when empty.
 	metric, inch string
@@ -105,11 +107,11 @@ var offcutKeys = []key{
 const usualOffcut = "give the smallest leftover that you would keep"
 
 var sheetKeys = []key{
-	{name: "name", holds: aText, need: true},
-	{name: "material", holds: aText, need: true},
-	{name: "thickness", holds: aLength, need: true, longest: thickestSheet, usual: "sheets are 3 to 40 mm (1/8 to 1 1/2 in) thick"},
-	{name: "length", holds: aLength, need: true, longest: longestStock, usual: "a large sheet is 3 m (10 ft) long"},
-	{name: "width", holds: aLength, need: true, longest: longestStock, usual: "a large sheet is 2 m (6 ft) wide"},
+	{name: "name", holds: aText, need: true, example: `"birch 18, 8x4"`},
+	{name: "material", holds: aText, need: true, example: `"birch ply 18"`},
+	{name: "thickness", holds: aLength, need: true, example: `"18 mm"`, longest: thickestSheet, usual: "sheets are 3 to 40 mm (1/8 to 1 1/2 in) thick"},
+	{name: "length", holds: aLength, need: true, example: `"2440 mm"`, longest: longestStock, usual: "a large sheet is 3 m (10 ft) long"},
+	{name: "width", holds: aLength, need: true, example: `"1220 mm"`, longest: longestStock, usual: "a large sheet is 2 m (6 ft) wide"},
 	{name: "grain", holds: aWord, words: []string{"length", "width", "none"}, metric: "length"},
 	{name: "trim", holds: aLength, metric: "0", zero: true, longest: largestTrim, usual: "a factory edge loses 6 to 10 mm (1/4 to 3/8 in)"},
 	{name: "price", holds: aPrice, metric: "0"},
@@ -120,12 +122,12 @@ var sheetKeys = []key{
 const usualStockCount = "leave count out when there is no limit"
 
 var boardKeys = []key{
-	{name: "name", holds: aText, need: true},
-	{name: "material", holds: aText, need: true},
+	{name: "name", holds: aText, need: true, example: `"2x4 x 8 ft"`},
+	{name: "material", holds: aText, need: true, example: `"spruce"`},
 	{name: "nominal", holds: aText},
 	{name: "thickness", holds: aLength, longest: thickestBoard, usual: "boards are 12 to 100 mm (1/2 to 4 in) thick"},
 	{name: "width", holds: aLength, longest: longestStock, usual: "boards are 50 to 300 mm (2 to 12 in) wide"},
-	{name: "length", holds: aLength, need: true, longest: longestStock, usual: "boards are 1.8 to 6 m (6 to 20 ft) long"},
+	{name: "length", holds: aLength, need: true, example: `"8 ft"`, longest: longestStock, usual: "boards are 1.8 to 6 m (6 to 20 ft) long"},
 	{name: "trim", holds: aLength, metric: "0", zero: true, longest: largestTrim, usual: "a checked end loses 12 to 25 mm (1/2 to 1 in)"},
 	{name: "price", holds: aPrice, metric: "0"},
 	{name: "count", holds: aCount, most: mostStock, usual: usualStockCount},
@@ -134,10 +136,10 @@ var boardKeys = []key{
 
 // partKeys are the keys of [[part]] and the headings of a part list.
 var partKeys = []key{
-	{name: "name", holds: aText, need: true},
-	{name: "material", holds: aText, need: true},
-	{name: "length", holds: aLength, need: true, longest: longestStock},
-	{name: "width", holds: aLength, need: true, longest: longestStock},
+	{name: "name", holds: aText, need: true, example: `"shelf"`},
+	{name: "material", holds: aText, need: true, example: `"birch ply 18"`},
+	{name: "length", holds: aLength, need: true, example: `"900 mm"`, longest: longestStock},
+	{name: "width", holds: aLength, need: true, example: `"300 mm"`, longest: longestStock},
 	{name: "thickness", holds: aLength, longest: thickestBoard},
 	{name: "count", holds: aCount, metric: "1", most: mostPieces, usual: "leave the part out when none is wanted"},
 	{name: "grain", holds: aWord, words: []string{"length", "width", "any"}, metric: "length"},

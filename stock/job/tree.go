@@ -34,6 +34,7 @@ func (k kind) String() string {
 type value struct {
 	kind  kind
 	line  int
+	fixed bool   // of a list: written in brackets, so that [[key]] cannot add to it
 	text  string // of text, unquoted; of number, truth and date, as written
 	list  []value
 	table *table
@@ -43,9 +44,20 @@ type value struct {
 // order in which they were written. A key that was given twice is there twice.
 type table struct {
 	line    int
-	row     bool // of a part list
+	made    making
 	entries []entry
 }
+
+// making is how a table came about. TOML forbids to open or to extend some of
+// them again.
+type making int
+
+const (
+	byHeader making = iota // [a], [[a]], or a row of a part list
+	byPath                 // a on the way to [a.b]: its own header may follow
+	byDots                 // a in a.b = value: more dotted keys may follow
+	inBraces               // {b = value}: complete
+)
 
 type entry struct {
 	key   string
@@ -122,7 +134,7 @@ func (b *builder) parseFrom(start int) int {
 	written := strings.TrimRight(string(b.source[lineStart:lineEnd]), "\r\n")
 	line := b.lineAt(at)
 	key := b.keepPlace(written, line)
-	if strings.Contains(wrong.Message, "array") {
+	if strings.Contains(wrong.Message, "array") || strings.Contains(wrong.Message, "inline table") {
 		// It shows where the next thing begins; told is where the list does.
 		if starts := listStart.FindAllIndex(b.source[:at], -1); len(starts) > 0 {
 			line, key = b.lineAt(starts[len(starts)-1][0]), ""
@@ -147,7 +159,7 @@ func (b *builder) keepPlace(written string, line int) (key string) {
 	return key
 }
 
-var listStart = regexp.MustCompile(`=[ \t]*\[`)
+var listStart = regexp.MustCompile(`=[ \t]*[\[{]`)
 
 var bareKey = regexp.MustCompile(`^[A-Za-z0-9_-]+$`)
 
@@ -178,39 +190,38 @@ func (b *builder) open(n *unstable.Node) {
 	names, line := b.key(n)
 	parent := b.root
 	for _, name := range names[:len(names)-1] {
-		parent = descend(parent, name, line)
+		parent = descend(parent, name, line, byPath)
 	}
 	name := names[len(names)-1]
 	b.current = &table{line: line}
 	opened := value{kind: group, line: line, table: b.current}
 	v, found := parent.last(name)
 	switch {
-	case n.Kind == unstable.Table && found && v.kind == group && v.line == 0:
-		// [a.b] stood before [a]: the same table.
-		v.line, v.table.line = line, line
+	case n.Kind == unstable.Table && found && v.kind == group && v.table.made == byPath:
+		v.line, v.table.line, v.table.made = line, line, byHeader
 		b.current = v.table
 	case n.Kind == unstable.Table:
 		parent.add(name, line, opened)
-	case found && v.kind == list:
+	case found && v.kind == list && !v.fixed:
 		v.list = append(v.list, opened)
 	default:
 		parent.add(name, line, value{kind: list, line: line, list: []value{opened}})
 	}
 }
 
-// descend goes to the table called name, the last one of a list, and makes it
-// where there is none. A table made on the way has line 0 until its own header
-// comes.
-func descend(t *table, name string, line int) *table {
+// descend goes to the table called name, the last one of a list, on the way to
+// something in it. Where there is none, or one that is complete, it makes one;
+// the latter is then there twice, which is told when the table is read.
+func descend(t *table, name string, line int, by making) *table {
 	v, found := t.last(name)
-	if found && v.kind == list && len(v.list) > 0 {
+	if found && v.kind == list && len(v.list) > 0 && !v.fixed && by == byPath {
 		v = &v.list[len(v.list)-1]
 	}
-	if found && v.kind == group {
+	if found && v.kind == group && v.table.made != inBraces && (by == byPath || v.table.made == byDots) {
 		return v.table
 	}
-	made := &table{line: line}
-	t.add(name, line, value{kind: group, table: made})
+	made := &table{line: line, made: by}
+	t.add(name, line, value{kind: group, line: line, table: made})
 	return made
 }
 
@@ -218,7 +229,7 @@ func descend(t *table, name string, line int) *table {
 func (b *builder) assign(t *table, n *unstable.Node) {
 	names, line := b.key(n)
 	for _, name := range names[:len(names)-1] {
-		t = descend(t, name, line)
+		t = descend(t, name, line, byDots)
 	}
 	t.add(names[len(names)-1], line, b.value(n.Value(), line))
 }
@@ -253,13 +264,13 @@ func (b *builder) value(n *unstable.Node, line int) value {
 	case unstable.Bool:
 		v.kind = truth
 	case unstable.Array:
-		v.kind = list
+		v.kind, v.fixed = list, true
 		for it := n.Children(); it.Next(); {
 			v.list = append(v.list, b.value(it.Node(), line))
 		}
 	case unstable.InlineTable:
 		v.kind = group
-		v.table = &table{line: v.line}
+		v.table = &table{line: v.line, made: inBraces}
 		for it := n.Children(); it.Next(); {
 			b.assign(v.table, it.Node())
 		}

@@ -77,9 +77,9 @@ func (k key) count(v value) (int, problem) {
 }
 
 // withoutNoughts drops the decimals a spreadsheet gives a whole number: 3.00
-// or 3,00.
+// or 3,00. Three of them may be thousands.
 func withoutNoughts(s string) string {
-	if i := strings.IndexAny(s, ".,"); i > 0 && strings.Trim(s[i+1:], "0") == "" {
+	if i := strings.IndexAny(s, ".,"); i > 0 && strings.Trim(s[i+1:], "0") == "" && len(s[i+1:]) != 3 {
 		return s[:i]
 	}
 	return s
@@ -159,11 +159,11 @@ func names(v value) ([]string, problem) {
 	return all, problem{}
 }
 
-// tables reads the tables of a [[name]].
+// tables reads the tables of a [[name]], as far as they can be read.
 func tables(name string, v value) ([]*table, problem) {
 	remedy := fmt.Sprintf("begin each with [[%s]], in two pairs of brackets", name)
 	if v.kind == group {
-		return nil, problem{"is a single table", remedy}
+		return []*table{v.table}, problem{"is a single table", remedy}
 	}
 	if v.kind != list {
 		return nil, wrongKind(v, remedy)
@@ -171,7 +171,7 @@ func tables(name string, v value) ([]*table, problem) {
 	var all []*table
 	for _, each := range v.list {
 		if each.kind != group {
-			return nil, wrongKind(each, remedy)
+			return all, wrongKind(each, remedy)
 		}
 		all = append(all, each.table)
 	}
