@@ -34,7 +34,7 @@ func (r *reader) derive(root *table, at place, offers []offer, allowance record,
 	var design casework.Design
 	before := len(r.faults)
 	r.fill(reflect.ValueOf(&design).Elem(), t, at.of("case"))
-	if !whole || len(r.faults) > before || !allSound(offers) || !allowance.sound {
+	if !whole || len(r.faults) > before || t.broken() || !allSound(offers) || !allowance.sound {
 		return nil, false
 	}
 	var onOffer []stock.Stock

@@ -190,7 +190,7 @@ func unknownKey(key string, names []string) problem {
 		return problem{cause, fmt.Sprintf("did you mean %q?", meant)}
 	}
 	if homes := homesOf(key); len(homes) > 0 && len(homes) < 3 {
-		return problem{cause, "it belongs under " + strings.Join(homes, " or ")}
+		return problem{cause, "it belongs " + strings.Join(homes, " or ")}
 	}
 	return problem{cause, "known here are " + strings.Join(names, ", ")}
 }

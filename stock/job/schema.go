@@ -184,16 +184,16 @@ func (k key) heading() string {
 	return "[" + k.name + "]"
 }
 
-// homesOf lists the tables that have a key called name.
+// homesOf tells the tables that have a key called name: "under [saw]".
 func homesOf(name string) []string {
 	var homes []string
 	for _, k := range fileKeys {
 		if slices.Contains(namesOf(k.keys), name) {
-			homes = append(homes, k.heading())
+			homes = append(homes, "under "+k.heading())
 		}
 	}
 	if slices.Contains(namesOf(fileKeys), name) {
-		homes = append(homes, "the top of the file, before the first [table]")
+		homes = append(homes, "at the top of the file, before the first [table]")
 	}
 	return homes
 }

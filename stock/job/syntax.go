@@ -47,9 +47,14 @@ func withoutEquals(written string) problem {
 		return problem{`":" stands where "=" belongs`,
 			write(strings.TrimSpace(key), strings.TrimSpace(after))}
 	}
-	if key, after, found := strings.Cut(written, "="); found && strings.ContainsRune(strings.TrimSpace(key), ' ') {
-		return problem{fmt.Sprintf("the key %q has a blank in it", strings.TrimSpace(key)),
+	key, after, found := strings.Cut(written, "=")
+	key = strings.TrimSpace(key)
+	switch {
+	case found && strings.ContainsRune(key, ' '):
+		return problem{fmt.Sprintf("the key %q has a blank in it", key),
 			write(strings.Join(strings.Fields(key), "_"), strings.TrimSpace(after))}
+	case found && key != "":
+		return problem{fmt.Sprintf("the key %q has a character that no key has", key), "write keys with a to z and _"}
 	}
 	return problem{fmt.Sprintf("%q is not a key with a value", written), "write key = value, and begin a remark with #"}
 }

@@ -31,7 +31,10 @@ func (k key) length(v value, ruler stock.Ruler) (stock.Length, problem) {
 	case length == 0 && !k.zero:
 		return 0, problem{"0 is no size", k.otherwise("write a length above 0")}
 	case length > longest:
-		cause := ruler.PrintUnit(length) + " is more than can be meant"
+		cause := v.plain() + " is more than can be meant"
+		if bare(v.plain()) {
+			cause = fmt.Sprintf("%s %s is more than can be meant", v.plain(), ruler.Units)
+		}
 		if ruler.Exact(longest) {
 			cause += fmt.Sprintf(" (at most %s)", ruler.PrintUnit(longest))
 		}
