@@ -235,12 +235,14 @@ func problemOf(err error) problem {
 }
 
 // quoted writes a choice: `"mm" or "in"`.
-func quoted(words []string) string {
+func quoted(words []string) string { return quotedWith("or", words) }
+
+func quotedWith(link string, words []string) string {
 	var b strings.Builder
 	for i, w := range words {
 		switch {
 		case i > 0 && i == len(words)-1:
-			b.WriteString(" or ")
+			b.WriteString(" " + link + " ")
 		case i > 0:
 			b.WriteString(", ")
 		}

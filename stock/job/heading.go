@@ -1,0 +1,93 @@
+package job
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+)
+
+// column is what a heading says: a key of [[part]], or "" for one that is not
+// read, and the unit of its bare numbers.
+type column struct {
+	key, unit string
+	heading   string
+}
+
+// complete reports whether every key that a part needs has a column.
+func complete(columns []column) bool {
+	for _, k := range partKeys {
+		if k.need && !slices.ContainsFunc(columns, func(c column) bool { return c.key == k.name }) {
+			return false
+		}
+	}
+	return true
+}
+
+// columns reads the heading. The keys it returns are those of [[part]]; none is
+// needed when a column is missing or misspelt, for that is told once, here, and
+// not again in every row. It returns no columns when the first row is no
+// heading at all.
+func (r *reader) columns(heading row, at place) ([]column, []key) {
+	at.line = heading.lines[0]
+	known := namesOf(partKeys)
+	keys := partKeys
+	columns := make([]column, len(heading.cells))
+	seen := make(map[string]bool)
+	var unread []string
+	for i, written := range heading.cells {
+		at := at.at(heading.lines[i])
+		c := columnOf(written)
+		switch {
+		case c.heading == "":
+		case !slices.Contains(known, c.key):
+			if meant, ok := meantBy(c.key, known); ok {
+				r.fault(at, problem{fmt.Sprintf("unknown column %q", c.heading), fmt.Sprintf("did you mean %q?", meant)})
+				seen[meant] = true
+				keys = optional(partKeys)
+			} else {
+				unread = append(unread, c.heading)
+			}
+			c.key = ""
+		case seen[c.key]:
+			r.fault(at, problem{fmt.Sprintf("there are two columns %q", c.key), "delete one of them"})
+			c.key = ""
+		default:
+			seen[c.key] = true
+		}
+		columns[i] = c
+	}
+	if len(seen) == 0 {
+		r.fault(at, problem{"the first row is not a heading",
+			"begin with a row of the words " + strings.Join(known, ", ")})
+		return nil, nil
+	}
+	if len(unread) > 0 {
+		r.warn(at, problem{"not read: the column " + quotedWith("and", unread), "columns read are " + strings.Join(known, ", ")})
+	}
+	var missing []string
+	for _, k := range partKeys {
+		if k.need && !seen[k.name] {
+			missing = append(missing, k.name)
+		}
+	}
+	if len(missing) > 0 {
+		r.fault(at, problem{"the heading has no column " + quotedWith("and", missing), "add it, and fill it in every row"})
+		keys = optional(partKeys)
+	}
+	return columns, keys
+}
+
+// unitAtEnd finds the unit in "length (mm)", "length [in]", "Length mm",
+// "length_mm" or "length in mm".
+var unitAtEnd = regexp.MustCompile(`(?i)^(.*?)(?: in)?[\s_,/]*[\s_,/(\[]\s*(mm|cm|m|in|inch|inches|ft|"|″)\s*[)\]]?$`)
+
+func columnOf(written string) column {
+	c := column{heading: strings.Join(strings.Fields(written), " ")}
+	said := strings.ToLower(c.heading)
+	if found := unitAtEnd.FindStringSubmatch(said); found != nil {
+		said, c.unit = found[1], found[2]
+	}
+	c.key = strings.NewReplacer(" ", "_", "-", "_").Replace(strings.TrimSpace(said))
+	return c
+}
