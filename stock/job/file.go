@@ -116,7 +116,7 @@ func (r *reader) job(root *table, at place, open listOpener, whole bool) *File {
 			found = problem{"is named twice", "name each list once"}
 		}
 		if found.found() {
-			r.fault(top.where("parts"), problem{name + ": " + found.cause, found.remedy})
+			r.fault(top.where("parts").of("parts"), problem{name + ": " + found.cause, found.remedy})
 			whole = false
 			continue
 		}
