@@ -108,6 +108,18 @@ func TestVerifyAcceptsWhatASawCanCut(t *testing.T) {
 		with(task(want(1, 50, 30, 0)), func(p *nest.Problem) { p.Stock[0].NarrowestRip = 31 }),
 		nest.Plan{Unplaced: []nest.Unplaced{{Blank: 0, Count: 1, Reason: nest.AgainstRules}}},
 	}, {
+		"layouts that differ in one size only are distinct",
+		task(want(2, 96, 40, 0), want(2, 80, 56, 0)),
+		nest.Plan{
+			Layouts: []nest.Layout{
+				{Repeat: 1, Root: rip(96, 56, waste(96, 5), upright(0, 96, 40), waste(96, 7))},
+				{Repeat: 1, Root: rip(96, 56, waste(96, 7), upright(0, 96, 40), waste(96, 5))},
+				{Repeat: 1, Root: crosscut(96, 56, waste(5, 56), upright(1, 80, 56), waste(7, 56))},
+				{Repeat: 1, Root: crosscut(96, 56, waste(7, 56), upright(1, 80, 56), waste(5, 56))},
+			},
+			Cost: 28,
+		},
+	}, {
 		"sums beyond 64 bits",
 		nest.Problem{
 			Stock:  []nest.Stock{{Length: math.MaxInt64, Width: math.MaxInt64}},
@@ -139,6 +151,11 @@ func TestVerifyNamesWhatIsWrong(t *testing.T) {
 		task(want(1, 100, 60, 0)), once(upright(0, 100, 60)),
 		`layout 0, root: 100 x 60, stock 0 less its trim is 96 x 56
 layout 0, root: parts, offcuts, waste, kerf and trim have an area of 6624, the stock of 6000`,
+	}, {
+		"trim that leaves nothing",
+		with(task(), func(p *nest.Problem) { p.Stock[0].TrimWidth = 30 }), once(waste(96, 0)),
+		`layout 0, root: 96 x 0 is no piece
+layout 0: cuts no part`,
 	}, {
 		"one too many for the sheet",
 		task(want(3, 96, 27, 0)), once(rip(96, 56, upright(0, 96, 27), upright(0, 96, 27), upright(0, 96, 27))),
