@@ -193,8 +193,8 @@ func (f fitting) sum(size stock.Length, times int, each stock.Length, what strin
 func (f fitting) unit(l stock.Length) string { return f.ruler.PrintUnit(l) }
 
 // tooNarrow says that the blank would have to be ripped narrower than is safe,
-// whichever way it lies. A board of just its width need not be ripped, nor a
-// blank as long as a sheet that lies across it.
+// whichever way it lies. The limit is for sheets: strips of lumber are ripped
+// narrower, with a jig. A blank as wide as the sheet need not be ripped.
 func (f fitting) tooNarrow() problem {
 	for _, w := range f.ways(f.part.Grain) {
 		if f.blank.Length > w.along || f.blank.Width > w.across {
@@ -204,7 +204,7 @@ func (f fitting) tooNarrow() problem {
 		if w.turned {
 			ripped, full = f.blank.Length, w.along
 		}
-		if ripped >= f.saw.NarrowestRip || ripped == full {
+		if w.from.Kind == stock.Board || ripped >= f.saw.NarrowestRip || ripped == full {
 			return problem{}
 		}
 	}
