@@ -21,10 +21,32 @@ const (
 	calloutSize  = drawing.SmallestSize
 	calloutGap   = 0.8  // mm from one to the next
 	leaderRoom   = 6.0  // mm of lane for the slanting leaders
-	widestRight  = 42.0 // mm of text in the lane on the right
-	widestTop    = 38.0 // mm of text in the lane above
+	widest       = 34.0 // mm of text in a lane: more would cost the drawing its scale
+	countRoom    = 6.0  // mm of it for "12 x "
 	leaderMargin = 1.0  // mm between a leader's end and the text
 )
+
+// led is w in one line for a callout. A long name gives way to the size.
+func (w wording) led() string {
+	room := widest - countRoom
+	without := wording{mark: w.mark, name: "", size: w.size}.single()
+	width := drawing.Width(w.single(), drawing.Regular, calloutSize)
+	if width <= room || w.name == "" {
+		return w.single()
+	}
+	const between = " , "
+	room -= drawing.Width(without+between, drawing.Regular, calloutSize)
+	w.name = drawing.Shorten(w.name, drawing.Regular, calloutSize, room)
+	if w.name == "" {
+		return without
+	}
+	return w.single()
+}
+
+// ledShort reports whether a callout for w leaves something out.
+func (w wording) ledShort() bool {
+	return w.finish != "" || drawing.Width(w.single(), drawing.Regular, calloutSize) > widest-countRoom
+}
 
 // narrow is a piece that has no room for a label.
 type narrow struct {
@@ -210,9 +232,9 @@ func (l lane) need() float64 {
 		case l.level || l.above && c.cut:
 			room = max(room, c.height())
 		case l.above:
-			room = max(room, min(widestTop, c.width()))
+			room = max(room, min(widest, c.width()))
 		default:
-			room = max(room, min(widestRight, c.width()))
+			room = max(room, min(widest, c.width()))
 		}
 	}
 	return room + leaderRoom

@@ -29,7 +29,7 @@ func place(v View, f frame) labels {
 	l.numbers = placed
 	var taken []drawing.Rect
 	for _, n := range placed {
-		taken = append(taken, n.box())
+		taken = append(taken, n.box().Inset(-labelGap))
 	}
 	root := v.Layout.Root
 	leaves(&root, nil, func(leaf, parent *cutplan.Node) {
@@ -37,13 +37,17 @@ func place(v View, f frame) labels {
 			return
 		}
 		w, piece := wordingOf(leaf, v.Bill, v.Ruler), f.rect(leaf)
-		b, at, ok := fit(w, piece, taken)
+		room := piece
+		if leaf.Use == cutplan.Offcut {
+			room = piece.Inset(keepFrame)
+		}
+		b, at, ok := fit(w, room, taken)
 		if ok {
 			l.blocks, l.places = append(l.blocks, b), append(l.places, at)
 		} else {
-			without = append(without, narrow{piece, w.single(), parent, f.lead(piece)})
+			without = append(without, narrow{piece, w.led(), parent, f.lead(piece)})
 		}
-		if leaf.Use == cutplan.Part && (!ok || b.short) {
+		if leaf.Use == cutplan.Part && (ok && b.short || !ok && w.ledShort()) {
 			l.short = append(l.short, leaf.Blank)
 		}
 	})
@@ -86,6 +90,12 @@ func draw(v View, f frame, l labels) Picture {
 	return p
 }
 
+// labelGap is the paper between a number and a label, mm.
+const labelGap = 0.15
+
+// keepFrame is how far inside an offcut its frame is drawn, mm.
+const keepFrame = 0.8
+
 // drawPieces hatches what is thrown away and frames what is kept.
 func drawPieces(d *drawing.Drawing, v View, f frame) {
 	root := v.Layout.Root
@@ -97,7 +107,7 @@ func drawPieces(d *drawing.Drawing, v View, f frame) {
 		case cutplan.Waste:
 			d.Hatch(f.rect(leaf))
 		case cutplan.Offcut:
-			if r := f.rect(leaf).Inset(0.8); r.W > 0 && r.H > 0 {
+			if r := f.rect(leaf).Inset(keepFrame); r.W > 0 && r.H > 0 {
 				d.Box(r, drawing.TwoDots, drawing.NoFill)
 			}
 		}

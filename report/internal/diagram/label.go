@@ -91,7 +91,7 @@ const turnedTiers = 3
 const (
 	labelPad  = 0.9 // mm between a label and the piece's edges
 	tightPad  = 0.2 // mm, where there is little room across the text
-	lineSpace = 0.5 // mm between lines
+	lineSpace = 0.9 // mm between lines
 )
 
 // block is a label with its size, ready to be put somewhere.
@@ -145,6 +145,9 @@ func fit(w wording, piece drawing.Rect, taken []drawing.Rect) (block, drawing.Re
 func fitOneOf(variants []label, piece drawing.Rect, taken []drawing.Rect) (block, drawing.Rect, bool) {
 	try := func(tier int, turned bool) (block, drawing.Rect, bool) {
 		for _, l := range variants {
+			if turned && len(l.lines) == 1 && len(l.lines[0].text) <= 2 {
+				continue // a turned mark gains nothing
+			}
 			b := newBlock(l, tier, turned)
 			if at, ok := spot(b, piece, taken); ok {
 				return b, at, true

@@ -53,8 +53,12 @@ func numbers(v View, f frame) (placed []number, crowded []cut) {
 	for _, n := range placed {
 		taken = append(taken, n.box())
 	}
+	reserved := marksOf(v, f)
 	for _, c := range inside {
-		n, ok := c.along(taken, f.stock)
+		n, ok := c.along(append(slices.Clone(taken), reserved...), f.stock)
+		if !ok {
+			n, ok = c.along(taken, f.stock)
+		}
 		if !ok {
 			crowded = append(crowded, c)
 			continue
@@ -67,6 +71,25 @@ func numbers(v View, f frame) (placed []number, crowded []cut) {
 
 // numberGap is the paper between two numbers, mm.
 const numberGap = 0.4
+
+// marksOf is where the marks of small pieces would stand, in their middles:
+// numbers keep clear of them if they can.
+func marksOf(v View, f frame) []drawing.Rect {
+	const small = 14.0 // mm
+	last := len(tiers) - 1
+	var boxes []drawing.Rect
+	root := v.Layout.Root
+	leaves(&root, nil, func(leaf, _ *cutplan.Node) {
+		piece := f.rect(leaf)
+		if leaf.Use != cutplan.Part || min(piece.W, piece.H) > small {
+			return
+		}
+		b := newBlock(label{lines: []line{{text: v.Bill[leaf.Blank].Mark, mark: true}}}, last, false)
+		at := piece.Centre()
+		boxes = append(boxes, drawing.Rect{X: at.X - b.w/2, Y: at.Y - b.h/2, W: b.w, H: b.h}.Inset(-labelGap))
+	})
+	return boxes
+}
 
 // roomFor splits cuts into those whose numbers fit in a row, and the others.
 func roomFor(cuts []cut, row float64, extent func(drawing.Rect) float64) (fit, over []cut) {
@@ -138,14 +161,17 @@ func (c cut) along(taken []drawing.Rect, within drawing.Rect) (number, bool) {
 		half, run = box.W/2, c.to.X-c.from.X
 	}
 	const step = 1.0 // mm
+	var offsets []float64
 	for off := half + 0.3; off <= max(run-half, half+0.3); off += step {
-		if n, ok := c.numberAt(off, taken, within); ok {
-			return n, true
-		}
+		offsets = append(offsets, off)
 	}
-	for _, off := range []float64{run / 2, 0, -half - 0.3} {
-		if n, ok := c.numberAt(off, taken, within); ok {
-			return n, true
+	offsets = append(offsets, run/2, 0, -half-0.3)
+	// Within the outline if that can be; on a narrow board a number stands over it.
+	for _, room := range []drawing.Rect{within.Inset(0.5), within.Inset(-2)} {
+		for _, off := range offsets {
+			if n, ok := c.numberAt(off, taken, room); ok {
+				return n, true
+			}
 		}
 	}
 	return number{}, false

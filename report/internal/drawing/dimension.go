@@ -75,10 +75,15 @@ func (d *Drawing) Leader(to, from Point) {
 // NumberSize is the size of the figure in a numbered disc, points.
 const NumberSize = SmallestSize
 
+const (
+	figureHeight = 0.72 // of figures, as a share of the size; none descends
+	halo         = 0.25 // mm of white around a number
+)
+
 // NumberBox is the room that Number takes around its centre.
 func NumberBox(centre Point, number string) Rect {
-	h := Height(NumberSize) + 0.9
-	w := max(h, Width(number, Bold, NumberSize)+1.5)
+	h := figureHeight*NumberSize*mmPerPoint + 1.2
+	w := max(h, Width(number, Bold, NumberSize)+1.3)
 	return Rect{centre.X - w/2, centre.Y - h/2, w, h}
 }
 
@@ -86,12 +91,14 @@ func NumberBox(centre Point, number string) Rect {
 // size or a mark.
 func (d *Drawing) Number(centre Point, number string) {
 	box := NumberBox(centre, number)
-	d.Box(box.Inset(-0.25), NoPen, White)
 	r := box.H / 2
+	for _, x := range []float64{box.X + r, box.Right() - r} {
+		d.Disc(Point{x, centre.Y}, r+halo, NoPen, White)
+	}
 	d.Box(Rect{box.X + r, box.Y, box.W - box.H, box.H}, NoPen, Black)
 	d.Disc(Point{box.X + r, centre.Y}, r, NoPen, Black)
 	d.Disc(Point{box.Right() - r, centre.Y}, r, NoPen, Black)
-	base := centre.Y + 0.36*NumberSize*mmPerPoint // figures are 0.72 em high
+	base := centre.Y + figureHeight/2*NumberSize*mmPerPoint
 	d.Text(Text{At: Point{centre.X, base}, String: number, Size: NumberSize, Face: Bold,
 		Align: Centre, Reversed: true})
 }

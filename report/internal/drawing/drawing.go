@@ -129,12 +129,17 @@ func (d *Drawing) Text(t Text) {
 	var missing []rune
 	t.String, missing = printable(t.String)
 	for _, r := range missing {
-		if at, found := slices.BinarySearch(d.Missing, r); !found {
-			d.Missing = slices.Insert(d.Missing, at, r)
-		}
+		d.lacks(r)
 	}
 	if t.String != "" {
 		d.Marks = append(d.Marks, t)
+	}
+}
+
+// lacks notes a missing character.
+func (d *Drawing) lacks(r rune) {
+	if at, found := slices.BinarySearch(d.Missing, r); !found {
+		d.Missing = slices.Insert(d.Missing, at, r)
 	}
 }
 
@@ -174,4 +179,36 @@ func printable(s string) (string, []rune) {
 		}
 	}
 	return string(out), missing
+}
+
+// Place copies the marks of p, with its upper left corner at a point.
+func (d *Drawing) Place(p Drawing, at Point) {
+	move := func(q Point) Point { return Point{q.X + at.X, q.Y + at.Y} }
+	for _, m := range p.Marks {
+		switch m := m.(type) {
+		case Line:
+			m.From, m.To = move(m.From), move(m.To)
+			d.Marks = append(d.Marks, m)
+		case Polygon:
+			points := make([]Point, len(m.Points))
+			for i, q := range m.Points {
+				points[i] = move(q)
+			}
+			m.Points = points
+			d.Marks = append(d.Marks, m)
+		case Disc:
+			m.Centre = move(m.Centre)
+			d.Marks = append(d.Marks, m)
+		case Hatch:
+			corner := move(Point{m.Area.X, m.Area.Y})
+			m.Area.X, m.Area.Y = corner.X, corner.Y
+			d.Marks = append(d.Marks, m)
+		case Text:
+			m.At = move(m.At)
+			d.Marks = append(d.Marks, m)
+		}
+	}
+	for _, r := range p.Missing {
+		d.lacks(r)
+	}
 }

@@ -81,7 +81,7 @@ func TestCharactersThatTheFontLacksAreReplacedAndNamed(t *testing.T) {
 func TestBoxOfATextFollowsAlignmentAndTurn(t *testing.T) {
 	text := Text{At: Point{50, 50}, String: "HHHH", Size: 10}
 	w := text.Width()
-	rise, height := Rise(10), Height(10)
+	rise, height := Rise(10), HeightOf("HHHH", Regular, 10)
 	tests := []struct {
 		align  Align
 		turned bool

@@ -23,7 +23,8 @@ var ttf = [...][]byte{Regular: goregular.TTF, Bold: gobold.TTF}
 type glyph struct {
 	known   bool
 	advance float64
-	top     float64
+	top     float64 // above the base line
+	bottom  float64 // below it
 }
 
 // lastRune ends the characters that are measured: the fonts' own last, the
@@ -57,6 +58,7 @@ func measure(data []byte) *metrics {
 			known:   true,
 			advance: float64(advance) / 64 / em,
 			top:     -float64(bounds.Min.Y) / 64 / em,
+			bottom:  float64(bounds.Max.Y) / 64 / em,
 		}
 	}
 	return m
@@ -80,4 +82,13 @@ func (m *metrics) top(s string) float64 {
 		highest = max(highest, m[r].top)
 	}
 	return highest
+}
+
+// bottom is how low s reaches; s is printable.
+func (m *metrics) bottom(s string) float64 {
+	lowest := 0.0
+	for _, r := range s {
+		lowest = max(lowest, m[r].bottom)
+	}
+	return lowest
 }

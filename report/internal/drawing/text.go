@@ -59,9 +59,16 @@ func RiseOf(s string, face Face, size float64) float64 {
 	return max(Ascent, faces[face].top(s)) * size * mmPerPoint
 }
 
-// HeightOf is how high s is in mm, descenders included.
+// FallOf is how far s reaches below the base line in mm: nothing to speak of for
+// capitals and figures.
+func FallOf(s string, face Face, size float64) float64 {
+	s, _ = printable(s)
+	return faces[face].bottom(s) * size * mmPerPoint
+}
+
+// HeightOf is how high s is in mm.
 func HeightOf(s string, face Face, size float64) float64 {
-	return RiseOf(s, face, size) + Descent*size*mmPerPoint
+	return RiseOf(s, face, size) + FallOf(s, face, size)
 }
 
 // Width is how wide s is in mm when it is written in the face and size.
@@ -84,7 +91,7 @@ func (t Text) Box() Rect {
 		along = w
 	}
 	rise := RiseOf(t.String, t.Face, t.Size)
-	fall := Descent * t.Size * mmPerPoint
+	fall := FallOf(t.String, t.Face, t.Size)
 	if t.Turned {
 		return Rect{t.At.X - rise, t.At.Y + along - w, rise + fall, w}
 	}
@@ -108,11 +115,12 @@ func Shorten(s string, face Face, size, width float64) string {
 }
 
 // Wrap breaks s into lines no wider than width mm, between words where that
-// can be done and within a word where it cannot.
+// can be done and within a word where it cannot. A size stays together:
+// "27 1/2 x 3/4" is one word.
 func Wrap(s string, face Face, size, width float64) []string {
 	var lines []string
 	line := ""
-	for _, word := range strings.Fields(s) {
+	for _, word := range wordsOf(s) {
 		joined := strings.TrimLeft(line+" "+word, " ")
 		if Width(joined, face, size) <= width {
 			line = joined
@@ -123,7 +131,7 @@ func Wrap(s string, face Face, size, width float64) []string {
 		}
 		for Width(word, face, size) > width {
 			head := fitting(word, face, size, width)
-			lines = append(lines, head)
+			lines = append(lines, strings.TrimRight(head, " "))
 			word = word[len(head):]
 		}
 		line = word
@@ -132,6 +140,25 @@ func Wrap(s string, face Face, size, width float64) []string {
 		lines = append(lines, line)
 	}
 	return lines
+}
+
+// wordsOf splits s at its spaces, except within a size.
+func wordsOf(s string) []string {
+	var words []string
+	before := ""
+	for _, w := range strings.Fields(s) {
+		figure := strings.ContainsAny(w[:1], "0123456789") || strings.HasPrefix(w, "≈")
+		after := before != "" && strings.ContainsAny(before[len(before)-1:], "0123456789")
+		fraction := figure && after && strings.Contains(w, "/")
+		times := w == "x" && after || figure && before == "x"
+		if fraction || times {
+			words[len(words)-1] += " " + w
+		} else {
+			words = append(words, w)
+		}
+		before = w
+	}
+	return words
 }
 
 // fitting is the longest beginning of word that is no wider than width, one
@@ -144,7 +171,7 @@ func fitting(word string, face Face, size, width float64) string {
 			break
 		}
 		end = next
-		if strings.ContainsRune("-/|_.,", r) {
+		if strings.ContainsRune(" -/|_.,", r) {
 			separator = next
 		}
 	}

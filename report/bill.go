@@ -1,0 +1,54 @@
+package report
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"sawbill/nest/cutplan"
+	"sawbill/stock"
+)
+
+// cuttingBill lists the blanks.
+func cuttingBill(bill []cutplan.Blank, r stock.Ruler) listing {
+	unit := unit(r)
+	l := listing{columns: []heading{
+		{"mark", marks}, {"part", words}, {"count", figures}, {"cut to" + unit, marks},
+		{"finished" + unit, sizes}, {"material", words}, {"allowances", words},
+	}}
+	for _, b := range bill {
+		l.add(b.Mark, b.Part.Name, strconv.Itoa(b.Part.Count), blankSize(b, r), partSize(b.Part, r),
+			b.Part.Material, allowances(b, r))
+	}
+	return l
+}
+
+func blankSize(b cutplan.Blank, r stock.Ruler) string {
+	return r.Size(b.Length, b.Width) + " x " + r.Print(b.Thickness)
+}
+
+func partSize(p stock.Part, r stock.Ruler) string {
+	return r.Size(p.Length, p.Width) + " x " + r.Print(p.Thickness)
+}
+
+// allowances says what the blank has more than the part: "2 edges 1.5, 1 end 10".
+func allowances(b cutplan.Blank, r stock.Ruler) string {
+	a := b.Part.Allowance
+	var said []string
+	say := func(count int, one, many string, each stock.Length, added bool) {
+		if !added {
+			return
+		}
+		if count == 1 {
+			many = one
+		}
+		said = append(said, fmt.Sprintf("%d %s %s", count, many, r.Print(each)))
+	}
+	say(a.Edges, "edge", "edges", a.Edge, b.Width != b.Part.Width)
+	say(a.Ends, "end", "ends", a.End, b.Length != b.Part.Length)
+	say(a.Faces, "face", "faces", a.Face, b.Thickness != b.Part.Thickness)
+	if said == nil {
+		return "none"
+	}
+	return strings.Join(said, ", ")
+}

@@ -1,0 +1,92 @@
+package diagram
+
+import (
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"sawbill/nest/cutplan"
+	"sawbill/report/internal/drawing"
+	"sawbill/report/internal/samples"
+	"sawbill/stock"
+)
+
+var update = flag.Bool("update", false, "rewrite the golden files")
+
+func view(p cutplan.Plan, i int) View {
+	l := p.Layouts[i]
+	return View{Layout: l, Steps: p.Steps(l), Kerf: p.Job.Saw.Kerf, Bill: p.Bill,
+		Ruler: stock.Ruler{Units: p.Job.Units}}
+}
+
+func TestDiagramsOfTheBench(t *testing.T) {
+	p := samples.Bench()
+	for i := range p.Layouts {
+		picture := New(view(p, i), 190, 150)
+		got := string(picture.SVG("layout"))
+		golden := filepath.Join("testdata", fmt.Sprintf("bench-%d.svg", i+1))
+		if *update {
+			if err := os.WriteFile(golden, []byte(got), 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		want, err := os.ReadFile(golden)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if diff := cmp.Diff(string(want), got); diff != "" {
+			t.Errorf("%s (-want +got)\n%s", golden, diff)
+		}
+	}
+}
+
+// No two texts may touch, none may leave the picture, none may be too small,
+// whatever a plan cuts.
+func TestWritingNeverOverlapsNorLeavesThePicture(t *testing.T) {
+	for seed := range uint64(60) {
+		p := samples.Random(seed)
+		for i := range p.Layouts {
+			picture := New(view(p, i), 190, 150)
+			if err := drawing.CheckWriting(picture.Drawing); err != nil {
+				t.Fatalf("seed %d layout %d: %v", seed, i, err)
+			}
+		}
+	}
+}
+
+func TestEveryPartAndCutIsNamed(t *testing.T) {
+	p := samples.Bench()
+	for i := range p.Layouts {
+		v := view(p, i)
+		picture := New(v, 190, 150)
+		if picture.Unnamed != 0 {
+			t.Errorf("layout %d: %d pieces or cuts without a label", i, picture.Unnamed)
+		}
+		written := map[string]int{}
+		for _, text := range picture.Texts() {
+			written[text.String]++
+		}
+		for _, s := range v.Steps {
+			if written[fmt.Sprint(s.Number)] == 0 {
+				t.Errorf("layout %d: cut %d has no number", i, s.Number)
+			}
+		}
+	}
+}
+
+func TestDrawnToScale(t *testing.T) {
+	p := samples.Bench()
+	v := view(p, 0)
+	f := newFrame(v, 190, 150, lanes{})
+	if got, want := f.stock.W*float64(f.scale), 2440.0; got != want {
+		t.Errorf("the sheet is drawn %v mm long, want %v", got, want)
+	}
+	shelf := f.rect(&v.Layout.Root.Children[1].Children[0])
+	if got := shelf.W / shelf.H; got < 2.999 || got > 3.001 {
+		t.Errorf("a 900 x 300 shelf is drawn %v times as long as wide", got)
+	}
+}

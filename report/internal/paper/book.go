@@ -1,0 +1,180 @@
+// Package paper lays out pages: headings, paragraphs, tables and pictures, one
+// below the other, each page with a running head and "page n of m". It knows no
+// plans; what is laid out is a list of [drawing.Drawing].
+package paper
+
+import (
+	"fmt"
+
+	"sawbill/report/internal/drawing"
+)
+
+// Size is a format of paper, upright, in millimetres.
+type Size struct{ Width, Height float64 }
+
+// The two formats: A4 of ISO 216, and Letter, 8 1/2 x 11 in.
+var (
+	A4     = Size{210, 297}
+	Letter = Size{215.9, 279.4}
+)
+
+// Layout of a page, in mm.
+const (
+	sideMargin = 12.0
+	headBase   = 13.0 // base line of the running head
+	top        = 20.0 // where the body begins
+	footRoom   = 15.0 // below the body
+)
+
+const (
+	bodySize = 10.0 // pt
+	headSize = 9.0
+)
+
+// Book is a run of pages as it is filled.
+type Book struct {
+	size    Size
+	title   string // running head, left
+	section string // running head, right
+	foot    string
+	pages   []drawing.Drawing
+	y       float64 // where the next thing goes
+}
+
+// New starts a book. The title runs at the head of every page, foot at its end.
+func New(size Size, title, foot string) *Book {
+	return &Book{size: size, title: title, foot: foot}
+}
+
+// Page starts a new page, headed by section.
+func (b *Book) Page(section string) {
+	b.section = section
+	b.turn()
+}
+
+// turn starts a page that continues the section.
+func (b *Book) turn() {
+	b.pages = append(b.pages, drawing.Drawing{Width: b.size.Width, Height: b.size.Height})
+	d := b.page()
+	right := b.size.Width - sideMargin
+	section := drawing.Shorten(b.section, drawing.Regular, headSize, b.Width()/2)
+	d.Text(drawing.Text{At: drawing.Point{X: right, Y: headBase}, String: section, Size: headSize, Align: drawing.Right})
+	room := b.Width() - drawing.Width(section, drawing.Regular, headSize) - 6
+	title := drawing.Shorten(b.title, drawing.Bold, headSize, room)
+	d.Text(drawing.Text{At: drawing.Point{X: sideMargin, Y: headBase}, String: title, Size: headSize, Face: drawing.Bold})
+	d.Line(drawing.Point{X: sideMargin, Y: headBase + 2}, drawing.Point{X: right, Y: headBase + 2}, drawing.Narrow)
+	b.y = top
+}
+
+func (b *Book) page() *drawing.Drawing { return &b.pages[len(b.pages)-1] }
+
+// Width is how wide the body is, in mm.
+func (b *Book) Width() float64 { return b.size.Width - 2*sideMargin }
+
+// Height is how high the body of an empty page is, in mm.
+func (b *Book) Height() float64 { return b.bottom() - top }
+
+// Room is what is left of this page, in mm.
+func (b *Book) Room() float64 { return b.bottom() - b.y }
+
+func (b *Book) bottom() float64 { return b.size.Height - footRoom }
+
+// Need turns the page unless so many millimetres are left, or it is empty.
+func (b *Book) Need(height float64) {
+	if b.Room() < height && b.y > top {
+		b.turn()
+	}
+}
+
+// Space leaves room, except at the top of a page.
+func (b *Book) Space(height float64) {
+	if b.y > top {
+		b.y += height
+	}
+}
+
+// Title writes the name of the whole.
+func (b *Book) Title(s string) {
+	b.text(s, drawing.Bold, 20, 3)
+	b.y += 2
+}
+
+// headingRoom is a heading with the first lines of what follows.
+const headingRoom = 25.0
+
+// Heading writes a heading and keeps it with what follows.
+func (b *Book) Heading(s string) {
+	b.Space(4)
+	b.Need(headingRoom)
+	b.text(s, drawing.Bold, 13, 6)
+	b.y += 0.8
+}
+
+// Paragraph writes running text.
+func (b *Book) Paragraph(s string) {
+	b.text(s, drawing.Regular, bodySize, 0)
+	b.y += 1.2
+}
+
+// Strong writes running text that must not be missed.
+func (b *Book) Strong(s string) {
+	b.text(s, drawing.Bold, bodySize+1, 0)
+	b.y += 1.2
+}
+
+// Items writes a numbered list.
+func (b *Book) Items(items []string) {
+	const indent = 7.0
+	for i, item := range items {
+		lines := drawing.Wrap(item, drawing.Regular, bodySize, b.Width()-indent)
+		b.Need(float64(len(lines)) * drawing.LineHeight(bodySize))
+		number := drawing.Point{X: sideMargin + indent - 2, Y: b.y + drawing.Rise(bodySize)}
+		b.page().Text(drawing.Text{At: number, String: fmt.Sprintf("%d", i+1), Size: bodySize, Align: drawing.Right})
+		for _, l := range lines {
+			b.line(l, drawing.Regular, bodySize, indent)
+		}
+		b.y += 0.8
+	}
+}
+
+// text wraps s. It is cut short after most lines; 0 is no limit.
+func (b *Book) text(s string, face drawing.Face, size float64, most int) {
+	lines := drawing.Wrap(s, face, size, b.Width())
+	if most > 0 && len(lines) > most {
+		lines = lines[:most]
+		lines[most-1] = drawing.Shorten(lines[most-1]+" …", face, size, b.Width())
+	}
+	for _, l := range lines {
+		b.line(l, face, size, 0)
+	}
+}
+
+func (b *Book) line(s string, face drawing.Face, size, indent float64) {
+	b.Need(drawing.LineHeight(size))
+	rise := max(drawing.Rise(size), drawing.RiseOf(s, face, size))
+	at := drawing.Point{X: sideMargin + indent, Y: b.y + rise}
+	b.page().Text(drawing.Text{At: at, String: s, Size: size, Face: face})
+	b.y += max(drawing.LineHeight(size), drawing.HeightOf(s, face, size)+0.2)
+}
+
+// Picture puts a drawing as wide as the body, or less, on the page.
+func (b *Book) Picture(p drawing.Drawing) {
+	b.Need(p.Height)
+	b.page().Place(p, drawing.Point{X: sideMargin, Y: b.y})
+	b.y += p.Height
+}
+
+// Pages closes the book: every page gets its foot.
+func (b *Book) Pages() []drawing.Drawing {
+	for i := range b.pages {
+		d := &b.pages[i]
+		y := b.size.Height - 7
+		number := fmt.Sprintf("page %d of %d", i+1, len(b.pages))
+		d.Text(drawing.Text{At: drawing.Point{X: b.size.Width - sideMargin, Y: y}, String: number,
+			Size: headSize, Align: drawing.Right})
+		room := b.Width() - drawing.Width(number, drawing.Regular, headSize) - 6
+		d.Text(drawing.Text{At: drawing.Point{X: sideMargin, Y: y},
+			String: drawing.Shorten(b.foot, drawing.Regular, headSize, room), Size: headSize})
+	}
+	return b.pages
+}

@@ -1,0 +1,310 @@
+package paper
+
+import (
+	"sawbill/report/internal/drawing"
+)
+
+// Column is one column of a table.
+type Column struct {
+	Head  string
+	Align drawing.Align // of head and cells
+	Size  float64       // of cells, pt; 0 is the table's
+	Face  drawing.Face
+	// Wrap lets the column give up width when there is too little: its cells
+	// break into lines.
+	Wrap bool
+	// Number draws the cells as cut numbers.
+	Number bool
+}
+
+// Table is rows below a head that is repeated on every page.
+type Table struct {
+	Columns []Column
+	Rows    [][]string
+	// Joined rows belong to the row above: no rule parts them. nil: none.
+	Joined []bool
+	// Total rows at the end stand below a rule, in bold.
+	Total int
+	// Size of the cells, pt; 0 is 9.
+	Size float64
+}
+
+const (
+	tableSize     = 9.0 // pt
+	tableHeadSize = 8.0
+	cellPad       = 1.6  // mm on either side of a cell
+	rowPad        = 0.75 // mm above and below a row
+	narrowestWrap = 16.0
+	mostLines     = 24 // of one cell; longer ones end in an ellipsis
+)
+
+// Table writes t over as many pages as it takes.
+func (b *Book) Table(t Table) {
+	if len(t.Rows) == 0 {
+		return
+	}
+	s := t.set(b.Width())
+	first := s.rowHeight(s.lines(0))
+	b.Need(s.headHeight() + first)
+	s.head(b)
+	for i := range t.Rows {
+		cells := s.lines(i)
+		h := s.rowHeight(cells)
+		if b.Room() < h {
+			b.turn()
+			s.head(b)
+		}
+		s.row(b, i, cells, h)
+	}
+	b.y += tableGap
+}
+
+func (t Table) set(room float64) setTable {
+	if t.Size == 0 {
+		t.Size = tableSize
+	}
+	return setTable{Table: t, widths: t.widths(room)}
+}
+
+// TableHeight is what t takes where it need not be divided, in mm.
+func (b *Book) TableHeight(t Table) float64 {
+	if len(t.Rows) == 0 {
+		return 0
+	}
+	s := t.set(b.Width())
+	h := s.headHeight() + tableGap
+	for i := range t.Rows {
+		h += s.rowHeight(s.lines(i))
+	}
+	return h
+}
+
+// Natural reports whether t fits the width without wrapping a cell.
+func (b *Book) Natural(t Table) bool {
+	s := t.set(b.Width())
+	for i := range t.Rows {
+		for _, lines := range s.lines(i) {
+			if len(lines) > 1 {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// tableGap is the room below a table, mm.
+const tableGap = 2.0
+
+// setTable is a table with its columns measured.
+type setTable struct {
+	Table
+	widths []float64
+}
+
+func (t Table) cellSize(c Column) float64 {
+	if c.Size > 0 {
+		return c.Size
+	}
+	return t.Size
+}
+
+func (t Table) face(row int, c Column) drawing.Face {
+	if row >= len(t.Rows)-t.Total {
+		return drawing.Bold
+	}
+	return c.Face
+}
+
+// widths gives each column what its widest cell asks for, and takes what is too
+// much from those that wrap, in proportion. What is left over stays empty on the
+// right: figures far apart are hard to read across.
+func (t Table) widths(room float64) []float64 {
+	natural := make([]float64, len(t.Columns))
+	fixed, elastic := 0.0, 0.0
+	for i, c := range t.Columns {
+		natural[i] = drawing.Width(c.Head, drawing.Bold, tableHeadSize)
+		for r, row := range t.Rows {
+			w := drawing.Width(row[i], t.face(r, c), t.cellSize(c))
+			if c.Number {
+				w = drawing.NumberBox(drawing.Point{}, row[i]).W
+			}
+			natural[i] = max(natural[i], w)
+		}
+		natural[i] += 2 * cellPad
+		if c.Wrap {
+			elastic += natural[i]
+		} else {
+			fixed += natural[i]
+		}
+	}
+	if fixed+elastic <= room {
+		return natural
+	}
+	wraps := 0
+	for _, c := range t.Columns {
+		if c.Wrap {
+			wraps++
+		}
+	}
+	// Where even the fixed columns ask for too much, all give way.
+	if left := room - fixed; wraps == 0 || left < narrowestWrap*float64(wraps) {
+		for i := range natural {
+			natural[i] *= room / (fixed + elastic)
+		}
+		return natural
+	}
+	return t.shrink(natural, room-fixed)
+}
+
+// shrink shares room among the columns that wrap: a column that asks for less
+// than its share keeps what it asks for.
+func (t Table) shrink(natural []float64, room float64) []float64 {
+	settled := make([]bool, len(natural))
+	for {
+		open := 0
+		for i, c := range t.Columns {
+			if c.Wrap && !settled[i] {
+				open++
+			}
+		}
+		share, again := room/float64(max(open, 1)), false
+		for i, c := range t.Columns {
+			if c.Wrap && !settled[i] && natural[i] <= share {
+				settled[i], again = true, true
+				room -= natural[i]
+			}
+		}
+		if again {
+			continue
+		}
+		for i, c := range t.Columns {
+			if c.Wrap && !settled[i] {
+				natural[i] = share
+			}
+		}
+		return natural
+	}
+}
+
+// lines wraps the cells of a row.
+func (s setTable) lines(row int) [][]string {
+	cells := make([][]string, len(s.Columns))
+	for i, c := range s.Columns {
+		if c.Number {
+			cells[i] = []string{s.Rows[row][i]}
+			continue
+		}
+		face, size, room := s.face(row, c), s.cellSize(c), s.widths[i]-2*cellPad
+		// A hair more, so that a cell that set the width does not wrap by rounding.
+		lines := drawing.Wrap(s.Rows[row][i], face, size, room+0.01)
+		if len(lines) > mostLines {
+			lines = append(lines[:mostLines-1], drawing.Shorten(lines[mostLines-1]+" …", face, size, room))
+		}
+		cells[i] = lines
+	}
+	return cells
+}
+
+func lineStep(size float64, lines []string, face drawing.Face) float64 {
+	step := drawing.LineHeight(size)
+	for _, l := range lines {
+		step = max(step, drawing.HeightOf(l, face, size)+0.1)
+	}
+	return step
+}
+
+func (s setTable) rowHeight(cells [][]string) float64 {
+	h := 0.0
+	for i, c := range s.Columns {
+		if c.Number {
+			h = max(h, drawing.NumberBox(drawing.Point{}, "0").H)
+			continue
+		}
+		h = max(h, float64(len(cells[i]))*lineStep(s.cellSize(c), cells[i], drawing.Bold))
+	}
+	return h + 2*rowPad
+}
+
+func (s setTable) headHeight() float64 {
+	return s.headLines()*drawing.LineHeight(tableHeadSize) + 2*rowPad
+}
+
+func (s setTable) headLines() float64 {
+	most := 1
+	for i, c := range s.Columns {
+		most = max(most, len(drawing.Wrap(c.Head, drawing.Bold, tableHeadSize, s.widths[i]-2*cellPad+0.01)))
+	}
+	return float64(most)
+}
+
+func (s setTable) head(b *Book) {
+	x, d := sideMargin, b.page()
+	for i, c := range s.Columns {
+		y := b.y + rowPad + drawing.Rise(tableHeadSize)
+		for _, l := range drawing.Wrap(c.Head, drawing.Bold, tableHeadSize, s.widths[i]-2*cellPad+0.01) {
+			d.Text(drawing.Text{At: drawing.Point{X: s.edge(x, i), Y: y}, String: l,
+				Size: tableHeadSize, Face: drawing.Bold, Align: c.Align})
+			y += drawing.LineHeight(tableHeadSize)
+		}
+		x += s.widths[i]
+	}
+	b.y += s.headHeight()
+	d.Line(drawing.Point{X: sideMargin, Y: b.y}, drawing.Point{X: x, Y: b.y}, drawing.WideRule)
+}
+
+// edge is the x at which the texts of column i stand, whose left edge is x.
+func (s setTable) edge(x float64, i int) float64 {
+	switch s.Columns[i].Align {
+	case drawing.Centre:
+		return x + s.widths[i]/2
+	case drawing.Right:
+		return x + s.widths[i] - cellPad
+	}
+	return x + cellPad
+}
+
+func (s setTable) row(b *Book, row int, cells [][]string, height float64) {
+	x, d := sideMargin, b.page()
+	if s.Total > 0 && row == len(s.Rows)-s.Total {
+		s.rule(b, drawing.Narrow)
+	}
+	// First lines share a base line, whatever their sizes.
+	rise := 0.0
+	for i, c := range s.Columns {
+		if c.Number {
+			continue
+		}
+		for _, l := range cells[i] {
+			rise = max(rise, drawing.RiseOf(l, s.face(row, c), s.cellSize(c)))
+		}
+	}
+	for i, c := range s.Columns {
+		size, face := s.cellSize(c), s.face(row, c)
+		y := b.y + rowPad + rise
+		if c.Number {
+			box := drawing.NumberBox(drawing.Point{}, s.Rows[row][i])
+			d.Number(drawing.Point{X: x + cellPad + box.W/2, Y: b.y + rowPad + box.H/2}, s.Rows[row][i])
+			x += s.widths[i]
+			continue
+		}
+		step := lineStep(size, cells[i], face)
+		for _, l := range cells[i] {
+			d.Text(drawing.Text{At: drawing.Point{X: s.edge(x, i), Y: y}, String: l, Size: size, Face: face, Align: c.Align})
+			y += step
+		}
+		x += s.widths[i]
+	}
+	b.y += height
+	joined := row+1 < len(s.Joined) && s.Joined[row+1]
+	if row < len(s.Rows)-s.Total-1 && !joined {
+		s.rule(b, drawing.Fine)
+	}
+}
+
+func (s setTable) rule(b *Book, pen drawing.Pen) {
+	right := sideMargin
+	for _, w := range s.widths {
+		right += w
+	}
+	b.page().Line(drawing.Point{X: sideMargin, Y: b.y}, drawing.Point{X: right, Y: b.y}, pen)
+}

@@ -1,0 +1,170 @@
+package report
+
+import (
+	"bytes"
+	"encoding/json"
+	"strconv"
+
+	"sawbill/nest/cutplan"
+	"sawbill/stock"
+)
+
+// The plan file. The order of the fields below is the order in the file.
+
+// number is written as it stands: a plain decimal without exponent.
+type number string
+
+func (n number) MarshalJSON() ([]byte, error) { return []byte(n), nil }
+
+func mm(l stock.Length) number   { return number(l.Decimal()) }
+func money(m stock.Money) number { return number(m.String()) }
+func fraction(v float64) number  { return number(strconv.FormatFloat(v, 'f', -1, 64)) }
+func seconds(v float64) number   { return number(strconv.FormatFloat(v, 'f', 2, 64)) }
+
+type planFile struct {
+	Format   string         `json:"format"`
+	Title    string         `json:"title"`
+	Complete bool           `json:"complete"`
+	Cost     number         `json:"cost"`
+	Bound    number         `json:"bound"`
+	Proven   bool           `json:"proven"`
+	Seconds  number         `json:"seconds"`
+	Blanks   []blankFile    `json:"blanks"`
+	Buy      []buyFile      `json:"buy"`
+	Layouts  []layoutFile   `json:"layouts"`
+	Unplaced []unplacedFile `json:"unplaced"`
+	Totals   totalsFile     `json:"totals"`
+}
+
+type sizeFile struct {
+	Length    number `json:"length"`
+	Width     number `json:"width"`
+	Thickness number `json:"thickness"`
+}
+
+type blankFile struct {
+	Part string `json:"part"`
+	sizeFile
+	Count    int      `json:"count"`
+	Turnable bool     `json:"turnable"`
+	Material string   `json:"material"`
+	Finish   sizeFile `json:"finish"`
+	Mark     string   `json:"mark"`
+}
+
+type buyFile struct {
+	Stock string `json:"stock"`
+	Count int    `json:"count"`
+	Price number `json:"price"`
+	Cost  number `json:"cost"`
+}
+
+type layoutFile struct {
+	Stock    string `json:"stock"`
+	Kind     string `json:"kind"`
+	Material string `json:"material"`
+	OnHand   bool   `json:"on_hand"`
+	Repeat   int    `json:"repeat"`
+	sizeFile
+	Kerf number   `json:"kerf"`
+	Trim number   `json:"trim"`
+	Root nodeFile `json:"root"`
+}
+
+type nodeFile struct {
+	Length   number     `json:"length"`
+	Width    number     `json:"width"`
+	Use      string     `json:"use"`
+	Cut      string     `json:"cut,omitempty"`
+	Children []nodeFile `json:"children,omitempty"`
+	Part     string     `json:"part,omitempty"`
+	Turned   *bool      `json:"turned,omitempty"` // on every part, and only there
+}
+
+type unplacedFile struct {
+	Part   string `json:"part"`
+	Count  int    `json:"count"`
+	Reason string `json:"reason"`
+}
+
+type sharesFile struct {
+	Yield  number `json:"yield"`
+	Waste  number `json:"waste"`
+	Offcut number `json:"offcut"`
+}
+
+type totalsFile struct {
+	sharesFile
+	Sheets *sharesFile `json:"sheets,omitempty"`
+	Boards *sharesFile `json:"boards,omitempty"`
+}
+
+// JSON is the plan file for other programs: lengths in exact millimetres, money
+// with two decimals, lists never null.
+func JSON(p *cutplan.Plan) []byte {
+	f := planFile{
+		Format: "sawbill plan 1", Title: p.Job.Title, Complete: p.Complete(),
+		Cost: money(p.Cost), Bound: money(p.Bound), Proven: p.Proven(), Seconds: seconds(p.Seconds),
+		Blanks: []blankFile{}, Buy: []buyFile{}, Layouts: []layoutFile{}, Unplaced: []unplacedFile{},
+		Totals: totalsOf(p.Totals),
+	}
+	for _, b := range p.Bill {
+		f.Blanks = append(f.Blanks, blankFile{
+			Part: b.Part.Name, sizeFile: sizeFile{mm(b.Length), mm(b.Width), mm(b.Thickness)},
+			Count: b.Part.Count, Turnable: b.Turnable, Material: b.Part.Material,
+			Finish: sizeFile{mm(b.Part.Length), mm(b.Part.Width), mm(b.Part.Thickness)}, Mark: b.Mark,
+		})
+	}
+	for _, b := range p.Buy {
+		f.Buy = append(f.Buy, buyFile{b.Stock.Name, b.Count, money(b.Stock.Price), money(b.Cost)})
+	}
+	for _, l := range p.Layouts {
+		s := l.Stock
+		f.Layouts = append(f.Layouts, layoutFile{
+			Stock: s.Name, Kind: s.Kind.String(), Material: s.Material, OnHand: s.OnHand, Repeat: l.Repeat,
+			sizeFile: sizeFile{mm(s.Length), mm(s.Width), mm(s.Thickness)},
+			Kerf:     mm(p.Job.Saw.Kerf), Trim: mm(s.Trim), Root: nodeOf(p, l.Root),
+		})
+	}
+	for _, u := range p.Unplaced {
+		f.Unplaced = append(f.Unplaced, unplacedFile{p.Bill[u.Blank].Part.Name, u.Count, u.Reason})
+	}
+	var b bytes.Buffer
+	e := json.NewEncoder(&b)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	if err := e.Encode(f); err != nil {
+		panic("report: a plan that cannot be written: " + err.Error()) // only if a share is not a number
+	}
+	return b.Bytes()
+}
+
+func nodeOf(p *cutplan.Plan, n cutplan.Node) nodeFile {
+	f := nodeFile{Length: mm(n.Length), Width: mm(n.Width)}
+	switch n.Use {
+	case cutplan.Split:
+		f.Use, f.Cut = "split", n.Cut.String()
+		for _, c := range n.Children {
+			f.Children = append(f.Children, nodeOf(p, c))
+		}
+	case cutplan.Part:
+		f.Use, f.Part, f.Turned = "part", p.Bill[n.Blank].Part.Name, &n.Turned
+	case cutplan.Offcut:
+		f.Use = "offcut"
+	case cutplan.Waste:
+		f.Use = "waste"
+	}
+	return f
+}
+
+func totalsOf(t cutplan.Totals) totalsFile {
+	write := func(s cutplan.Shares) sharesFile {
+		return sharesFile{fraction(s.Yield), fraction(s.Waste), fraction(s.Offcut)}
+	}
+	f := totalsFile{sharesFile: write(t.All)}
+	if none := (cutplan.Shares{}); t.Sheets != none && t.Boards != none {
+		sheets, boards := write(t.Sheets), write(t.Boards)
+		f.Sheets, f.Boards = &sheets, &boards
+	}
+	return f
+}

@@ -1,0 +1,150 @@
+package report
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"sawbill/nest/cutplan"
+	"sawbill/report/internal/diagram"
+	"sawbill/report/internal/drawing"
+	"sawbill/report/internal/paper"
+	"sawbill/stock"
+)
+
+// view is what a diagram needs to know of layout i.
+func view(p *cutplan.Plan, i int, r stock.Ruler) diagram.View {
+	l := p.Layouts[i]
+	return diagram.View{Layout: l, Steps: p.Steps(l), Kerf: p.Job.Saw.Kerf, Bill: p.Bill, Ruler: r}
+}
+
+// diagramShare is how much of a page's height a diagram may take: what is left
+// holds the steps of most layouts.
+const diagramShare = 0.55
+
+// layoutPages draws each sheet on a page of its own, boards several to a page.
+func layoutPages(b *paper.Book, p *cutplan.Plan, r stock.Ruler) {
+	high := b.Height() * diagramShare
+	boards := boardScale(p, r, b.Width(), high)
+	afterBoard := false
+	for i, l := range p.Layouts {
+		board := l.Stock.Kind == stock.Board
+		v := view(p, i, r)
+		if board {
+			v.Scale = boards
+		}
+		picture := diagram.New(v, b.Width(), high)
+		parts, steps := key(p, picture.Short, r), stepTable(p, l, v.Steps, r)
+		around := headingRoom + picture.Height + b.TableHeight(parts)
+		switch {
+		case board && afterBoard:
+			b.Space(6)
+			b.Need(min(around+b.TableHeight(steps), b.Height()))
+		case board:
+			b.Page("boards")
+		default:
+			b.Page(fmt.Sprintf("layout %d of %d", i+1, len(p.Layouts)))
+			steps = fitted(b, steps, b.Height()-around)
+		}
+		afterBoard = board
+		b.Heading(layoutHeading(l, i))
+		b.Paragraph(layoutFacts(p, l, r))
+		b.Picture(picture.Drawing)
+		b.Space(2)
+		notes(b, picture, v.Steps)
+		b.Table(parts)
+		if len(v.Steps) == 0 {
+			b.Paragraph("No cut is needed.")
+		}
+		b.Table(steps)
+	}
+}
+
+// headingRoom is what stands above a diagram, with a note below it, in mm.
+const headingRoom = 28.0
+
+// fitted gives the steps of a sheet the largest type at which they fit below the
+// diagram: they are read from further away than the rest. Steps that do not fit
+// anyhow run on at the usual size.
+func fitted(b *paper.Book, steps paper.Table, room float64) paper.Table {
+	for _, size := range []float64{12, 11, 10, 9.5, 9, 8.5} {
+		t := sized(steps, size)
+		if b.TableHeight(t) <= room && (size <= 9.5 || b.Natural(t)) {
+			return t
+		}
+	}
+	return steps
+}
+
+// boardScale is the scale at which the longest board fits: one for all of them,
+// so that boards on a page can be compared.
+func boardScale(p *cutplan.Plan, r stock.Ruler, wide, high float64) int {
+	scale := 0
+	for i, l := range p.Layouts {
+		if l.Stock.Kind == stock.Board {
+			scale = max(scale, diagram.New(view(p, i, r), wide, high).Scale)
+		}
+	}
+	return scale
+}
+
+func layoutHeading(l cutplan.Layout, i int) string {
+	heading := fmt.Sprintf("Layout %d: %s", i+1, l.Stock.Name)
+	if l.Repeat > 1 {
+		heading += fmt.Sprintf("  - cut %d like this", l.Repeat)
+	}
+	return heading
+}
+
+func layoutFacts(p *cutplan.Plan, l cutplan.Layout, r stock.Ruler) string {
+	s := l.Stock
+	facts := []string{
+		s.Material,
+		s.Kind.String() + " " + stockSize(s, r) + " " + r.Units.String(),
+		"kerf " + r.Print(p.Job.Saw.Kerf),
+	}
+	if s.Trim > 0 && s.Kind == stock.Board {
+		facts = append(facts, "trim "+r.Print(s.Trim)+" off each end")
+	} else if s.Trim > 0 {
+		facts = append(facts, "trim "+r.Print(s.Trim)+" off every edge")
+	}
+	if s.OnHand {
+		facts = append(facts, "on hand")
+	}
+	return strings.Join(facts, ", ")
+}
+
+// notes says what a reader of the diagram must know beyond it.
+func notes(b *paper.Book, picture diagram.Picture, steps []cutplan.Step) {
+	for _, s := range steps {
+		if s.Breakdown {
+			b.Strong("BREAKDOWN: beyond the reach of the saw's fence or crosscut. Make this cut with a guided saw on a full support.")
+			break
+		}
+	}
+	if picture.Unnamed > 0 {
+		b.Strong(fmt.Sprintf("%d narrow pieces or cuts have no label in the diagram: find them in the steps.", picture.Unnamed))
+	}
+}
+
+// key tells the parts whose labels had to be shortened.
+func key(p *cutplan.Plan, blanks []int, r stock.Ruler) paper.Table {
+	t := paper.Table{Columns: []paper.Column{
+		{Head: "mark", Face: drawing.Bold}, {Head: "part", Wrap: true}, {Head: "cut to"}, {Head: "finished"},
+	}}
+	for _, i := range blanks {
+		b := p.Bill[i]
+		t.Rows = append(t.Rows, []string{b.Mark, b.Part.Name, r.Size(b.Length, b.Width), r.Size(b.Part.Length, b.Part.Width)})
+	}
+	return t
+}
+
+// LayoutSVG draws layout i, counted from 0, as a picture of its own, 240 mm
+// wide. It panics when there is no such layout.
+func LayoutSVG(p *cutplan.Plan, i int, o Options) []byte {
+	const width, height = 240.0, 200.0
+	l := p.Layouts[i]
+	picture := diagram.New(view(p, i, o.Ruler), width, height)
+	title := "Layout " + strconv.Itoa(i+1) + ": " + l.Stock.Name
+	return picture.SVG(title)
+}

@@ -1,0 +1,42 @@
+// Package report shows a plan: as pages to take into the shop ([PDF]), as
+// pictures ([LayoutSVG]), for other programs ([JSON]), as a spreadsheet
+// ([CuttingBill]) and as text ([Summary], [PartList]).
+//
+// It computes no cut. Sizes, settings and the order of cuts come from package
+// cutplan; what is here is wording, arrangement and drawing. Equal plans give
+// equal bytes in every format.
+//
+// Everything on paper goes through one model, report/internal/drawing; a page
+// is built in report/internal/paper, a cutting diagram in
+// report/internal/diagram.
+package report
+
+import (
+	"sawbill/report/internal/paper"
+	"sawbill/stock"
+	"sawbill/stock/casework"
+)
+
+// Paper is a size of page.
+type Paper int
+
+const (
+	A4     Paper = iota // 210 x 297 mm
+	Letter              // 8 1/2 x 11 in
+)
+
+func (p Paper) size() paper.Size {
+	if p == Letter {
+		return paper.Letter
+	}
+	return paper.A4
+}
+
+// Options say how a plan is shown. The zero value prints millimetres on A4.
+type Options struct {
+	Paper Paper
+	Ruler stock.Ruler
+	// Case is the case design that parts of the job came from; nil if there is
+	// none.
+	Case *casework.Case
+}

@@ -1,0 +1,185 @@
+package report
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"sawbill/nest/cutplan"
+	"sawbill/stock"
+)
+
+// What a plan says about money and material, worded once for paper and text.
+
+// shoppingList is what to buy, with the sum.
+func shoppingList(p *cutplan.Plan, r stock.Ruler) listing {
+	l := listing{columns: []heading{
+		{"buy", figures}, {"stock", words}, {"size" + unit(r), sizes}, {"material", words},
+		{"each", figures}, {"cost", figures},
+	}}
+	pieces := 0
+	for _, b := range p.Buy {
+		pieces += b.Count
+		l.add(strconv.Itoa(b.Count), b.Stock.Name, stockSize(b.Stock, r), b.Stock.Material,
+			price(b.Stock.Price), price(b.Cost))
+	}
+	l.add(strconv.Itoa(pieces), "in all", "", "", "", price(p.Cost))
+	l.total = 1
+	return l
+}
+
+// price leaves out what is not known.
+func price(m stock.Money) string {
+	if m == 0 {
+		return "-"
+	}
+	return m.String()
+}
+
+func stockSize(s stock.Stock, r stock.Ruler) string {
+	return r.Size(s.Length, s.Width) + " x " + r.Print(s.Thickness)
+}
+
+// proof says what is known about the cost, in whole sentences.
+func proof(p *cutplan.Plan) string {
+	if len(p.Layouts) == 0 {
+		return "Nothing can be cut."
+	}
+	if len(p.Buy) == 0 {
+		return "Nothing has to be bought: what is on hand is enough for this plan."
+	}
+	var unpriced []string
+	for _, b := range p.Buy {
+		if b.Stock.Price == 0 {
+			unpriced = append(unpriced, b.Stock.Name)
+		}
+	}
+	switch {
+	case len(unpriced) == len(p.Buy):
+		return "No prices are given, so nothing is said about the cost."
+	case len(unpriced) > 0:
+		return fmt.Sprintf("The cost is %s without %s, for which no price is given.", p.Cost, strings.Join(unpriced, ", "))
+	case !p.Complete():
+		return fmt.Sprintf("The cost is %s for the blanks that are cut. The whole job costs %s at least.", p.Cost, p.Bound)
+	case p.Proven():
+		return fmt.Sprintf("The cost is %s, and no plan can cost less.", p.Cost)
+	}
+	return fmt.Sprintf("The cost is %s. Bound: a plan for %s may be possible, none for less.", p.Cost, p.Bound)
+}
+
+// shares says where the material goes.
+func shares(t cutplan.Totals) []string {
+	line := func(of string, s cutplan.Shares) string {
+		return fmt.Sprintf("Yield%s %.1f %%, kept as offcuts %.1f %%, waste with kerf, trim and allowances %.1f %%.",
+			of, 100*s.Yield, 100*s.Offcut, 100*s.Waste)
+	}
+	none := cutplan.Shares{}
+	if t.Sheets == none || t.Boards == none {
+		if t.All == none {
+			return nil
+		}
+		return []string{line("", t.All)}
+	}
+	return []string{line(" of the sheets", t.Sheets), line(" of the boards", t.Boards)}
+}
+
+// fromTheRack is the stock on hand that the plan cuts.
+func fromTheRack(p *cutplan.Plan, r stock.Ruler) listing {
+	l := listing{columns: []heading{
+		{"take", figures}, {"on hand", words}, {"size" + unit(r), sizes}, {"material", words}, {"layout", sizes},
+	}}
+	type line struct {
+		stock   stock.Stock
+		count   int
+		layouts []int
+	}
+	var lines []line
+	for i, lay := range p.Layouts {
+		if !lay.Stock.OnHand {
+			continue
+		}
+		at := slices.IndexFunc(lines, func(n line) bool { return n.stock == lay.Stock })
+		if at < 0 {
+			at = len(lines)
+			lines = append(lines, line{stock: lay.Stock})
+		}
+		lines[at].count += lay.Repeat
+		lines[at].layouts = append(lines[at].layouts, i+1)
+	}
+	for _, n := range lines {
+		l.add(strconv.Itoa(n.count), n.stock.Name, stockSize(n.stock, r), n.stock.Material, list(n.layouts))
+	}
+	return l
+}
+
+// kept is what is left that is worth keeping, the largest first.
+func kept(p *cutplan.Plan, r stock.Ruler) listing {
+	type piece struct {
+		material                 string
+		thickness, length, width stock.Length
+	}
+	count := map[piece]int{}
+	layouts := map[piece][]int{}
+	var pieces []piece
+	for i := range p.Layouts {
+		lay := &p.Layouts[i]
+		for _, n := range lay.Leaves() {
+			if n.Use != cutplan.Offcut {
+				continue
+			}
+			k := piece{lay.Stock.Material, lay.Stock.Thickness, n.Length, n.Width}
+			if count[k] == 0 {
+				pieces = append(pieces, k)
+			}
+			count[k] += lay.Repeat
+			if !slices.Contains(layouts[k], i+1) {
+				layouts[k] = append(layouts[k], i+1)
+			}
+		}
+	}
+	slices.SortStableFunc(pieces, func(a, b piece) int {
+		return cmp.Or(cmp.Compare(a.material, b.material), cmp.Compare(a.thickness, b.thickness),
+			cmp.Compare(b.length*b.width, a.length*a.width), cmp.Compare(b.length, a.length))
+	})
+	l := listing{columns: []heading{
+		{"keep", figures}, {"size" + unit(r), sizes}, {"material", words}, {"layout", sizes},
+	}}
+	for _, k := range pieces {
+		l.add(strconv.Itoa(count[k]), r.Size(k.length, k.width)+" x "+r.Print(k.thickness), k.material, list(layouts[k]))
+	}
+	return l
+}
+
+// unplaced is what could not be cut, and why.
+func unplaced(p *cutplan.Plan, r stock.Ruler) listing {
+	l := listing{columns: []heading{
+		{"missing", figures}, {"mark", marks}, {"part", words}, {"blank" + unit(r), sizes}, {"why", words},
+	}}
+	for _, u := range p.Unplaced {
+		b := p.Bill[u.Blank]
+		l.add(strconv.Itoa(u.Count), b.Mark, b.Part.Name, blankSize(b, r), u.Reason)
+	}
+	return l
+}
+
+// missing is a sentence for a plan that is not complete.
+func missing(p *cutplan.Plan) string {
+	n := 0
+	for _, u := range p.Unplaced {
+		n += u.Count
+	}
+	if n == 1 {
+		return "NOT COMPLETE: 1 blank could not be cut."
+	}
+	return fmt.Sprintf("NOT COMPLETE: %d blanks could not be cut.", n)
+}
+
+func list(numbers []int) string {
+	words := make([]string, len(numbers))
+	for i, n := range numbers {
+		words[i] = strconv.Itoa(n)
+	}
+	return strings.Join(words, ", ")
+}
