@@ -40,7 +40,8 @@ func (v *verifier) blanks(unplaced []Unplaced) {
 // piece can be cut down to is short of stock, and as long as a piece is left it
 // is not unplaced at all. Between the two lie blanks that fit by size but that
 // cannot be cut, or not simply, within the limits on stages, first cut and
-// rips: of those it is believed that the rules forbid them.
+// rips: of those it is believed that the rules forbid them, or that the stock
+// is used up.
 func (v *verifier) reason(i int, u Unplaced) {
 	fits := false
 	for _, from := range v.problem.Blanks[u.Blank].From {
@@ -106,9 +107,6 @@ func (v *verifier) fits(blank int, from Source) bool {
 func (v *verifier) canBeCut(blank int, from Source) bool {
 	usable := v.problem.Stock[from.Stock].Usable()
 	for _, part := range v.lying(blank, from) {
-		if part.Length > usable.Length || part.Width > usable.Width {
-			continue
-		}
 		ripped := v.cutDown(Size{usable.Length, part.Width}, Crosscut, part)
 		ripped = v.cutDown(usable, Rip, ripped)
 		crosscut := v.cutDown(Size{part.Length, usable.Width}, Rip, part)
