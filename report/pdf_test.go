@@ -1,0 +1,199 @@
+package report
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/ledongthuc/pdf"
+
+	"sawbill/nest/cutplan"
+	"sawbill/report/internal/drawing"
+	"sawbill/report/internal/samples"
+	"sawbill/stock"
+	"sawbill/stock/casework"
+)
+
+// No two texts may touch, none may leave its page, none may be smaller than can
+// be read at the saw, whatever a plan holds.
+func TestWritingNeverOverlapsNorLeavesThePage(t *testing.T) {
+	plans := []*cutplan.Plan{bench(), incomplete(), {}}
+	for seed := range uint64(15) {
+		p := samples.Random(seed)
+		plans = append(plans, &p)
+	}
+	for i, p := range plans {
+		for _, o := range []Options{{Paper: A4}, {Paper: Letter, Ruler: inches}} {
+			for n, page := range pages(p, o) {
+				if err := drawing.CheckWriting(page); err != nil {
+					t.Fatalf("plan %d, page %d: %v", i, n+1, err)
+				}
+			}
+		}
+	}
+}
+
+func TestEveryPageHasTitleAndNumber(t *testing.T) {
+	all := pages(bench(), Options{})
+	for i, page := range all {
+		var said []string
+		for _, text := range page.Texts() {
+			said = append(said, text.String)
+		}
+		joined := strings.Join(said, "\n")
+		for _, want := range []string{"Potting bench", fmt.Sprintf("page %d of %d", i+1, len(all))} {
+			if !strings.Contains(joined, want) {
+				t.Errorf("page %d lacks %q", i+1, want)
+			}
+		}
+	}
+}
+
+func TestEqualPlansGiveEqualPDFs(t *testing.T) {
+	first, _, err := PDF(bench(), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	again, _, err := PDF(bench(), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !bytes.Equal(first, again) {
+		t.Error("two PDFs of one plan differ")
+	}
+}
+
+// The PDF is read back by a reader that shares no code with the writer.
+func TestPDFHoldsEveryPartSizeAndStep(t *testing.T) {
+	for _, p := range []*cutplan.Plan{bench(), incomplete()} {
+		for _, r := range []stock.Ruler{{}, inches} {
+			data, warnings, err := PDF(p, Options{Ruler: r})
+			if err != nil || warnings != nil {
+				t.Fatal(err, warnings)
+			}
+			text := readBack(t, data)
+			for _, want := range wanted(p, r) {
+				if !strings.Contains(text, folded(want)) {
+					t.Errorf("the PDF in %s lacks %q", r.Units, want)
+				}
+			}
+		}
+	}
+}
+
+// wanted is what a reader must find: each part with its sizes, each step with
+// its setting.
+func wanted(p *cutplan.Plan, r stock.Ruler) []string {
+	want := []string{proof(p), deferral}
+	for _, b := range p.Buy {
+		want = append(want, b.Stock.Name, b.Cost.String())
+	}
+	for _, b := range p.Bill {
+		want = append(want, b.Part.Name, blankSize(b, r), partSize(b.Part, r))
+	}
+	for _, l := range p.Layouts {
+		for _, s := range p.Steps(l) {
+			off := r.Size(s.Off.Length, s.Off.Width)
+			if n := s.OffNode; n != nil && n.Use == cutplan.Part {
+				b := p.Bill[n.Blank] // a turned part keeps its own length first
+				off = b.Mark + " " + b.Part.Name + ", " + r.Size(b.Length, b.Width)
+			}
+			want = append(want, s.Cut.String(), r.Print(s.Setting), off)
+		}
+	}
+	for _, u := range p.Unplaced {
+		want = append(want, u.Reason)
+	}
+	return want
+}
+
+func readBack(t *testing.T, data []byte) string {
+	t.Helper()
+	r, err := pdf.NewReader(bytes.NewReader(data), int64(len(data)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var all strings.Builder
+	for i := range r.NumPage() {
+		text, err := r.Page(i + 1).GetPlainText(nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		all.WriteString(text)
+	}
+	return strings.Join(strings.Fields(all.String()), " ")
+}
+
+// folded is s as the reader gives it: lines joined, and characters beyond
+// Latin-1 by their last byte. The writer maps all characters to Unicode in one
+// range, and the reader counts ranges in the last byte, as the PDF standard
+// (ISO 32000-1, 9.10.3, from memory) allows it to.
+func folded(s string) string {
+	return strings.Join(strings.Fields(strings.Map(func(r rune) rune { return r & 0xFF }, s)), " ")
+}
+
+func TestCharactersThatTheFontLacksAreWarnedOf(t *testing.T) {
+	p := bench()
+	p.Bill[0].Part.Name = "家 top"
+	_, warnings, err := PDF(p, Options{})
+	if err != nil || len(warnings) != 1 || !strings.Contains(warnings[0], "家") {
+		t.Errorf("warnings %q, error %v", warnings, err)
+	}
+}
+
+func TestHundredsOfPartsRunOnWithTheHeadRepeated(t *testing.T) {
+	p := bench()
+	for i := range 300 {
+		b := p.Bill[i%6]
+		b.Part.Name = fmt.Sprintf("%s %d", b.Part.Name, i)
+		p.Bill = append(p.Bill, b)
+	}
+	bills, heads := 0, 0
+	for _, page := range pages(p, Options{}) {
+		if err := drawing.CheckWriting(page); err != nil {
+			t.Fatal(err)
+		}
+		for _, text := range page.Texts() {
+			switch text.String {
+			case "cutting bill":
+				bills++
+			case "allowances":
+				heads++
+			}
+		}
+	}
+	if bills < 3 || bills != heads {
+		t.Errorf("%d pages of cutting bill with %d table heads", bills, heads)
+	}
+}
+
+func TestCautionsFitThePlan(t *testing.T) {
+	headings := func(p *cutplan.Plan, o Options) string {
+		var all []string
+		for _, b := range blocks(p, o) {
+			all = append(all, b.heading)
+		}
+		return strings.Join(all, "; ")
+	}
+	boards := bench()
+	boards.Layouts = boards.Layouts[3:]
+	sheets := bench()
+	sheets.Layouts = sheets.Layouts[2:3]
+	chest := &casework.Case{Cautions: []casework.Caution{{Subject: "tipping", Text: "Fix it to the wall."}}}
+	tests := []struct {
+		reason string
+		plan   *cutplan.Plan
+		o      Options
+		want   string
+	}{
+		{"boards, one rip of 28 mm", boards, Options{}, "At the saw; Boards; Narrow rips in this plan; Dust"},
+		{"one wide rip of a sheet", sheets, Options{}, "At the saw; Sheets; Dust"},
+		{"a case says what to see to", sheets, Options{Case: chest}, "At the saw; Sheets; Dust; The finished case"},
+	}
+	for _, tt := range tests {
+		if got := headings(tt.plan, tt.o); got != tt.want {
+			t.Errorf("%s: %s, want %s", tt.reason, got, tt.want)
+		}
+	}
+}
