@@ -18,14 +18,23 @@ func view(p *cutplan.Plan, i int, r stock.Ruler) diagram.View {
 	return diagram.View{Layout: l, Steps: p.Steps(l), Kerf: p.Job.Saw.Kerf, Bill: p.Bill, Ruler: r}
 }
 
-// diagramShare is how much of a page's height a diagram may take: what is left
-// holds the steps of most layouts.
-const diagramShare = 0.55
+// A diagram may take this much of a page's height at least and at most; between
+// the two the steps below it decide.
+const (
+	leastDiagram = 0.45
+	mostDiagram  = 0.75
+)
+
+// diagramRoom is how high the diagram of a sheet may be so that its steps fit
+// below it, in mm.
+func diagramRoom(b *paper.Book, steps paper.Table) float64 {
+	left := b.Height() - headingRoom - b.TableHeight(steps)
+	return min(max(left, leastDiagram*b.Height()), mostDiagram*b.Height())
+}
 
 // layoutPages draws each sheet on a page of its own, boards several to a page.
 func layoutPages(b *paper.Book, p *cutplan.Plan, r stock.Ruler) {
-	high := b.Height() * diagramShare
-	boards := boardScale(p, r, b.Width(), high)
+	boards := boardScale(p, r, b.Width(), b.Height()/2)
 	afterBoard := false
 	for i, l := range p.Layouts {
 		board := l.Stock.Kind == stock.Board
@@ -33,8 +42,9 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, r stock.Ruler) {
 		if board {
 			v.Scale = boards
 		}
-		picture := diagram.New(v, b.Width(), high)
-		parts, steps := key(p, picture.Short, r), stepTable(p, l, v.Steps, r)
+		steps := stepTable(p, l, v.Steps, r)
+		picture := diagram.New(v, b.Width(), diagramRoom(b, steps))
+		parts := key(p, picture.Short, r)
 		around := headingRoom + picture.Height + b.TableHeight(parts)
 		switch {
 		case board && afterBoard:

@@ -77,6 +77,7 @@ func New(v View, width, height float64) Picture {
 // frame maps the stock onto the paper.
 type frame struct {
 	scale int
+	board bool
 	// stock is the outline of the untrimmed piece.
 	stock drawing.Rect
 	// picture is all the paper there is.
@@ -92,7 +93,7 @@ func newFrame(v View, width, height float64, reserved lanes) frame {
 	scale := max(1, v.Scale,
 		int(math.Ceil(mm(s.Length)/wide)),
 		int(math.Ceil(mm(s.Width)/max(high, 1))))
-	f := frame{scale: scale, lanes: reserved}
+	f := frame{scale: scale, board: s.Kind == stock.Board, lanes: reserved}
 	f.stock = drawing.Rect{
 		X: left,
 		Y: headLane + reserved.top,

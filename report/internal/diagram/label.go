@@ -6,12 +6,23 @@ import (
 	"sawbill/stock"
 )
 
-// line is one line of a label.
+// line is one line of a label, with its measures at a type size of 1 pt: they
+// grow with the size, and many sizes are tried.
 type line struct {
-	text string
-	mark bool // the mark, bold and larger; else a name or a size
-	bold bool
+	text       string
+	mark       bool // the mark, in the larger type
+	face       drawing.Face
+	w, h, rise float64
 }
+
+func newLine(text string, mark bool, face drawing.Face) line {
+	return line{text, mark, face,
+		drawing.Width(text, face, 1), drawing.HeightOf(text, face, 1), drawing.RiseOf(text, face, 1)}
+}
+
+func markLine(text string) line  { return newLine(text, true, drawing.Bold) }
+func boldLine(text string) line  { return newLine(text, false, drawing.Bold) }
+func plainLine(text string) line { return newLine(text, false, drawing.Regular) }
 
 // label is the lines of a label, in the variant that was chosen.
 type label struct {
@@ -44,38 +55,32 @@ func (w wording) single() string {
 	return w.mark + " " + w.name + ", " + w.size
 }
 
-// variants are the ways to write w, the fullest first.
-func (w wording) variants() []label {
+// variants are the ways to write w: all of it, what the saw needs, and what
+// little a small piece has room for. A fuller group in small type is better than
+// a shorter one in large type.
+func (w wording) variants() [][]label {
 	full := func(lines ...line) label { return label{lines: lines} }
 	short := func(lines ...line) label { return label{lines: lines, short: true} }
-	mark, size := line{text: w.mark, mark: true}, line{text: w.size, bold: true}
+	mark, size := markLine(w.mark), boldLine(w.size)
+	single := boldLine(w.single())
 	if w.name == "" {
-		keep := line{text: w.mark}
-		return []label{full(keep, size), full(line{text: w.single(), bold: true}), short(keep)}
+		keep := plainLine(w.mark)
+		return [][]label{{full(keep, size), full(single)}, {short(keep)}}
 	}
-	name, finish := line{text: w.name}, line{text: w.finish}
-	headed := line{text: w.mark + " " + w.name, bold: true}
-	single := line{text: w.single(), bold: true}
-	all := []label{
-		full(mark, name, size), full(headed, size), full(single),
-		short(mark, size), short(line{text: w.mark + " " + w.size, bold: true}),
-		short(mark),
+	name, finish := plainLine(w.name), plainLine(w.finish)
+	headed := boldLine(w.mark + " " + w.name)
+	bare := []label{short(mark, size), short(boldLine(w.mark + " " + w.size)), short(mark)}
+	if w.finish == "" {
+		return [][]label{{full(mark, name, size), full(headed, size), full(single)}, bare}
 	}
-	if w.finish != "" {
-		all[0] = full(mark, name, size, finish)
-		all[1] = full(headed, size, finish)
-		all[2] = full(line{text: single.text + " (" + w.finish + ")", bold: true})
+	return [][]label{
+		{
+			full(mark, name, size, finish), full(headed, size, finish),
+			full(boldLine(single.text + " (" + w.finish + ")")),
+		},
+		{short(mark, name, size), short(headed, size), short(single)},
+		bare,
 	}
-	return all
-}
-
-// full counts the variants that leave nothing out.
-func full(all []label) int {
-	n := 0
-	for n < len(all) && !all[n].short {
-		n++
-	}
-	return n
 }
 
 // tiers are the sizes to try, in points: of the mark, and of the other lines.
@@ -90,8 +95,9 @@ const turnedTiers = 3
 
 const (
 	labelPad  = 0.9 // mm between a label and the piece's edges
-	tightPad  = 0.2 // mm, where there is little room across the text
-	lineSpace = 0.9 // mm between lines
+	linePad   = 0.6 // mm, above and below a label of one line
+	tightPad  = 0.2 // mm, the same in the smallest type
+	lineSpace = 1.2 // mm between lines
 )
 
 // block is a label with its size, ready to be put somewhere.
@@ -105,8 +111,8 @@ type block struct {
 func newBlock(l label, tier int, turned bool) block {
 	b := block{label: l, tier: tier, turned: turned}
 	for i, ln := range l.lines {
-		b.w = max(b.w, drawing.Width(ln.text, ln.face(), ln.size(tier)))
-		b.h += drawing.HeightOf(ln.text, ln.face(), ln.size(tier))
+		b.w = max(b.w, ln.w*ln.size(tier))
+		b.h += ln.h * ln.size(tier)
 		if i > 0 {
 			b.h += lineSpace
 		}
@@ -124,22 +130,15 @@ func (l line) size(tier int) float64 {
 	return tiers[tier].text
 }
 
-func (l line) face() drawing.Face {
-	if l.mark || l.bold {
-		return drawing.Bold
-	}
-	return drawing.Regular
-}
-
 // fit finds the fullest and largest way to write w in piece without touching
 // what is taken. It returns false where not even the mark has room.
 func fit(w wording, piece drawing.Rect, taken []drawing.Rect) (block, drawing.Rect, bool) {
-	all := w.variants()
-	fullest := full(all)
-	if b, at, ok := fitOneOf(all[:fullest], piece, taken); ok {
-		return b, at, true
+	for _, group := range w.variants() {
+		if b, at, ok := fitOneOf(group, piece, taken); ok {
+			return b, at, true
+		}
 	}
-	return fitOneOf(all[fullest:], piece, taken)
+	return block{}, drawing.Rect{}, false
 }
 
 func fitOneOf(variants []label, piece drawing.Rect, taken []drawing.Rect) (block, drawing.Rect, bool) {
@@ -178,10 +177,14 @@ func spot(b block, piece drawing.Rect, taken []drawing.Rect) (drawing.Rect, bool
 	padX, padY := labelPad, labelPad
 	// Across the text a line may come close to the edge: a narrow strip is
 	// better labelled tightly than from afar.
+	across := linePad
+	if b.tier == len(tiers)-1 {
+		across = tightPad
+	}
 	if len(b.lines) == 1 && b.turned {
-		padX = tightPad
+		padX = across
 	} else if len(b.lines) == 1 {
-		padY = tightPad
+		padY = across
 	}
 	playX, playY := piece.W-b.w-2*padX, piece.H-b.h-2*padY
 	if playX < 0 || playY < 0 {
@@ -212,14 +215,14 @@ func (b block) write(d *drawing.Drawing, at drawing.Rect) {
 	offset := 0.0
 	for _, ln := range b.lines {
 		size := ln.size(b.tier)
-		t := drawing.Text{String: ln.text, Size: size, Face: ln.face(), Align: drawing.Centre, Turned: b.turned, Ground: true}
-		rise := drawing.RiseOf(ln.text, ln.face(), size)
+		t := drawing.Text{String: ln.text, Size: size, Face: ln.face, Align: drawing.Centre, Turned: b.turned, Ground: true}
+		rise := ln.rise * size
 		if b.turned {
 			t.At = drawing.Point{X: at.X + offset + rise, Y: at.Y + at.H/2}
 		} else {
 			t.At = drawing.Point{X: at.X + at.W/2, Y: at.Y + offset + rise}
 		}
 		d.Text(t)
-		offset += drawing.HeightOf(ln.text, ln.face(), size) + lineSpace
+		offset += ln.h*size + lineSpace
 	}
 }

@@ -84,7 +84,7 @@ func marksOf(v View, f frame) []drawing.Rect {
 		if leaf.Use != cutplan.Part || min(piece.W, piece.H) > small {
 			return
 		}
-		b := newBlock(label{lines: []line{{text: v.Bill[leaf.Blank].Mark, mark: true}}}, last, false)
+		b := newBlock(label{lines: []line{markLine(v.Bill[leaf.Blank].Mark)}}, last, false)
 		at := piece.Centre()
 		boxes = append(boxes, drawing.Rect{X: at.X - b.w/2, Y: at.Y - b.h/2, W: b.w, H: b.h}.Inset(-labelGap))
 	})
