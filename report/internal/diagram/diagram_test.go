@@ -58,6 +58,18 @@ func TestWritingNeverOverlapsNorLeavesThePicture(t *testing.T) {
 	}
 }
 
+// A long narrow piece of stock laid across, whose own size is wider than itself.
+func TestFigureOfATinyLengthStandsBesideIt(t *testing.T) {
+	p := samples.Bench()
+	p.Layouts[0].Stock.Length, p.Layouts[0].Stock.Width = 75*stock.Millimetre, 1800*stock.Millimetre
+	p.Layouts[0].Root = cutplan.Node{Length: 75 * stock.Millimetre, Width: 1800 * stock.Millimetre, Use: cutplan.Waste}
+	v := view(p, 0)
+	v.Ruler.Units = stock.Inches
+	if err := drawing.CheckWriting(New(v, 190, 110).Drawing); err != nil {
+		t.Error(err)
+	}
+}
+
 func TestEveryPartAndCutIsNamed(t *testing.T) {
 	p := samples.Bench()
 	for i := range p.Layouts {

@@ -44,6 +44,11 @@ func (d *Drawing) LevelDimension(x1, x2, edge, y float64, label string, size flo
 	d.Line(a, b, Narrow)
 	d.Arrow(a, b)
 	d.Arrow(b, a)
+	if Width(label, Regular, size)+2*arrowLength > x2-x1 {
+		// Too short for its figure, which then stands beyond it.
+		d.Text(Text{At: Point{x2 + 2*overrun, y + Rise(size)/2}, String: label, Size: size})
+		return
+	}
 	at := Point{(x1 + x2) / 2, y - gap - Descent*size*mmPerPoint/2}
 	d.Text(Text{At: at, String: label, Size: size, Align: Centre, Ground: true})
 }
