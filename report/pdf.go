@@ -32,7 +32,7 @@ func title(p *cutplan.Plan) string {
 // pages lays out the whole document.
 func pages(p *cutplan.Plan, o Options) []drawing.Drawing {
 	r := o.Ruler
-	b := paper.New(o.Paper.size(), title(p), "Sizes in "+unitName(r)+", length along the grain first. ≈ marks a rounded figure.")
+	b := paper.New(o.Paper.size(), title(p), "Sizes in "+unitName(r)+": length x width x thickness. ≈ marks a rounded figure.")
 	frontPage(b, p, o)
 	b.Page("cutting bill")
 	b.Heading("Cutting bill")

@@ -180,6 +180,10 @@ func TestCautionsFitThePlan(t *testing.T) {
 	boards.Layouts = boards.Layouts[3:]
 	sheets := bench()
 	sheets.Layouts = sheets.Layouts[2:3]
+	short := bench()
+	short.Layouts = short.Layouts[2:3]
+	piece := &short.Layouts[0].Root.Children[0].Children[0]
+	piece.Length = 304 * stock.Millimetre
 	chest := &casework.Case{Cautions: []casework.Caution{{Subject: "tipping", Text: "Fix it to the wall."}}}
 	tests := []struct {
 		reason string
@@ -189,6 +193,7 @@ func TestCautionsFitThePlan(t *testing.T) {
 	}{
 		{"boards, one rip of 28 mm", boards, Options{}, "At the saw; Boards; Narrow rips in this plan; Dust"},
 		{"one wide rip of a sheet", sheets, Options{}, "At the saw; Sheets; Dust"},
+		{"a part just under 12 in long", short, Options{}, "At the saw; Sheets; Short pieces in this plan; Dust"},
 		{"a case says what to see to", sheets, Options{Case: chest}, "At the saw; Sheets; Dust; The finished case"},
 	}
 	for _, tt := range tests {

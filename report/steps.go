@@ -75,7 +75,7 @@ func comesOff(p *cutplan.Plan, s cutplan.Step, r stock.Ruler) string {
 func left(p *cutplan.Plan, s cutplan.Step, r stock.Ruler) string {
 	switch {
 	case s.Left == cutplan.Size{}:
-		return "dust"
+		return "nothing"
 	case s.Trim:
 		return "waste"
 	}
