@@ -1,9 +1,7 @@
 package report
 
 import (
-	"fmt"
 	"slices"
-	"strconv"
 
 	"sawbill/nest/cutplan"
 	"sawbill/report/internal/drawing"
@@ -23,12 +21,18 @@ func stepTable(p *cutplan.Plan, l cutplan.Layout, steps []cutplan.Step, r stock.
 		{Head: "comes off", Wrap: true, Face: drawing.Bold},
 		{Head: "left", Wrap: true},
 	}}
-	for i, s := range steps {
+	runs := runsOf(steps)
+	for i, run := range runs {
 		// Rows of one setup belong together: the fence stays where it is.
-		t.Joined = append(t.Joined, i > 0 && s.Cut == steps[i-1].Cut && s.Setting == steps[i-1].Setting)
+		s, last := run.first(), run.last()
+		t.Joined = append(t.Joined, i > 0 && s.Cut == runs[i-1].last().Cut && s.Setting == runs[i-1].last().Setting)
+		over := left(p, last, r)
+		if scrap := last.LeftNode != nil && last.LeftNode.Use == cutplan.Waste; run.kind == parallel && !scrap && last.Left != (cutplan.Size{}) {
+			over += " each"
+		}
 		t.Rows = append(t.Rows, []string{
-			strconv.Itoa(s.Number), inHand(s, l.Stock.Kind, r), how(s), r.Print(s.Setting),
-			comesOff(p, s, r), left(p, s, r),
+			run.numbers(), run.inHand(l.Stock.Kind, r), how(s), r.Print(s.Setting),
+			run.times(comesOff(p, s, r)), over,
 		})
 	}
 	return sized(t, 9.5)
@@ -41,17 +45,6 @@ func sized(t paper.Table, size float64) paper.Table {
 	t.Columns = slices.Clone(t.Columns)
 	t.Columns[settingColumn].Size = size + 2
 	return t
-}
-
-func inHand(s cutplan.Step, kind stock.Kind, r stock.Ruler) string {
-	size := r.Size(s.Piece.Length, s.Piece.Width)
-	switch {
-	case s.InHand == 0:
-		return fmt.Sprintf("whole %s %s", kind, size)
-	case s.Rest:
-		return fmt.Sprintf("rest of %d: %s", s.InHand, size)
-	}
-	return fmt.Sprintf("piece from %d: %s", s.InHand, size)
 }
 
 func how(s cutplan.Step) string {
