@@ -3,14 +3,17 @@ module sawbill
 go 1.26.0
 
 require (
-	github.com/google/go-cmp v0.7.0 // indirect
-	github.com/jung-kurt/gofpdf v1.16.2 // indirect
-	github.com/ledongthuc/pdf v0.0.0-20260907135840-6c8c28e0e8a0 // indirect
-	github.com/pelletier/go-toml/v2 v2.4.3 // indirect
-	github.com/spf13/pflag v1.1.0 // indirect
-	golang.org/x/image v0.47.0 // indirect
+	github.com/google/go-cmp v0.7.0
+	github.com/jung-kurt/gofpdf v1.16.2
+	github.com/ledongthuc/pdf v0.0.0-20260907135840-6c8c28e0e8a0
+	github.com/pelletier/go-toml/v2 v2.4.3
+	github.com/spf13/pflag v1.1.0
+	golang.org/x/image v0.47.0
+	golang.org/x/term v0.48.0
+	gonum.org/v1/gonum v0.17.0
+)
+
+require (
 	golang.org/x/sys v0.50.0 // indirect
-	golang.org/x/term v0.48.0 // indirect
 	golang.org/x/text v0.43.0 // indirect
-	gonum.org/v1/gonum v0.17.0 // indirect
 )

@@ -7,9 +7,6 @@ import (
 	"slices"
 	"sync"
 	"sync/atomic"
-
-	"sawbill/nest/internal/bound"
-	"sawbill/nest/internal/search"
 )
 
 // Options steer Solve. The zero value is ready for use.
@@ -65,11 +62,10 @@ func Solve(ctx context.Context, p Problem, o Options) (Plan, error) {
 	return s.plan(unplaced), nil
 }
 
-// solver runs the searches of all instances side by side, round by round.
+// solver runs the engines of all instances side by side, round by round.
 type solver struct {
 	doors    []*door
-	searches []*search.Search
-	bounds   []int64
+	engines  []*engine
 	budget   int64
 	progress func(Progress)
 }
@@ -84,18 +80,9 @@ func newSolver(doors []*door, o Options) *solver {
 		lanes = DefaultLanes
 	}
 	for _, d := range doors {
-		b := bound.Area(d.in)
-		s.bounds = append(s.bounds, b)
-		s.searches = append(s.searches, search.New(d.in, b, o.Seed, lanes))
+		s.engines = append(s.engines, newEngine(d.in, o.Seed, lanes))
 	}
 	return s
-}
-
-// task is one lane's walk in a round.
-type task struct {
-	search *search.Search
-	lane   int
-	steps  int64
 }
 
 func (s *solver) run(ctx context.Context) {
@@ -103,29 +90,20 @@ func (s *solver) run(ctx context.Context) {
 	defer context.AfterFunc(ctx, func() { ended.Store(true) })()
 	s.report()
 	for round := 0; !ended.Load(); round++ {
+		// Short rounds at first, so that a lane that falls behind soon
+		// follows the others.
+		steps := int64(roundSteps) << min(round, 4)
 		var tasks []task
-		for _, se := range s.searches {
-			left := s.budget - se.Steps()
-			if se.Done() || left <= 0 {
-				continue
-			}
-			// Short rounds at first, so that a lane that falls behind soon
-			// follows the others.
-			share := min(int64(roundSteps)<<min(round, 4), (left-1)/int64(se.Lanes())+1)
-			for i := range se.Lanes() {
-				if n := min(share, left); n > 0 {
-					tasks = append(tasks, task{se, i, n})
-					left -= n
-				}
-			}
+		for _, e := range s.engines {
+			tasks = e.plan(tasks, steps, s.budget)
 		}
 		if len(tasks) == 0 {
 			return
 		}
 		sideBySide(tasks, ended.Load)
 		better := false
-		for _, se := range s.searches {
-			better = se.Join() || better
+		for _, e := range s.engines {
+			better = e.search.Join() || better
 		}
 		if better {
 			s.report()
@@ -146,8 +124,7 @@ func sideBySide(tasks []task, stop func() bool) {
 				if i >= len(tasks) {
 					return
 				}
-				t := tasks[i]
-				t.search.Walk(t.lane, t.steps, stop)
+				tasks[i](stop)
 			}
 		})
 	}
@@ -159,11 +136,12 @@ func (s *solver) report() {
 		return
 	}
 	p := Progress{Complete: true}
-	for i, se := range s.searches {
-		p.Cost += se.Best().Cost.Price
-		p.Bound += s.bounds[i]
-		p.Complete = p.Complete && se.Best().Complete()
-		p.Iterations += se.Steps()
+	for _, e := range s.engines {
+		best := e.search.Best()
+		p.Cost += best.Cost.Price
+		p.Bound += e.bound
+		p.Complete = p.Complete && best.Complete()
+		p.Iterations += e.search.Steps()
 	}
 	s.progress(p)
 }
@@ -171,14 +149,14 @@ func (s *solver) report() {
 // plan gathers the instances' best plans.
 func (s *solver) plan(unplaced []Unplaced) Plan {
 	plan := Plan{Unplaced: unplaced}
-	for i, se := range s.searches {
-		best := se.Best()
+	for i, e := range s.engines {
+		best := e.search.Best()
 		layouts, missing := s.doors[i].tell(best)
 		plan.Layouts = append(plan.Layouts, layouts...)
 		plan.Unplaced = append(plan.Unplaced, missing...)
 		plan.Cost += best.Cost.Price
-		plan.Bound += s.bounds[i]
-		plan.Iterations += se.Steps()
+		plan.Bound += e.bound
+		plan.Iterations += e.search.Steps()
 	}
 	slices.SortStableFunc(plan.Layouts, func(a, b Layout) int { return a.Stock - b.Stock })
 	slices.SortStableFunc(plan.Unplaced, func(a, b Unplaced) int { return a.Blank - b.Blank })

@@ -8,13 +8,13 @@ import (
 	"sawbill/nest/internal/instance"
 )
 
-// Area is the least price of stock with room for the blanks' area.
+// Price is the least price of whole pieces of stock that have room for the
+// blanks' area and cost at least as much as floor, which is proven already.
 //
 // It asks the same of every group of blanks that only some of the stock can
 // hold: those blanks' area must come from that stock. The greatest answer
-// holds for the whole. Only whole pieces are bought, so the answer is an amount
-// that some number of pieces does cost.
-func Area(in *instance.Instance) int64 {
+// holds for the whole.
+func Price(in *instance.Instance, floor *big.Rat) int64 {
 	sets := make([]uint64, len(in.Kinds)) // of stock that can hold a kind
 	for k, kd := range in.Kinds {
 		for s, lies := range kd.Lies {
@@ -30,18 +30,15 @@ func Area(in *instance.Instance) int64 {
 			continue
 		}
 		tried[set] = true
-		best = max(best, coverSet(in, sets, set))
+		best = max(best, coverSet(in, sets, set, 0))
 	}
-	if len(tried) > 1 {
-		best = max(best, coverSet(in, sets, ^uint64(0)))
-	}
-	return best
+	return coverSet(in, sets, ^uint64(0), max(best, ceil(floor)))
 }
 
 // coverSet covers the area of the kinds that only stock in set can hold. Areas
 // are shifted to a size that sums easily, the demand rounded down and the
 // supply up, so that the bound stays one.
-func coverSet(in *instance.Instance, sets []uint64, set uint64) int64 {
+func coverSet(in *instance.Instance, sets []uint64, set uint64, floor int64) int64 {
 	shift := uint(0)
 	for _, s := range in.Stock {
 		shift = max(shift, uint(max(0, bits.Len64(uint64(s.L*s.W))-30)))
@@ -60,43 +57,49 @@ func coverSet(in *instance.Instance, sets []uint64, set uint64) int64 {
 			offers = append(offers, offer{price: st.Price, area: (st.L*st.W-1)>>shift + 1, limit: int64(st.Limit)})
 		}
 	}
-	return cover(demand, offers)
+	return cover(demand, floor, offers)
 }
 
 type offer struct{ price, area, limit int64 }
 
-// cover is the least price of whole pieces with an area of at least demand in
-// all; the price of everything where that is not enough.
-func cover(demand int64, offers []offer) int64 {
+// cover is the least price, not below floor, of whole pieces with an area of
+// at least demand in all; floor or the price of everything, if that is more,
+// where there is not enough.
+func cover(demand, floor int64, offers []offer) int64 {
 	var priced []offer
 	var all, supply int64
 	for _, o := range offers {
-		o.limit = min(o.limit, (demand-1)/o.area+1) // more than that is never needed
-		if demand <= 0 || o.limit == 0 {
-			continue
+		if o.price == 0 && demand > 0 {
+			demand -= min(o.limit, (demand-1)/o.area+1) * o.area
 		}
-		if o.price == 0 {
-			demand -= o.limit * o.area
-			continue
-		}
-		priced = append(priced, o)
-		all += o.limit * o.price
-		supply += o.limit * o.area
 	}
-	if demand <= 0 {
+	demand = max(demand, 0)
+	for _, o := range offers {
+		if o.price == 0 {
+			continue
+		}
+		// No more than this is ever needed, for the area or for the price.
+		o.limit = min(o.limit, max(ceilDiv(demand, o.area), ceilDiv(floor, o.price)))
+		if o.limit > 0 {
+			priced = append(priced, o)
+			all += o.limit * o.price
+			supply += o.limit * o.area
+		}
+	}
+	if demand == 0 && floor <= 0 {
 		return 0
 	}
-	if supply <= demand {
-		return all
+	if supply <= demand || all <= floor {
+		return max(all, floor)
 	}
 	step := priced[0].price
 	for _, o := range priced {
 		step = gcd(step, o.price)
 	}
-	least := ceilDiv(relaxed(demand, priced), step)
+	least := ceilDiv(max(floor, relaxed(demand, priced)), step)
 	most := ceilDiv(all, step)
-	if greedy := ceilDiv(greedyCover(demand, priced), step); greedy < most {
-		most = greedy
+	if greedy := greedyCover(demand, priced) / step; greedy >= least {
+		most = min(most, greedy)
 	}
 	if most > maxStates {
 		return least * step

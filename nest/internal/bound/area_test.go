@@ -2,6 +2,7 @@ package bound
 
 import (
 	"math"
+	"math/big"
 	"math/rand/v2"
 	"testing"
 
@@ -9,8 +10,8 @@ import (
 )
 
 // leastPrice tries every number of pieces of every offer.
-func leastPrice(demand int64, offers []offer) int64 {
-	if demand <= 0 {
+func leastPrice(demand, floor int64, offers []offer) int64 {
+	if demand <= 0 && floor <= 0 {
 		return 0
 	}
 	if len(offers) == 0 {
@@ -19,10 +20,10 @@ func leastPrice(demand int64, offers []offer) int64 {
 	o := offers[0]
 	best := int64(math.MaxInt64)
 	for n := int64(0); n <= o.limit; n++ {
-		if rest := leastPrice(demand-n*o.area, offers[1:]); rest < math.MaxInt64 {
+		if rest := leastPrice(demand-n*o.area, floor-n*o.price, offers[1:]); rest < math.MaxInt64 {
 			best = min(best, n*o.price+rest)
 		}
-		if n*o.area >= demand {
+		if n*o.area >= demand && (n*o.price >= floor || o.price == 0) {
 			break
 		}
 	}
@@ -40,13 +41,14 @@ func TestCoverEqualsExhaustiveSearch(t *testing.T) {
 			offers[0].limit = instance.NoLimit
 		}
 		demand := int64(r.IntN(80))
-		want := leastPrice(demand, offers)
-		got := cover(demand, offers)
+		floor := int64(r.IntN(3) * r.IntN(60))
+		want := leastPrice(demand, floor, offers)
+		got := cover(demand, floor, offers)
 		if want == math.MaxInt64 {
 			continue // not to be had: any bound holds
 		}
 		if got != want {
-			t.Fatalf("case %d: cover(%d, %v) = %d, exhaustive search finds %d", i, demand, offers, got, want)
+			t.Fatalf("case %d: cover(%d, %d, %v) = %d, exhaustive search finds %d", i, demand, floor, offers, got, want)
 		}
 	}
 }
@@ -54,8 +56,8 @@ func TestCoverEqualsExhaustiveSearch(t *testing.T) {
 // Where the table would grow too large the relaxed bound must stay a bound.
 func TestCoverOfHugePricesStaysBelow(t *testing.T) {
 	offers := []offer{{price: 1_000_000_007, area: 10, limit: 9}, {price: 999_999_937, area: 9, limit: 9}}
-	want := leastPrice(61, offers)
-	got := cover(61, offers)
+	want := leastPrice(61, 0, offers)
+	got := cover(61, 0, offers)
 	if got > want || got < want/2 {
 		t.Errorf("bound %d, least price %d", got, want)
 	}
@@ -76,7 +78,7 @@ func TestAreaCountsStockThatOnlySomeCanHold(t *testing.T) {
 	in.Prepare()
 	// Three of the long ones fill 300 of two long pieces' 400, at 100; the
 	// other 200 then take the 100 that is left and another piece at 1.
-	if got := Area(in); got != 100 {
+	if got := Price(in, new(big.Rat)); got != 100 {
 		t.Errorf("bound %d, want 100", got)
 	}
 }

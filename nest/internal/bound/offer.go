@@ -2,6 +2,7 @@ package bound
 
 import (
 	"cmp"
+	"math/big"
 	"math/bits"
 	"slices"
 )
@@ -25,3 +26,12 @@ func gcd(a, b int64) int64 {
 }
 
 func ceilDiv(a, b int64) int64 { return (a + b - 1) / b }
+
+// ceil rounds r up to a whole number.
+func ceil(r *big.Rat) int64 {
+	q, m := new(big.Int).DivMod(r.Num(), r.Denom(), new(big.Int))
+	if m.Sign() != 0 {
+		q.Add(q, big.NewInt(1))
+	}
+	return q.Int64()
+}

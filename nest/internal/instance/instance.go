@@ -44,7 +44,7 @@ type Instance struct {
 }
 
 // NoLimit stands for "as many as you like".
-const NoLimit = 1 << 40
+const NoLimit = 1 << 30
 
 // Stock is one size of piece that can be cut.
 type Stock struct {

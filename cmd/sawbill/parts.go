@@ -1,0 +1,38 @@
+package main
+
+import (
+	"github.com/spf13/pflag"
+
+	"sawbill/report"
+	"sawbill/stock/job"
+)
+
+func partsCommand() command {
+	return command{
+		name:  "parts",
+		args:  "JOB",
+		about: "the part list and cutting bill, and how each size came about",
+		more: `Reads the job file and prints every part with its finished size, the blank that is
+cut for it and, for the parts of a case design, the arithmetic behind each size.
+Nothing is planned or written.
+`,
+		flags: func(f *pflag.FlagSet, s *settings) {
+			s.printing(f)
+			f.BoolVar(&s.quiet, "quiet", false, "no warnings")
+		},
+		run: parts,
+	}
+}
+
+func parts(in *invocation) (int, error) {
+	path, err := in.job()
+	if err != nil {
+		return 0, err
+	}
+	file, err := job.Read(path)
+	if err != nil {
+		return 0, err
+	}
+	in.warn(file.Warnings)
+	return exitDone, report.PartList(in.stdout, file.Job, report.Options{Ruler: in.ruler(file.Units), Case: file.Case})
+}

@@ -1,0 +1,135 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"os/signal"
+	"path/filepath"
+	"strings"
+	"syscall"
+
+	"github.com/spf13/pflag"
+
+	"sawbill/nest/cutplan"
+	"sawbill/report"
+	"sawbill/stock/job"
+)
+
+func planCommand() command {
+	return command{
+		name:  "plan",
+		args:  "JOB",
+		about: "what to buy, and how to cut it",
+		more: `Reads the job file and plans it: prints the shopping list, and writes to a folder
+  plan.pdf          what to buy, the cutting bill, every diagram with its cuts in
+                    order, and the cautions
+  plan.json         the same for other programs
+  cutting-bill.csv  the blanks, for a spreadsheet
+  layout-01.svg ... a picture of each diagram
+The folder is named after the job file, with -plan behind it; files in it that
+have these names are replaced. Ctrl-C ends the search and keeps the best plan
+found so far.
+`,
+		flags: func(f *pflag.FlagSet, s *settings) {
+			f.StringVarP(&s.output, "output", "o", "", "the `folder` to write to")
+			s.solving(f)
+			s.printing(f)
+			f.StringVar(&s.paper, "paper", "", "of plan.pdf, `a4|letter`: without it, letter for\nlengths in inches, else a4")
+		},
+		run: plan,
+	}
+}
+
+func plan(in *invocation) (int, error) {
+	path, err := in.job()
+	if err != nil {
+		return 0, err
+	}
+	file, err := job.Read(path)
+	if err != nil {
+		return 0, err
+	}
+	in.warn(file.Warnings)
+
+	made, err := in.solve(file)
+	if err != nil {
+		return 0, err
+	}
+	ruler := in.ruler(file.Units)
+	options := report.Options{Ruler: ruler, Paper: in.paperFor(ruler), Case: file.Case}
+	files, warnings, err := planFiles(made, options)
+	if err != nil {
+		return 0, err
+	}
+	folder := in.output
+	if folder == "" {
+		folder = strings.TrimSuffix(filepath.Base(path), filepath.Ext(path)) + "-plan"
+	}
+	if err := writeAll(folder, files); err != nil {
+		return 0, err
+	}
+	if !in.quiet {
+		for _, w := range warnings {
+			fmt.Fprintln(in.stderr, "warning:", w)
+		}
+	}
+	if err := report.Summary(in.stdout, made, options); err != nil {
+		return 0, err
+	}
+	fmt.Fprintf(in.stdout, "\nWritten to %s: plan.pdf, plan.json, cutting-bill.csv and %s.\n", folder, pictures(len(made.Layouts)))
+	if !made.Complete() {
+		return exitIncomplete, nil
+	}
+	return exitDone, nil
+}
+
+func pictures(n int) string {
+	switch n {
+	case 0:
+		return "no diagrams"
+	case 1:
+		return pictureName(0)
+	}
+	return pictureName(0) + " to " + pictureName(n-1)
+}
+
+func pictureName(i int) string { return fmt.Sprintf("layout-%02d.svg", i+1) }
+
+// solve plans the job within the limits, telling of the progress.
+func (in *invocation) solve(file *job.File) (*cutplan.Plan, error) {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	defer stop()
+	limited := ctx
+	if in.iterations == 0 {
+		var cancel context.CancelFunc
+		limited, cancel = context.WithTimeout(ctx, in.limit)
+		defer cancel()
+	}
+	progress := in.progress()
+	made, err := cutplan.Make(limited, file.Job, cutplan.Options{
+		Seed: in.seed, Iterations: in.iterations, Progress: progress.show,
+	})
+	progress.end()
+	if err == nil && ctx.Err() != nil {
+		fmt.Fprintln(in.stderr, "interrupted: this is the best plan found so far")
+	}
+	return made, err
+}
+
+// planFiles makes the contents of the plan's folder.
+func planFiles(made *cutplan.Plan, o report.Options) (files []output, warnings []string, err error) {
+	pdf, warnings, err := report.PDF(made, o)
+	if err != nil {
+		return nil, nil, err
+	}
+	files = []output{
+		{"plan.pdf", pdf},
+		{"plan.json", report.JSON(made)},
+		{"cutting-bill.csv", report.CuttingBill(made)},
+	}
+	for i := range made.Layouts {
+		files = append(files, output{pictureName(i), report.LayoutSVG(made, i, o)})
+	}
+	return files, warnings, nil
+}

@@ -1,0 +1,137 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/spf13/pflag"
+)
+
+// Exit statuses.
+const (
+	exitDone       = 0
+	exitWrongInput = 1 // nothing was written
+	exitWrongUsage = 2
+	exitIncomplete = 3 // a plan was written, but not every blank fits
+)
+
+// command is one thing the program does.
+type command struct {
+	name  string
+	args  string // of the usage line
+	about string // one line
+	more  string // paragraphs for its own help page
+	flags func(*pflag.FlagSet, *settings)
+	run   func(*invocation) (int, error)
+}
+
+func commands() []command {
+	return []command{newCommand(), partsCommand(), planCommand()}
+}
+
+// invocation is one call of a command.
+type invocation struct {
+	command
+	settings
+	operands       []string
+	stdout, stderr io.Writer
+}
+
+// usageError is a mistake on the command line.
+type usageError struct{ cause, remedy string }
+
+func (e usageError) Error() string { return e.cause + "; " + e.remedy }
+
+// run does what args say and returns the exit status. Results go to stdout and
+// files, all else to stderr.
+func run(args []string, stdout, stderr io.Writer) int {
+	status, err := dispatch(args, stdout, stderr)
+	var wrong usageError
+	switch {
+	case errors.As(err, &wrong):
+		fmt.Fprintln(stderr, "sawbill:", err)
+		return exitWrongUsage
+	case err != nil:
+		fmt.Fprintln(stderr, err)
+		return exitWrongInput
+	}
+	return status
+}
+
+func dispatch(args []string, stdout, stderr io.Writer) (int, error) {
+	if len(args) == 0 {
+		return 0, usageError{"no command given", "try \"sawbill help\""}
+	}
+	switch name := args[0]; name {
+	case "help", "-h", "--help":
+		if len(args) > 1 {
+			c, err := find(args[1])
+			if err != nil {
+				return 0, err
+			}
+			c.help(stdout)
+			return exitDone, nil
+		}
+		overview(stdout)
+		return exitDone, nil
+	case "version", "--version":
+		fmt.Fprintln(stdout, "sawbill", version())
+		return exitDone, nil
+	default:
+		c, err := find(name)
+		if err != nil {
+			return 0, err
+		}
+		return c.call(args[1:], stdout, stderr)
+	}
+}
+
+func find(name string) (command, error) {
+	var known []string
+	for _, c := range commands() {
+		if c.name == name {
+			return c, nil
+		}
+		known = append(known, c.name)
+	}
+	return command{}, usageError{fmt.Sprintf("there is no command %q", name), "the commands are " + strings.Join(known, ", ") + " and help"}
+}
+
+// call parses the flags and operands of c and runs it.
+func (c command) call(args []string, stdout, stderr io.Writer) (int, error) {
+	in := &invocation{command: c, stdout: stdout, stderr: stderr}
+	flags := c.flagSet(&in.settings)
+	switch err := flags.Parse(args); {
+	case errors.Is(err, pflag.ErrHelp):
+		c.help(stdout)
+		return exitDone, nil
+	case err != nil:
+		return 0, usageError{err.Error(), fmt.Sprintf("see \"sawbill help %s\"", c.name)}
+	}
+	in.operands = flags.Args()
+	if err := in.settings.check(); err != nil {
+		return 0, err
+	}
+	return c.run(in)
+}
+
+func (c command) flagSet(s *settings) *pflag.FlagSet {
+	flags := pflag.NewFlagSet(c.name, pflag.ContinueOnError)
+	flags.SortFlags = false
+	flags.Usage = func() {}
+	flags.SetOutput(io.Discard)
+	if c.flags != nil {
+		c.flags(flags, s)
+	}
+	return flags
+}
+
+// job is the operand of a command that takes just one job file.
+func (in *invocation) job() (string, error) {
+	if len(in.operands) != 1 {
+		return "", usageError{fmt.Sprintf("%s takes one job file, not %d", in.name, len(in.operands)), fmt.Sprintf("see \"sawbill help %s\"", in.name)}
+	}
+	return in.operands[0], nil
+}

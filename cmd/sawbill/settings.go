@@ -1,0 +1,66 @@
+package main
+
+import (
+	"fmt"
+	"time"
+
+	"github.com/spf13/pflag"
+
+	"sawbill/report"
+	"sawbill/stock"
+)
+
+// settings are the values of the flags. Each command takes those it knows.
+type settings struct {
+	limit      time.Duration
+	iterations int64
+	seed       uint64
+	units      string
+	paper      string
+	output     string
+	quiet      bool
+}
+
+func (s *settings) printing(f *pflag.FlagSet) {
+	f.StringVar(&s.units, "units", "", "print lengths in `mm|in` instead of the job's units")
+}
+
+func (s *settings) solving(f *pflag.FlagSet) {
+	f.DurationVar(&s.limit, "limit", 10*time.Second, "longest time to look for a better plan")
+	f.Int64Var(&s.iterations, "iterations", 0, "stop after so many improvement steps for each material,\nwhatever time they take: equal runs write equal files")
+	f.Uint64Var(&s.seed, "seed", 1, "of what is drawn at random")
+	f.BoolVar(&s.quiet, "quiet", false, "no progress on the terminal, no warnings")
+}
+
+func (s *settings) check() error {
+	switch {
+	case s.units != "" && s.units != "mm" && s.units != "in":
+		return usageError{fmt.Sprintf("--units %q is not known", s.units), "use mm or in"}
+	case s.paper != "" && s.paper != "a4" && s.paper != "letter":
+		return usageError{fmt.Sprintf("--paper %q is not known", s.paper), "use a4 or letter"}
+	case s.limit < 0:
+		return usageError{fmt.Sprintf("--limit %s is negative", s.limit), "use a time such as 10s or 2m"}
+	case s.iterations < 0:
+		return usageError{fmt.Sprintf("--iterations %d is negative", s.iterations), "use 0 for no limit, or a number such as 20000"}
+	}
+	return nil
+}
+
+// ruler prints in the units asked for, or the job's.
+func (s *settings) ruler(job stock.Units) stock.Ruler {
+	switch s.units {
+	case "mm":
+		return stock.Ruler{Units: stock.Millimetres}
+	case "in":
+		return stock.Ruler{Units: stock.Inches}
+	}
+	return stock.Ruler{Units: job}
+}
+
+// paperFor is the paper asked for, or what is usual where the job's units are.
+func (s *settings) paperFor(r stock.Ruler) report.Paper {
+	if s.paper == "letter" || s.paper == "" && r.Units == stock.Inches {
+		return report.Letter
+	}
+	return report.A4
+}
