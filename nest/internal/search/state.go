@@ -1,10 +1,6 @@
 package search
 
-import (
-	"slices"
-
-	"sawbill/nest/internal/instance"
-)
+import "sawbill/nest/internal/instance"
 
 // state is a set of trees and what is still missing, with one step of undo.
 type state struct {
@@ -200,14 +196,13 @@ func (s *state) plan() *instance.Plan {
 	}
 	for _, t := range s.trees {
 		if !t.closed {
-			p.Layouts = append(p.Layouts, instance.Layout{Stock: int(t.stock), Root: t.piece(0)})
+			p.Layouts = append(p.Layouts, instance.Layout{Stock: int(t.stock), Root: instance.Compact(t.piece(0))})
 		}
 	}
 	return p
 }
 
-// piece copies node n out, children in a settled order: larger first, the rest
-// last.
+// piece copies node n out.
 func (t *tree) piece(n int32) instance.Piece {
 	c := &t.nodes[n]
 	p := instance.Piece{L: c.l, W: c.w, Kind: instance.Rest}
@@ -219,7 +214,6 @@ func (t *tree) piece(n int32) instance.Piece {
 		for m := c.first; m != none; m = t.nodes[m].next {
 			p.Children = append(p.Children, t.piece(m))
 		}
-		slices.SortStableFunc(p.Children, instance.ComparePieces)
 	}
 	return p
 }
