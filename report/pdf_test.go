@@ -93,7 +93,14 @@ func wanted(p *cutplan.Plan, r stock.Ruler) []string {
 		want = append(want, b.Part.Name, blankSize(b, r), partSize(b.Part, r))
 	}
 	for _, l := range p.Layouts {
+		if trim := l.Stock.Trim; trim > 0 {
+			length, width := l.Stock.Usable()
+			want = append(want, "trim off", r.Print(trim), "trimmed: "+r.Size(length, width))
+		}
 		for _, s := range p.Steps(l) {
+			if s.Trim {
+				continue // told in one row, above
+			}
 			off := r.Size(s.Off.Length, s.Off.Width)
 			if n := s.OffNode; n != nil && n.Use == cutplan.Part {
 				b := p.Bill[n.Blank] // a turned part keeps its own length first

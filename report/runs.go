@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -22,10 +23,10 @@ const (
 	single   runKind = iota
 	repeated         // each cuts what the one before it left
 	parallel         // each cuts a piece of its own, all alike
+	trimming         // all that squares the stock
 )
 
-// runsOf gathers steps into runs. Trim cuts stay single: the piece is turned
-// between them.
+// runsOf gathers steps into runs.
 func runsOf(steps []cutplan.Step) []run {
 	var runs []run
 	for _, s := range steps {
@@ -41,6 +42,10 @@ func runsOf(steps []cutplan.Step) []run {
 // takes reports whether s continues r, and settles what kind of run it is.
 func (r *run) takes(s cutplan.Step) bool {
 	last := r.steps[len(r.steps)-1]
+	if s.Trim && last.Trim {
+		r.kind = trimming
+		return true
+	}
 	if s.Trim || last.Trim || s.Cut != last.Cut || s.Setting != last.Setting ||
 		s.Breakdown != last.Breakdown || s.Off != last.Off || !alike(s.OffNode, last.OffNode) {
 		return false
@@ -67,6 +72,11 @@ func alike(a, b *cutplan.Node) bool {
 		return a == b
 	}
 	return a.Use == b.Use && a.Blank == b.Blank && a.Turned == b.Turned
+}
+
+// breakdown reports whether any cut of the run is beyond the saw.
+func (r run) breakdown() bool {
+	return slices.ContainsFunc(r.steps, func(s cutplan.Step) bool { return s.Breakdown })
 }
 
 func (r run) first() cutplan.Step { return r.steps[0] }

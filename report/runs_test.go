@@ -37,7 +37,7 @@ func TestEqualCutsShareALine(t *testing.T) {
 		{"one piece, cut after cut", []cutplan.Step{chain(2, 1), chain(3, 2), chain(4, 3)}, []string{"2–4 piece from 1: 0 x 0"}},
 		{"another part at the same setting", []cutplan.Step{chain(2, 1), chain(3, 2), other}, []string{"2–3 piece from 1: 0 x 0", "4 rest of 3: 0 x 0"}},
 		{"a cut beyond the saw stands alone", []cutplan.Step{chain(3, 2), breakdown}, []string{"3 rest of 2: 0 x 0", "4 rest of 3: 0 x 0"}},
-		{"trim cuts stand alone", []cutplan.Step{trim, chain(3, 2)}, []string{"2 rest of 1: 0 x 0", "3 rest of 2: 0 x 0"}},
+		{"trim cuts are one run of their own", []cutplan.Step{trim, trim, chain(4, 2)}, []string{"2–2 rest of 1: 0 x 0", "4 rest of 2: 0 x 0"}},
 		{"equal pieces of their own", []cutplan.Step{each(5, 1), each(6, 2), each(7, 3), each(8, 9)}, []string{"5–8 pieces from 1–3, 9: 900 x 100 each"}},
 		{"a longer piece is another matter", []cutplan.Step{each(5, 2), longer}, []string{"5 piece from 2: 900 x 100", "6 piece from 3: 901 x 100"}},
 		{"two kinds of run do not mix", []cutplan.Step{each(5, 1), each(6, 2), func() cutplan.Step { s := each(7, 6); s.Rest = true; return s }()},

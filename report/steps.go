@@ -23,6 +23,11 @@ func stepTable(p *cutplan.Plan, l cutplan.Layout, steps []cutplan.Step, r stock.
 	}}
 	runs := runsOf(steps)
 	for i, run := range runs {
+		if run.first().Trim {
+			t.Joined = append(t.Joined, false)
+			t.Rows = append(t.Rows, trimRow(l.Stock, run, r))
+			continue
+		}
 		// Rows of one setup belong together: the fence stays where it is.
 		s, last := run.first(), run.last()
 		t.Joined = append(t.Joined, i > 0 && s.Cut == runs[i-1].last().Cut && s.Setting == runs[i-1].last().Setting)
@@ -31,7 +36,7 @@ func stepTable(p *cutplan.Plan, l cutplan.Layout, steps []cutplan.Step, r stock.
 			over += " each"
 		}
 		t.Rows = append(t.Rows, []string{
-			run.numbers(), run.inHand(l.Stock.Kind, r), how(s), r.Print(s.Setting),
+			run.numbers(), run.inHand(l.Stock.Kind, r), how(run), r.Print(s.Setting),
 			run.times(comesOff(p, s, r)), over,
 		})
 	}
@@ -47,30 +52,36 @@ func sized(t paper.Table, size float64) paper.Table {
 	return t
 }
 
-func how(s cutplan.Step) string {
-	said := s.Cut.String()
-	if s.Trim {
-		said = "trim " + said
+// trimRow tells of all trim cuts at once: the setting is what falls off, the
+// blade's kerf included, since nobody sets a fence for it.
+func trimRow(s stock.Stock, run run, r stock.Ruler) []string {
+	where := "off every edge"
+	if s.Kind == stock.Board {
+		where = "off both ends"
 	}
-	if s.Breakdown {
-		said += ", BREAKDOWN"
+	done := run.last().Off
+	return []string{
+		run.numbers(), run.inHand(s.Kind, r), marked("trim "+where, run), r.Print(s.Trim),
+		"trimmed: " + r.Size(done.Length, done.Width), "waste",
+	}
+}
+
+func how(run run) string { return marked(run.first().Cut.String(), run) }
+
+func marked(said string, run run) string {
+	if run.breakdown() {
+		return said + ", BREAKDOWN"
 	}
 	return said
 }
 
 func comesOff(p *cutplan.Plan, s cutplan.Step, r stock.Ruler) string {
-	if s.Trim {
-		return "trimmed: " + r.Size(s.Off.Length, s.Off.Width)
-	}
 	return piece(p, s.OffNode, s.Off, r)
 }
 
 func left(p *cutplan.Plan, s cutplan.Step, r stock.Ruler) string {
-	switch {
-	case s.Left == cutplan.Size{}:
+	if s.Left == (cutplan.Size{}) {
 		return "nothing"
-	case s.Trim:
-		return "waste"
 	}
 	return piece(p, s.LeftNode, s.Left, r)
 }

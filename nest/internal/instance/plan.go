@@ -4,7 +4,6 @@ package instance
 type Cost struct {
 	Price  int64 // of what is bought
 	Bought int64 // area of what is bought
-	Used   int64 // area of everything cut, what is on hand included
 }
 
 // Less compares lexicographically.
@@ -12,25 +11,21 @@ func (c Cost) Less(o Cost) bool {
 	if c.Price != o.Price {
 		return c.Price < o.Price
 	}
-	if c.Bought != o.Bought {
-		return c.Bought < o.Bought
-	}
-	return c.Used < o.Used
+	return c.Bought < o.Bought
 }
 
 // Plus adds n pieces of stock costing o each.
 func (c Cost) Plus(o Cost, n int64) Cost {
-	return Cost{c.Price + n*o.Price, c.Bought + n*o.Bought, c.Used + n*o.Used}
+	return Cost{c.Price + n*o.Price, c.Bought + n*o.Bought}
 }
 
 // CostOf is what one piece of stock s adds to a plan.
 func (in *Instance) CostOf(s int) Cost {
 	st := in.Stock[s]
-	c := Cost{Price: st.Price, Used: in.Area(st.L, st.W)}
-	if !st.OnHand {
-		c.Bought = c.Used
+	if st.OnHand {
+		return Cost{}
 	}
-	return c
+	return Cost{Price: st.Price, Bought: in.Area(st.L, st.W)}
 }
 
 // Plan is a set of divided pieces of stock.

@@ -7,7 +7,11 @@ import "sawbill/nest/internal/instance"
 type env struct {
 	in    *instance.Instance
 	kinds []kind
-	costs []instance.Cost // per stock
+	costs []instance.Cost // per stock, as are the following
+	areas []int64
+	// spent is what an uncut piece on hand is worth as a leftover: cutting it
+	// forgoes that. 0 for what is bought.
+	spent []int64
 	// weights say how dear a piece of each stock is when one is chosen for
 	// what is missing: by price, then by area bought.
 	weights []float64
@@ -26,15 +30,20 @@ func newEnv(in *instance.Instance, tidy bool) *env {
 	for _, k := range in.Kinds {
 		e.kinds = append(e.kinds, kind{k.L, k.W, in.Area(k.L, k.W), k.Lies})
 	}
-	for s := range in.Stock {
+	for s, st := range in.Stock {
 		e.costs = append(e.costs, in.CostOf(s))
+		e.areas = append(e.areas, in.Area(st.L, st.W))
+		e.spent = append(e.spent, 0)
+		if st.OnHand {
+			e.spent[s] = e.worth(st.L, st.W)
+		}
 	}
 	var dearest, largest int64 = 1, 1
-	for _, c := range e.costs {
-		dearest, largest = max(dearest, c.Price), max(largest, c.Used)
+	for s, c := range e.costs {
+		dearest, largest = max(dearest, c.Price), max(largest, e.areas[s])
 	}
-	for _, c := range e.costs {
-		price, bought, used := float64(c.Price)/float64(dearest), float64(c.Bought)/float64(largest), float64(c.Used)/float64(largest)
+	for s, c := range e.costs {
+		price, bought, used := float64(c.Price)/float64(dearest), float64(c.Bought)/float64(largest), float64(e.areas[s])/float64(largest)
 		// The conversions keep processors from fusing product and sum, which
 		// would round otherwise on each.
 		e.weights = append(e.weights, float64(price*1e6)+float64(bought*1e3)+used)

@@ -203,7 +203,7 @@ func (l *lane) follow(p *instance.Plan) {
 	l.best, l.bestMissing, l.bestValue = p, s.missingArea, s.value
 	l.goal, l.blinks = p.Cost, true
 	if l.e.tidy {
-		l.goal.Used++
+		l.goal.Bought++
 	}
 	if !p.Complete() {
 		l.goal = noGoal

@@ -71,7 +71,7 @@ func (l *lane) bestSpot(k int32) (at spot, ok bool) {
 	best := int64(math.MinInt64)
 	area := l.e.kinds[k].area
 	for i, t := range l.state.trees {
-		if t.closed || l.e.costs[t.stock].Used-t.filled < area {
+		if t.closed || l.e.areas[t.stock]-t.filled < area {
 			continue
 		}
 		if sp, found, score := l.searchTree(k, i, best, l.blinks); found {
@@ -163,7 +163,7 @@ func (l *lane) pickStock(k int32, goal instance.Cost, missing []int32) int {
 		if s.used[i] >= e.in.Stock[i].Limit || !e.fits(k, i) || !s.cost.Plus(e.costs[i], 1).Less(goal) {
 			continue
 		}
-		rate := e.weights[i] / float64(min(e.costs[i].Used, need))
+		rate := e.weights[i] / float64(min(e.areas[i], need))
 		if l.random()&3 == 0 {
 			rate *= 0.5 + float64(l.random()&1023)/1024
 		}

@@ -55,7 +55,7 @@ func (l *lane) shrink() {
 			if t.closed {
 				continue
 			}
-			f := float64(t.filled) / float64(l.e.costs[t.stock].Used)
+			f := float64(t.filled) / float64(l.e.areas[t.stock])
 			if worst < 0 || f < fill {
 				worst, fill = i, f
 			}

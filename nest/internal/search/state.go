@@ -8,7 +8,7 @@ type state struct {
 	trees       []*tree
 	missing     []int32 // a kind for every piece that is not placed
 	missingArea int64
-	value       int64 // of all rests
+	value       int64 // of all rests, less that of the pieces on hand that are cut
 	cost        instance.Cost
 	used        []int // pieces cut, per stock
 
@@ -102,7 +102,7 @@ func (s *state) open(stock int) int {
 	s.backup = append(s.backup, s.newTree())
 	s.used[stock]++
 	s.cost = s.cost.Plus(s.e.costs[stock], 1)
-	s.value += t.value
+	s.value += t.value - s.e.spent[stock]
 	return len(s.trees) - 1
 }
 
@@ -136,7 +136,7 @@ func (s *state) remove(i int, n int32) {
 func (s *state) close(i int) {
 	t := s.trees[i]
 	t.closed = true
-	s.value -= t.value
+	s.value -= t.value - s.e.spent[t.stock]
 	s.used[t.stock]--
 	s.cost = s.cost.Plus(s.e.costs[t.stock], -1)
 }

@@ -13,6 +13,9 @@ func sampleInstance(r *rand.Rand) *instance.Instance {
 		in.Stock = append(in.Stock, instance.Stock{
 			L: int64(60 + r.IntN(60)), W: int64(40 + r.IntN(40)), Price: int64(r.IntN(9)), Limit: instance.NoLimit,
 		})
+		if n := len(in.Stock) - 1; n > 0 && r.IntN(2) == 0 {
+			in.Stock[n].Price, in.Stock[n].OnHand, in.Stock[n].Limit = 0, true, 1+r.IntN(3)
+		}
 	}
 	for range 2 + r.IntN(8) {
 		k := instance.Kind{L: int64(4 + r.IntN(40)), W: int64(4 + r.IntN(30)), Count: 1 + r.IntN(6)}
@@ -110,7 +113,7 @@ func (s *state) check(tb testing.TB) {
 			tb.Fatal("a closed tree was kept")
 		}
 		cost = cost.Plus(s.e.costs[t.stock], 1)
-		value += t.value
+		value += t.value - s.e.spent[t.stock]
 		for _, n := range t.parts {
 			count[t.nodes[n].kind]++
 		}
