@@ -40,12 +40,13 @@ func shrink(p Piece) (core Piece, ok bool) {
 			core.Children = append(core.Children, c)
 		}
 	}
-	switch len(core.Children) {
-	case 0:
+	switch {
+	case len(core.Children) == 0:
 		return Piece{}, false
-	case 1:
+	case len(core.Children) == 1 && len(core.Children[0].Children) == 0:
 		return core.Children[0], true
 	}
+	// A lone split stays under its own cut: the leftover beside it is one.
 	for _, c := range core.Children {
 		if p.Dir == Crosscut {
 			core.L += c.L
@@ -74,11 +75,16 @@ func stretch(core Piece, l, w int64) Piece {
 	over := Piece{L: l, W: w, Kind: Rest}
 	for _, c := range core.Children {
 		if core.Dir == Crosscut {
-			p.Children = append(p.Children, stretch(c, c.L, w))
 			over.L -= c.L
+			c = stretch(c, c.L, w)
 		} else {
-			p.Children = append(p.Children, stretch(c, l, c.W))
 			over.W -= c.W
+			c = stretch(c, l, c.W)
+		}
+		if len(c.Children) > 0 && c.Dir == p.Dir { // its own cut fell away
+			p.Children = append(p.Children, c.Children...)
+		} else {
+			p.Children = append(p.Children, c)
 		}
 	}
 	slices.SortStableFunc(p.Children, ComparePieces)

@@ -43,7 +43,10 @@ const (
 	meanReach     = 12
 	blinkBits     = 64
 	missingWeight = 4
+	tidyPatience  = 8
 )
+
+func abs(x int64) int64 { return max(x, -x) }
 
 // noGoal is undercut by every plan.
 var noGoal = instance.Cost{Price: math.MaxInt64}
@@ -123,8 +126,13 @@ func (l *lane) resume() {
 	l.state.begin()
 	l.shrink()
 	l.current = l.score()
+	patience := l.current
+	if l.e.tidy {
+		// A good plan is left only by way of worse ones.
+		patience += abs(l.current) / tidyPatience
+	}
 	for i := range l.history {
-		l.history[i] = l.current
+		l.history[i] = patience
 	}
 }
 

@@ -21,7 +21,7 @@ type Search struct {
 
 // Rounds given to the lesser aims after each new best plan.
 const (
-	tidyRounds = 12
+	tidyRounds = 24
 	trimRounds = 8
 )
 
