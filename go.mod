@@ -10,6 +10,7 @@ require (
 	github.com/spf13/pflag v1.1.0
 	golang.org/x/image v0.47.0
 	golang.org/x/term v0.48.0
+	gonum.org/v1/gonum v0.17.0
 )
 
 require (

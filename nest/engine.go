@@ -1,26 +1,41 @@
 package nest
 
 import (
-	"math/big"
-
 	"sawbill/nest/internal/bound"
+	"sawbill/nest/internal/columns"
 	"sawbill/nest/internal/instance"
 	"sawbill/nest/internal/search"
 )
 
-// engine is all that works on one instance: the search that betters its plan,
-// and the bound on what it can cost.
+// engine is all that works on one instance: a search that betters the plan,
+// and a generator of columns that raises the bound.
 type engine struct {
-	search *search.Search
-	bound  int64 // proven: no plan costs less
+	search    *search.Search
+	floor     *bound.Floor       // no plan costs less
+	generator *columns.Generator // nil where there is too much to price
 }
 
 // task is one engine's share of a round.
 type task func(stop func() bool)
 
+// mostWork limits the grids that columns are priced on: about a second each
+// time.
+const mostWork = 1 << 30
+
+// workPerStep is the generator's share of a round, in comparisons for each
+// step of a lane; a step takes about as long.
+const workPerStep = 4096
+
 func newEngine(in *instance.Instance, seed uint64, lanes int) *engine {
-	b := bound.Price(in, new(big.Rat))
-	return &engine{search: search.New(in, b, seed, lanes), bound: b}
+	e := &engine{floor: bound.New(in)}
+	e.search = search.New(in, e.floor.Price(), seed, lanes)
+	if !e.search.Proven() {
+		e.generator = columns.New(in, e.floor, mostWork)
+	}
+	if e.generator != nil {
+		e.generator.Offer(e.search.Best())
+	}
+	return e
 }
 
 // plan adds the engine's tasks of a round of so many steps, within the budget
@@ -29,6 +44,9 @@ func (e *engine) plan(tasks []task, steps, budget int64) []task {
 	left := budget - e.search.Steps()
 	if e.search.Done() || left <= 0 {
 		return tasks
+	}
+	if g := e.generator; g != nil && !g.Done() && !e.search.Proven() {
+		tasks = append(tasks, func(func() bool) { g.Work(steps * workPerStep) })
 	}
 	lanes := int64(e.search.Lanes())
 	steps = min(steps, (left-1)/lanes+1)
@@ -39,4 +57,13 @@ func (e *engine) plan(tasks []task, steps, budget int64) []task {
 		}
 	}
 	return tasks
+}
+
+// join ends a round and reports whether plan or bound became better.
+func (e *engine) join() bool {
+	better := e.search.Join()
+	if better && e.generator != nil {
+		e.generator.Offer(e.search.Best())
+	}
+	return e.search.Raise(e.floor.Price()) || better
 }

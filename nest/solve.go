@@ -103,7 +103,7 @@ func (s *solver) run(ctx context.Context) {
 		sideBySide(tasks, ended.Load)
 		better := false
 		for _, e := range s.engines {
-			better = e.search.Join() || better
+			better = e.join() || better
 		}
 		if better {
 			s.report()
@@ -139,7 +139,7 @@ func (s *solver) report() {
 	for _, e := range s.engines {
 		best := e.search.Best()
 		p.Cost += best.Cost.Price
-		p.Bound += e.bound
+		p.Bound += e.floor.Price()
 		p.Complete = p.Complete && best.Complete()
 		p.Iterations += e.search.Steps()
 	}
@@ -155,7 +155,7 @@ func (s *solver) plan(unplaced []Unplaced) Plan {
 		plan.Layouts = append(plan.Layouts, layouts...)
 		plan.Unplaced = append(plan.Unplaced, missing...)
 		plan.Cost += best.Cost.Price
-		plan.Bound += e.bound
+		plan.Bound += e.floor.Price()
 		plan.Iterations += e.search.Steps()
 	}
 	slices.SortStableFunc(plan.Layouts, func(a, b Layout) int { return a.Stock - b.Stock })

@@ -50,6 +50,13 @@ func (s *Search) Proven() bool { return s.best.Complete() && s.best.Cost.Price <
 // Done reports whether further rounds are not worth their time.
 func (s *Search) Done() bool { return s.Proven() && s.tidyLeft == 0 && s.trimLeft == 0 }
 
+// Raise tells of a bound and reports whether it is a greater one.
+func (s *Search) Raise(bound int64) bool {
+	greater := bound > s.bound
+	s.bound = max(s.bound, bound)
+	return greater
+}
+
 // Lanes is the number of walks in a round.
 func (s *Search) Lanes() int { return len(s.lanes) }
 

@@ -1,0 +1,227 @@
+package bound
+
+import (
+	"container/heap"
+	"math"
+	"math/bits"
+	"slices"
+
+	"sawbill/nest/internal/instance"
+)
+
+// Floor is the least that a plan can cost by what is proven so far. It only
+// rises.
+type Floor struct {
+	prices []int64
+	limits []int
+	cuts   []Cut
+	idle   []Cut // cuts that excluded nothing when they came
+	price  int64
+	counts []int // of the cheapest pieces that satisfy the cuts; nil if not found
+	order  []int // of the stock in which counts are settled: the dearest first
+}
+
+// New proves what follows from areas alone.
+func New(in *instance.Instance) *Floor {
+	f := &Floor{cuts: areaCuts(in)}
+	for _, s := range in.Stock {
+		f.order = append(f.order, len(f.order))
+		f.prices = append(f.prices, s.Price)
+		f.limits = append(f.limits, s.Limit)
+	}
+	slices.SortStableFunc(f.order, func(a, b int) int {
+		switch {
+		case f.prices[a] > f.prices[b]:
+			return -1
+		case f.prices[a] < f.prices[b]:
+			return 1
+		}
+		return 0
+	})
+	f.raise()
+	return f
+}
+
+// Price is proven: no plan costs less.
+func (f *Floor) Price() int64 { return f.price }
+
+// Counts is how many pieces of each stock cost Price and satisfy every cut: the
+// plan to disprove if the floor is to rise. Nil where the search for it was
+// given up; Price holds all the same.
+func (f *Floor) Counts() []int { return f.counts }
+
+// Add takes a cut into account and reports whether it excludes what Counts
+// was.
+func (f *Floor) Add(c Cut) bool {
+	if f.counts == nil {
+		return false
+	}
+	if c.holds(f.counts) {
+		if f.idle = append(f.idle, c); len(f.idle) > mostIdle {
+			f.idle = f.idle[1:]
+		}
+		return false
+	}
+	f.cuts = append(f.cuts, c)
+	f.raise()
+	for i := 0; i < len(f.idle) && f.counts != nil; {
+		if f.idle[i].holds(f.counts) {
+			i++
+			continue
+		}
+		f.cuts = append(f.cuts, f.idle[i])
+		f.idle = slices.Delete(f.idle, i, i+1)
+		f.raise()
+		i = 0
+	}
+	return true
+}
+
+// mostIdle is how many cuts are kept that excluded nothing when they came: a
+// later floor may run into them.
+const mostIdle = 64
+
+// mostNodes limits the search for the cheapest counts.
+const mostNodes = 20_000
+
+// raise finds the cheapest counts by branch and bound, best first. Where stock
+// is too short for any, the price stays.
+func (f *Floor) raise() {
+	q := &queue{}
+	f.push(q, node{counts: make([]int, len(f.prices))})
+	for n := 0; q.Len() > 0; n++ {
+		top := heap.Pop(q).(node)
+		if n == mostNodes {
+			f.price, f.counts = max(f.price, top.least), nil
+			return
+		}
+		if top.settled == len(f.order) {
+			f.price, f.counts = max(f.price, top.least), top.counts
+			return
+		}
+		f.branch(q, top)
+	}
+	f.counts = nil
+}
+
+// node is a partial choice: the first stocks of the order have their counts.
+type node struct {
+	settled int
+	counts  []int
+	spent   int64
+	least   int64 // no way to go on costs less
+}
+
+// branch settles the count of the next stock in every way that can matter.
+func (f *Floor) branch(q *queue, n node) {
+	s := f.order[n.settled]
+	most := 0
+	for _, c := range f.cuts {
+		if need := c.missing(n.counts); need > 0 && c.Worth[s] > 0 {
+			most = max(most, int(min((need-1)/c.Worth[s]+1, math.MaxInt32)))
+		}
+	}
+	most = min(most, f.limits[s])
+	least := 0
+	if f.prices[s] == 0 {
+		least = most // what is free is taken
+	}
+	for count := least; count <= most; count++ {
+		next := node{settled: n.settled + 1, counts: slices.Clone(n.counts), spent: n.spent + int64(count)*f.prices[s]}
+		next.counts[s] = count
+		f.push(q, next)
+	}
+}
+
+// push bounds n from below by every cut on its own and queues it, unless it
+// cannot satisfy one.
+func (f *Floor) push(q *queue, n node) {
+	n.least = n.spent
+	for _, c := range f.cuts {
+		more, ok := f.coverage(c, c.missing(n.counts), f.order[n.settled:])
+		if !ok {
+			return
+		}
+		n.least = max(n.least, n.spent+more)
+	}
+	heap.Push(q, n)
+}
+
+// coverage is the least price at which stock from open covers need of a cut,
+// pieces divisible, rounded up.
+func (f *Floor) coverage(c Cut, need int64, open []int) (price int64, ok bool) {
+	if need <= 0 {
+		return 0, true
+	}
+	// The best rate alone, limits aside: a bound that is quick to compute.
+	best := -1
+	var supply uint64
+	for _, s := range open {
+		w := c.Worth[s]
+		if w == 0 {
+			continue
+		}
+		hi, lo := bits.Mul64(uint64(w), uint64(f.limits[s]))
+		if hi > 0 {
+			lo = math.MaxUint64 / 2
+		}
+		supply = min(supply+min(lo, math.MaxUint64/4), math.MaxUint64/2)
+		if best < 0 || less(f.prices[s], w, f.prices[best], c.Worth[best]) {
+			best = s
+		}
+	}
+	if supply < uint64(need) {
+		return 0, false
+	}
+	hi, lo := bits.Mul64(uint64(need), uint64(f.prices[best]))
+	if hi >= uint64(c.Worth[best]) {
+		return math.MaxInt64 / 4, true
+	}
+	q, r := bits.Div64(hi, lo, uint64(c.Worth[best]))
+	if r > 0 {
+		q++
+	}
+	return int64(min(q, math.MaxInt64/4)), true
+}
+
+// less compares a/b with c/d.
+func less(a, b, c, d int64) bool {
+	h1, l1 := bits.Mul64(uint64(a), uint64(d))
+	h2, l2 := bits.Mul64(uint64(c), uint64(b))
+	return h1 < h2 || h1 == h2 && l1 < l2
+}
+
+// missing is what counts lack of the need.
+func (c Cut) missing(counts []int) int64 {
+	left := c.Need
+	for s, n := range counts {
+		if n > 0 && c.Worth[s] > 0 {
+			hi, lo := bits.Mul64(uint64(c.Worth[s]), uint64(n))
+			if hi > 0 || lo >= uint64(left) {
+				return 0
+			}
+			left -= int64(lo)
+		}
+	}
+	return left
+}
+
+// queue orders nodes by what they cost at least; of equals the one with more
+// settled comes first, so that a whole answer is soon found.
+type queue []node
+
+func (q queue) Len() int { return len(q) }
+func (q queue) Less(i, j int) bool {
+	if q[i].least != q[j].least {
+		return q[i].least < q[j].least
+	}
+	return q[i].settled > q[j].settled
+}
+func (q queue) Swap(i, j int) { q[i], q[j] = q[j], q[i] }
+func (q *queue) Push(x any)   { *q = append(*q, x.(node)) }
+func (q *queue) Pop() any {
+	old := *q
+	n := old[len(old)-1]
+	*q = old[:len(old)-1]
+	return n
+}

@@ -1,0 +1,86 @@
+package bound
+
+import (
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"sawbill/nest/internal/instance"
+)
+
+// cheapest tries all counts up to most of each stock.
+func cheapest(prices []int64, limits []int, cuts []Cut, most int) int64 {
+	best := int64(math.MaxInt64)
+	counts := make([]int, len(prices))
+	var try func(s int, spent int64)
+	try = func(s int, spent int64) {
+		if s == len(prices) {
+			if spent < best && !slices.ContainsFunc(cuts, func(c Cut) bool { return !c.holds(counts) }) {
+				best = spent
+			}
+			return
+		}
+		for n := 0; n <= min(most, limits[s]); n++ {
+			counts[s] = n
+			try(s+1, spent+int64(n)*prices[s])
+		}
+		counts[s] = 0
+	}
+	try(0, 0)
+	return best
+}
+
+func TestFloorEqualsExhaustiveSearch(t *testing.T) {
+	r := rand.New(rand.NewPCG(1, 1))
+	for i := range 2000 {
+		in := &instance.Instance{Stages: instance.NoLimit}
+		var lies []instance.Lie
+		for range 1 + r.IntN(4) {
+			in.Stock = append(in.Stock, instance.Stock{
+				L: int64(1 + r.IntN(6)), W: int64(1 + r.IntN(6)), Price: int64(r.IntN(30)),
+				Limit: []int{instance.NoLimit, r.IntN(4)}[r.IntN(2)],
+			})
+			lies = append(lies, instance.Upright)
+		}
+		in.Kinds = []instance.Kind{{L: 1, W: 1, Count: r.IntN(60), Lies: lies}}
+		in.Prepare()
+		f := New(in)
+		cuts := areaCuts(in)
+		for range r.IntN(4) {
+			c := Cut{Need: int64(r.IntN(50))}
+			for range in.Stock {
+				c.Worth = append(c.Worth, int64(r.IntN(12)))
+			}
+			cuts = append(cuts, c)
+			f.Add(c)
+		}
+		want := cheapest(f.prices, f.limits, cuts, 60)
+		if want == math.MaxInt64 {
+			continue // not to be had: any floor holds
+		}
+		if f.Price() > want || f.counts != nil && f.Price() != want {
+			t.Fatalf("case %d: floor %d of %v, exhaustive search finds %d (%v)", i, f.Price(), in.Stock, want, cuts)
+		}
+	}
+}
+
+// Blanks that only the dear stock can hold must be paid for there.
+func TestFloorCountsStockThatOnlySomeCanHold(t *testing.T) {
+	in := &instance.Instance{
+		Stock: []instance.Stock{
+			{L: 10, W: 10, Price: 1, Limit: instance.NoLimit},
+			{L: 20, W: 10, Price: 50, Limit: instance.NoLimit},
+		},
+		Kinds: []instance.Kind{
+			{L: 20, W: 5, Count: 3, Lies: []instance.Lie{0, instance.Upright}},
+			{L: 5, W: 5, Count: 13, Lies: []instance.Lie{instance.Upright, instance.Upright}},
+		},
+	}
+	in.Prepare()
+	// Three long ones fill 300 of two long pieces' 400, at 100; the 13 others
+	// take the 100 that is left there and 225 more: three pieces at 1.
+	if f := New(in); f.Price() != 103 {
+		t.Errorf("floor %d, want 103", f.Price())
+	}
+}

@@ -1,0 +1,283 @@
+// Package columns proves bounds by column generation and, on the way, makes
+// the patterns that good plans are built of (Gilmore and Gomory, Oper. Res. 9,
+// 1961; 13, 1965; citations from memory).
+package columns
+
+import (
+	"math"
+	"slices"
+
+	"sawbill/nest/internal/bound"
+	"sawbill/nest/internal/instance"
+	"sawbill/nest/internal/master"
+	"sawbill/nest/internal/pricing"
+)
+
+// Generator raises a bound.Floor. It works in small portions, so that it can
+// share a processor with other engines and still take the same course on every
+// machine.
+//
+// For any prices v of the kinds, let V(s) be the value of the most valuable
+// pattern of stock s. The pieces of every plan hold all that is wanted, so
+//
+//	sum over s of V(s) times the pieces of s >= sum over k of v(k) times the demand of k
+//
+// which is a [bound.Cut]. Good prices come from two linear programmes: first
+// the cheapest fractional plan; then, for the counts that the floor rests on,
+// the fractional plan with just these pieces that leaves least undone. If that
+// leaves nothing undone, no cut of this kind raises the floor further.
+//
+// Patterns are priced by [pricing.Grid], which knows no limit on the number of
+// turns and none on how often a part is cut: so the cuts hold under every rule
+// that a saw may add.
+type Generator struct {
+	in    *instance.Instance
+	floor *bound.Floor
+	pool  *pool
+	grids []*pricing.Grid
+	kinds [][]int // per grid: the kinds of its items
+
+	lp      *master.LP
+	loaded  int   // patterns of the pool that are columns
+	columns []int // of the programme: the pattern of each, after the slacks
+	counts  []int // the pieces the programme may use; nil in the first programme
+	limit   []int // per stock: its row, or -1
+	scale   float64
+
+	values  []int64   // prices in whole numbers, per kind
+	center  []float64 // prices of the best cut so far in the first programme
+	best    float64   // how good that cut was
+	exact   bool      // values are the programme's own prices
+	stock   int       // being priced; len(grids) when a round is to begin
+	started bool
+	added   bool
+	done    bool
+	work    int64
+}
+
+// priceScale is about what the best pattern is worth in the whole numbers in
+// which prices are exact.
+const priceScale = 1 << 36
+
+// New makes a generator, or nil where the grids to price on would take more
+// than mostWork comparisons each time.
+func New(in *instance.Instance, floor *bound.Floor, mostWork int64) *Generator {
+	g := &Generator{in: in, floor: floor, pool: newPool(in), values: make([]int64, len(in.Kinds))}
+	for s, st := range in.Stock {
+		var items []pricing.Item
+		var kinds []int
+		for k, kd := range in.Kinds {
+			if kd.Lies[s] != 0 {
+				items = append(items, pricing.Item{L: kd.L, W: kd.W, Lies: kd.Lies[s], Kind: k})
+				kinds = append(kinds, k)
+			}
+		}
+		grid := pricing.NewGrid(st.L, st.W, items)
+		if grid == nil || grid.Work() > mostWork {
+			return nil
+		}
+		mostWork -= grid.Work()
+		g.grids = append(g.grids, grid)
+		g.kinds = append(g.kinds, kinds)
+	}
+	g.programme(nil)
+	return g
+}
+
+// Offer makes patterns of the layouts of a plan.
+func (g *Generator) Offer(p *instance.Plan) {
+	for _, l := range p.Layouts {
+		g.pool.add(l.Stock, l.Root)
+	}
+}
+
+// Done reports whether no cut of this kind raises the floor further.
+func (g *Generator) Done() bool { return g.done }
+
+// programme sets up the linear programme for counts; nil for the first, the
+// cheapest fractional plan.
+func (g *Generator) programme(counts []int) {
+	g.counts = slices.Clone(counts)
+	g.limit = g.limit[:0]
+	var demand, limit, penalty []float64
+	dearest, total := 1.0, 0.0
+	for s, st := range g.in.Stock {
+		row := -1
+		if counts != nil {
+			row = len(g.in.Kinds) + len(limit)
+			limit = append(limit, float64(counts[s]))
+		} else if st.Limit < instance.NoLimit {
+			row = len(g.in.Kinds) + len(limit)
+			limit = append(limit, float64(st.Limit))
+		}
+		g.limit = append(g.limit, row)
+		dearest = max(dearest, float64(st.Price))
+		total = max(total, float64(st.L)*float64(st.W))
+	}
+	for _, kd := range g.in.Kinds {
+		demand = append(demand, float64(kd.Count))
+		if counts != nil {
+			penalty = append(penalty, float64(kd.L)*float64(kd.W)/total)
+		} else {
+			penalty = append(penalty, 4*dearest)
+		}
+	}
+	g.scale = priceScale
+	if counts == nil {
+		g.scale /= dearest
+	}
+	g.lp = master.New(demand, limit, penalty)
+	g.loaded, g.columns = 0, g.columns[:0]
+	g.center, g.best, g.exact = nil, 0, false
+	g.stock = len(g.grids)
+}
+
+// load makes columns of the patterns that the pool has gained.
+func (g *Generator) load() {
+	for ; g.loaded < len(g.pool.patterns); g.loaded++ {
+		p := &g.pool.patterns[g.loaded]
+		c := master.Column{}
+		if g.counts == nil {
+			c.Cost = float64(g.in.Stock[p.Stock].Price)
+		}
+		for k, n := range p.Counts {
+			if n > 0 {
+				c.Entries = append(c.Entries, master.Entry{Row: k, Value: float64(n)})
+			}
+		}
+		if r := g.limit[p.Stock]; r >= 0 {
+			c.Entries = append(c.Entries, master.Entry{Row: r, Value: 1})
+		}
+		g.lp.Add(c)
+		g.columns = append(g.columns, g.loaded)
+	}
+}
+
+// Work carries on for about that many comparisons.
+func (g *Generator) Work(work int64) {
+	for g.work += work; g.work > 0 && !g.done; {
+		if g.stock == len(g.grids) {
+			g.begin()
+			continue
+		}
+		grid := g.grids[g.stock]
+		if !g.started {
+			values := make([]int64, len(g.kinds[g.stock]))
+			for i, k := range g.kinds[g.stock] {
+				values[i] = g.values[k]
+			}
+			grid.Start(values)
+			g.started = true
+		}
+		left, whole := grid.Advance(g.work)
+		g.work = left
+		if whole {
+			g.finish(grid)
+		}
+	}
+	g.work = min(g.work, 0) // what was overdrawn is paid back next time
+}
+
+// begin solves the programme and turns its prices into whole numbers.
+func (g *Generator) begin() {
+	g.load()
+	pivots := g.lp.Pivots()
+	g.lp.Solve(4 * (len(g.values) + len(g.grids) + 25))
+	rows := int64(len(g.values) + len(g.grids))
+	g.work -= int64(g.lp.Pivots()-pivots+1) * (rows*rows + 4*int64(len(g.columns)))
+	if g.settled() {
+		return
+	}
+	prices := g.lp.Prices()
+	for k := range g.values {
+		p := prices[k]
+		if g.center != nil && !g.exact {
+			p = smoothing*g.center[k] + (1-smoothing)*p
+		}
+		g.values[k] = max(0, int64(math.Round(p*g.scale)))
+	}
+	g.stock, g.started, g.added = 0, false, false
+}
+
+// smoothing pulls prices towards those of the best cut so far, which keeps
+// them from jumping about (Wentges, Int. Trans. Oper. Res. 4, 1997; from
+// memory).
+const smoothing = 0.6
+
+// settled reports whether there is nothing to learn from further prices of the
+// present programme, and turns to the next one.
+func (g *Generator) settled() bool {
+	value := g.lp.Value()
+	switch {
+	case g.counts == nil && float64(g.floor.Price()) >= value*(1-1e-9):
+	case g.counts != nil && value < 1e-7:
+		g.done = true // these counts are enough in fractions
+		return true
+	default:
+		return false
+	}
+	g.turn()
+	return true
+}
+
+// turn goes on to the counts that the floor rests on now.
+func (g *Generator) turn() {
+	if counts := g.floor.Counts(); counts != nil {
+		g.programme(counts)
+	} else {
+		g.done = true
+	}
+}
+
+// finish takes the best pattern of the stock just priced.
+func (g *Generator) finish(grid *pricing.Grid) {
+	if grid.Best() > 0 && g.pool.add(g.stock, grid.Pattern()) {
+		g.added = true
+	}
+	g.stock++
+	g.started = false
+	if g.stock < len(g.grids) {
+		return
+	}
+	cut := bound.Cut{Worth: make([]int64, len(g.grids))}
+	for s, grid := range g.grids {
+		cut.Worth[s] = grid.Best()
+	}
+	for k, v := range g.values {
+		cut.Need += v * int64(g.in.Kinds[k].Count)
+	}
+	excluded := g.floor.Add(cut)
+	switch {
+	case g.counts != nil && excluded:
+		g.turn()
+	case g.added:
+		g.recenter(cut)
+		g.exact = false
+	case !g.exact && g.center != nil:
+		g.exact = true // the smoothed prices showed nothing; try the true ones
+	case g.counts == nil:
+		g.turn()
+	default:
+		g.done = true
+	}
+}
+
+// recenter remembers the prices of the cut that says most about the price.
+func (g *Generator) recenter(c bound.Cut) {
+	if g.counts != nil {
+		return
+	}
+	rate := math.Inf(1)
+	for s, st := range g.in.Stock {
+		if c.Worth[s] > 0 && st.Price > 0 {
+			rate = min(rate, float64(st.Price)/float64(c.Worth[s]))
+		}
+	}
+	if good := float64(c.Need) * rate; good > g.best && !math.IsInf(good, 1) {
+		g.best = good
+		g.center = g.center[:0]
+		for _, v := range g.values {
+			g.center = append(g.center, float64(v)/g.scale)
+		}
+	}
+}

@@ -1,0 +1,51 @@
+package columns
+
+import (
+	"encoding/binary"
+
+	"sawbill/nest/internal/instance"
+)
+
+// Pattern is one piece of stock divided, with no kind more often than it is
+// wanted.
+type Pattern struct {
+	Stock  int
+	Root   instance.Piece
+	Counts []int // per kind
+	// Sound patterns keep to every rule of their stock; the others serve the
+	// bound only.
+	Sound bool
+}
+
+// pool holds every pattern once.
+type pool struct {
+	in       *instance.Instance
+	patterns []Pattern
+	known    map[string]bool
+}
+
+func newPool(in *instance.Instance) *pool {
+	return &pool{in: in, known: map[string]bool{}}
+}
+
+// add takes a divided piece of stock into the pool and reports whether it was
+// new.
+func (p *pool) add(stock int, root instance.Piece) bool {
+	t := Pattern{Stock: stock, Counts: make([]int, len(p.in.Kinds))}
+	root.CountParts(t.Counts)
+	t.Root = root
+	t.Sound = p.in.Allows(stock, t.Root)
+	key := binary.AppendUvarint(nil, uint64(stock))
+	for _, n := range t.Counts {
+		key = binary.AppendUvarint(key, uint64(n))
+	}
+	if t.Sound {
+		key = append(key, '!')
+	}
+	if p.known[string(key)] {
+		return false
+	}
+	p.known[string(key)] = true
+	p.patterns = append(p.patterns, t)
+	return true
+}

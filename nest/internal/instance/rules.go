@@ -1,0 +1,58 @@
+package instance
+
+// Allows reports whether a piece of stock divided as root keeps to the
+// greatest number of levels of cuts, the direction of the first level and the
+// narrowest rip.
+func (in *Instance) Allows(stock int, root Piece) bool {
+	st := in.Stock[stock]
+	if len(root.Children) > 0 && st.First != None && root.Dir != st.First {
+		return false
+	}
+	return in.allows(st, root, 0)
+}
+
+func (in *Instance) allows(st Stock, p Piece, level int) bool {
+	if len(p.Children) == 0 {
+		return true
+	}
+	if level == in.Stages {
+		return false
+	}
+	for _, c := range p.Children {
+		if p.Dir == Ripped && c.W < st.Narrowest && !c.rest() || !in.allows(st, c, level+1) {
+			return false
+		}
+	}
+	return true
+}
+
+// Cap returns p with the parts beyond what the instance wants turned into
+// rests. counts holds how many of each kind there are already, and is brought
+// up to date.
+func (in *Instance) Cap(p Piece, counts []int) Piece {
+	if len(p.Children) > 0 {
+		children := make([]Piece, len(p.Children))
+		for i, c := range p.Children {
+			children[i] = in.Cap(c, counts)
+		}
+		p.Children = children
+		return p
+	}
+	if p.Kind != Rest {
+		if counts[p.Kind] == in.Kinds[p.Kind].Count {
+			return Piece{L: p.L, W: p.W, Kind: Rest}
+		}
+		counts[p.Kind]++
+	}
+	return p
+}
+
+// CountParts adds the parts of p to counts.
+func (p Piece) CountParts(counts []int) {
+	for _, c := range p.Children {
+		c.CountParts(counts)
+	}
+	if len(p.Children) == 0 && p.Kind != Rest {
+		counts[p.Kind]++
+	}
+}

@@ -1,0 +1,228 @@
+// Package master is the linear programme of column generation: which patterns
+// to cut how often, in fractions, so that every demand is met at least cost.
+//
+//	minimise    c x
+//	subject to  A x >= demand   (one row for each kind of part)
+//	            B x <= limit    (one row for each stock of which there are only so many)
+//	            x >= 0
+package master
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/floats"
+	"gonum.org/v1/gonum/mat"
+)
+
+// Column is one pattern: what it costs and what it adds to each row.
+type Column struct {
+	Cost    float64
+	Entries []Entry
+}
+
+// Entry is one coefficient of a column.
+type Entry struct {
+	Row   int
+	Value float64
+}
+
+// LP is solved by the revised simplex method with an explicit inverse of the
+// basis (Dantzig 1953; Chvatal, Linear Programming, 1983, chapter 7). Columns
+// can be added at any time; the next Solve goes on from the last basis.
+//
+// The numbers are floating point. What must be exact, the caller recomputes
+// from the prices.
+type LP struct {
+	rows    int
+	columns []Column
+	// basis holds a column index for each row; slacks and artificials come
+	// first among the columns.
+	basis   []int
+	basic   []bool
+	inverse *mat.Dense
+	x       []float64 // of the basic columns
+	right   []float64
+	prices  []float64
+	pivots  int
+	fresh   int // pivots since the inverse was computed anew
+	work    []float64
+}
+
+// Tolerances of the simplex method.
+const (
+	gainTolerance  = 1e-9 // a column must promise more than this, relative to its cost
+	pivotTolerance = 1e-9 // smaller pivots are not divided by
+	refactorAfter  = 60   // pivots; keeps rounding errors from piling up
+)
+
+// New makes a programme without patterns: demands, then limits. Penalty is the
+// cost of leaving one unit of a demand unmet.
+func New(demand, limit, penalty []float64) *LP {
+	m := len(demand) + len(limit)
+	lp := &LP{
+		rows:    m,
+		basis:   make([]int, m),
+		inverse: mat.NewDense(m, m, nil),
+		x:       make([]float64, m),
+		right:   append(append([]float64(nil), demand...), limit...),
+		prices:  make([]float64, m),
+		work:    make([]float64, m),
+	}
+	for r := range m {
+		lp.inverse.Set(r, r, 1)
+		lp.basis[r] = r
+		if r < len(demand) {
+			lp.columns = append(lp.columns, Column{penalty[r], []Entry{{r, 1}}})
+		} else {
+			lp.columns = append(lp.columns, Column{0, []Entry{{r, 1}}})
+		}
+		lp.basic = append(lp.basic, true)
+	}
+	for r := range demand {
+		lp.Add(Column{0, []Entry{{r, -1}}}) // surplus
+	}
+	copy(lp.x, lp.right)
+	return lp
+}
+
+// Add appends a pattern and returns its index.
+func (lp *LP) Add(c Column) int {
+	lp.columns = append(lp.columns, c)
+	lp.basic = append(lp.basic, false)
+	return len(lp.columns) - 1
+}
+
+// Solve finds the optimum over the columns there are, or stops after most
+// pivots. It reports whether the optimum was reached.
+func (lp *LP) Solve(most int) bool {
+	for range most {
+		lp.price()
+		enter := lp.choose()
+		if enter < 0 {
+			return true
+		}
+		lp.enter(enter)
+	}
+	lp.price()
+	return false
+}
+
+// price computes the rows' prices: cost of the basis times its inverse.
+func (lp *LP) price() {
+	clear(lp.prices)
+	for r, j := range lp.basis {
+		if c := lp.columns[j].Cost; c != 0 {
+			floats.AddScaled(lp.prices, c, lp.inverse.RawRowView(r))
+		}
+	}
+}
+
+// choose returns the column whose cost is most above its worth at the prices,
+// in relation to its cost; -1 at the optimum. Artificials never come back.
+func (lp *LP) choose() int {
+	best, enter := -gainTolerance, -1
+	for j := range lp.columns {
+		if lp.basic[j] || j < lp.rows && lp.columns[j].Cost > 0 {
+			continue
+		}
+		c := &lp.columns[j]
+		gain := c.Cost
+		for _, e := range c.Entries {
+			gain -= lp.prices[e.Row] * e.Value
+		}
+		if scaled := gain / (1 + c.Cost); scaled < best {
+			best, enter = scaled, j
+		}
+	}
+	return enter
+}
+
+// enter brings column j into the basis.
+func (lp *LP) enter(j int) {
+	d := lp.work
+	clear(d)
+	for _, e := range lp.columns[j].Entries {
+		for r := range d {
+			d[r] += lp.inverse.At(r, e.Row) * e.Value
+		}
+	}
+	leave, step := -1, math.Inf(1)
+	for r, v := range d {
+		if v <= pivotTolerance {
+			continue
+		}
+		ratio := max(0, lp.x[r]) / v
+		if ratio < step-1e-12 || ratio <= step+1e-12 && leave >= 0 && v > d[leave] {
+			leave, step = r, min(step, ratio)
+		}
+	}
+	if leave < 0 {
+		// Unbounded: cannot be, costs are not negative; the column is spoiled
+		// by rounding.
+		lp.basic[j] = true
+		return
+	}
+	step = max(0, lp.x[leave]) / d[leave]
+	for r := range lp.x {
+		lp.x[r] -= step * d[r]
+	}
+	lp.x[leave] = step
+	pivot := lp.inverse.RawRowView(leave)
+	floats.Scale(1/d[leave], pivot)
+	for r := range d {
+		if r != leave && d[r] != 0 {
+			floats.AddScaled(lp.inverse.RawRowView(r), -d[r], pivot)
+		}
+	}
+	lp.basic[lp.basis[leave]] = false
+	lp.basic[j] = true
+	lp.basis[leave] = j
+	lp.pivots++
+	if lp.fresh++; lp.fresh >= refactorAfter {
+		lp.refactor()
+	}
+}
+
+// refactor computes the inverse and the solution anew from the basis.
+func (lp *LP) refactor() {
+	lp.fresh = 0
+	basis := mat.NewDense(lp.rows, lp.rows, nil)
+	for r, j := range lp.basis {
+		for _, e := range lp.columns[j].Entries {
+			basis.Set(e.Row, r, e.Value)
+		}
+	}
+	var inverse mat.Dense
+	if err := inverse.Inverse(basis); err != nil {
+		return // near singular: the updated inverse serves on
+	}
+	lp.inverse.Copy(&inverse)
+	var x mat.VecDense
+	x.MulVec(lp.inverse, mat.NewVecDense(lp.rows, lp.right))
+	copy(lp.x, x.RawVector().Data)
+}
+
+// Prices of the rows: what one unit more of a demand costs (at least 0), what
+// one more of a limited stock saves (at most 0).
+func (lp *LP) Prices() []float64 { return lp.prices }
+
+// Value is the cost of the present solution.
+func (lp *LP) Value() float64 {
+	var v float64
+	for r, j := range lp.basis {
+		v += lp.columns[j].Cost * lp.x[r]
+	}
+	return v
+}
+
+// Used calls f with every pattern that the solution uses and how often.
+func (lp *LP) Used(f func(column int, times float64)) {
+	for r, j := range lp.basis {
+		if lp.x[r] > pivotTolerance {
+			f(j, lp.x[r])
+		}
+	}
+}
+
+// Pivots made so far.
+func (lp *LP) Pivots() int { return lp.pivots }

@@ -1,0 +1,95 @@
+package master
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"gonum.org/v1/gonum/mat"
+	gonumlp "gonum.org/v1/gonum/optimize/convex/lp"
+)
+
+// TestOptimumEqualsGonum solves random covering programmes here and with
+// gonum's simplex, which takes them in standard form.
+func TestOptimumEqualsGonum(t *testing.T) {
+	for seed := range uint64(300) {
+		r := rand.New(rand.NewPCG(seed, 1))
+		rows, limits := 1+r.IntN(8), r.IntN(3)
+		var demand, limit []float64
+		for range rows {
+			demand = append(demand, float64(1+r.IntN(40)))
+		}
+		for range limits {
+			limit = append(limit, float64(3+r.IntN(20)))
+		}
+		const penalty = 1000
+		var penalties []float64
+		for range demand {
+			penalties = append(penalties, penalty)
+		}
+		lp := New(demand, limit, penalties)
+		patterns := 1 + r.IntN(30)
+		var columns []Column
+		for range patterns {
+			c := Column{Cost: float64(1 + r.IntN(30))}
+			for row := range rows {
+				if v := r.IntN(4); v > 0 {
+					c.Entries = append(c.Entries, Entry{row, float64(v)})
+				}
+			}
+			if len(c.Entries) == 0 {
+				c.Entries = []Entry{{r.IntN(rows), 1}} // gonum refuses a column of zeros
+			}
+			if limits > 0 && r.IntN(2) == 0 {
+				c.Entries = append(c.Entries, Entry{rows + r.IntN(limits), 1})
+			}
+			columns = append(columns, c)
+		}
+		for i, c := range columns {
+			lp.Add(c)
+			if i%7 == 0 {
+				lp.Solve(1000) // going on from a basis must not matter
+			}
+		}
+		if !lp.Solve(10000) {
+			t.Fatalf("seed %d: no optimum after 10000 pivots", seed)
+		}
+
+		// Standard form: patterns, unmet demand, surplus, slack.
+		width := patterns + 2*rows + limits
+		a := mat.NewDense(rows+limits, width, nil)
+		c := make([]float64, width)
+		for j, col := range columns {
+			c[j] = col.Cost
+			for _, e := range col.Entries {
+				a.Set(e.Row, j, e.Value)
+			}
+		}
+		for row := range rows {
+			a.Set(row, patterns+row, 1)
+			c[patterns+row] = penalty
+			a.Set(row, patterns+rows+row, -1)
+		}
+		for l := range limits {
+			a.Set(rows+l, patterns+2*rows+l, 1)
+		}
+		want, _, err := gonumlp.Simplex(c, a, append(append([]float64(nil), demand...), limit...), 0, nil)
+		if err != nil {
+			t.Fatalf("seed %d: gonum: %v", seed, err)
+		}
+		if got := lp.Value(); math.Abs(got-want) > 1e-6*(1+math.Abs(want)) {
+			t.Errorf("seed %d: optimum %g, gonum finds %g", seed, got, want)
+		}
+		// Strong duality certifies it a second time.
+		var dual float64
+		for i, p := range lp.Prices() {
+			dual += p * lp.right[i]
+			if i < rows && p < -1e-7 || i >= rows && p > 1e-7 {
+				t.Errorf("seed %d: price %g of row %d has the wrong sign", seed, p, i)
+			}
+		}
+		if math.Abs(dual-want) > 1e-6*(1+math.Abs(want)) {
+			t.Errorf("seed %d: the prices add up to %g, the optimum is %g", seed, dual, want)
+		}
+	}
+}

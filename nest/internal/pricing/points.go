@@ -1,0 +1,106 @@
+package pricing
+
+// reach lists the sums of at most limit that the given sizes can make, each
+// size as often as it likes, in ascending order from 0: the normal points of
+// Herz (IBM J. Res. Dev. 16, 1972). It gives up, with nil, beyond most points.
+func reach(sizes []int64, limit int64, most int) []int64 {
+	if limit < 1<<22 {
+		return reachDense(sizes, limit, most)
+	}
+	return reachSparse(sizes, limit, most)
+}
+
+func reachDense(sizes []int64, limit int64, most int) []int64 {
+	can := make([]bool, limit+1)
+	can[0] = true
+	for _, s := range sizes {
+		for x := s; x <= limit; x++ {
+			can[x] = can[x] || can[x-s]
+		}
+	}
+	var points []int64
+	for x, ok := range can {
+		if ok {
+			points = append(points, int64(x))
+		}
+	}
+	if len(points) > most {
+		return nil
+	}
+	return points
+}
+
+func reachSparse(sizes []int64, limit int64, most int) []int64 {
+	points := []int64{0}
+	for _, s := range sizes {
+		// Merge the points with themselves shifted by s; the shifted list may
+		// use points that this very size has added.
+		merged := make([]int64, 0, 2*len(points))
+		for i, j := 0, 0; ; {
+			next := int64(-1)
+			if i < len(points) {
+				next = points[i]
+			}
+			if j < len(merged) && merged[j]+s <= limit && (next < 0 || merged[j]+s < next) {
+				next = merged[j] + s
+			}
+			if next < 0 {
+				break
+			}
+			for i < len(points) && points[i] == next {
+				i++
+			}
+			for j < len(merged) && merged[j]+s <= next {
+				j++
+			}
+			merged = append(merged, next)
+			if len(merged) > most {
+				return nil
+			}
+		}
+		points = merged
+	}
+	return points
+}
+
+// raster thins points to those that a piece of size limit needs: what the
+// points leave of it, rounded down to a point (Terno, Lindemann and
+// Scheithauer, 1987). It ends with the point that stands for limit itself.
+func raster(points []int64, limit int64) []int64 {
+	var thin []int64
+	k := 0
+	for i := len(points) - 1; i >= 0; i-- {
+		left := limit - points[i]
+		for k+1 < len(points) && points[k+1] <= left {
+			k++
+		}
+		if n := len(thin); n == 0 || thin[n-1] != points[k] {
+			thin = append(thin, points[k])
+		}
+	}
+	return thin
+}
+
+// pair is a cut: the indices of the two sizes it makes.
+type pair struct{ less, more int32 }
+
+// cuts lists for every point the cuts that are worth trying: less is no larger
+// than more, and where several make the same more, only the largest less.
+func cuts(points []int64) [][]pair {
+	all := make([][]pair, len(points))
+	for i, size := range points {
+		k := i
+		for less := 1; less < len(points) && 2*points[less] <= size; less++ {
+			for points[k] > size-points[less] {
+				k--
+			}
+			p := pair{int32(less), int32(k)}
+			if n := len(all[i]); n > 0 && all[i][n-1].more == p.more {
+				all[i][n-1] = p
+			} else {
+				all[i] = append(all[i], p)
+			}
+		}
+	}
+	return all
+}
