@@ -38,7 +38,7 @@ func newJob(in *invocation) (int, error) {
 		return 0, fmt.Errorf("%s: is there already and stays as it is; choose another name", name)
 	}
 	if err != nil {
-		return 0, fmt.Errorf("%s: cannot be written: %w", name, err)
+		return 0, fmt.Errorf("%s: cannot be written: %w; choose another folder", name, bare(err))
 	}
 	_, err = f.WriteString(starter)
 	if closed := f.Close(); err == nil {
@@ -46,7 +46,7 @@ func newJob(in *invocation) (int, error) {
 	}
 	if err != nil {
 		os.Remove(name)
-		return 0, fmt.Errorf("%s: cannot be written: %w", name, err)
+		return 0, fmt.Errorf("%s: cannot be written: %w; choose another folder", name, bare(err))
 	}
 	fmt.Fprintf(in.stdout, "%s is a small job to change into yours. Next: sawbill plan %s\n", name, name)
 	return exitDone, nil

@@ -96,7 +96,7 @@ func find(name string) (command, error) {
 		}
 		known = append(known, c.name)
 	}
-	return command{}, usageError{fmt.Sprintf("there is no command %q", name), "the commands are " + strings.Join(known, ", ") + " and help"}
+	return command{}, usageError{fmt.Sprintf("there is no command %q", name), "the commands are " + strings.Join(known, ", ") + ", help and version"}
 }
 
 // call parses the flags and operands of c and runs it.

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"flag"
+	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -277,8 +278,11 @@ func TestHelpNamesEveryCommandAndFlag(t *testing.T) {
 }
 
 func TestOldPicturesOfALongerPlanAreRemoved(t *testing.T) {
-	folder := t.TempDir()
-	for _, name := range []string{"layout-99.svg", "my-notes.txt"} {
+	folder := filepath.Join(t.TempDir(), "odd [name")
+	if err := os.Mkdir(folder, 0o755); err != nil {
+		t.Fatal(err)
+	}
+	for _, name := range []string{"layout-99.svg", "layout-100.svg", "layout-old.svg", "my-notes.txt"} {
 		if err := os.WriteFile(filepath.Join(folder, name), nil, 0o644); err != nil {
 			t.Fatal(err)
 		}
@@ -286,11 +290,15 @@ func TestOldPicturesOfALongerPlanAreRemoved(t *testing.T) {
 	if status, _, errs := call(t, "plan", jobs+"/van-shelves.toml", "--iterations", "20", "-o", folder); status != exitDone {
 		t.Fatal(errs)
 	}
-	if _, err := os.Stat(filepath.Join(folder, "layout-99.svg")); !os.IsNotExist(err) {
-		t.Error("layout-99.svg of an earlier plan is still there")
+	for _, name := range []string{"layout-99.svg", "layout-100.svg"} {
+		if _, err := os.Stat(filepath.Join(folder, name)); !os.IsNotExist(err) {
+			t.Errorf("%s of an earlier plan is still there", name)
+		}
 	}
-	if _, err := os.Stat(filepath.Join(folder, "my-notes.txt")); err != nil {
-		t.Error("a file of the user's is gone")
+	for _, name := range []string{"layout-old.svg", "my-notes.txt"} {
+		if _, err := os.Stat(filepath.Join(folder, name)); err != nil {
+			t.Errorf("%s of the user's is gone", name)
+		}
 	}
 	if left, _ := filepath.Glob(filepath.Join(folder, ".*")); len(left) > 0 {
 		t.Errorf("temporary files are left: %q", left)
@@ -308,6 +316,19 @@ func TestFolderThatCannotBeMadeChangesNothing(t *testing.T) {
 	}
 }
 
+// longJob takes far longer to prove than any test waits: many sizes of parts, and
+// offers whose prices no plan adds up to neatly.
+func longJob() string {
+	var b strings.Builder
+	for i, sheet := range []string{"length=2440\nwidth=1220\nprice=74.53", "length=2500\nwidth=1250\nprice=79.37", "length=1525\nwidth=1525\nprice=58.11"} {
+		fmt.Fprintf(&b, "[[sheet]]\nname='s%d'\nmaterial='m'\nthickness=18\n%s\n", i, sheet)
+	}
+	for i := range 70 {
+		fmt.Fprintf(&b, "[[part]]\nname='p%d'\nmaterial='m'\nlength=%d\nwidth=%d\n", i, 150+i*373%900, 90+i*211%500)
+	}
+	return b.String()
+}
+
 // An interrupt ends the search, not the program: the best plan is written.
 func TestInterruptKeepsTheBestPlan(t *testing.T) {
 	if runtime.GOOS == "windows" {
@@ -318,19 +339,31 @@ func TestInterruptKeepsTheBestPlan(t *testing.T) {
 	if out, err := exec.Command("go", "build", "-o", program, ".").CombinedOutput(); err != nil {
 		t.Fatalf("%v: %s", err, out)
 	}
-	folder := filepath.Join(dir, "plan")
-	cmd := exec.Command(program, "plan", jobs+"/workbench.toml", "--limit", "10m", "-o", folder)
+	path, folder := filepath.Join(dir, "long.toml"), filepath.Join(dir, "plan")
+	if err := os.WriteFile(path, []byte(longJob()), 0o644); err != nil {
+		t.Fatal(err)
+	}
 	var errs bytes.Buffer
-	cmd.Stderr = &errs
-	if err := cmd.Start(); err != nil {
-		t.Fatal(err)
-	}
-	time.Sleep(700 * time.Millisecond) // long past the reading of the job
-	if err := cmd.Process.Signal(os.Interrupt); err != nil {
-		t.Fatal(err)
-	}
-	if err := cmd.Wait(); err != nil {
-		t.Fatalf("%v: %s", err, &errs)
+	// An interrupt before the search has begun ends the program, as it should:
+	// then wait longer.
+	for wait, most := 300*time.Millisecond, 10*time.Second; ; wait *= 2 {
+		cmd := exec.Command(program, "plan", path, "--limit", "10m", "-o", folder)
+		errs.Reset()
+		cmd.Stderr = &errs
+		if err := cmd.Start(); err != nil {
+			t.Fatal(err)
+		}
+		time.Sleep(wait)
+		if err := cmd.Process.Signal(os.Interrupt); err != nil {
+			t.Fatal(err)
+		}
+		err := cmd.Wait()
+		if err == nil {
+			break
+		}
+		if wait > most || cmd.ProcessState.Exited() {
+			t.Fatalf("%v: %s", err, &errs)
+		}
 	}
 	if !strings.Contains(errs.String(), "interrupted") {
 		t.Errorf("standard error says %q", &errs)

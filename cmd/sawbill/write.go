@@ -1,9 +1,12 @@
 package main
 
 import (
+	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
+	"regexp"
 	"slices"
 )
 
@@ -19,7 +22,7 @@ type output struct {
 // Pictures of an earlier, longer plan are removed.
 func writeAll(folder string, files []output) (err error) {
 	if err := os.MkdirAll(folder, 0o755); err != nil {
-		return fmt.Errorf("%s: the folder cannot be made: %w; name another with -o", folder, err)
+		return fmt.Errorf("%s: the folder cannot be made: %w; name another with -o", folder, bare(err))
 	}
 	var temporary []string
 	defer func() {
@@ -33,12 +36,12 @@ func writeAll(folder string, files []output) (err error) {
 			temporary = append(temporary, t)
 		}
 		if err != nil {
-			return fmt.Errorf("%s: cannot be written: %w; nothing was changed", filepath.Join(folder, f.name), err)
+			return fmt.Errorf("%s: cannot be written: %w; nothing was changed", filepath.Join(folder, f.name), bare(err))
 		}
 	}
 	for i, f := range files {
 		if err := os.Rename(temporary[i], filepath.Join(folder, f.name)); err != nil {
-			return fmt.Errorf("%s: cannot be replaced: %w; close it where it is open and run again", filepath.Join(folder, f.name), err)
+			return fmt.Errorf("%s: cannot be replaced: %w; close it where it is open and run again", filepath.Join(folder, f.name), bare(err))
 		}
 	}
 	return removeOldPictures(folder, files)
@@ -62,18 +65,37 @@ func writeTemporary(folder string, f output) (name string, err error) {
 	return t.Name(), err
 }
 
+// oldPicture is a name that [pictureName] gives.
+var oldPicture = regexp.MustCompile(`^layout-\d{2,}\.svg$`)
+
 func removeOldPictures(folder string, files []output) error {
-	old, err := filepath.Glob(filepath.Join(folder, "layout-[0-9][0-9].svg"))
+	there, err := os.ReadDir(folder)
 	if err != nil {
-		return err
+		return fmt.Errorf("%s: the folder cannot be looked through for pictures of an earlier plan: %w", folder, bare(err))
 	}
-	for _, path := range old {
-		written := slices.ContainsFunc(files, func(f output) bool { return f.name == filepath.Base(path) })
-		if !written {
-			if err := os.Remove(path); err != nil {
-				return fmt.Errorf("%s: belongs to an earlier plan and cannot be removed: %w", path, err)
-			}
+	for _, e := range there {
+		written := slices.ContainsFunc(files, func(f output) bool { return f.name == e.Name() })
+		if written || !oldPicture.MatchString(e.Name()) {
+			continue
+		}
+		path := filepath.Join(folder, e.Name())
+		if err := os.Remove(path); err != nil {
+			return fmt.Errorf("%s: belongs to an earlier plan and cannot be removed: %w; remove it by hand", path, bare(err))
 		}
 	}
 	return nil
+}
+
+// bare is err without the path and the call that failed, where the message
+// names the file already.
+func bare(err error) error {
+	var path *fs.PathError
+	if errors.As(err, &path) {
+		return path.Err
+	}
+	var link *os.LinkError
+	if errors.As(err, &link) {
+		return link.Err
+	}
+	return err
 }
