@@ -31,7 +31,7 @@ var (
 		"Fit anti-kickback fingers for ripping where the saw provides them.",                                  // 29 CFR 1910.213(c)(3), from memory
 		"Stand to one side of the blade line; a pinched board can be thrown back hard.",                       // common practice, no source
 		"Rip only stock with a straight edge on the fence and a flat face on the table.",                      // common practice, no source
-		"Never crosscut freehand; use a miter gauge, sled or stop.",                                           // common practice, no source
+		"Never crosscut freehand; use a mitre gauge, sled or stop.",                                           // common practice, no source
 		"Never trap an offcut between blade and fence: set a stop block well before the blade.",               // common practice, no source
 		"Stop the machine and disconnect it before changing blades or clearing a jam.",                        // 29 CFR 1910.213(b)(3)
 		"Wear eye and hearing protection; no gloves, loose cuffs or rings near rotating cutters.",             // common practice, no source
@@ -51,8 +51,8 @@ var (
 		"Use feather boards or a jig when the normal guard cannot be used, such as for dadoes and rabbets.", // Cal. Code Regs. title 8 s. 4296(a)
 	}}
 	shortPieces = block{"Short pieces in this plan", []string{
-		"Do not rip a piece that is wider than it is long against the fence, or too short to control.", // common practice, no source
-		"Do not plane or joint pieces shorter than the machine's manual allows.",                       // makers' manuals
+		"Do not rip a piece that is wider than it is long against the fence, or too short to control: cut it with a mitre gauge, a sled or a guided saw.", // common practice, no source
+		"Do not plane or joint pieces shorter than the machine's manual allows.",                                                                          // makers' manuals
 	}}
 	dust = block{"Dust", []string{
 		"Collect dust at the source and wear a rated respirator; wood dust can cause cancer of the nose and asthma.", // IARC Monographs 62 and 100C, from memory
@@ -81,6 +81,7 @@ func blocks(p *cutplan.Plan, o Options) []block {
 		boards = boards || l.Stock.Kind == stock.Board
 		for _, s := range p.Steps(l) {
 			narrow = narrow || s.Cut == cutplan.Rip && s.Setting < narrowRip
+			short = short || s.Cut == cutplan.Rip && !s.Trim && s.Piece.Width > s.Piece.Length
 		}
 		for _, n := range l.Leaves() {
 			short = short || n.Use == cutplan.Part && n.Length < shortPiece

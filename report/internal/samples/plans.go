@@ -37,7 +37,8 @@ func Bench() cutplan.Plan {
 		m.Crosscuts(300*mm, m.Part(1), m.Part(1), rest()),
 		m.Crosscuts(0, m.Rips(900*mm, m.Part(3), m.Part(3), m.Part(3), m.Part(3), m.Part(3), rest()), rest()),
 	))
-	m.Layout(1, 1, m.Crosscuts(0, m.Turned(2), m.Turned(2), m.Turned(2), rest()))
+	across := m.Rips(380*mm, m.Turned(2), rest())
+	m.Layout(1, 1, m.Crosscuts(0, across, across, across, rest()))
 	m.Layout(0, 1, m.Rips(0, m.Crosscuts(300*mm, m.Part(1), rest()), rest()))
 	m.Layout(2, 1, m.Crosscuts(0, m.Rips(740*mm, m.Part(4), rest()), m.Rips(740*mm, m.Part(4), rest()), m.Rips(740*mm, m.Part(4), rest()), rest()))
 	m.Layout(2, 1, m.Crosscuts(0, m.Rips(740*mm, m.Part(4), rest()), m.Rips(520*mm, m.Part(5), m.Part(5), rest()), m.Rips(520*mm, m.Part(5), m.Part(5), rest()), rest()))
