@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -19,6 +20,19 @@ func cuttingBill(bill []cutplan.Blank, r stock.Ruler) listing {
 	for _, b := range bill {
 		l.add(b.Mark, b.Part.Name, strconv.Itoa(b.Part.Count), blankSize(b, r), partSize(b.Part, r),
 			b.Part.Material, allowances(b, r))
+	}
+	return l.withNotes(bill)
+}
+
+// withNotes adds a column of the maker's remarks, a row for each blank, if there
+// are any.
+func (l listing) withNotes(bill []cutplan.Blank) listing {
+	if !slices.ContainsFunc(bill, func(b cutplan.Blank) bool { return b.Part.Note != "" }) {
+		return l
+	}
+	l.columns = append(l.columns, heading{"note", words})
+	for i, b := range bill {
+		l.rows[i] = append(l.rows[i], b.Part.Note)
 	}
 	return l
 }

@@ -3,6 +3,7 @@ package report
 import (
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -15,6 +16,11 @@ import (
 // The cutting bill is a part list: a job that names it has the same parts.
 func TestCuttingBillReadsBackAsAPartList(t *testing.T) {
 	p := bench()
+	p.Job.Parts[0].Note = "front edge, rounded"
+	p.Bill[0].Part.Note = p.Job.Parts[0].Note
+	// What a job allows for every face does not count for a sheet.
+	p.Bill[1].Part.Allowance = stock.Allowance{Face: 2 * stock.Millimetre, Faces: 2}
+	p.Job.Parts[1].Allowance.Faces = 2
 	dir := t.TempDir()
 	files := map[string]string{
 		"bill.csv": string(CuttingBill(p)),
@@ -46,5 +52,8 @@ length = "8 ft"
 	}
 	if diff := cmp.Diff(p.Job.Parts, f.Job.Parts, cmpopts.IgnoreFields(stock.Part{}, "From")); diff != "" {
 		t.Errorf("(-want +got)\n%s", diff)
+	}
+	if len(f.Warnings) != 1 || !strings.Contains(f.Warnings[0].String(), `"mark"`) {
+		t.Errorf("warnings %v, want one of the columns that are passed over", f.Warnings)
 	}
 }

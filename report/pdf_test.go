@@ -175,6 +175,30 @@ func TestHundredsOfPartsRunOnWithTheHeadRepeated(t *testing.T) {
 	}
 }
 
+func TestNotesArePrintedWhereThereAreAny(t *testing.T) {
+	said := func(p *cutplan.Plan) string {
+		var b bytes.Buffer
+		if err := PartList(&b, p.Job, Options{}); err != nil {
+			t.Fatal(err)
+		}
+		for _, page := range pages(p, Options{}) {
+			for _, text := range page.Texts() {
+				b.WriteString(text.String + "\n")
+			}
+		}
+		return b.String()
+	}
+	p := bench()
+	if got := said(p); strings.Contains(got, "note") {
+		t.Errorf("a column of notes without a note:\n%s", got)
+	}
+	p.Bill[2].Part.Note = "best face out"
+	p.Job.Parts[2].Note = "best face out"
+	if got := said(p); strings.Count(got, "best face out") != 2 || strings.Count(got, "note") != 2 {
+		t.Errorf("want the note in the part list and on the page:\n%s", got)
+	}
+}
+
 func TestCautionsFitThePlan(t *testing.T) {
 	headings := func(p *cutplan.Plan, o Options) string {
 		var all []string
@@ -191,6 +215,8 @@ func TestCautionsFitThePlan(t *testing.T) {
 	short.Layouts = short.Layouts[2:3]
 	piece := &short.Layouts[0].Root.Children[0].Children[0]
 	piece.Length = 304 * stock.Millimetre
+	across := bench()
+	across.Layouts = across.Layouts[1:2]
 	chest := &casework.Case{Cautions: []casework.Caution{{Subject: "tipping", Text: "Fix it to the wall."}}}
 	tests := []struct {
 		reason string
@@ -201,6 +227,7 @@ func TestCautionsFitThePlan(t *testing.T) {
 		{"boards, one rip of 28 mm", boards, Options{}, "At the saw; Boards; Narrow rips in this plan; Dust"},
 		{"one wide rip of a sheet", sheets, Options{}, "At the saw; Sheets; Dust"},
 		{"a part just under 12 in long", short, Options{}, "At the saw; Sheets; Short pieces in this plan; Dust"},
+		{"rips of pieces 380 mm long and 620 mm wide", across, Options{}, "At the saw; Sheets; Short pieces in this plan; Dust"},
 		{"a case says what to see to", sheets, Options{Case: chest}, "At the saw; Sheets; Dust; The finished case"},
 	}
 	for _, tt := range tests {

@@ -94,7 +94,7 @@ func partList(bill []cutplan.Blank, r stock.Ruler) listing {
 		l.add(b.Part.Name, strconv.Itoa(b.Part.Count), partSize(b.Part, r), blankSize(b, r),
 			b.Part.Material, b.Part.Grain.String(), allowances(b, r), b.Part.From)
 	}
-	return l
+	return l.withNotes(bill)
 }
 
 func caseSizes(c *casework.Case, r stock.Ruler) listing {
