@@ -63,7 +63,11 @@ func (r *reader) columns(heading row, at place) ([]column, []key) {
 		return nil, nil
 	}
 	if len(unread) > 0 {
-		r.warn(at, problem{"not read: the column " + quotedWith("and", unread), "columns read are " + strings.Join(known, ", ")})
+		columns := "the column "
+		if len(unread) > 1 {
+			columns = "the columns "
+		}
+		r.warn(at, problem{"not read: " + columns + quotedWith("and", unread), "columns read are " + strings.Join(known, ", ")})
 	}
 	var missing []string
 	for _, k := range partKeys {

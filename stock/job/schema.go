@@ -78,7 +78,7 @@ var sawKeys = []key{
 	{name: "rip_capacity", holds: aLength, longest: longestStock,
 		usual: "measure from the blade to the fence at its farthest"},
 	{name: "crosscut_capacity", holds: aLength, longest: longestStock,
-		usual: "measure from the blade to the stop at its farthest"},
+		usual: "give the widest piece that the saw can cut across"},
 	{name: "narrowest_rip", holds: aLength, longest: widestNarrowRip,
 		usual: "give the narrowest strip your saw's manual lets you rip"},
 	{name: "stages", holds: aCount, metric: "0", zero: true, most: mostStages,
