@@ -33,7 +33,7 @@ type Stock struct {
 	Price Money
 	// Count is how many can be had; 0 means no limit.
 	Count int
-	// OnHand pieces cost nothing and are used before anything is bought.
+	// OnHand pieces cost nothing: none is bought where they would do.
 	OnHand bool
 }
 
