@@ -17,11 +17,13 @@ type Search struct {
 	// tidyLeft and trimLeft count the rounds that are still given to tidying the
 	// best plan, and to a lesser area at the same price once that is proven.
 	tidyLeft, trimLeft int
+	round              int
 }
 
 // Rounds given to the lesser aims after each new best plan.
 const (
 	tidyRounds = 24
+	tidyEvery  = 6 // rounds, as long as the price is not proven
 	trimRounds = 8
 )
 
@@ -63,16 +65,25 @@ func (s *Search) Lanes() int { return len(s.lanes) }
 // Walk does lane i's part of a round: n steps, or fewer when stop says so.
 func (s *Search) Walk(i int, n int64, stop func() bool) {
 	switch {
-	case i == 0 && s.tidyLeft > 0:
+	case i == 0 && s.tidying():
 		s.tidy.walk(n, stop)
 	case !s.Proven() || s.trimLeft > 0:
 		s.lanes[i].walk(n, stop)
 	}
 }
 
+// tidying reports whether this round is one of tidying: while a cheaper plan
+// may be found only some are.
+func (s *Search) tidying() bool {
+	return s.tidyLeft > 0 && (s.Proven() || s.round%tidyEvery == tidyEvery-1)
+}
+
 // Join ends a round and reports whether it bettered the plan.
 func (s *Search) Join() bool {
-	s.tidyLeft = max(0, s.tidyLeft-1)
+	if s.tidying() {
+		s.tidyLeft--
+	}
+	s.round++
 	s.trimLeft = max(0, s.trimLeft-1)
 	better := false
 	for _, l := range append([]*lane{s.tidy}, s.lanes...) {
