@@ -87,26 +87,19 @@ func (r *reckoner) fixedPanel(key string, d Divider, into panel) fixedPanel {
 func (r *reckoner) buildShelf(into panel) {
 	d := r.design.Shelf
 	a := r.place.under(d.Line, "shelf")
+	held := Word{Value: or(d.Held, "pins"), Set: true}
 	s := shelf{
 		panel:     r.panel(a, "", d.Material, d.Thickness, &r.made.carcass),
-		loose:     or(d.Held, "pins") == "pins",
+		loose:     held.Value == "pins",
 		clearance: r.orDefault(d.Clearance, 3*stock.Millimetre, stock.Inch/8),
 		setBack:   d.SetBack.Value,
-		joint:     r.joint(a, "held", withoutPins(d.Held), "joint_depth", d.JointDepth, into),
+		joint:     r.joint(a, "held", held, "joint_depth", d.JointDepth, into),
 	}
 	if !s.loose && d.Clearance.Set {
 		r.fault(a.under(d.Clearance.Line, "clearance"), fmt.Sprintf("a clearance has no use, since held is %q", d.Held.Value),
 			`leave it out, or set held = "pins"`)
 	}
 	r.made.shelf = s
-}
-
-// withoutPins is held as a joint: a shelf on pins enters nothing.
-func withoutPins(held Word) Word {
-	if held.Value == "pins" {
-		return Word{}
-	}
-	return held
 }
 
 // back is what closes the case behind.

@@ -22,7 +22,7 @@ const tallCase = 27 * stock.Inch
 func (r *reckoner) cautionTipping() {
 	var why []string
 	if r.height.outside >= tallCase {
-		why = append(why, fmt.Sprintf("it is %s high, %s or more", r.print(r.height.outside), r.print(tallCase)))
+		why = append(why, fmt.Sprintf("it is %s high (%s or more is tall)", r.print(r.height.outside), r.print(tallCase)))
 	}
 	if r.anyOpening(func(o opening) bool { return len(o.stack) > 0 }) {
 		why = append(why, "it has drawers, and open drawers move its weight forward")

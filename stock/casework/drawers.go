@@ -59,11 +59,7 @@ func (r *reckoner) buildBoxes(a at, s *drawers) {
 	s.box = r.panel(a, "", d.Material, d.Thickness, nil)
 	s.bottom = r.panel(a, "bottom_", d.BottomMaterial, d.BottomThickness, nil)
 	s.groove = r.joint(a, "bottom", Word{Value: "groove", Set: true}, "groove_depth", d.GrooveDepth, s.box).depth
-	corner := d.Corner
-	if corner.Value == "box-joint" { // nothing is cut to a depth
-		corner = Word{}
-	}
-	s.cornerDepth = r.joint(a, "corner", corner, "corner_depth", d.CornerDepth, s.box).depth
+	s.cornerDepth = r.joint(a, "corner", d.Corner, "corner_depth", d.CornerDepth, s.box).depth
 	if s.front != "none" {
 		s.frontPanel = r.panel(a, "front_", d.FrontMaterial, d.FrontThickness, &r.made.carcass)
 	}

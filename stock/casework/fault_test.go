@@ -204,6 +204,17 @@ func TestFaults(t *testing.T) {
 		// Given without a use.
 		{"depth of a butt joint", func(d *Design) { d.Carcass.JointDepth = metric("6") },
 			`case.carcass.joint_depth: a depth of 6 mm has no use, since joint is "butt"; leave one of the two out`},
+		{"depth of pins", func(d *Design) {
+			d.Shelf.JointDepth = metric("6")
+			d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1)}}}}
+		}, `case.shelf.joint_depth: a depth of 6 mm has no use, since held is "pins"; leave one of the two out`},
+		{"depth of a box joint", func(d *Design) {
+			made(d, "none", DrawerBox{})
+			d.Drawer.Corner, d.Drawer.CornerDepth = word("box-joint"), metric("6")
+		}, `case.drawer.corner_depth: a depth of 6 mm has no use, since corner is "box-joint"; leave one of the two out`},
+		{"depth of a joint that is not known", func(d *Design) {
+			d.Carcass.Joint, d.Carcass.JointDepth = word("dovetail"), metric("6")
+		}, `case.carcass.joint: "dovetail" is not a word for this; write "butt", "rabbet" or "dado"`},
 		{"distance of a rabbet", func(d *Design) {
 			d.Back = Back{Fit: word("rabbet"), Material: word("back"), Depth: metric("6"), SetIn: metric("10")}
 		}, `case.back.set_in: set_in has no use, since fit is "rabbet"; leave one of the two out`},

@@ -2,12 +2,14 @@ package casework
 
 import (
 	"fmt"
+	"slices"
 
 	"sawbill/stock"
 )
 
 // joint is how one panel meets another. Depth is how far the one reaches into
-// the other: it is as much longer at that end. A butt joint has depth 0.
+// the other: it is as much longer at that end. It is 0 where nothing is cut to a
+// depth, as for a butt joint.
 type joint struct {
 	name  string
 	depth stock.Length
@@ -19,9 +21,10 @@ type joint struct {
 func (r *reckoner) joint(table at, key string, word Word, depthKey string, depth Length, into panel) joint {
 	name := or(word, "butt")
 	depthAt := table.under(depth.Line, depthKey)
-	cut := name == "rabbet" || name == "dado" || name == "groove"
+	cut := slices.Contains([]string{"rabbet", "dado", "groove"}, name)
+	uncut := slices.Contains([]string{"butt", "pins", "box-joint", "applied"}, name) // any other word has its own fault
 	switch {
-	case !cut && depth.Set:
+	case uncut && depth.Set:
 		r.fault(depthAt, fmt.Sprintf("a depth of %s has no use, since %s is %q", r.print(depth.Value), key, name),
 			"leave one of the two out")
 	case cut && !depth.Set:
