@@ -27,9 +27,9 @@ func planCommand() command {
   plan.json         the same for other programs
   cutting-bill.csv  the blanks, for a spreadsheet
   layout-01.svg ... a picture of each diagram
-The folder is named after the job file, with -plan behind it; files in it that
-have these names are replaced. Ctrl-C ends the search and keeps the best plan
-found so far.
+Without -o the folder is named after the job file, with -plan behind it, and made
+where you are; files in it that have these names are replaced. Ctrl-C ends the
+search and keeps the best plan found so far.
 `,
 		flags: func(f *pflag.FlagSet, s *settings) {
 			f.StringVarP(&s.output, "output", "o", "", "the `folder` to write to")

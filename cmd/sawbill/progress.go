@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"sync"
 	"time"
 
 	"golang.org/x/term"
@@ -15,37 +16,67 @@ import (
 // progress keeps one line on the terminal up to date while a plan is sought.
 // Where standard error is no terminal it says nothing.
 type progress struct {
-	w     io.Writer // nil to say nothing
 	start time.Time
-	shown bool
+
+	mu    sync.Mutex
+	w     io.Writer // nil to say nothing
+	state string    // empty until there is a plan
 }
 
 func (in *invocation) progress() *progress {
 	p := &progress{start: time.Now()}
 	if f, ok := in.stderr.(*os.File); ok && !in.quiet && term.IsTerminal(int(f.Fd())) {
 		p.w = f
+		go p.run()
 	}
 	return p
 }
 
-func (p *progress) show(now cutplan.Progress) {
-	if p.w == nil {
-		return
+// run lets the seconds go on between two plans, so that a long search does not
+// look like a program that hangs.
+func (p *progress) run() {
+	for range time.Tick(time.Second) {
+		if !p.draw() {
+			return
+		}
 	}
+}
+
+// show tells of a better plan.
+func (p *progress) show(now cutplan.Progress) {
 	state := "cost " + now.Cost.String() + ", no plan costs less than " + now.Bound.String()
 	if !now.Complete {
 		state = "not every blank is placed yet"
 	}
-	fmt.Fprintf(p.w, "\r\x1b[Kplanning: %s (%.1f s)", state, time.Since(p.start).Seconds())
-	p.shown = true
+	p.mu.Lock()
+	p.state = state
+	p.mu.Unlock()
+	p.draw()
+}
+
+// draw writes the line over the one before, and reports whether there is still
+// somebody to write for.
+func (p *progress) draw() bool {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	if p.w != nil && p.state != "" {
+		fmt.Fprintf(p.w, "%splanning: %s (%.0f s)", wipe, p.state, time.Since(p.start).Seconds())
+	}
+	return p.w != nil
 }
 
 // end takes the line off again.
 func (p *progress) end() {
-	if p.shown {
-		fmt.Fprint(p.w, "\r\x1b[K")
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	if p.w != nil && p.state != "" {
+		fmt.Fprint(p.w, wipe)
 	}
+	p.w = nil
 }
+
+// wipe goes to the beginning of the line and clears it.
+const wipe = "\r\x1b[K"
 
 // warn tells of what is worth reading in a job.
 func (in *invocation) warn(warnings []job.Fault) {
