@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -46,6 +47,10 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, r stock.Ruler) {
 		picture := diagram.New(v, b.Width(), diagramRoom(b, steps))
 		parts := key(p, picture.Short, r)
 		around := headingRoom + picture.Height + b.TableHeight(parts)
+		planed := planing(p, l, r)
+		if planed != "" {
+			around += planingRoom
+		}
 		switch {
 		case board && afterBoard:
 			b.Space(6)
@@ -59,6 +64,9 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, r stock.Ruler) {
 		afterBoard = board
 		b.Heading(layoutHeading(l, i))
 		b.Paragraph(layoutFacts(p, l, r))
+		if planed != "" {
+			b.Paragraph(planed)
+		}
 		b.Picture(picture.Drawing)
 		b.Space(2)
 		notes(b, picture, v.Steps)
@@ -72,6 +80,9 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, r stock.Ruler) {
 
 // headingRoom is what stands above a diagram, with a note below it, in mm.
 const headingRoom = 28.0
+
+// planingRoom is what the line on planing takes beyond it, in mm.
+const planingRoom = 6.0
 
 // fitted gives the steps of a sheet the largest type at which they fit below the
 // diagram: they are read from further away than the rest. Steps that do not fit
@@ -122,6 +133,38 @@ func layoutFacts(p *cutplan.Plan, l cutplan.Layout, r stock.Ruler) string {
 		facts = append(facts, "on hand")
 	}
 	return strings.Join(facts, ", ")
+}
+
+// planing says how thick the parts of a board are in the end, where that is less
+// than the board: "to be planed: D, E to 32; F to 20". It is empty where nothing
+// is to be planed.
+func planing(p *cutplan.Plan, l cutplan.Layout, r stock.Ruler) string {
+	marks := map[stock.Length][]string{}
+	var thicknesses []stock.Length
+	for _, n := range l.Leaves() {
+		if n.Use != cutplan.Part {
+			continue
+		}
+		b := p.Bill[n.Blank]
+		t := b.Part.Thickness
+		if t >= l.Stock.Thickness || slices.Contains(marks[t], b.Mark) {
+			continue
+		}
+		if marks[t] == nil {
+			thicknesses = append(thicknesses, t)
+		}
+		marks[t] = append(marks[t], b.Mark)
+	}
+	if thicknesses == nil {
+		return ""
+	}
+	slices.Sort(thicknesses)
+	slices.Reverse(thicknesses)
+	var to []string
+	for _, t := range thicknesses {
+		to = append(to, strings.Join(marks[t], ", ")+" to "+r.Print(t))
+	}
+	return "to be planed: " + strings.Join(to, "; ")
 }
 
 // notes says what a reader of the diagram must know beyond it.

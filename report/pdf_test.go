@@ -199,6 +199,16 @@ func TestNotesArePrintedWhereThereAreAny(t *testing.T) {
 	}
 }
 
+func TestBoardsSayWhatIsPlanedToWhich(t *testing.T) {
+	p := bench()
+	p.Bill[5].Part.Thickness = 20 * stock.Millimetre
+	for i, want := range []string{"", "", "", "to be planed: E to 32", "to be planed: E to 32; F to 20"} {
+		if got := planing(p, p.Layouts[i], stock.Ruler{}); got != want {
+			t.Errorf("layout %d says %q, want %q", i+1, got, want)
+		}
+	}
+}
+
 func TestCautionsFitThePlan(t *testing.T) {
 	headings := func(p *cutplan.Plan, o Options) string {
 		var all []string
