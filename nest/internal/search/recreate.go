@@ -39,7 +39,9 @@ func (l *lane) recreate(goal instance.Cost) {
 				continue
 			}
 			n := s.open(stock)
-			at, ok, _ = l.searchTree(k, n, math.MinInt64, false)
+			if at, ok, _ = l.searchTree(k, n, math.MinInt64, l.blinks); !ok {
+				at, ok, _ = l.searchTree(k, n, math.MinInt64, false)
+			}
 			if !ok { // a rule of the stock forbids it even there
 				s.close(n)
 				l.stuck = append(l.stuck, k)
@@ -102,17 +104,17 @@ func (l *lane) searchTree(k int32, i int, best int64, blinks bool) (at spot, ok 
 			if lg > c.l || wd > c.w {
 				continue
 			}
-			if wd < c.w && wd < st.Narrowest || blinks && l.blink() {
+			if wd < c.w && wd < st.Narrowest {
 				continue
 			}
 			old := e.worth(c.l, c.w)
 			// Rip first: the leftover beside the strip keeps its whole length.
-			if t.allows(x, lg, wd, instance.Ripped, e.in.Stages, st.First) {
+			if t.allows(x, lg, wd, instance.Ripped, e.in.Stages, st.First) && !(blinks && l.blink()) {
 				if v := e.worth(c.l, c.w-wd) + e.worth(c.l-lg, wd) - old; v > best {
 					at, ok, best = spot{i, x, turned == 1, instance.Ripped}, true, v
 				}
 			}
-			if lg < c.l && wd < c.w && t.allows(x, lg, wd, instance.Crosscut, e.in.Stages, st.First) {
+			if lg < c.l && wd < c.w && t.allows(x, lg, wd, instance.Crosscut, e.in.Stages, st.First) && !(blinks && l.blink()) {
 				if v := e.worth(c.l-lg, c.w) + e.worth(lg, c.w-wd) - old; v > best {
 					at, ok, best = spot{i, x, turned == 1, instance.Crosscut}, true, v
 				}
