@@ -2,18 +2,6 @@ package stock
 
 import "math/big"
 
-// Area is an exact total of areas. A single one fits into 64 bits, a large
-// plan's total does not. The zero Area is nothing.
-type Area struct{ squares *big.Int }
-
-// Add returns a plus the area of count rectangles; a itself stays as it is.
-func (a Area) Add(length, width Length, count int) Area {
-	return Area{plus(a.squares, int64(length), int64(width), int64(count))}
-}
-
-// Ratio is a as a share of whole; 0 when whole is nothing.
-func (a Area) Ratio(whole Area) float64 { return share(a.squares, whole.squares) }
-
 // Volume is an exact total of volumes; a sheet's alone does not fit into 64
 // bits. The zero Volume is nothing.
 type Volume struct{ cubes *big.Int }

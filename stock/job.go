@@ -41,6 +41,34 @@ func (o Offcut) Keeps(length, width Length) bool {
 	return length >= o.Length && width >= o.Width
 }
 
+// PlaningLimit is how much thicker than a blank a board may be when a thinner
+// one would do: more is planed away only for want of other stock. Common
+// practice, no source.
+const PlaningLimit = Inch / 2
+
+// Sources lists the stock that b may come from, by index: what serves it,
+// except boards that are thicker by more than PlaningLimit where one that is
+// not is large enough.
+func (j Job) Sources(b Blank) []int {
+	var all, near []int
+	roomy := false
+	for i, s := range j.Stock {
+		if !s.Serves(b) {
+			continue
+		}
+		all = append(all, i)
+		if s.Thickness-b.Thickness <= PlaningLimit {
+			near = append(near, i)
+			length, width := s.Usable()
+			roomy = roomy || b.Length <= length && b.Width <= width
+		}
+	}
+	if roomy {
+		return near
+	}
+	return all
+}
+
 // KindOf returns whether material is offered as sheets or as boards. A job
 // offers each material as one kind only.
 func (j Job) KindOf(material string) Kind {

@@ -48,14 +48,13 @@ func writeAll(folder string, files []output) (err error) {
 }
 
 func writeTemporary(folder string, f output) (name string, err error) {
-	t, err := os.CreateTemp(folder, "."+f.name+"-*")
+	// Not os.CreateTemp: that keeps the file from all others, whatever the
+	// user's mask allows.
+	t, err := os.OpenFile(filepath.Join(folder, fmt.Sprintf(".%s-%d", f.name, os.Getpid())), os.O_WRONLY|os.O_CREATE|os.O_TRUNC, 0o666)
 	if err != nil {
 		return "", err
 	}
 	_, err = t.Write(f.data)
-	if err == nil {
-		err = t.Chmod(0o644)
-	}
 	if err == nil {
 		err = t.Sync()
 	}

@@ -74,17 +74,14 @@ func mark(i int) string {
 }
 
 func turnable(job stock.Job, b stock.Blank) bool {
-	serves := false
-	for _, s := range job.Stock {
-		if s.Serves(b) {
-			upright, turned := b.Part.Grain.Lies(s.Grain)
-			if !upright || !turned {
-				return false
-			}
-			serves = true
+	sources := job.Sources(b)
+	for _, i := range sources {
+		upright, turned := b.Part.Grain.Lies(job.Stock[i].Grain)
+		if !upright || !turned {
+			return false
 		}
 	}
-	return serves || b.Part.Grain == stock.GrainAny
+	return len(sources) > 0 || b.Part.Grain == stock.GrainAny
 }
 
 // pose puts the job to the solver: grain becomes "may lie so", material and
@@ -112,11 +109,9 @@ func pose(job stock.Job, bill []Blank) nest.Problem {
 	}
 	for _, b := range bill {
 		n := nest.Blank{Length: int64(b.Length), Width: int64(b.Width), Count: b.Part.Count}
-		for i, s := range job.Stock {
-			if s.Serves(b.Blank) {
-				upright, turned := b.Part.Grain.Lies(s.Grain)
-				n.From = append(n.From, nest.Source{Stock: i, Upright: upright, Turned: turned})
-			}
+		for _, i := range job.Sources(b.Blank) {
+			upright, turned := b.Part.Grain.Lies(job.Stock[i].Grain)
+			n.From = append(n.From, nest.Source{Stock: i, Upright: upright, Turned: turned})
 		}
 		p.Blanks = append(p.Blanks, n)
 	}

@@ -20,7 +20,7 @@ func tell(job stock.Job, bill []Blank, answer nest.Plan) *Plan {
 	}
 	for i, s := range job.Stock {
 		if used[i] > 0 && !s.OnHand {
-			p.Buy = append(p.Buy, Purchase{Stock: s, Count: used[i], Cost: s.Price * stock.Money(used[i])})
+			p.Buy = append(p.Buy, Purchase{Stock: s, Count: used[i], Cost: s.Price.Times(used[i])})
 		}
 	}
 	for _, u := range answer.Unplaced {

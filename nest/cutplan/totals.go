@@ -53,6 +53,6 @@ func (t *tally) shares() Shares {
 		return Shares{}
 	}
 	s := Shares{Yield: t.parts.Ratio(t.cut), Offcut: t.offcuts.Ratio(t.cut)}
-	s.Waste = 1 - s.Yield - s.Offcut
+	s.Waste = max(0, 1-s.Yield-s.Offcut) // the shares are rounded, each on its own
 	return s
 }

@@ -84,8 +84,7 @@ const mostIdle = 64
 // mostNodes limits the search for the cheapest counts.
 const mostNodes = 20_000
 
-// raise finds the cheapest counts by branch and bound, best first. Where stock
-// is too short for any, the price stays.
+// raise finds the cheapest counts by branch and bound, best first.
 func (f *Floor) raise() {
 	q := &queue{}
 	f.push(q, node{counts: make([]int, len(f.prices))})
@@ -102,6 +101,23 @@ func (f *Floor) raise() {
 		f.branch(q, top)
 	}
 	f.counts = nil
+	if f.lift() {
+		f.raise()
+	}
+}
+
+// lift forgets how much there is of what is for sale, and reports whether that
+// changes anything. It is called when there is too little for any plan: the
+// floor then speaks of what would have to be had.
+func (f *Floor) lift() bool {
+	lifted := false
+	for s := range f.limits {
+		if f.prices[s] > 0 && f.limits[s] < instance.NoLimit {
+			f.limits[s] = instance.NoLimit
+			lifted = true
+		}
+	}
+	return lifted
 }
 
 // node is a partial choice: the first stocks of the order have their counts.

@@ -33,7 +33,7 @@ func cheapest(prices []int64, limits []int, cuts []Cut, most int) int64 {
 
 func TestFloorEqualsExhaustiveSearch(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 1))
-	for i := range 2000 {
+	for i := range 800 {
 		in := &instance.Instance{Stages: instance.NoLimit}
 		var lies []instance.Lie
 		for range 1 + r.IntN(4) {
@@ -45,6 +45,10 @@ func TestFloorEqualsExhaustiveSearch(t *testing.T) {
 		}
 		in.Kinds = []instance.Kind{{L: 1, W: 1, Count: r.IntN(60), Lies: lies}}
 		in.Prepare()
+		var limits []int
+		for _, st := range in.Stock {
+			limits = append(limits, st.Limit)
+		}
 		f := New(in)
 		cuts := areaCuts(in)
 		for range r.IntN(4) {
@@ -55,7 +59,7 @@ func TestFloorEqualsExhaustiveSearch(t *testing.T) {
 			cuts = append(cuts, c)
 			f.Add(c)
 		}
-		want := cheapest(f.prices, f.limits, cuts, 60)
+		want := cheapest(f.prices, limits, cuts, 60)
 		if want == math.MaxInt64 {
 			continue // not to be had: any floor holds
 		}
@@ -82,5 +86,17 @@ func TestFloorCountsStockThatOnlySomeCanHold(t *testing.T) {
 	// take the 100 that is left there and 225 more: three pieces at 1.
 	if f := New(in); f.Price() != 103 {
 		t.Errorf("floor %d, want 103", f.Price())
+	}
+}
+
+// With one piece for sale where three are needed the floor is what three cost.
+func TestFloorOfTooLittleStockSpeaksOfWhatIsNeeded(t *testing.T) {
+	in := &instance.Instance{
+		Stock: []instance.Stock{{L: 10, W: 10, Price: 7, Limit: 1}},
+		Kinds: []instance.Kind{{L: 10, W: 6, Count: 5, Lies: []instance.Lie{instance.Upright}}},
+	}
+	in.Prepare()
+	if f := New(in); f.Price() != 21 {
+		t.Errorf("floor %d, want 21", f.Price())
 	}
 }
