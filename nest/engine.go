@@ -18,9 +18,9 @@ type engine struct {
 // task is one engine's share of a round.
 type task func(stop func() bool)
 
-// mostWork limits the grids that columns are priced on: about a second each
-// time.
-const mostWork = 1 << 30
+// mostWork limits the grids that columns are priced on: some tenths of a second
+// each time.
+const mostWork = 1 << 28
 
 // workPerStep is the generator's share of a round, in comparisons for each
 // step of a lane; a step takes about as long.

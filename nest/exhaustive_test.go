@@ -222,7 +222,8 @@ func smallProblem(seed uint64) nest.Problem {
 		b := nest.Blank{Length: int64(2 + r.IntN(12)), Width: int64(2 + r.IntN(9)), Count: n}
 		turned := r.IntN(2) == 0
 		for s := range p.Stock {
-			b.From = append(b.From, nest.Source{Stock: s, Upright: true, Turned: turned})
+			// Grain that runs across may leave one way only, other than upright.
+			b.From = append(b.From, nest.Source{Stock: s, Upright: !turned || r.IntN(3) > 0, Turned: turned})
 		}
 		p.Blanks = append(p.Blanks, b)
 		if r.IntN(6) == 0 {

@@ -72,8 +72,8 @@ func New(in *instance.Instance, floor *bound.Floor, mostWork int64) *Generator {
 				kinds = append(kinds, k)
 			}
 		}
-		grid := pricing.NewGrid(st.L, st.W, items)
-		if grid == nil || grid.Work() > mostWork {
+		grid := pricing.NewGrid(st.L, st.W, items, mostWork)
+		if grid == nil {
 			return nil
 		}
 		mostWork -= grid.Work()
@@ -182,8 +182,8 @@ func (g *Generator) Work(work int64) {
 func (g *Generator) begin() {
 	g.load()
 	pivots := g.lp.Pivots()
-	g.lp.Solve(4 * (len(g.values) + len(g.grids) + 25))
 	rows := int64(len(g.values) + len(g.grids))
+	g.lp.Solve(int(min(4*(rows+25), mostPivoting/(rows*rows)+1)))
 	g.work -= int64(g.lp.Pivots()-pivots+1) * (rows*rows + 4*int64(len(g.columns)))
 	if g.settled() {
 		return
@@ -198,6 +198,10 @@ func (g *Generator) begin() {
 	}
 	g.stock, g.started, g.added = 0, false, false
 }
+
+// mostPivoting is the greatest number of operations of one visit to the
+// simplex; where it stops before the optimum its prices serve all the same.
+const mostPivoting = 1 << 24
 
 // smoothing pulls prices towards those of the best cut so far, which keeps
 // them from jumping about (Wentges, Int. Trans. Oper. Res. 4, 1997; from

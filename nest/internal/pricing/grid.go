@@ -41,11 +41,16 @@ type place struct {
 	i, j   int
 }
 
-// MaxCells limits the size of a grid.
-const MaxCells = 1 << 24
+// Limits of a grid, for the sake of memory: at most 32 MiB each for the cells
+// and for the cuts.
+const (
+	mostCells = 1 << 22
+	mostCuts  = 1 << 22
+)
 
-// NewGrid lays the points out; nil where there would be too many of them.
-func NewGrid(l, w int64, items []Item) *Grid {
+// NewGrid lays the points out; nil where a solution would take more than about
+// mostWork comparisons of cuts, or too much memory.
+func NewGrid(l, w int64, items []Item, mostWork int64) *Grid {
 	g := &Grid{l: l, w: w, items: items}
 	var lengths, widths []int64
 	for _, it := range items {
@@ -58,13 +63,15 @@ func NewGrid(l, w int64, items []Item) *Grid {
 	}
 	slices.Sort(lengths)
 	slices.Sort(widths)
-	xs := reach(slices.Compact(lengths), l, MaxCells)
-	ys := reach(slices.Compact(widths), w, MaxCells)
+	xs := reach(slices.Compact(lengths), l, mostCells)
+	ys := reach(slices.Compact(widths), w, mostCells)
 	if xs == nil || ys == nil {
 		return nil
 	}
 	g.xs, g.ys = raster(xs, l), raster(ys, w)
-	if len(g.xs)*len(g.ys) > MaxCells {
+	// A point has cuts at up to half of the points below it.
+	x, y := int64(len(g.xs)), int64(len(g.ys))
+	if x*y > mostCells || x*x/4+y*y/4 > mostCuts || x*x/4*y+y*y/4*x > 2*mostWork {
 		return nil
 	}
 	g.xCuts, g.yCuts = cuts(g.xs), cuts(g.ys)
@@ -72,7 +79,7 @@ func NewGrid(l, w int64, items []Item) *Grid {
 		if it.Lies&instance.Upright != 0 {
 			g.lay(n, it.L, it.W, false)
 		}
-		if it.Lies&instance.Turned != 0 && it.L != it.W {
+		if it.Lies&instance.Turned != 0 && (it.L != it.W || it.Lies == instance.Turned) {
 			g.lay(n, it.W, it.L, true)
 		}
 	}
