@@ -50,6 +50,9 @@ type door struct {
 	unit    int64
 	stock   []int   // instance stock -> problem stock
 	blanks  [][]int // instance kind -> the blanks it gathers
+	// free: nothing has a price. The engines then take the area of what is
+	// bought for its price, so that the least area is sought and proven.
+	free bool
 }
 
 // divide splits p into instances that share no stock, and lists the blanks
@@ -125,9 +128,33 @@ func divide(p *Problem) (doors []*door, unplaced []Unplaced, err error) {
 			}
 		}
 		d.in.Prepare()
+		d.priceByArea()
 		doors = append(doors, d)
 	}
 	return doors, unplaced, nil
+}
+
+// priceByArea gives stock that is for sale, but has no price, its area for one.
+func (d *door) priceByArea() {
+	for _, s := range d.in.Stock {
+		if s.Price > 0 {
+			return
+		}
+	}
+	d.free = true
+	for i, s := range d.in.Stock {
+		if !s.OnHand {
+			d.in.Stock[i].Price = d.in.Area(s.L, s.W)
+		}
+	}
+}
+
+// money is what an instance's price comes to in the problem's terms.
+func (d *door) money(price int64) int64 {
+	if d.free {
+		return 0
+	}
+	return price
 }
 
 func (d *door) addStock(s int) {

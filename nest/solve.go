@@ -136,10 +136,10 @@ func (s *solver) report() {
 		return
 	}
 	p := Progress{Complete: true}
-	for _, e := range s.engines {
+	for i, e := range s.engines {
 		best := e.search.Best()
-		p.Cost += best.Cost.Price
-		p.Bound += e.floor.Price()
+		p.Cost += s.doors[i].money(best.Cost.Price)
+		p.Bound += s.doors[i].money(e.floor.Price())
 		p.Complete = p.Complete && best.Complete()
 		p.Iterations += e.search.Steps()
 	}
@@ -154,8 +154,8 @@ func (s *solver) plan(unplaced []Unplaced) Plan {
 		layouts, missing := s.doors[i].tell(best)
 		plan.Layouts = append(plan.Layouts, layouts...)
 		plan.Unplaced = append(plan.Unplaced, missing...)
-		plan.Cost += best.Cost.Price
-		plan.Bound += e.floor.Price()
+		plan.Cost += s.doors[i].money(best.Cost.Price)
+		plan.Bound += s.doors[i].money(e.floor.Price())
 		plan.Iterations += e.search.Steps()
 	}
 	slices.SortStableFunc(plan.Layouts, func(a, b Layout) int { return a.Stock - b.Stock })
