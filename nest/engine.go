@@ -30,7 +30,7 @@ func newEngine(in *instance.Instance, seed uint64, lanes int) *engine {
 	e := &engine{floor: bound.New(in)}
 	e.search = search.New(in, e.floor.Price(), seed, lanes)
 	if !e.search.Proven() {
-		e.generator = columns.New(in, e.floor, mostWork)
+		e.generator = columns.New(in, e.floor, mostWork, seed)
 	}
 	if e.generator != nil {
 		e.generator.Offer(e.search.Best())
@@ -45,7 +45,7 @@ func (e *engine) plan(tasks []task, steps, budget int64) []task {
 	if e.search.Done() || left <= 0 {
 		return tasks
 	}
-	if g := e.generator; g != nil && !g.Done() && !e.search.Proven() {
+	if g := e.generator; g != nil && !e.search.Proven() {
 		tasks = append(tasks, func(func() bool) { g.Work(steps * workPerStep) })
 	}
 	lanes := int64(e.search.Lanes())
@@ -62,6 +62,11 @@ func (e *engine) plan(tasks []task, steps, budget int64) []task {
 // join ends a round and reports whether plan or bound became better.
 func (e *engine) join() bool {
 	better := e.search.Join()
+	if e.generator != nil {
+		for _, p := range e.generator.Plans() {
+			better = e.search.Complete(p) || better
+		}
+	}
 	if better && e.generator != nil {
 		e.generator.Offer(e.search.Best())
 	}

@@ -54,6 +54,10 @@ func (f *Floor) Counts() []int { return f.counts }
 // was.
 func (f *Floor) Add(c Cut) bool {
 	if f.counts == nil {
+		// Pieces divisible, the cut alone still says something.
+		if price, ok := f.coverage(c, c.Need, f.order); ok {
+			f.price = max(f.price, price)
+		}
 		return false
 	}
 	if c.holds(f.counts) {

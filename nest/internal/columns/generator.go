@@ -5,6 +5,7 @@ package columns
 
 import (
 	"math"
+	"math/rand/v2"
 	"slices"
 
 	"sawbill/nest/internal/bound"
@@ -53,6 +54,7 @@ type Generator struct {
 	added   bool
 	done    bool
 	work    int64
+	rounder *rounder // once the cheapest fractional plan is known
 }
 
 // priceScale is about what the best pattern is worth in the whole numbers in
@@ -61,8 +63,9 @@ const priceScale = 1 << 36
 
 // New makes a generator, or nil where the grids to price on would take more
 // than mostWork comparisons each time.
-func New(in *instance.Instance, floor *bound.Floor, mostWork int64) *Generator {
+func New(in *instance.Instance, floor *bound.Floor, mostWork int64, seed uint64) *Generator {
 	g := &Generator{in: in, floor: floor, pool: newPool(in), values: make([]int64, len(in.Kinds))}
+	g.rounder = &rounder{in: in, pool: g.pool, rng: rand.NewPCG(seed, roundingStream)}
 	for s, st := range in.Stock {
 		var items []pricing.Item
 		var kinds []int
@@ -91,8 +94,16 @@ func (g *Generator) Offer(p *instance.Plan) {
 	}
 }
 
-// Done reports whether no cut of this kind raises the floor further.
-func (g *Generator) Done() bool { return g.done }
+// roundingStream keeps the rounder's random numbers apart from others'.
+const roundingStream = 1 << 32
+
+// Plans returns the plans made since the last call by rounding the fractional
+// one; they may lack some parts.
+func (g *Generator) Plans() []*instance.Plan {
+	plans := g.rounder.plans
+	g.rounder.plans = nil
+	return plans
+}
 
 // programme sets up the linear programme for counts; nil for the first, the
 // cheapest fractional plan.
@@ -153,9 +164,14 @@ func (g *Generator) load() {
 	}
 }
 
-// Work carries on for about that many comparisons.
+// Work carries on for about that many comparisons: with the bound, and when no
+// cut of this kind raises it further, with one plan.
 func (g *Generator) Work(work int64) {
-	for g.work += work; g.work > 0 && !g.done; {
+	g.work += work
+	if g.done && g.work > 0 {
+		g.work -= g.rounder.dive() // one at a time: each is completed by a search
+	}
+	for g.work > 0 && !g.done {
 		if g.stock == len(g.grids) {
 			g.begin()
 			continue
@@ -226,6 +242,9 @@ func (g *Generator) settled() bool {
 
 // turn goes on to the counts that the floor rests on now.
 func (g *Generator) turn() {
+	if g.counts == nil {
+		g.work -= g.rounder.dive()
+	}
 	if counts := g.floor.Counts(); counts != nil {
 		g.programme(counts)
 	} else {

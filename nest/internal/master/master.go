@@ -224,5 +224,8 @@ func (lp *LP) Used(f func(column int, times float64)) {
 	}
 }
 
+// Columns is how many there are, slacks included; patterns come last.
+func (lp *LP) Columns() int { return len(lp.columns) }
+
 // Pivots made so far.
 func (lp *LP) Pivots() int { return lp.pivots }

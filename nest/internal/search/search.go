@@ -9,11 +9,12 @@ import "sawbill/nest/internal/instance"
 // rounds Join passes the best plan on. So the course of a search depends on
 // its seed and its number of lanes, never on the machine.
 type Search struct {
-	in    *instance.Instance
-	bound int64
-	lanes []*lane
-	tidy  *lane // takes lane 0's place for a while after each new best plan
-	best  *instance.Plan
+	in       *instance.Instance
+	bound    int64
+	lanes    []*lane
+	tidy     *lane // takes lane 0's place for a while after each new best plan
+	finisher *lane // completes plans that come from elsewhere
+	best     *instance.Plan
 	// tidyLeft and trimLeft count the rounds that are still given to tidying the
 	// best plan, and to a lesser area at the same price once that is proven.
 	tidyLeft, trimLeft int
@@ -36,6 +37,7 @@ func New(in *instance.Instance, bound int64, seed uint64, lanes int) *Search {
 		s.lanes = append(s.lanes, newLane(e, seed, uint64(i)))
 	}
 	s.tidy = newLane(newEnv(in, true), seed, uint64(lanes))
+	s.finisher = newLane(e, seed, uint64(lanes+1))
 	first := s.lanes[0]
 	first.construct()
 	s.best = first.state.plan()
@@ -101,10 +103,33 @@ func (s *Search) betters(l *lane) bool {
 	switch {
 	case !s.best.Complete():
 		return l.best.Complete() || s.in.MissingArea(l.best) < s.in.MissingArea(s.best)
+	case !l.best.Complete():
+		return false
 	case l == s.tidy:
 		return !s.best.Cost.Less(l.best.Cost)
 	}
 	return l.best.Cost.Less(s.best.Cost)
+}
+
+// Complete places what p lacks, takes the plan over if it is the best so far,
+// and reports whether it is.
+func (s *Search) Complete(p *instance.Plan) bool {
+	l := s.finisher
+	l.state.load(p)
+	l.goal = noGoal
+	if s.best.Complete() {
+		l.goal = s.best.Cost
+	}
+	l.sort(byArea)
+	l.recreate(l.goal)
+	l.state.settle()
+	l.best = l.state.plan()
+	if !s.betters(l) {
+		return false
+	}
+	s.best = l.best
+	s.spread()
+	return true
 }
 
 // spread sets the lanes that lag behind on the best plan.
