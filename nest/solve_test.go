@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math/rand/v2"
 	"reflect"
+	"runtime"
 	"testing"
 	"time"
 
@@ -266,7 +267,8 @@ func TestSolveRefusesWhatMakesNoSense(t *testing.T) {
 }
 
 // BenchmarkFirstPlan is the time to the first plan of 100 different parts from
-// three stock sizes.
+// three stock sizes, then how well a limit is kept and what memory the whole
+// process has taken by then.
 func BenchmarkFirstPlan(b *testing.B) {
 	r := rand.New(rand.NewPCG(1, 2))
 	p := nest.Problem{Kerf: 32, Keep: nest.Size{Length: 3000, Width: 800}}
@@ -296,6 +298,9 @@ func BenchmarkFirstPlan(b *testing.B) {
 					b.Fatal(err)
 				}
 			}
+			var memory runtime.MemStats
+			runtime.ReadMemStats(&memory)
+			b.ReportMetric(float64(memory.Sys)/(1<<20), "MiB")
 		})
 	}
 }
