@@ -40,7 +40,7 @@ type key struct {
 // Tuned on the published two-dimensional instances; see DEVELOPERS.md.
 const (
 	historyLength = 256
-	meanReach     = 12
+	meanReach     = 25
 	blinkBits     = 64
 	missingWeight = 4
 	tidyPatience  = 8
