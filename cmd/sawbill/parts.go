@@ -4,7 +4,6 @@ import (
 	"github.com/spf13/pflag"
 
 	"sawbill/report"
-	"sawbill/stock/job"
 )
 
 func partsCommand() command {
@@ -25,14 +24,9 @@ Nothing is planned or written.
 }
 
 func parts(in *invocation) (int, error) {
-	path, err := in.job()
+	file, err := in.read()
 	if err != nil {
 		return 0, err
 	}
-	file, err := job.Read(path)
-	if err != nil {
-		return 0, err
-	}
-	in.warn(file.Warnings)
 	return exitDone, report.PartList(in.stdout, file.Job, report.Options{Ruler: in.ruler(file.Units), Case: file.Case})
 }

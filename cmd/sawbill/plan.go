@@ -42,16 +42,10 @@ search and keeps the best plan found so far.
 }
 
 func plan(in *invocation) (int, error) {
-	path, err := in.job()
+	file, err := in.read()
 	if err != nil {
 		return 0, err
 	}
-	file, err := job.Read(path)
-	if err != nil {
-		return 0, err
-	}
-	in.warn(file.Warnings)
-
 	made, err := in.solve(file)
 	if err != nil {
 		return 0, err
@@ -64,7 +58,7 @@ func plan(in *invocation) (int, error) {
 	}
 	folder := in.output
 	if folder == "" {
-		folder = strings.TrimSuffix(filepath.Base(path), filepath.Ext(path)) + "-plan"
+		folder = strings.TrimSuffix(filepath.Base(in.operands[0]), filepath.Ext(in.operands[0])) + "-plan"
 	}
 	if err := writeAll(folder, files); err != nil {
 		return 0, err

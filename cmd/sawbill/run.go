@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	"github.com/spf13/pflag"
+
+	"sawbill/stock/job"
 )
 
 // Exit statuses.
@@ -128,10 +130,16 @@ func (c command) flagSet(s *settings) *pflag.FlagSet {
 	return flags
 }
 
-// job is the operand of a command that takes just one job file.
-func (in *invocation) job() (string, error) {
+// read reads the job file that is the command's only operand, and tells of what
+// is worth reading in it.
+func (in *invocation) read() (*job.File, error) {
 	if len(in.operands) != 1 {
-		return "", usageError{fmt.Sprintf("%s takes one job file, not %d", in.name, len(in.operands)), fmt.Sprintf("see \"sawbill help %s\"", in.name)}
+		return nil, usageError{fmt.Sprintf("%s takes one job file, not %d", in.name, len(in.operands)), fmt.Sprintf("see \"sawbill help %s\"", in.name)}
 	}
-	return in.operands[0], nil
+	file, err := job.Read(in.operands[0])
+	if err != nil {
+		return nil, err
+	}
+	in.warn(file.Warnings)
+	return file, nil
 }
