@@ -38,12 +38,11 @@ type Generator struct {
 	grids []*pricing.Grid
 	kinds [][]int // per grid: the kinds of its items
 
-	lp      *master.LP
-	loaded  int   // patterns of the pool that are columns
-	columns []int // of the programme: the pattern of each, after the slacks
-	counts  []int // the pieces the programme may use; nil in the first programme
-	limit   []int // per stock: its row, or -1
-	scale   float64
+	lp     *master.LP
+	loaded int   // patterns of the pool that are columns
+	counts []int // the pieces the programme may use; nil in the first programme
+	limit  []int // per stock: its row, or -1
+	scale  float64
 
 	values  []int64   // prices in whole numbers, per kind
 	center  []float64 // prices of the best cut so far in the first programme
@@ -138,7 +137,7 @@ func (g *Generator) programme(counts []int) {
 		g.scale /= dearest
 	}
 	g.lp = master.New(demand, limit, penalty)
-	g.loaded, g.columns = 0, g.columns[:0]
+	g.loaded = 0
 	g.center, g.best, g.exact = nil, 0, false
 	g.stock = len(g.grids)
 }
@@ -160,7 +159,6 @@ func (g *Generator) load() {
 			c.Entries = append(c.Entries, master.Entry{Row: r, Value: 1})
 		}
 		g.lp.Add(c)
-		g.columns = append(g.columns, g.loaded)
 	}
 }
 
@@ -200,7 +198,7 @@ func (g *Generator) begin() {
 	pivots := g.lp.Pivots()
 	rows := int64(len(g.values) + len(g.grids))
 	g.lp.Solve(int(min(4*(rows+25), mostPivoting/(rows*rows)+1)))
-	g.work -= int64(g.lp.Pivots()-pivots+1) * (rows*rows + 4*int64(len(g.columns)))
+	g.work -= int64(g.lp.Pivots()-pivots+1) * (rows*rows + 4*int64(g.loaded))
 	if g.settled() {
 		return
 	}

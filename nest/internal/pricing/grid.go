@@ -98,9 +98,6 @@ func (g *Grid) lay(item int, l, w int64, turned bool) {
 	}
 }
 
-// Cells is the number of pieces the grid looks at.
-func (g *Grid) Cells() int { return len(g.best) }
-
 // Work is the number of cuts one solution compares.
 func (g *Grid) Work() int64 {
 	var x int64

@@ -22,7 +22,7 @@ func FuzzWrap(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, s string, width float64) {
 		if !(width > 0 && width < 1000) || !utf8.ValidString(s) {
-			t.Skip()
+			t.Skip("no width or no text that could be asked for")
 		}
 		lines := Wrap(s, Bold, 9, width)
 		for _, l := range lines {
