@@ -1,62 +1,114 @@
 package search
 
-import "sawbill/nest/internal/instance"
+import (
+	"math"
+
+	"sawbill/nest/internal/instance"
+)
 
 // env is what all lanes read and none writes: the instance laid out for the
-// inner loop.
+// inner loop. Lengths fit 32 bits: the door sees to that.
 type env struct {
 	in    *instance.Instance
 	kinds []kind
-	costs []instance.Cost // per stock, as are the following
-	areas []int64
-	// spent is what an uncut piece on hand is worth as a leftover: cutting it
-	// forgoes that. 0 for what is bought.
-	spent []int64
-	// weights say how dear a piece of each stock is when one is chosen for
-	// what is missing: by price, then by area bought.
-	weights []float64
+	stock []stock
+	// ranks holds for every order the place of each kind in it, and orders the
+	// kinds by place.
+	ranks, orders [chanceless][]int32
+	// free: neither stages nor first cuts nor narrowest rips limit what may be
+	// cut.
+	free bool
 	// tidy: only leftovers that are offcuts have worth. Set while a plan that
 	// cannot be made cheaper is made tidier.
 	tidy bool
 }
 
 type kind struct {
-	l, w, area int64
-	lies       []instance.Lie // per stock
+	l, w int32
+	area int64
+	lies [][]lie // per stock: the ways in which it fits an empty piece
+	// A gap that is shorter than minL or narrower than minW holds none however
+	// it lies.
+	minL, minW int32
+}
+
+// lie is a part as it lies in a stock.
+type lie struct {
+	l, w   int32
+	turned bool
+}
+
+type stock struct {
+	l, w, narrowest int32
+	first           instance.Dir
+	area            int64
+	cost            instance.Cost
+	// spent is what an uncut piece on hand is worth as a leftover: cutting it
+	// forgoes that. 0 for what is bought.
+	spent int64
+	// weight says how dear a piece is when one is chosen for what is missing: by
+	// price, then by area bought.
+	weight float64
 }
 
 func newEnv(in *instance.Instance, tidy bool) *env {
-	e := &env{in: in, tidy: tidy}
-	for _, k := range in.Kinds {
-		e.kinds = append(e.kinds, kind{k.L, k.W, in.Area(k.L, k.W), k.Lies})
-	}
-	for s, st := range in.Stock {
-		e.costs = append(e.costs, in.CostOf(s))
-		e.areas = append(e.areas, in.Area(st.L, st.W))
-		e.spent = append(e.spent, 0)
-		if st.OnHand {
-			e.spent[s] = e.worth(st.L, st.W)
-		}
-	}
+	e := &env{in: in, tidy: tidy, free: in.Stages == instance.NoLimit}
 	var dearest, largest int64 = 1, 1
-	for s, c := range e.costs {
-		dearest, largest = max(dearest, c.Price), max(largest, e.areas[s])
+	for s, st := range in.Stock {
+		one := stock{
+			l: int32(st.L), w: int32(st.W), narrowest: int32(st.Narrowest), first: st.First,
+			area: in.Area(st.L, st.W), cost: in.CostOf(s),
+		}
+		if st.OnHand {
+			one.spent = e.worth(one.l, one.w)
+		}
+		if st.First != instance.None || st.Narrowest > 0 {
+			e.free = false
+		}
+		dearest, largest = max(dearest, one.cost.Price), max(largest, one.area)
+		e.stock = append(e.stock, one)
 	}
-	for s, c := range e.costs {
-		price, bought, used := float64(c.Price)/float64(dearest), float64(c.Bought)/float64(largest), float64(e.areas[s])/float64(largest)
+	for s := range e.stock {
+		st := &e.stock[s]
+		price, bought, used := float64(st.cost.Price)/float64(dearest), float64(st.cost.Bought)/float64(largest), float64(st.area)/float64(largest)
 		// The conversions keep processors from fusing product and sum, which
 		// would round otherwise on each.
-		e.weights = append(e.weights, float64(price*1e6)+float64(bought*1e3)+used)
+		st.weight = float64(price*1e6) + float64(bought*1e3) + used
 	}
+	for _, k := range in.Kinds {
+		one := kind{l: int32(k.L), w: int32(k.W), area: in.Area(k.L, k.W), lies: liesOf(in, k), minL: math.MaxInt32, minW: math.MaxInt32}
+		for _, lies := range one.lies {
+			for _, as := range lies {
+				one.minL, one.minW = min(one.minL, as.l), min(one.minW, as.w)
+			}
+		}
+		e.kinds = append(e.kinds, one)
+	}
+	e.rank()
 	return e
+}
+
+func liesOf(in *instance.Instance, k instance.Kind) [][]lie {
+	all := make([][]lie, len(in.Stock))
+	for s, st := range in.Stock {
+		may := k.Lies[s]
+		if may&instance.Upright != 0 && k.L <= st.L && k.W <= st.W {
+			all[s] = append(all[s], lie{int32(k.L), int32(k.W), false})
+		}
+		square := k.L == k.W && len(all[s]) > 0
+		if may&instance.Turned != 0 && k.W <= st.L && k.L <= st.W && !square {
+			all[s] = append(all[s], lie{int32(k.W), int32(k.L), true})
+		}
+	}
+	return all
 }
 
 // worth of a leftover: the square of its area, so that one large piece is
 // worth more than two halves, as a share of the largest stock's area.
-func (e *env) worth(l, w int64) int64 {
-	if l <= 0 || w <= 0 || e.tidy && (l < e.in.KeepLength || w < e.in.KeepWidth) {
+func (e *env) worth(l, w int32) int64 {
+	if l <= 0 || w <= 0 || e.tidy && (int64(l) < e.in.KeepLength || int64(w) < e.in.KeepWidth) {
 		return 0
 	}
-	a := e.in.Area(l, w)
+	a := e.in.Area(int64(l), int64(w))
 	return a * a >> instance.AreaBits
 }

@@ -1,10 +1,8 @@
 package search
 
 import (
-	"cmp"
 	"math"
 	"math/rand/v2"
-	"slices"
 
 	"sawbill/nest/internal/instance"
 )
@@ -26,22 +24,22 @@ type lane struct {
 	current int64
 	turn    int
 	reach   int
-	stuck   []int32
-	blinks  bool
-	keys    []key
-	steps   int64
-}
-
-type key struct {
-	by   int64
-	kind int32
+	stuck   []int64 // per kind: the pass of recreate in which it found no place
+	pass    int64
+	// homeless holds per kind the step that began with a piece of it missing:
+	// what had no place before has none where nothing has changed since.
+	homeless []uint64
+	tried    bool // what is missing was tried everywhere
+	blinks   bool
+	next     int // spots until the next one that is overlooked
+	steps    int64
 }
 
 // Tuned on the published two-dimensional instances; see DEVELOPERS.md.
 const (
 	historyLength = 256
 	meanReach     = 25
-	blinkBits     = 64
+	meanBlink     = 64
 	missingWeight = 4
 	tidyPatience  = 8
 )
@@ -55,7 +53,7 @@ func newLane(e *env, seed, number uint64) *lane {
 	return &lane{
 		e: e, rng: rand.NewPCG(seed, number), reach: meanReach,
 		state: newState(e), goal: noGoal,
-		history: make([]int64, historyLength),
+		history: make([]int64, historyLength), stuck: make([]int64, len(e.kinds)), homeless: make([]uint64, len(e.kinds)),
 	}
 }
 
@@ -72,59 +70,26 @@ func (l *lane) random() uint64 { return l.rng.Uint64() }
 // below n / 2^32.
 func (l *lane) below(n int) int { return int(l.random() >> 32 * uint64(n) >> 32) }
 
-func (l *lane) blink() bool { return l.random()&(blinkBits-1) == 0 }
+// blink reports whether a spot is overlooked: on average one in meanBlink.
+func (l *lane) blink() bool {
+	l.next--
+	if l.next > 0 {
+		return false
+	}
+	l.next = 1 + l.below(2*meanBlink-1)
+	return true
+}
 
 // score of the state: less is better.
 func (l *lane) score() int64 {
 	return missingWeight*l.state.missingArea - l.state.value
 }
 
-// rule is an order in which missing pieces are placed.
-type rule int
-
-const (
-	byArea rule = iota
-	byLength
-	byWidth
-	byLongSide
-	byShortSide
-	byChance
-	ruleCount
-)
-
-// sort puts what is missing in the order of rule r, the largest first.
-func (l *lane) sort(r rule) {
-	s := l.state
-	l.keys = l.keys[:0]
-	for _, k := range s.missing {
-		kd := &l.e.kinds[k]
-		by := kd.area
-		switch r {
-		case byLength:
-			by = kd.l
-		case byWidth:
-			by = kd.w
-		case byLongSide:
-			by = max(kd.l, kd.w)
-		case byShortSide:
-			by = min(kd.l, kd.w)
-		case byChance:
-			by = int64(l.random() >> 1)
-		}
-		l.keys = append(l.keys, key{by, k})
-	}
-	slices.SortFunc(l.keys, func(a, b key) int {
-		return cmp.Or(cmp.Compare(b.by, a.by), cmp.Compare(a.kind, b.kind))
-	})
-	for i, k := range l.keys {
-		s.missing[i] = k.kind
-	}
-}
-
 // resume prepares for a walk from the present state towards the present goal.
 func (l *lane) resume() {
 	l.state.begin()
 	l.shrink()
+	l.tried = false
 	l.current = l.score()
 	patience := l.current
 	if l.e.tidy {
@@ -157,18 +122,23 @@ func (l *lane) step() {
 	l.steps++
 	s := l.state
 	s.begin()
-	l.ruin()
-	r := rule(l.below(int(ruleCount) + 2)) // by area oftener
-	if r >= ruleCount {
-		r = byArea
+	if l.tried {
+		for _, k := range s.missing {
+			l.homeless[k] = s.step
+		}
 	}
-	l.sort(r)
+	l.ruin()
+	o := order(l.below(int(orderCount) + 2)) // by area oftener
+	if o >= orderCount {
+		o = byArea
+	}
+	l.sort(o)
 	l.recreate(l.goal)
 	score := l.score()
 	slot := &l.history[l.turn]
 	complete := len(s.missing) == 0 && !l.e.tidy
 	if complete || score <= l.current || score <= *slot {
-		l.current = score
+		l.current, l.tried = score, true
 		s.settle()
 	} else {
 		s.undo()

@@ -2,17 +2,16 @@ package search
 
 import (
 	"math"
-	"slices"
 
 	"sawbill/nest/internal/instance"
 )
 
 // spot is a way to put a part into a rest.
 type spot struct {
-	tree   int
-	rest   int32
-	turned bool
-	dir    instance.Dir // of the first cut
+	tree int
+	rest int32
+	lie  lie
+	dir  instance.Dir // of the first cut
 }
 
 // recreate places what is missing, one piece after another in the order of
@@ -22,111 +21,118 @@ type spot struct {
 // cheaper than goal.
 func (l *lane) recreate(goal instance.Cost) {
 	s := l.state
-	l.stuck = l.stuck[:0]
+	l.pass++
 	kept := s.missing[:0]
 	for i, k := range s.missing {
 		// A kind that found no place finds none later in the same step.
-		if slices.Contains(l.stuck, k) {
+		if l.stuck[k] != l.pass && !l.insert(k, goal, s.missing[i:]) {
+			l.stuck[k] = l.pass
+		}
+		if l.stuck[k] == l.pass {
 			kept = append(kept, k)
-			continue
 		}
-		at, ok := l.bestSpot(k)
-		if !ok {
-			stock := l.pickStock(k, goal, s.missing[i:])
-			if stock < 0 {
-				l.stuck = append(l.stuck, k)
-				kept = append(kept, k)
-				continue
-			}
-			n := s.open(stock)
-			if at, ok, _ = l.searchTree(k, n, math.MinInt64, l.blinks); !ok {
-				at, ok, _ = l.searchTree(k, n, math.MinInt64, false)
-			}
-			if !ok { // a rule of the stock forbids it even there
-				s.close(n)
-				l.stuck = append(l.stuck, k)
-				kept = append(kept, k)
-				continue
-			}
-		}
-		s.place(at, k)
 	}
 	s.missing = kept
 }
 
-func (s *state) place(at spot, k int32) {
-	t := s.touch(at.tree)
-	kd := &s.e.kinds[k]
-	lg, wd := kd.l, kd.w
-	if at.turned {
-		lg, wd = wd, lg
+// insert places a part of kind k, in new stock if need be, and reports whether
+// it could; missing is what is to be placed in all.
+func (l *lane) insert(k int32, goal instance.Cost, missing []int32) bool {
+	s := l.state
+	at, ok := l.bestSpot(k)
+	if !ok {
+		stock := l.pickStock(k, goal, missing)
+		if stock < 0 {
+			return false
+		}
+		n := s.open(stock)
+		best := int64(math.MinInt64)
+		if ok = l.searchTree(k, n, &at, &best, l.blinks); !ok {
+			ok = l.searchTree(k, n, &at, &best, false)
+		}
+		if !ok { // a rule of the stock forbids it even there
+			s.close(n)
+			return false
+		}
 	}
-	before := t.value
-	t.place(at.rest, k, lg, wd, at.turned, at.dir, s.e)
-	s.value += t.value - before
-	s.missingArea -= kd.area
+	s.place(at, k)
+	return true
 }
 
-// bestSpot looks through all trees for the spot after which the leftovers are
+func (s *state) place(at spot, k int32) {
+	t := s.touch(at.tree)
+	before := t.value
+	t.place(at.rest, k, at.lie, at.dir, s.e)
+	s.heads[at.tree] = t.head()
+	s.value += t.value - before
+	s.missingArea -= s.e.kinds[k].area
+}
+
+// bestSpot looks through the trees for the spot after which the leftovers are
 // worth most.
 func (l *lane) bestSpot(k int32) (at spot, ok bool) {
+	s := l.state
 	best := int64(math.MinInt64)
-	area := l.e.kinds[k].area
-	for i, t := range l.state.trees {
-		if t.closed || l.e.areas[t.stock]-t.filled < area {
-			continue
+	kd := &l.e.kinds[k]
+	try := func(i int) {
+		h := &s.heads[i]
+		if h.room >= kd.area && h.l >= kd.minL && h.w >= kd.minW && l.searchTree(k, i, &at, &best, l.blinks) {
+			ok = true
 		}
-		if sp, found, score := l.searchTree(k, i, best, l.blinks); found {
-			at, ok, best = sp, true, score
+	}
+	if l.homeless[k] == s.step {
+		for _, i := range s.touched {
+			try(i)
 		}
+		for i := s.before.trees; i < len(s.trees); i++ {
+			try(i)
+		}
+		return at, ok
+	}
+	for i := range s.heads {
+		try(i)
 	}
 	return at, ok
 }
 
-// searchTree looks in tree i for a spot better than best.
-func (l *lane) searchTree(k int32, i int, best int64, blinks bool) (at spot, ok bool, score int64) {
+// searchTree looks in tree i for a spot for kind k that is better than best,
+// and puts it in at.
+func (l *lane) searchTree(k int32, i int, at *spot, best *int64, blinks bool) (ok bool) {
 	e, t := l.e, l.state.trees[i]
-	kd := &e.kinds[k]
-	lies := kd.lies[t.stock]
-	st := &e.in.Stock[t.stock]
-	for _, x := range t.rests {
-		c := &t.nodes[x]
-		for turned := range 2 {
-			lg, wd := kd.l, kd.w
-			if turned == 1 {
-				if lies&instance.Turned == 0 || kd.l == kd.w && lies&instance.Upright != 0 {
+	for _, as := range e.kinds[k].lies[t.stock] {
+		for g := range t.gaps {
+			c := &t.gaps[g]
+			if c.l < as.l || c.w < as.w {
+				continue
+			}
+			ripped, crosscut := true, as.l < c.l && as.w < c.w
+			if !e.free {
+				st := &e.stock[t.stock]
+				if as.w < c.w && as.w < st.narrowest {
 					continue
 				}
-				lg, wd = wd, lg
-			} else if lies&instance.Upright == 0 {
-				continue
+				ripped = t.allows(c.node, as, instance.Ripped, e.in.Stages, st.first)
+				crosscut = crosscut && t.allows(c.node, as, instance.Crosscut, e.in.Stages, st.first)
 			}
-			if lg > c.l || wd > c.w {
-				continue
-			}
-			if wd < c.w && wd < st.Narrowest {
-				continue
-			}
-			old := e.worth(c.l, c.w)
 			// Rip first: the leftover beside the strip keeps its whole length.
-			if t.allows(x, lg, wd, instance.Ripped, e.in.Stages, st.First) && !(blinks && l.blink()) {
-				if v := e.worth(c.l, c.w-wd) + e.worth(c.l-lg, wd) - old; v > best {
-					at, ok, best = spot{i, x, turned == 1, instance.Ripped}, true, v
+			if ripped && !(blinks && l.blink()) {
+				if v := e.worth(c.l, c.w-as.w) + e.worth(c.l-as.l, as.w) - c.worth; v > *best {
+					*best, *at, ok = v, spot{i, c.node, as, instance.Ripped}, true
 				}
 			}
-			if lg < c.l && wd < c.w && t.allows(x, lg, wd, instance.Crosscut, e.in.Stages, st.First) && !(blinks && l.blink()) {
-				if v := e.worth(c.l-lg, c.w) + e.worth(lg, c.w-wd) - old; v > best {
-					at, ok, best = spot{i, x, turned == 1, instance.Crosscut}, true, v
+			if crosscut && !(blinks && l.blink()) {
+				if v := e.worth(c.l-as.l, c.w) + e.worth(as.l, c.w-as.w) - c.worth; v > *best {
+					*best, *at, ok = v, spot{i, c.node, as, instance.Crosscut}, true
 				}
 			}
 		}
 	}
-	return at, ok, best
+	return ok
 }
 
-// allows reports whether the cuts that free a part l x w from rest x keep to
-// the greatest number of levels and to the direction of the first level.
-func (t *tree) allows(x int32, l, w int64, dir instance.Dir, stages int, first instance.Dir) bool {
+// allows reports whether the cuts that free a part from rest x keep to the
+// greatest number of levels and to the direction of the first level.
+func (t *tree) allows(x int32, as lie, dir instance.Dir, stages int, first instance.Dir) bool {
 	c := &t.nodes[x]
 	if first == instance.None && int(c.level)+2 <= stages {
 		return true
@@ -137,7 +143,7 @@ func (t *tree) allows(x int32, l, w int64, dir instance.Dir, stages int, first i
 		over = t.nodes[c.parent].dir
 	}
 	for range 2 {
-		if dir == instance.Ripped && w < c.w || dir == instance.Crosscut && l < c.l {
+		if dir == instance.Ripped && as.w < c.w || dir == instance.Crosscut && as.l < c.l {
 			if over == instance.None && first != instance.None && dir != first {
 				return false
 			}
@@ -161,11 +167,12 @@ func (l *lane) pickStock(k int32, goal instance.Cost, missing []int32) int {
 		need += e.kinds[m].area
 	}
 	pick, best := -1, math.Inf(1)
-	for i := range e.costs {
-		if s.used[i] >= e.in.Stock[i].Limit || !e.fits(k, i) || !s.cost.Plus(e.costs[i], 1).Less(goal) {
+	for i := range e.stock {
+		st := &e.stock[i]
+		if s.used[i] >= e.in.Stock[i].Limit || len(e.kinds[k].lies[i]) == 0 || !s.cost.Plus(st.cost, 1).Less(goal) {
 			continue
 		}
-		rate := e.weights[i] / float64(min(e.areas[i], need))
+		rate := st.weight / float64(min(st.area, need))
 		if l.random()&3 == 0 {
 			rate *= 0.5 + float64(l.random()&1023)/1024
 		}
@@ -174,12 +181,4 @@ func (l *lane) pickStock(k int32, goal instance.Cost, missing []int32) int {
 		}
 	}
 	return pick
-}
-
-// fits reports whether kind k can lie in an empty stock i.
-func (e *env) fits(k int32, i int) bool {
-	kd, st := &e.kinds[k], &e.in.Stock[i]
-	lies := kd.lies[i]
-	return lies&instance.Upright != 0 && kd.l <= st.L && kd.w <= st.W ||
-		lies&instance.Turned != 0 && kd.w <= st.L && kd.l <= st.W
 }

@@ -50,14 +50,14 @@ func (l *lane) ruinRegions(n int) {
 func (l *lane) shrink() {
 	s := l.state
 	for !s.cost.Less(l.goal) {
-		worst, fill := -1, 0.0
+		worst, free := -1, 0.0
 		for i, t := range s.trees {
 			if t.closed {
 				continue
 			}
-			f := float64(t.filled) / float64(l.e.areas[t.stock])
-			if worst < 0 || f < fill {
-				worst, fill = i, f
+			f := float64(t.room) / float64(l.e.stock[t.stock].area)
+			if worst < 0 || f > free {
+				worst, free = i, f
 			}
 		}
 		if l.below(2) == 0 {

@@ -6,6 +6,7 @@ import "sawbill/nest/internal/instance"
 type state struct {
 	e           *env
 	trees       []*tree
+	heads       []head  // per tree
 	missing     []int32 // a kind for every piece that is not placed
 	missingArea int64
 	value       int64 // of all rests, less that of the pieces on hand that are cut
@@ -25,8 +26,15 @@ type state struct {
 	}
 }
 
+// head is what tells at a glance that a part has no place in a tree: the room in
+// it, and the greatest length and width of its gaps.
+type head struct {
+	room int64
+	l, w int32
+}
+
 func newState(e *env) *state {
-	s := &state{e: e, used: make([]int, len(e.costs))}
+	s := &state{e: e, used: make([]int, len(e.stock))}
 	for k, kd := range e.in.Kinds {
 		for range kd.Count {
 			s.missing = append(s.missing, int32(k))
@@ -54,6 +62,7 @@ func (s *state) undo() {
 	for _, i := range s.touched {
 		if i < b.trees {
 			s.trees[i], s.backup[i] = s.backup[i], s.trees[i]
+			s.heads[i] = s.trees[i].head()
 		}
 	}
 	s.truncate(b.trees)
@@ -70,6 +79,7 @@ func (s *state) settle() {
 			n--
 			s.trees[i], s.trees[n] = s.trees[n], s.trees[i]
 			s.backup[i], s.backup[n] = s.backup[n], s.backup[i]
+			s.heads[i], s.heads[n] = s.heads[n], s.heads[i]
 		}
 	}
 	s.truncate(n)
@@ -79,7 +89,7 @@ func (s *state) truncate(n int) {
 	for i := n; i < len(s.trees); i++ {
 		s.spare = append(s.spare, s.trees[i], s.backup[i])
 	}
-	s.trees, s.backup = s.trees[:n], s.backup[:n]
+	s.trees, s.backup, s.heads = s.trees[:n], s.backup[:n], s.heads[:n]
 }
 
 func (s *state) newTree() *tree {
@@ -94,15 +104,15 @@ func (s *state) newTree() *tree {
 // open starts a new piece of stock and returns its tree's index.
 func (s *state) open(stock int) int {
 	t := s.newTree()
-	st := s.e.in.Stock[stock]
-	t.reset(stock, st.L, st.W)
-	t.value = s.e.worth(st.L, st.W)
+	st := &s.e.stock[stock]
+	t.reset(stock, s.e)
 	t.stamp = s.step // new in this step: undo drops it whole
 	s.trees = append(s.trees, t)
 	s.backup = append(s.backup, s.newTree())
+	s.heads = append(s.heads, t.head())
 	s.used[stock]++
-	s.cost = s.cost.Plus(s.e.costs[stock], 1)
-	s.value += t.value - s.e.spent[stock]
+	s.cost = s.cost.Plus(st.cost, 1)
+	s.value += t.value - st.spent
 	return len(s.trees) - 1
 }
 
@@ -129,6 +139,8 @@ func (s *state) remove(i int, n int32) {
 	s.value += t.value - before
 	if len(t.parts) == 0 {
 		s.close(i)
+	} else {
+		s.heads[i] = t.head()
 	}
 }
 
@@ -136,9 +148,11 @@ func (s *state) remove(i int, n int32) {
 func (s *state) close(i int) {
 	t := s.trees[i]
 	t.closed = true
-	s.value -= t.value - s.e.spent[t.stock]
+	s.heads[i] = t.head()
+	st := &s.e.stock[t.stock]
+	s.value -= t.value - st.spent
 	s.used[t.stock]--
-	s.cost = s.cost.Plus(s.e.costs[t.stock], -1)
+	s.cost = s.cost.Plus(st.cost, -1)
 }
 
 // load replaces what is there by plan p.
@@ -156,8 +170,9 @@ func (s *state) load(p *instance.Plan) {
 	for _, lay := range p.Layouts {
 		t := s.trees[s.open(lay.Stock)]
 		s.value -= t.value
-		t.dropRest(0, s.e)
+		t.dropRest(0)
 		t.load(0, &lay.Root, s.e)
+		s.heads[len(s.trees)-1] = t.head()
 		s.value += t.value
 	}
 	s.begin()
@@ -166,7 +181,7 @@ func (s *state) load(p *instance.Plan) {
 // load makes node n, which is in no list, into what p says.
 func (t *tree) load(n int32, p *instance.Piece, e *env) {
 	c := &t.nodes[n]
-	c.l, c.w = p.L, p.W
+	c.l, c.w = int32(p.L), int32(p.W)
 	switch {
 	case len(p.Children) > 0:
 		c.role, c.dir, c.first, c.rest = split, p.Dir, none, none
@@ -205,7 +220,7 @@ func (s *state) plan() *instance.Plan {
 // piece copies node n out.
 func (t *tree) piece(n int32) instance.Piece {
 	c := &t.nodes[n]
-	p := instance.Piece{L: c.l, W: c.w, Kind: instance.Rest}
+	p := instance.Piece{L: int64(c.l), W: int64(c.w), Kind: instance.Rest}
 	switch c.role {
 	case part:
 		p.Kind, p.Turned = int(c.kind), c.turned

@@ -14,10 +14,18 @@ type tree struct {
 	stamp  uint64 // the step that saved it last
 	free   int32
 	nodes  []node
-	rests  []int32 // all rests
+	gaps   []gap   // all rests
 	parts  []int32 // all parts
-	filled int64   // area of the parts
+	room   int64   // area that is not parts
 	value  int64   // of the rests
+}
+
+// gap is a rest as the search for a spot sees it: what decides whether a part
+// fits lies together.
+type gap struct {
+	l, w  int32
+	worth int64
+	node  int32
 }
 
 type role uint8
@@ -29,10 +37,10 @@ const (
 )
 
 type node struct {
-	l, w                      int64
+	l, w                      int32
 	parent, first, next, prev int32
 	rest                      int32 // of a split: its rest, or none
-	pos                       int32 // of a rest or part: place in tree.rests or tree.parts
+	pos                       int32 // of a rest or part: place in tree.gaps or tree.parts
 	kind                      int32 // of a part
 	level                     int32 // levels of cuts above
 	role                      role
@@ -43,22 +51,35 @@ type node struct {
 const none = int32(-1)
 
 // reset makes t one empty piece of stock s.
-func (t *tree) reset(s int, l, w int64) {
+func (t *tree) reset(s int, e *env) {
+	st := &e.stock[s]
 	t.stock = int32(s)
 	t.closed = false
 	t.free = none
-	t.filled, t.value = 0, 0
-	t.nodes = append(t.nodes[:0], node{l: l, w: w, parent: none, first: none, next: none, prev: none, rest: none})
-	t.parts = t.parts[:0]
-	t.rests = append(t.rests[:0], 0)
+	t.room, t.value = st.area, 0
+	t.nodes = append(t.nodes[:0], node{l: st.l, w: st.w, parent: none, first: none, next: none, prev: none, rest: none})
+	t.parts, t.gaps = t.parts[:0], t.gaps[:0]
+	t.addRest(0, e)
+}
+
+// head of a closed tree has room for nothing.
+func (t *tree) head() head {
+	if t.closed {
+		return head{room: -1}
+	}
+	h := head{room: t.room}
+	for i := range t.gaps {
+		h.l, h.w = max(h.l, t.gaps[i].l), max(h.w, t.gaps[i].w)
+	}
+	return h
 }
 
 // copyFrom makes t equal to o, keeping t's memory.
 func (t *tree) copyFrom(o *tree) {
-	nodes, rests, parts := t.nodes, t.rests, t.parts
+	nodes, gaps, parts := t.nodes, t.gaps, t.parts
 	*t = *o
 	t.nodes = append(nodes[:0], o.nodes...)
-	t.rests = append(rests[:0], o.rests...)
+	t.gaps = append(gaps[:0], o.gaps...)
 	t.parts = append(parts[:0], o.parts...)
 }
 
@@ -103,24 +124,25 @@ func (t *tree) orphan(n int32) {
 func (t *tree) addRest(n int32, e *env) {
 	c := &t.nodes[n]
 	c.role = rest
-	c.pos = int32(len(t.rests))
-	t.rests = append(t.rests, n)
-	t.value += e.worth(c.l, c.w)
+	c.pos = int32(len(t.gaps))
+	worth := e.worth(c.l, c.w)
+	t.gaps = append(t.gaps, gap{c.l, c.w, worth, n})
+	t.value += worth
 }
 
-func (t *tree) dropRest(n int32, e *env) {
-	c := &t.nodes[n]
-	last := t.rests[len(t.rests)-1]
-	t.rests[c.pos] = last
-	t.nodes[last].pos = c.pos
-	t.rests = t.rests[:len(t.rests)-1]
-	t.value -= e.worth(c.l, c.w)
+func (t *tree) dropRest(n int32) {
+	pos := t.nodes[n].pos
+	last := t.gaps[len(t.gaps)-1]
+	t.value -= t.gaps[pos].worth
+	t.gaps[pos] = last
+	t.nodes[last.node].pos = pos
+	t.gaps = t.gaps[:len(t.gaps)-1]
 }
 
 // carve cuts a piece of the given size off x in direction dir and returns it:
 // a node that is no longer, or not yet, a rest. A rest beside it stays in the
 // tree.
-func (t *tree) carve(x int32, dir instance.Dir, size int64, listed bool, e *env) int32 {
+func (t *tree) carve(x int32, dir instance.Dir, size int32, listed bool, e *env) int32 {
 	c := &t.nodes[x]
 	full := c.w
 	if dir == instance.Crosscut {
@@ -128,7 +150,7 @@ func (t *tree) carve(x int32, dir instance.Dir, size int64, listed bool, e *env)
 	}
 	parent := c.parent
 	if listed {
-		t.dropRest(x, e)
+		t.dropRest(x)
 	}
 	if size == full {
 		if listed && parent != none {
@@ -165,17 +187,17 @@ func (t *tree) carve(x int32, dir instance.Dir, size int64, listed bool, e *env)
 	return n
 }
 
-// place puts a part of kind k, l x w as it lies, into rest x, first cutting in
-// direction dir, then across.
-func (t *tree) place(x int32, k int32, l, w int64, turned bool, dir instance.Dir, e *env) {
-	first, second := w, l
+// place puts a part of kind k into rest x, first cutting in direction dir, then
+// across.
+func (t *tree) place(x int32, k int32, as lie, dir instance.Dir, e *env) {
+	first, second := as.w, as.l
 	if dir == instance.Crosscut {
-		first, second = l, w
+		first, second = as.l, as.w
 	}
 	n := t.carve(x, dir, first, true, e)
 	n = t.carve(n, dir.Across(), second, false, e)
 	c := &t.nodes[n]
-	c.kind, c.turned = k, turned
+	c.kind, c.turned = k, as.turned
 	t.addPart(n, e)
 }
 
@@ -184,7 +206,7 @@ func (t *tree) addPart(n int32, e *env) {
 	c.role = part
 	c.pos = int32(len(t.parts))
 	t.parts = append(t.parts, n)
-	t.filled += e.kinds[c.kind].area
+	t.room -= e.kinds[c.kind].area
 }
 
 // remove takes node n, a part or a split, with all below it, out of the tree
@@ -202,7 +224,7 @@ func (t *tree) remove(n int32, out []int32, e *env) []int32 {
 		q := &t.nodes[p]
 		if q.rest != none {
 			r := q.rest
-			t.dropRest(r, e)
+			t.dropRest(r)
 			t.orphan(r)
 			if q.dir == instance.Ripped {
 				c.w += t.nodes[r].w
@@ -229,13 +251,13 @@ func (t *tree) strip(n int32, out []int32, e *env) []int32 {
 	switch c.role {
 	case part:
 		out = append(out, c.kind)
-		t.filled -= e.kinds[c.kind].area
+		t.room += e.kinds[c.kind].area
 		last := t.parts[len(t.parts)-1]
 		t.parts[c.pos] = last
 		t.nodes[last].pos = c.pos
 		t.parts = t.parts[:len(t.parts)-1]
 	case rest:
-		t.dropRest(n, e)
+		t.dropRest(n)
 	case split:
 		for m := c.first; m != none; {
 			next := t.nodes[m].next

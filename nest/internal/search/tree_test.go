@@ -51,11 +51,11 @@ func (t *tree) check(tb testing.TB, e *env) {
 		case rest:
 			rests++
 			value += e.worth(c.l, c.w)
-			if t.rests[c.pos] != n {
+			if t.gaps[c.pos] != (gap{c.l, c.w, e.worth(c.l, c.w), n}) {
 				tb.Fatalf("rest %d is lost from the list", n)
 			}
 		case split:
-			var along int64
+			var along int32
 			within := 0
 			for m := c.first; m != none; m = t.nodes[m].next {
 				d := &t.nodes[m]
@@ -96,9 +96,9 @@ func (t *tree) check(tb testing.TB, e *env) {
 		}
 	}
 	walk(0)
-	if parts != len(t.parts) || rests != len(t.rests) || filled != t.filled || value != t.value {
+	if parts != len(t.parts) || rests != len(t.gaps) || e.stock[t.stock].area-filled != t.room || value != t.value {
 		tb.Fatalf("counted %d parts, %d rests, area %d, value %d; the tree says %d, %d, %d, %d",
-			parts, rests, filled, value, len(t.parts), len(t.rests), t.filled, t.value)
+			parts, rests, filled, value, len(t.parts), len(t.gaps), t.room, t.value)
 	}
 }
 
@@ -107,13 +107,16 @@ func (s *state) check(tb testing.TB) {
 	var cost instance.Cost
 	var value, missing int64
 	count := make([]int, len(s.e.kinds))
-	for _, t := range s.trees {
+	for i, t := range s.trees {
 		t.check(tb, s.e)
+		if s.heads[i] != t.head() {
+			tb.Fatalf("tree %d is not what its head says", i)
+		}
 		if t.closed {
 			tb.Fatal("a closed tree was kept")
 		}
-		cost = cost.Plus(s.e.costs[t.stock], 1)
-		value += t.value - s.e.spent[t.stock]
+		cost = cost.Plus(s.e.stock[t.stock].cost, 1)
+		value += t.value - s.e.stock[t.stock].spent
 		for _, n := range t.parts {
 			count[t.nodes[n].kind]++
 		}

@@ -1,0 +1,71 @@
+package search
+
+import (
+	"cmp"
+	"slices"
+)
+
+// order is one in which missing pieces are placed, the largest first.
+type order int
+
+const (
+	byArea order = iota
+	byLength
+	byWidth
+	byLongSide
+	byShortSide
+	byChance
+	orderCount
+
+	chanceless = byChance // the number of orders that are not left to chance
+)
+
+// rank works the orders out, once for all steps.
+func (e *env) rank() {
+	for o := range chanceless {
+		size := func(k int32) int64 {
+			kd := &e.kinds[k]
+			switch o {
+			case byLength:
+				return int64(kd.l)
+			case byWidth:
+				return int64(kd.w)
+			case byLongSide:
+				return int64(max(kd.l, kd.w))
+			case byShortSide:
+				return int64(min(kd.l, kd.w))
+			}
+			return kd.area
+		}
+		kinds := make([]int32, len(e.kinds))
+		for k := range kinds {
+			kinds[k] = int32(k)
+		}
+		slices.SortStableFunc(kinds, func(a, b int32) int { return cmp.Compare(size(b), size(a)) })
+		ranks := make([]int32, len(kinds))
+		for i, k := range kinds {
+			ranks[k] = int32(i)
+		}
+		e.orders[o], e.ranks[o] = kinds, ranks
+	}
+}
+
+// sort puts what is missing in order o.
+func (l *lane) sort(o order) {
+	missing := l.state.missing
+	if o == byChance {
+		for i := len(missing) - 1; i > 0; i-- {
+			j := l.below(i + 1)
+			missing[i], missing[j] = missing[j], missing[i]
+		}
+		return
+	}
+	ranks, kinds := l.e.ranks[o], l.e.orders[o]
+	for i, k := range missing {
+		missing[i] = ranks[k]
+	}
+	slices.Sort(missing)
+	for i, r := range missing {
+		missing[i] = kinds[r]
+	}
+}
