@@ -199,7 +199,7 @@ func (g *Grid) piece(i, j int, l, w int64) instance.Piece {
 			if p.turned {
 				pl, pw = pw, pl
 			}
-			return trimmed(instance.Piece{L: pl, W: pw, Kind: it.Kind, Turned: p.turned}, l, w)
+			return instance.Trim(instance.Piece{L: pl, W: pw, Kind: it.Kind, Turned: p.turned}, l, w)
 		}
 	}
 	for _, c := range g.xCuts[i] {
@@ -219,19 +219,4 @@ func (g *Grid) piece(i, j int, l, w int64) instance.Piece {
 		}
 	}
 	panic("pricing: no cut gives the value of a piece")
-}
-
-// trimmed cuts part out of a piece l x w.
-func trimmed(part instance.Piece, l, w int64) instance.Piece {
-	if part.W < w {
-		part = instance.Piece{L: part.L, W: w, Dir: instance.Ripped, Kind: instance.Rest, Children: []instance.Piece{
-			part, {L: part.L, W: w - part.W, Kind: instance.Rest},
-		}}
-	}
-	if part.L < l {
-		part = instance.Piece{L: l, W: w, Dir: instance.Crosscut, Kind: instance.Rest, Children: []instance.Piece{
-			part, {L: l - part.L, W: w, Kind: instance.Rest},
-		}}
-	}
-	return part
 }

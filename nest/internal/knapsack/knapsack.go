@@ -1,0 +1,294 @@
+// Package knapsack finds the most valuable pattern of one piece of stock where
+// every blank may be cut a limited number of times: the constrained guillotine
+// knapsack of Christofides and Whitlock (Oper. Res. 25, 1977).
+//
+// Patterns are built from below: a rectangle is a blank, or two rectangles side
+// by side (Wang, Oper. Res. 31, 1983). Each comes with the most that a pattern
+// around it may be worth, and the most promising is combined first (Viswanathan
+// and Bagchi, Oper. Res. 41, 1993; Cung, Hifi and Le Cun, Int. Trans. Oper.
+// Res. 7, 2000). Citations from memory.
+package knapsack
+
+import (
+	"math"
+
+	"sawbill/nest/internal/instance"
+)
+
+// Item is a blank that may be cut at most Count times.
+type Item struct {
+	L, W  int64
+	Lies  instance.Lie
+	Count int
+	Kind  int // what a pattern calls it
+}
+
+// Search solves the knapsack for one piece of stock, for any values of the
+// items. What it keeps of a search it uses again in the next.
+type Search struct {
+	l, w   int64 // as patterns see it
+	items  []Item
+	form   form
+	bounds *bounds
+	most   int // rectangles to keep
+
+	values []int64
+	all    bool  // list every pattern above, not the best alone
+	above  int64 // patterns worth more are looked for
+	rects  rects
+	open   queue
+	shelf  [2]shelves // of the rectangles combined already, by length and by width
+	groups groups
+	fill   filler
+	best   int32 // rectangle, or none
+	state  state
+	limit  int64 // no pattern is worth more
+}
+
+type state uint8
+
+const (
+	bounding state = iota
+	combining
+	proven
+	gaveUp
+)
+
+// New prepares for a piece of stock l x w. A search keeps at most about most
+// rectangles, of some 150 bytes, and gives up beyond. The tables it bounds with
+// take about tableWork operations at most, and are coarser where exact ones
+// would take more. New returns nil where that cannot be, or there are more
+// items than a rectangle has room to count.
+func New(l, w int64, items []Item, most int, tableWork int64) *Search {
+	s := &Search{l: l, w: w, most: most}
+	for _, it := range items {
+		if it.Lies = fitting(it, l, w); it.Lies == 0 {
+			it.Count = 0
+		}
+		it.Count = int(min(int64(it.Count), l*w/max(1, it.L*it.W)))
+		s.items = append(s.items, it)
+	}
+	var ok bool
+	if s.form, ok = newForm(s.items); !ok {
+		return nil
+	}
+	if s.bounds = newBounds(l, w, s.items, tableWork); s.bounds == nil {
+		return nil
+	}
+	return s
+}
+
+// fitting is how an item may lie and fits the stock. A square lies one way.
+func fitting(it Item, l, w int64) instance.Lie {
+	lies := it.Lies
+	if it.L > l || it.W > w {
+		lies &^= instance.Upright
+	}
+	if it.W > l || it.L > w || it.L == it.W && lies&instance.Upright != 0 {
+		lies &^= instance.Turned
+	}
+	return lies
+}
+
+// Start begins a search for the best pattern that is worth more than above,
+// which is at least 0. Item n is worth values[n], at least 0.
+func (s *Search) Start(values []int64, above int64) { s.start(values, above, false) }
+
+// StartAll begins a search for all patterns that are worth more than above.
+func (s *Search) StartAll(values []int64, above int64) { s.start(values, above, true) }
+
+func (s *Search) start(values []int64, above int64, all bool) {
+	s.above, s.all = above, all
+	s.rects.clear()
+	s.open = s.open[:0]
+	s.groups.clear()
+	s.shelf[0] = s.shelf[0][:0]
+	s.shelf[1] = s.shelf[1][:0]
+	s.best = none
+	s.state = bounding
+	s.limit = math.MaxInt64
+	s.values = append(s.values[:0], values...)
+	s.bounds.start(values, s.form)
+	s.fill.start(s.items, 1, 1, values, s.form)
+}
+
+// Advance takes about work steps more. It returns what is left of work, which
+// may be overdrawn, and whether the search has come to its end.
+func (s *Search) Advance(work int64) (left int64, done bool) {
+	for work > 0 && s.state < proven {
+		if s.state == combining {
+			work = s.step(work)
+			continue
+		}
+		var done bool
+		if work, done = s.bounds.advance(work); done {
+			s.limit = s.bounds.whole()
+			s.state = combining
+			s.lay()
+		}
+	}
+	return work, s.state >= proven
+}
+
+// Proven reports whether the search has been carried through: no pattern is
+// worth more than the best one found, or than the threshold if none was found;
+// or all patterns above it are found.
+func (s *Search) Proven() bool { return s.state == proven }
+
+// Bound is what no pattern is worth more than; at any time. While a search
+// that knows no better has not got through its tables, it is without meaning:
+// the greatest whole number.
+func (s *Search) Bound() int64 { return s.limit }
+
+// Best is the most valuable pattern found; not ok if none is worth more than
+// the threshold.
+func (s *Search) Best() (value int64, ok bool) {
+	if s.best == none {
+		return 0, false
+	}
+	return s.rects.at[s.best].value, true
+}
+
+// lay opens the items as they may lie.
+func (s *Search) lay() {
+	for n, it := range s.items {
+		if it.Count == 0 || !s.all && s.values[n] == 0 {
+			continue
+		}
+		r := rect{has: s.form.one(n), value: s.values[n], first: int32(n), second: none}
+		if it.Lies&instance.Upright != 0 {
+			r.l, r.w = it.L, it.W
+			s.offer(r)
+		}
+		if it.Lies&instance.Turned != 0 {
+			r.l, r.w, r.turned = it.W, it.L, true
+			s.offer(r)
+		}
+	}
+}
+
+// step combines the most promising rectangle with those before it.
+func (s *Search) step(work int64) int64 {
+	for len(s.open) > 0 && s.rects.at[s.open[0].rect].dead {
+		s.open.pop()
+	}
+	if len(s.open) == 0 || s.open[0].bound <= s.above {
+		s.state = proven
+		best, _ := s.Best()
+		s.limit = max(best, s.above)
+		return work - 1
+	}
+	s.limit = s.open[0].bound
+	if len(s.rects.at) > s.most {
+		s.state = gaveUp
+		return work - 1
+	}
+	id := s.open.pop()
+	s.close(id)
+	work -= 64
+	work = s.combine(id, instance.Crosscut, work)
+	return s.combine(id, instance.Ripped, work)
+}
+
+// close makes a rectangle one that others are combined with.
+func (s *Search) close(id int32) {
+	r := &s.rects.at[id]
+	g, fresh := s.groups.of(r.l, r.w)
+	if fresh {
+		s.groups.at[g].restL, s.groups.at[g].restW = s.bounds.rests(r.l, r.w)
+	}
+	s.groups.at[g].add(closed{has: r.has, value: r.value, rect: id, dir: r.dir})
+	s.shelf[0].add(r.l, r.value, g, fresh)
+	s.shelf[1].add(r.w, r.value, g, fresh)
+}
+
+// combine puts a rectangle and those closed side by side: ends together to be
+// parted by a crosscut, edges together to be ripped. Two rectangles that are
+// themselves divided in that direction need not be: the parts of one can be
+// added to the other one by one.
+func (s *Search) combine(id int32, dir instance.Dir, work int64) int64 {
+	r := s.rects.at[id]
+	b := s.bounds
+	shelves, room := s.shelf[0], b.l-r.l
+	if dir == instance.Ripped {
+		shelves, room = s.shelf[1], b.w-r.w
+	}
+	restL, restW := b.rests(r.l, r.w)
+	for i := range shelves {
+		sh := &shelves[i]
+		work--
+		if sh.size > room {
+			break
+		}
+		// What is left in the direction of the sum; across it the smaller of both.
+		sumL, sumW := restL, restW
+		if dir == instance.Crosscut {
+			sumL = b.x.at(room - sh.size)
+		} else {
+			sumW = b.y.at(room - sh.size)
+		}
+		if r.value+sh.best+b.around(sumL, sumW) <= s.above {
+			continue
+		}
+		work -= int64(len(sh.groups))
+		for _, n := range sh.groups {
+			g := &s.groups.at[n]
+			jointL, jointW := min(sumL, g.restL), sumW
+			if dir == instance.Crosscut {
+				jointL, jointW = sumL, min(sumW, g.restW)
+			}
+			need := s.above - r.value - b.around(jointL, jointW)
+			for k := range g.closed {
+				c := &g.closed[k]
+				if c.value <= need {
+					break
+				}
+				work--
+				if r.dir == dir && c.dir == dir {
+					continue
+				}
+				has, ok := s.form.sum(r.has, c.has)
+				if !ok {
+					continue
+				}
+				sum := rect{has: has, value: r.value + c.value, dir: dir, first: id, second: c.rect}
+				if dir == instance.Crosscut {
+					sum.l, sum.w = r.l+g.l, max(r.w, g.w)
+				} else {
+					sum.l, sum.w = max(r.l, g.l), r.w+g.w
+				}
+				work -= 16
+				s.offer(sum)
+			}
+		}
+	}
+	return work
+}
+
+// offer keeps a rectangle unless it can lead nowhere: because all that may be
+// cut around it does not bring it above the threshold, or because another with
+// the same blanks leaves as much room.
+func (s *Search) offer(r rect) {
+	restL, restW := s.bounds.room(r.l, r.w)
+	bound := r.value + s.bounds.around(s.bounds.rests(r.l, r.w))
+	if bound <= s.above {
+		return
+	}
+	area := s.bounds.l*s.bounds.w - (s.bounds.l-restL)*(s.bounds.w-restW)
+	if bound = min(bound, r.value+s.fill.around(&r.has, restL, restW, area)); bound <= s.above {
+		return
+	}
+	r.restL, r.restW = restL, restW
+	id, kept := s.rects.add(r)
+	if !kept {
+		return
+	}
+	s.open.push(entry{bound, id})
+	if s.all {
+		if r.value > s.above && (s.best == none || r.value > s.rects.at[s.best].value) {
+			s.best = id
+		}
+	} else if r.value > s.above {
+		s.best, s.above = id, r.value
+	}
+}
