@@ -40,11 +40,12 @@ type Generator struct {
 	floor    *bound.Floor
 	pool     *pool
 	items    [][]pricing.Item // per stock
-	grids    []*pricing.Grid
-	outer    []*pricing.Grid // where grids are coarse, to prove bounds on; else nil
-	spend    int64           // comparisons that pricing on all grids may take now
-	most     int64           // the greatest spend
-	nearness float64         // of cut and programme at which coarse grids have done their part
+	pricers  []pricer
+	outer    []pricer // where pricers see inner patterns only, to prove bounds; else nil
+	strict   bool     // pricers count
+	spend    int64    // comparisons that pricing on all grids may take now
+	most     int64    // the greatest spend
+	nearness float64  // of cut and programme at which coarse grids have done their part
 
 	lp     *master.LP
 	loaded int   // patterns of the pool that are columns
@@ -143,7 +144,7 @@ func (g *Generator) programme(counts []int) {
 	g.lp = master.New(demand, limit, penalty)
 	g.loaded = 0
 	g.center, g.best, g.exact = nil, 0, false
-	g.stock = len(g.grids)
+	g.stock = len(g.pricers)
 }
 
 // load makes columns of the patterns that the pool has gained.
@@ -155,6 +156,9 @@ func (g *Generator) load() {
 			c.Cost = float64(g.in.Stock[p.Stock].Price)
 		}
 		for k, n := range p.Counts {
+			if g.strict {
+				n = min(n, g.in.Kinds[k].Count)
+			}
 			if n > 0 {
 				c.Entries = append(c.Entries, master.Entry{Row: k, Value: float64(n)})
 			}
@@ -174,26 +178,26 @@ func (g *Generator) Work(work int64) {
 		g.work -= g.rounder.dive() // one at a time: each is completed by a search
 	}
 	for g.work > 0 && !g.done {
-		if g.stock == len(g.grids) {
+		if g.stock == len(g.pricers) {
 			g.begin()
 			continue
 		}
-		grid := g.grids[g.stock]
+		p := g.pricers[g.stock]
 		if g.proving {
-			grid = g.outer[g.stock]
+			p = g.outer[g.stock]
 		}
 		if !g.started {
 			values := make([]int64, len(g.items[g.stock]))
 			for i, it := range g.items[g.stock] {
 				values[i] = g.values[it.Kind]
 			}
-			grid.Start(values)
+			p.start(values, g.threshold(g.stock))
 			g.started = true
 		}
-		left, whole := grid.Advance(g.work)
+		left, done := p.advance(g.work)
 		g.work = left
-		if whole {
-			g.finish(grid)
+		if done {
+			g.finish(p)
 		}
 	}
 	g.work = min(g.work, 0) // what was overdrawn is paid back next time
@@ -203,7 +207,7 @@ func (g *Generator) Work(work int64) {
 func (g *Generator) begin() {
 	g.load()
 	pivots := g.lp.Pivots()
-	rows := int64(len(g.values) + len(g.grids))
+	rows := int64(len(g.values) + len(g.pricers))
 	g.lp.Solve(int(min(4*(rows+25), mostPivoting/(rows*rows)+1)))
 	g.work -= int64(g.lp.Pivots()-pivots+1) * (rows*rows + 4*int64(g.loaded))
 	if g.settled() {
@@ -212,7 +216,7 @@ func (g *Generator) begin() {
 	prices := g.lp.Prices()
 	for k := range g.values {
 		p := prices[k]
-		if g.center != nil && !g.exact {
+		if g.center != nil && !g.exact && !g.strict {
 			p = smoothing*g.center[k] + (1-smoothing)*p
 		}
 		g.values[k] = max(0, int64(math.Round(p*g.scale)))
@@ -241,7 +245,7 @@ func (g *Generator) settled() bool {
 	switch {
 	case g.counts == nil && float64(g.floor.Price()) >= value*(1-1e-9):
 	case g.counts != nil && value < 1e-7:
-		g.done = true // these counts are enough in fractions
+		g.refine() // these counts are enough in fractions
 		return true
 	default:
 		return false
@@ -263,24 +267,22 @@ func (g *Generator) turn() {
 }
 
 // finish takes the best pattern of the stock just priced.
-func (g *Generator) finish(grid *pricing.Grid) {
-	if grid.Best() > 0 {
-		if root, fits := grid.Pattern(); fits && g.pool.add(g.stock, root) {
-			g.added = true
-		}
+func (g *Generator) finish(p pricer) {
+	if root, ok := p.pattern(); ok && g.pool.add(g.stock, root) {
+		g.added = true
 	}
 	g.stock++
 	g.started = false
-	if g.stock < len(g.grids) {
+	if g.stock < len(g.pricers) {
 		return
 	}
-	grids := g.grids
+	pricers := g.pricers
 	if g.proving {
-		grids = g.outer
+		pricers = g.outer
 	}
-	cut := bound.Cut{Worth: make([]int64, len(grids))}
-	for s, grid := range grids {
-		cut.Worth[s] = grid.Best()
+	cut := bound.Cut{Worth: make([]int64, len(pricers))}
+	for s, p := range pricers {
+		cut.Worth[s] = p.worth()
 	}
 	for k, v := range g.values {
 		cut.Need += v * int64(g.in.Kinds[k].Count)
@@ -296,7 +298,7 @@ func (g *Generator) finish(grid *pricing.Grid) {
 		if g.near() {
 			g.prove()
 		}
-	case !g.exact && g.center != nil && !g.proving:
+	case !g.exact && g.center != nil && !g.proving && !g.strict:
 		g.exact = true // the smoothed prices showed nothing; try the true ones
 	case !proven:
 		g.prove()

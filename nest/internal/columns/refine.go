@@ -25,26 +25,26 @@ const finerOuter = 8
 // lay makes the grids of the first level and reports whether that can be done.
 func (g *Generator) lay() bool {
 	g.spend = min(exactWork, g.most)
-	if g.grids = g.fine(g.spend); g.grids != nil {
+	if g.pricers = g.fine(g.spend); g.pricers != nil {
 		return true
 	}
 	g.nearness = nearness
 	for g.spend = min(firstWork, g.most); ; g.spend = min(finer*g.spend, g.most) {
 		if g.coarse() || g.spend == g.most {
-			return g.grids != nil
+			return g.pricers != nil
 		}
 	}
 }
 
 // fine lays out exact grids that take no more than work; nil if there are none.
-func (g *Generator) fine(work int64) (grids []*pricing.Grid) {
+func (g *Generator) fine(work int64) (grids []pricer) {
 	for s, st := range g.in.Stock {
 		grid := pricing.NewGrid(st.L, st.W, g.items[s], work)
 		if grid == nil {
 			return nil
 		}
 		work -= grid.Work()
-		grids = append(grids, grid)
+		grids = append(grids, loose{grid})
 	}
 	return grids
 }
@@ -57,18 +57,18 @@ func (g *Generator) coarse() bool {
 	if inner == nil || outer == nil {
 		return false
 	}
-	g.grids, g.outer = inner, outer
+	g.pricers, g.outer = inner, outer
 	return true
 }
 
-func (g *Generator) share(lay func(l, w int64, items []pricing.Item, work int64) *pricing.Grid, work int64) (grids []*pricing.Grid) {
+func (g *Generator) share(lay func(l, w int64, items []pricing.Item, work int64) *pricing.Grid, work int64) (grids []pricer) {
 	for s, st := range g.in.Stock {
 		grid := lay(st.L, st.W, g.items[s], work/int64(len(g.in.Stock)-s))
 		if grid == nil {
 			return nil
 		}
 		work = max(0, work-grid.Work())
-		grids = append(grids, grid)
+		grids = append(grids, loose{grid})
 	}
 	return grids
 }
@@ -88,20 +88,28 @@ func (g *Generator) prove() {
 	g.round(true)
 }
 
-// refine goes through the programmes once more on finer grids; where there are
-// none, all is done.
+// refine goes through the programmes once more with finer pricers; where there
+// are none, all is done.
 func (g *Generator) refine() {
-	if g.outer == nil || g.spend == g.most {
+	switch {
+	case g.strict:
 		g.done = true
 		return
-	}
-	g.spend = min(finer*g.spend, g.most)
-	g.nearness /= 2
-	if grids := g.fine(g.spend); grids != nil {
-		g.grids, g.outer = grids, nil
-	} else if !g.coarse() {
-		g.done = true
-		return
+	case g.outer != nil && g.spend < g.most:
+		g.spend = min(finer*g.spend, g.most)
+		g.nearness /= 2
+		if grids := g.fine(g.spend); grids != nil {
+			g.pricers, g.outer = grids, nil
+		} else {
+			g.coarse()
+		}
+	default:
+		pricers := g.tighten()
+		if pricers == nil {
+			g.done = true
+			return
+		}
+		g.pricers, g.outer, g.strict = pricers, nil, true
 	}
 	g.programme(nil)
 }

@@ -1,0 +1,112 @@
+package columns
+
+import (
+	"math"
+
+	"sawbill/nest/internal/instance"
+	"sawbill/nest/internal/knapsack"
+	"sawbill/nest/internal/pricing"
+)
+
+// pricer looks for valuable patterns of one stock, in portions.
+type pricer interface {
+	// start begins to look for a pattern worth more than above; some pricers
+	// find the best one whatever it is worth.
+	start(values []int64, above int64)
+	advance(work int64) (left int64, done bool)
+	// pattern is the one found, if any.
+	pattern() (root instance.Piece, ok bool)
+	// worth is what no pattern is worth more than.
+	worth() int64
+}
+
+// loose prices patterns in which parts may come more often than they are
+// wanted.
+type loose struct{ *pricing.Grid }
+
+func (p loose) start(values []int64, _ int64) { p.Start(values) }
+
+func (p loose) advance(work int64) (left int64, done bool) { return p.Advance(work) }
+
+func (p loose) pattern() (root instance.Piece, ok bool) {
+	if p.Best() == 0 {
+		return root, false
+	}
+	return p.Pattern()
+}
+
+func (p loose) worth() int64 { return p.Best() }
+
+// strict prices patterns in which no part comes more often than it is wanted.
+type strict struct {
+	*knapsack.Search
+	spent int64
+}
+
+func (p *strict) start(values []int64, above int64) {
+	p.spent = 0
+	p.Start(values, above)
+}
+
+// Work for one pattern: once there is one it serves, best or not, after little;
+// without one it is looked for until enough is spent.
+const (
+	little = 1 << 16
+	enough = 1 << 28
+	// mostRects are some 40 MB.
+	mostRects = 1 << 18
+	tableWork = 1 << 22
+)
+
+func (p *strict) advance(work int64) (left int64, done bool) {
+	for work > 0 {
+		portion := min(work, little)
+		left, done := p.Advance(portion)
+		p.spent += portion - left
+		work -= portion - left
+		_, found := p.Best()
+		if done || p.spent >= enough || found && p.spent >= little {
+			return work, true
+		}
+	}
+	return work, false
+}
+
+func (p *strict) pattern() (root instance.Piece, ok bool) {
+	if _, ok := p.Best(); !ok {
+		return root, false
+	}
+	return p.Pattern(), true
+}
+
+func (p *strict) worth() int64 { return p.Bound() }
+
+// tighten makes pricers that count, one for each stock; nil where they cannot
+// be.
+func (g *Generator) tighten() (all []pricer) {
+	for s, st := range g.in.Stock {
+		var items []knapsack.Item
+		for _, it := range g.items[s] {
+			items = append(items, knapsack.Item{L: it.L, W: it.W, Lies: it.Lies, Count: g.in.Kinds[it.Kind].Count, Kind: it.Kind})
+		}
+		k := knapsack.New(st.L, st.W, items, mostRects, tableWork)
+		if k == nil {
+			return nil
+		}
+		all = append(all, &strict{Search: k})
+	}
+	return all
+}
+
+// threshold is what a pattern of stock s must be worth more than to better the
+// programme; a trifle more, for prices are rounded.
+func (g *Generator) threshold(s int) int64 {
+	above := 0.0
+	if g.counts == nil {
+		above = float64(g.in.Stock[s].Price)
+	}
+	if r := g.limit[s]; r >= 0 {
+		above -= g.lp.Prices()[r]
+	}
+	return int64(math.Round(above*g.scale*(1+1e-9))) + int64(len(g.values))
+}
