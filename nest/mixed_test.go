@@ -42,9 +42,9 @@ func mixedSheets(n int, turnable bool) Problem {
 		from = append(from, Source{Stock: s, Upright: true, Turned: turnable})
 	}
 	for range 20 * (1 + n/len(mixedClasses)%5) {
-		b := Blank{Count: 1, From: from}
-		for first := true; first || !p.fits(b, -1); first = false {
-			b.Length, b.Width = class.draw(r)
+		b := class.draw(r, from)
+		for !p.fits(b, -1) {
+			b = class.draw(r, from)
 		}
 		p.Blanks = append(p.Blanks, b)
 	}
@@ -69,8 +69,8 @@ func (p *Problem) fits(b Blank, without int) bool {
 	})
 }
 
-// mixedClass says how parts are drawn for a square sheet: as kind up to
-// len(kinds) by their shares in tenths.
+// mixedClass says what parts are drawn for a square sheet: those of kinds[i] in
+// share[i] of ten cases.
 type mixedClass struct {
 	sheet int64
 	kinds []sizeRange
@@ -80,13 +80,17 @@ type mixedClass struct {
 // sizeRange bounds the sides of a part.
 type sizeRange struct{ shortest, longest, narrowest, widest int64 }
 
-func (c mixedClass) draw(r *rand.Rand) (length, width int64) {
+func (c mixedClass) draw(r *rand.Rand, from []Source) Blank {
 	k := 0
 	for at := r.IntN(10); at >= c.share[k]; k++ {
 		at -= c.share[k]
 	}
 	s := c.kinds[k]
-	return s.shortest + r.Int64N(s.longest-s.shortest+1), s.narrowest + r.Int64N(s.widest-s.narrowest+1)
+	return Blank{
+		Length: s.shortest + r.Int64N(s.longest-s.shortest+1),
+		Width:  s.narrowest + r.Int64N(s.widest-s.narrowest+1),
+		Count:  1, From: from,
+	}
 }
 
 // The published classes I to VI (Berkey and Wang, J. Oper. Res. Soc. 38, 1987)

@@ -8,16 +8,14 @@ import (
 
 // BenchmarkTwoProcessors is the time that a fixed number of steps takes on one
 // processor over the time on two, for the same plan: 2 would be ideal. The two
-// take turns, so that whatever else the machine does disturbs both. In the
-// problem with columns the generator works beside the lanes; in the other one
-// there is too much to price, and the lanes are alone.
+// take turns, so that whatever else the machine does disturbs both. Columns
+// are generated beside the lanes where there is not too much to price, as there
+// is in the problem with many parts.
 func BenchmarkTwoProcessors(b *testing.B) {
-	mixed := mixedSheets(47, false)
-	many := manyParts(500)
 	for _, test := range []struct {
 		name    string
 		problem Problem
-	}{{"columns", mixed}, {"lanes", many}} {
+	}{{"mixed", mixedSheets(47, false)}, {"many parts", manyParts(500)}} {
 		b.Run(test.name, func(b *testing.B) {
 			var took [3]time.Duration
 			for b.Loop() {

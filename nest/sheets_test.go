@@ -29,6 +29,7 @@ import (
 //	s/problem     mean time taken
 //	worst-s       the longest
 //	steps         of improvement
+//	MiB           of memory that the process has taken by then
 //
 // The series are the sets in the folder of published instances and those that
 // are generated here. -bench selects from them, -benchtime 1x plans each
@@ -319,4 +320,7 @@ func (t *tally) report(b *testing.B) {
 	metric(t.took.Seconds()/float64(max(t.problems, 1)), "s/problem")
 	metric(t.longest.Seconds(), "worst-s")
 	metric(float64(t.steps), "steps")
+	var memory runtime.MemStats
+	runtime.ReadMemStats(&memory)
+	metric(float64(memory.Sys)/(1<<20), "MiB")
 }

@@ -6,24 +6,24 @@ import (
 	"testing"
 )
 
-// workshopTrades are the sorts of jobs that workshopJob knows.
-var workshopTrades = []string{"cabinets", "bookcases", "drawers", "chest"}
+// workshopSorts are the sorts of furniture that workshopJob makes.
+var workshopSorts = []string{"cabinets", "bookcases", "drawers", "chest"}
 
 func workshopName(n int) string {
-	return fmt.Sprintf("%s-%03d", workshopTrades[n%len(workshopTrades)], n)
+	return fmt.Sprintf("%s-%03d", workshopSorts[n%len(workshopSorts)], n)
 }
 
-// workshopJob is furniture job number n: pieces of one trade after another,
-// with 20 to 80 parts in all, from 18 mm panels of one material. Lengths are
-// tenths of a millimetre, prices cents. The trades alternate with n.
+// workshopJob is furniture job number n: as many pieces of one sort as make 20
+// to 80 parts, from 18 mm panels of one material. The sorts alternate with n.
+// Lengths are tenths of a millimetre, prices cents.
 //
 // Outer sizes are drawn as they are ordered, in whole centimetres or half
 // ones; the parts follow from them, so they repeat as they do in furniture.
 // What is seen runs with the grain, what is hidden may lie either way. The
 // kerf is 3.2 mm. There are full sheets, square ones that are cheaper or dearer
 // by area, and half sheets that cost more than half. A third of the jobs trims
-// the factory edges, a quarter rips nothing narrower than 30 mm, a fifth turns
-// the sheet at most twice.
+// the factory edges, a quarter rips nothing narrower than 30 mm, a fifth allows
+// three levels of cuts.
 func workshopJob(n int) Problem {
 	w := workshop{Rand: rand.New(rand.NewPCG(uint64(n), 0x776f726b))}
 	w.Kerf = 32
