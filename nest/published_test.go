@@ -1,7 +1,6 @@
 package nest
 
 import (
-	"cmp"
 	"context"
 	"encoding/json"
 	"errors"
@@ -9,10 +8,8 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"regexp"
-	"runtime"
+	"slices"
 	"testing"
-	"time"
 )
 
 // The published instances are read from the folder that SAWBILL_BENCH names,
@@ -34,13 +31,44 @@ type publishedInstance struct {
 	}
 }
 
+// publishedFolder is where the published instances are.
+func publishedFolder() string {
+	if dir := os.Getenv("SAWBILL_BENCH"); dir != "" {
+		return dir
+	}
+	return filepath.Join("..", "..", "shared", "bench")
+}
+
+// publishedSheets reads, of every file in the folder of published instances,
+// those that ask for sheets to cut all parts from; a file of something else
+// has none. It returns nothing where the folder is absent.
+func publishedSheets(t testing.TB) []published {
+	t.Helper()
+	files, err := filepath.Glob(filepath.Join(publishedFolder(), "*.json"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var sets []published
+	for _, file := range files {
+		data, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var p published
+		if json.Unmarshal(data, &p) != nil {
+			continue
+		}
+		p.Instances = slices.DeleteFunc(p.Instances, func(in publishedInstance) bool { return in.Kind != "bins2d" })
+		if len(p.Instances) > 0 {
+			sets = append(sets, p)
+		}
+	}
+	return sets
+}
+
 func readPublished(t testing.TB, set string) published {
 	t.Helper()
-	dir := os.Getenv("SAWBILL_BENCH")
-	if dir == "" {
-		dir = filepath.Join("..", "..", "shared", "bench")
-	}
-	data, err := os.ReadFile(filepath.Join(dir, set+".json"))
+	data, err := os.ReadFile(filepath.Join(publishedFolder(), set+".json"))
 	if errors.Is(err, fs.ErrNotExist) {
 		t.Skipf("published instances are not here: set SAWBILL_BENCH to the folder with %s.json", set)
 	}
@@ -74,6 +102,15 @@ func (in publishedInstance) lower(turnable bool) int64 {
 	return in.Known.Lower
 }
 
+// best is what somebody reached, 0 if that is not known. What is reached with
+// no part turned is reached with turning allowed.
+func (in publishedInstance) best(turnable bool) int64 {
+	if turnable && in.Known.Rotated.Best > 0 {
+		return in.Known.Rotated.Best
+	}
+	return in.Known.Best
+}
+
 // TestPublishedSheets plans published instances briefly: every plan must pass
 // Verify, none may cost less than is possible, no bound may be above what
 // somebody reached.
@@ -97,91 +134,11 @@ func TestPublishedSheets(t *testing.T) {
 					if lower := in.lower(turnable); plan.Cost < lower {
 						t.Errorf("cost %d is below the proven %d", plan.Cost, lower)
 					}
-					best := in.Known.Best
-					if turnable && in.Known.Rotated.Best > 0 {
-						best = in.Known.Rotated.Best
-					}
-					if best > 0 && plan.Bound > best {
+					if best := in.best(turnable); best > 0 && plan.Bound > best {
 						t.Errorf("bound %d is above the %d that somebody reached", plan.Bound, best)
 					}
 				})
 			}
 		}
 	}
-}
-
-// BenchmarkPublished plans every instance of a set within a fixed time on one
-// processor and prints, for each group of instances, the sums of cost, of the
-// bound proven, and of the bound that comes with the file. SAWBILL_SET names
-// the set (class), SAWBILL_TURN=1 lets parts be turned, SAWBILL_SECONDS is the
-// time for each (100ms).
-func BenchmarkPublished(b *testing.B) {
-	set := cmp.Or(os.Getenv("SAWBILL_SET"), "class")
-	limit := 100 * time.Millisecond
-	if s := os.Getenv("SAWBILL_SECONDS"); s != "" {
-		var err error
-		if limit, err = time.ParseDuration(s); err != nil {
-			b.Fatal(err)
-		}
-	}
-	turnable := os.Getenv("SAWBILL_TURN") == "1"
-	pub := readPublished(b, set)
-	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
-	for b.Loop() {
-		var all tally
-		var names []string
-		groups := map[string]*tally{}
-		for _, in := range pub.Instances {
-			p := in.problem(turnable)
-			ctx, cancel := context.WithTimeout(context.Background(), limit)
-			plan, err := Solve(ctx, p, Options{Lanes: 1})
-			cancel()
-			if err != nil {
-				b.Fatal(err)
-			}
-			if err := Verify(p, plan); err != nil {
-				b.Fatal(in.Name, err)
-			}
-			name := group.ReplaceAllString(in.Name, "")
-			if groups[name] == nil {
-				groups[name] = &tally{}
-				names = append(names, name)
-			}
-			groups[name].add(plan, in.lower(turnable))
-			all.add(plan, in.lower(turnable))
-		}
-		for _, name := range names {
-			b.Logf("%-12s %v", name, groups[name])
-		}
-		b.Logf("%-12s %v", "all", &all)
-		b.ReportMetric(float64(all.cost), "cost")
-		b.ReportMetric(float64(all.bound), "bound")
-		b.ReportMetric(float64(all.proven), "proven")
-		b.ReportMetric(float64(all.steps), "steps")
-	}
-}
-
-// group cuts an instance's size and number off its name.
-var group = regexp.MustCompile(`(-?[0-9]+)+$`)
-
-// tally sums the results of a group of instances.
-type tally struct {
-	n, proven                 int
-	cost, bound, lower, steps int64
-}
-
-func (t *tally) add(p Plan, lower int64) {
-	t.n++
-	t.cost += p.Cost
-	t.bound += p.Bound
-	t.lower += lower
-	t.steps += p.Iterations
-	if p.Proven() {
-		t.proven++
-	}
-}
-
-func (t *tally) String() string {
-	return fmt.Sprintf("%4d instances  cost %8d  bound %8d  file's bound %8d  over %5.2f %%  proven %4d",
-		t.n, t.cost, t.bound, t.lower, 100*float64(t.cost-t.bound)/float64(t.bound), t.proven)
 }

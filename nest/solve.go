@@ -47,6 +47,11 @@ const (
 // decides only when to stop. An error means that the problem itself makes no
 // sense.
 func Solve(ctx context.Context, p Problem, o Options) (Plan, error) {
+	return solveOn(ctx, p, o, runtime.GOMAXPROCS(0))
+}
+
+// solveOn is Solve on so many processors.
+func solveOn(ctx context.Context, p Problem, o Options, processors int) (Plan, error) {
 	if err := p.check(); err != nil {
 		return Plan{}, err
 	}
@@ -55,6 +60,7 @@ func Solve(ctx context.Context, p Problem, o Options) (Plan, error) {
 		return Plan{}, err
 	}
 	s := newSolver(doors, o)
+	s.processors = processors
 	if o.Iterations == 0 && ctx.Done() == nil {
 		s.budget = DefaultIterations
 	}
@@ -64,10 +70,11 @@ func Solve(ctx context.Context, p Problem, o Options) (Plan, error) {
 
 // solver runs the engines of all instances side by side, round by round.
 type solver struct {
-	doors    []*door
-	engines  []*engine
-	budget   int64
-	progress func(Progress)
+	doors      []*door
+	engines    []*engine
+	budget     int64
+	processors int
+	progress   func(Progress)
 }
 
 func newSolver(doors []*door, o Options) *solver {
@@ -100,7 +107,7 @@ func (s *solver) run(ctx context.Context) {
 		if len(tasks) == 0 {
 			return
 		}
-		sideBySide(tasks, ended.Load)
+		s.sideBySide(tasks, ended.Load)
 		better := false
 		for _, e := range s.engines {
 			better = e.join() || better
@@ -114,10 +121,10 @@ func (s *solver) run(ctx context.Context) {
 // roundSteps is the length of the first round.
 const roundSteps = 64
 
-func sideBySide(tasks []task, stop func() bool) {
+func (s *solver) sideBySide(tasks []task, stop func() bool) {
 	var next atomic.Int64
 	var wg sync.WaitGroup
-	for range min(len(tasks), runtime.GOMAXPROCS(0)) {
+	for range min(len(tasks), s.processors) {
 		wg.Go(func() {
 			for {
 				i := int(next.Add(1)) - 1

@@ -1,0 +1,33 @@
+package nest
+
+import (
+	"context"
+	"testing"
+	"time"
+)
+
+// BenchmarkTwoProcessors is the time that a fixed number of steps takes on one
+// processor over the time on two, for the same plan: 2 would be ideal. The two
+// take turns, so that whatever else the machine does disturbs both. Columns
+// are generated beside the lanes where there is not too much to price, as there
+// is in the problem with many parts.
+func BenchmarkTwoProcessors(b *testing.B) {
+	for _, test := range []struct {
+		name    string
+		problem Problem
+	}{{"mixed", mixedSheets(47, false)}, {"many parts", manyParts(500)}} {
+		b.Run(test.name, func(b *testing.B) {
+			var took [3]time.Duration
+			for b.Loop() {
+				for processors := 1; processors <= 2; processors++ {
+					start := time.Now()
+					if _, err := solveOn(context.Background(), test.problem, Options{Iterations: 40_000}, processors); err != nil {
+						b.Fatal(err)
+					}
+					took[processors] += time.Since(start)
+				}
+			}
+			b.ReportMetric(took[1].Seconds()/took[2].Seconds(), "speed-up")
+		})
+	}
+}
