@@ -15,6 +15,7 @@ type env struct {
 	// weights say how dear a piece of each stock is when one is chosen for
 	// what is missing: by price, then by area bought.
 	weights []float64
+	pieces  int // of all kinds together
 	// tidy: only leftovers that are offcuts have worth. Set while a plan that
 	// cannot be made cheaper is made tidier.
 	tidy bool
@@ -29,6 +30,7 @@ func newEnv(in *instance.Instance, tidy bool) *env {
 	e := &env{in: in, tidy: tidy}
 	for _, k := range in.Kinds {
 		e.kinds = append(e.kinds, kind{k.L, k.W, in.Area(k.L, k.W), k.Lies})
+		e.pieces += k.Count
 	}
 	for s, st := range in.Stock {
 		e.costs = append(e.costs, in.CostOf(s))
@@ -54,9 +56,23 @@ func newEnv(in *instance.Instance, tidy bool) *env {
 // worth of a leftover: the square of its area, so that one large piece is
 // worth more than two halves, as a share of the largest stock's area.
 func (e *env) worth(l, w int64) int64 {
-	if l <= 0 || w <= 0 || e.tidy && (l < e.in.KeepLength || w < e.in.KeepWidth) {
+	if l <= 0 || w <= 0 {
 		return 0
 	}
+	if e.tidy {
+		return e.worthKept(l, w)
+	}
 	a := e.in.Area(l, w)
+	return a * a >> instance.AreaBits
+}
+
+// worthKept of a leftover while tidying: nothing but for an offcut, of which
+// half the least sides do not count, so that a sliver just large enough to be
+// kept is worth little beside a square of the same area.
+func (e *env) worthKept(l, w int64) int64 {
+	if l < e.in.KeepLength || w < e.in.KeepWidth {
+		return 0
+	}
+	a := e.in.Area(l-e.in.KeepLength/2, w-e.in.KeepWidth/2)
 	return a * a >> instance.AreaBits
 }

@@ -18,6 +18,8 @@ type tree struct {
 	parts  []int32 // all parts
 	filled int64   // area of the parts
 	value  int64   // of the rests
+	setups int     // as last appraised, with print
+	print  uint64
 }
 
 type role uint8
