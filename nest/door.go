@@ -51,8 +51,9 @@ type door struct {
 	stock   []int   // instance stock -> problem stock
 	blanks  [][]int // instance kind -> the blanks it gathers
 	// free: nothing has a price. The engines then take the area of what is
-	// bought for its price, so that the least area is sought and proven.
-	free bool
+	// bought for its price, so that the least area is sought and proven; exact
+	// tells whether no area was rounded.
+	free, exact bool
 }
 
 // divide splits p into instances that share no stock, and lists the blanks
@@ -83,7 +84,7 @@ func divide(p *Problem) (doors []*door, unplaced []Unplaced, err error) {
 		fits[i] = make([]instance.Lie, len(p.Stock))
 		first := -1
 		for _, f := range b.From {
-			lies := p.lies(b, f)
+			lies := p.lies(b, f, p.Stock[f.Stock].Usable())
 			if lies == 0 {
 				continue
 			}
@@ -134,29 +135,6 @@ func divide(p *Problem) (doors []*door, unplaced []Unplaced, err error) {
 	return doors, unplaced, nil
 }
 
-// priceByArea gives stock that is for sale, but has no price, its area for one.
-func (d *door) priceByArea() {
-	for _, s := range d.in.Stock {
-		if s.Price > 0 {
-			return
-		}
-	}
-	d.free = true
-	for i, s := range d.in.Stock {
-		if !s.OnHand {
-			d.in.Stock[i].Price = d.in.Area(s.L, s.W)
-		}
-	}
-}
-
-// money is what an instance's price comes to in the problem's terms.
-func (d *door) money(price int64) int64 {
-	if d.free {
-		return 0
-	}
-	return price
-}
-
 func (d *door) addStock(s int) {
 	st, kerf := d.problem.Stock[s], d.problem.Kerf
 	u := st.Usable()
@@ -202,26 +180,26 @@ func (d *door) addBlank(b int, fits []instance.Lie) {
 	d.blanks = append(d.blanks, []int{b})
 }
 
-// lies returns the ways in which blank b can be cut from source f.
-func (p *Problem) lies(b Blank, f Source) instance.Lie {
+// lies returns the ways in which blank b can be cut from a piece of source f.
+func (p *Problem) lies(b Blank, f Source, piece Size) instance.Lie {
 	var lies instance.Lie
 	s := p.Stock[f.Stock]
-	if f.Upright && p.canCut(s, b.Length, b.Width) {
+	if f.Upright && p.canCut(s, piece, b.Length, b.Width) {
 		lies |= instance.Upright
 	}
-	if f.Turned && p.canCut(s, b.Width, b.Length) {
+	if f.Turned && p.canCut(s, piece, b.Width, b.Length) {
 		lies |= instance.Turned
 	}
 	return lies
 }
 
-// canCut reports whether a piece l x w can be cut from an empty stock.
-func (p *Problem) canCut(s Stock, l, w int64) bool {
-	u := s.Usable()
-	if l > u.Length || w > u.Width {
+// canCut reports whether l x w can be cut from an empty piece of stock s, which
+// may be an offcut of it: its cuts are counted anew.
+func (p *Problem) canCut(s Stock, piece Size, l, w int64) bool {
+	if l > piece.Length || w > piece.Width {
 		return false
 	}
-	rip, cross := w < u.Width, l < u.Length
+	rip, cross := w < piece.Width, l < piece.Length
 	switch {
 	case rip && w < s.NarrowestRip:
 		return false
@@ -231,6 +209,17 @@ func (p *Problem) canCut(s Stock, l, w int64) bool {
 		return s.FirstCut == AnyCut || rip == (s.FirstCut == Rip)
 	}
 	return true
+}
+
+// bought counts the pieces of stock that plan buys.
+func (d *door) bought(plan *instance.Plan) int {
+	n := 0
+	for _, l := range plan.Layouts {
+		if !d.in.Stock[l.Stock].OnHand {
+			n++
+		}
+	}
+	return n
 }
 
 func (p *Problem) whyNowhere(b Blank) Reason {

@@ -65,7 +65,7 @@ func mixedName(n int) string { return fmt.Sprintf("%d-sizes-%03d", mixedSizes(n)
 // fits reports whether b lies upright in some stock other than without.
 func (p *Problem) fits(b Blank, without int) bool {
 	return slices.ContainsFunc(b.From, func(f Source) bool {
-		return f.Stock != without && p.canCut(p.Stock[f.Stock], b.Length, b.Width)
+		return f.Stock != without && p.canCut(p.Stock[f.Stock], p.Stock[f.Stock].Usable(), b.Length, b.Width)
 	})
 }
 

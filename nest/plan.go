@@ -9,6 +9,8 @@ type Plan struct {
 	Cost int64
 	// Bound is proven: no plan that cuts every blank costs less.
 	Bound int64
+	// Unpriced tells of stock without prices, which Cost and Bound leave out.
+	Unpriced []Unpriced
 	// Iterations counts improvement steps over all lanes.
 	Iterations int64
 }

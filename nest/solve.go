@@ -29,6 +29,7 @@ type Options struct {
 type Progress struct {
 	Cost       int64
 	Bound      int64
+	Pieces     int // bought
 	Complete   bool
 	Iterations int64
 }
@@ -147,6 +148,7 @@ func (s *solver) report() {
 		best := e.search.Best()
 		p.Cost += s.doors[i].money(best.Cost.Price)
 		p.Bound += s.doors[i].money(e.floor.Price())
+		p.Pieces += s.doors[i].bought(best)
 		p.Complete = p.Complete && best.Complete()
 		p.Iterations += e.search.Steps()
 	}
@@ -163,6 +165,9 @@ func (s *solver) plan(unplaced []Unplaced) Plan {
 		plan.Unplaced = append(plan.Unplaced, missing...)
 		plan.Cost += s.doors[i].money(best.Cost.Price)
 		plan.Bound += s.doors[i].money(e.floor.Price())
+		if u, ok := s.doors[i].unpriced(best.Cost.Price, e.floor.Price()); ok {
+			plan.Unpriced = append(plan.Unpriced, u)
+		}
 		plan.Iterations += e.search.Steps()
 	}
 	slices.SortStableFunc(plan.Layouts, func(a, b Layout) int { return a.Stock - b.Stock })

@@ -34,6 +34,7 @@ type planFile struct {
 	Layouts  []layoutFile   `json:"layouts"`
 	Unplaced []unplacedFile `json:"unplaced"`
 	Totals   totalsFile     `json:"totals"`
+	Cover    coverFile      `json:"cover"`
 }
 
 type sizeFile struct {
@@ -99,6 +100,19 @@ type totalsFile struct {
 	Boards *sharesFile `json:"boards,omitempty"`
 }
 
+// coverFile counts the pieces that are cut, those of which a replacement could be
+// cut from what is kept, and lists the others.
+type coverFile struct {
+	Parts     int             `json:"parts"`
+	Covered   int             `json:"covered"`
+	Uncovered []uncoveredFile `json:"uncovered"`
+}
+
+type uncoveredFile struct {
+	Part  string `json:"part"`
+	Count int    `json:"count"`
+}
+
 // JSON is the plan file for other programs: lengths in exact millimetres, money
 // with two decimals, lists never null.
 func JSON(p *cutplan.Plan) []byte {
@@ -107,6 +121,7 @@ func JSON(p *cutplan.Plan) []byte {
 		Cost: money(p.Cost), Bound: money(p.Bound), Proven: p.Proven(), Seconds: seconds(p.Seconds),
 		Blanks: []blankFile{}, Buy: []buyFile{}, Layouts: []layoutFile{}, Unplaced: []unplacedFile{},
 		Totals: totalsOf(p.Totals),
+		Cover:  coverFile{p.Cover.Parts, p.Cover.Covered, []uncoveredFile{}},
 	}
 	for _, b := range p.Bill {
 		f.Blanks = append(f.Blanks, blankFile{
@@ -128,6 +143,9 @@ func JSON(p *cutplan.Plan) []byte {
 	}
 	for _, u := range p.Unplaced {
 		f.Unplaced = append(f.Unplaced, unplacedFile{p.Bill[u.Blank].Part.Name, u.Count, u.Reason})
+	}
+	for _, u := range p.Cover.Uncovered {
+		f.Cover.Uncovered = append(f.Cover.Uncovered, uncoveredFile{p.Bill[u.Blank].Part.Name, u.Count})
 	}
 	var b bytes.Buffer
 	e := json.NewEncoder(&b)

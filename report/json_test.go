@@ -48,6 +48,13 @@ type readPlan struct {
 		Reason string
 	}
 	Totals struct{ Yield, Waste, Offcut float64 }
+	Cover  struct {
+		Parts, Covered int
+		Uncovered      []struct {
+			Part  string
+			Count int
+		}
+	}
 }
 
 type readNode struct {
@@ -80,7 +87,7 @@ func checkJSON(data []byte, p *cutplan.Plan) error {
 	if err := json.Unmarshal(data, &got); err != nil {
 		return err
 	}
-	for _, key := range []string{`"unplaced": [`, `"buy": [`, `"blanks": [`, `"layouts": [`} {
+	for _, key := range []string{`"unplaced": [`, `"buy": [`, `"blanks": [`, `"layouts": [`, `"uncovered": [`} {
 		if !bytes.Contains(data, []byte(key)) {
 			return fmt.Errorf("no list %s", key)
 		}
@@ -100,6 +107,16 @@ func checkJSON(data []byte, p *cutplan.Plan) error {
 	}
 	if sum := got.Totals.Yield + got.Totals.Waste + got.Totals.Offcut; len(p.Layouts) > 0 && math.Abs(sum-1) > 1e-9 {
 		return fmt.Errorf("totals sum to %v", sum)
+	}
+	uncovered := 0
+	for i, u := range got.Cover.Uncovered {
+		uncovered += u.Count
+		if u.Part != p.Bill[p.Cover.Uncovered[i].Blank].Part.Name {
+			return fmt.Errorf("cover %+v", got.Cover)
+		}
+	}
+	if got.Cover.Parts != p.Cover.Parts || got.Cover.Covered+uncovered != got.Cover.Parts {
+		return fmt.Errorf("cover %+v", got.Cover)
 	}
 	for i, l := range got.Layouts {
 		if l.OnHand == nil || l.Kind != p.Layouts[i].Stock.Kind.String() || l.Repeat != p.Layouts[i].Repeat {

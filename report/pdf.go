@@ -63,6 +63,9 @@ func frontPage(b *paper.Book, p *cutplan.Plan, o Options) {
 	for _, line := range shares(p.Totals) {
 		b.Paragraph(line)
 	}
+	if c := cover(p); c != "" {
+		b.Paragraph(c)
+	}
 	if rack := fromTheRack(p, r); len(rack.rows) > 0 {
 		b.Heading("Take from what is on hand")
 		b.Table(rack.table())

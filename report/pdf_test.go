@@ -85,7 +85,7 @@ func TestPDFHoldsEveryPartSizeAndStep(t *testing.T) {
 // wanted is what a reader must find: each part with its sizes, each step with
 // its setting.
 func wanted(p *cutplan.Plan, r stock.Ruler) []string {
-	want := []string{proof(p), deferral}
+	want := []string{proof(p), cover(p), deferral}
 	for _, b := range p.Buy {
 		want = append(want, b.Stock.Name, b.Cost.String())
 	}

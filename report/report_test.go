@@ -74,41 +74,6 @@ func TestCuttingBill(t *testing.T) { golden(t, "cutting-bill.csv", CuttingBill(b
 
 func TestJSON(t *testing.T) { golden(t, "plan.json", JSON(bench())) }
 
-func TestProof(t *testing.T) {
-	priced := func(cost, bound stock.Money) *cutplan.Plan {
-		p := bench()
-		p.Cost, p.Bound = cost, bound
-		return p
-	}
-	free := bench()
-	free.Cost, free.Bound = 0, 0
-	for i := range free.Buy {
-		free.Buy[i].Stock.Price = 0
-	}
-	partly := bench()
-	partly.Buy[1].Stock.Price = 0
-	rack := bench()
-	rack.Buy = nil
-	tests := []struct {
-		reason string
-		plan   *cutplan.Plan
-		want   string
-	}{
-		{"cost equals bound", priced(15896, 15896), "The cost is 158.96, and no plan can cost less."},
-		{"a gap is told as one", priced(15896, 14900), "The cost is 158.96. Bound: a plan for 149.00 may be possible, none for less."},
-		{"an incomplete plan proves nothing of its cost", incomplete(), "The cost is 158.96 for the blanks that are cut. The whole job costs 158.96 at least."},
-		{"no price at all", free, "No prices are given, so nothing is said about the cost."},
-		{"one price is missing", partly, "The cost is 158.96 without 2x4 x 8 ft, for which no price is given."},
-		{"all from the rack", rack, "Nothing has to be bought: what is on hand is enough for this plan."},
-		{"nothing to do", &cutplan.Plan{}, "Nothing can be cut."},
-	}
-	for _, tt := range tests {
-		if got := proof(tt.plan); got != tt.want {
-			t.Errorf("%s: %q, want %q", tt.reason, got, tt.want)
-		}
-	}
-}
-
 func TestLayoutSVGNamesItsStock(t *testing.T) {
 	p := bench()
 	for i, l := range p.Layouts {

@@ -11,7 +11,7 @@ import (
 	"sawbill/stock"
 )
 
-// What a plan says about money and material, worded once for paper and text.
+// What a plan says about material, and the shopping list, worded once for paper and text.
 
 // shoppingList is what to buy, with the sum.
 func shoppingList(p *cutplan.Plan, r stock.Ruler) listing {
@@ -40,33 +40,6 @@ func price(m stock.Money) string {
 
 func stockSize(s stock.Stock, r stock.Ruler) string {
 	return r.Size(s.Length, s.Width) + " x " + r.Print(s.Thickness)
-}
-
-// proof says what is known about the cost, in whole sentences.
-func proof(p *cutplan.Plan) string {
-	if len(p.Layouts) == 0 {
-		return "Nothing can be cut."
-	}
-	if len(p.Buy) == 0 {
-		return "Nothing has to be bought: what is on hand is enough for this plan."
-	}
-	var unpriced []string
-	for _, b := range p.Buy {
-		if b.Stock.Price == 0 {
-			unpriced = append(unpriced, b.Stock.Name)
-		}
-	}
-	switch {
-	case len(unpriced) == len(p.Buy):
-		return "No prices are given, so nothing is said about the cost."
-	case len(unpriced) > 0:
-		return fmt.Sprintf("The cost is %s without %s, for which no price is given.", p.Cost, strings.Join(unpriced, ", "))
-	case !p.Complete():
-		return fmt.Sprintf("The cost is %s for the blanks that are cut. The whole job costs %s at least.", p.Cost, p.Bound)
-	case p.Proven():
-		return fmt.Sprintf("The cost is %s, and no plan can cost less.", p.Cost)
-	}
-	return fmt.Sprintf("The cost is %s. Bound: a plan for %s may be possible, none for less.", p.Cost, p.Bound)
 }
 
 // shares says where the material goes.

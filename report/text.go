@@ -47,6 +47,9 @@ func Summary(to io.Writer, p *cutplan.Plan, o Options) error {
 	for _, s := range shares(p.Totals) {
 		w.line("%s", s)
 	}
+	if c := cover(p); c != "" {
+		w.line("%s", c)
+	}
 	w.listing("Take from what is on hand", fromTheRack(p, o.Ruler))
 	w.listing("Keep", kept(p, o.Ruler))
 	w.listing("Could not be cut", unplaced(p, o.Ruler))

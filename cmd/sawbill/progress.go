@@ -44,9 +44,12 @@ func (p *progress) run() {
 
 // show tells of a better plan.
 func (p *progress) show(now cutplan.Progress) {
-	state := "cost " + now.Cost.String() + ", no plan costs less than " + now.Bound.String()
-	if !now.Complete {
+	state := fmt.Sprintf("%d to buy, cost %s, no plan costs less than %s", now.Pieces, now.Cost, now.Bound)
+	switch {
+	case !now.Complete:
 		state = "not every blank is placed yet"
+	case now.Cost == 0: // or no prices are known
+		state = fmt.Sprintf("%d to buy", now.Pieces)
 	}
 	p.mu.Lock()
 	p.state = state

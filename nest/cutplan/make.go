@@ -24,6 +24,7 @@ type Options struct {
 // Progress is how far the planning has come.
 type Progress struct {
 	Cost, Bound stock.Money
+	Pieces      int // to buy
 	Complete    bool
 }
 
@@ -37,7 +38,7 @@ func Make(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
 	options := nest.Options{Seed: o.Seed, Iterations: o.Iterations}
 	if o.Progress != nil {
 		options.Progress = func(p nest.Progress) {
-			o.Progress(Progress{stock.Money(p.Cost), stock.Money(p.Bound), p.Complete})
+			o.Progress(Progress{stock.Money(p.Cost), stock.Money(p.Bound), p.Pieces, p.Complete})
 		}
 	}
 	start := time.Now()
@@ -48,7 +49,7 @@ func Make(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
 	if err := nest.Verify(problem, answer); err != nil {
 		return nil, fmt.Errorf("the solver made a plan that does not hold, which is a fault of this program, not of the job: %w", err)
 	}
-	plan := tell(job, bill, answer)
+	plan := tell(job, bill, problem, answer)
 	if o.Iterations == 0 {
 		plan.Seconds = time.Since(start).Seconds()
 	}

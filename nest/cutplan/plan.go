@@ -15,10 +15,12 @@ type Plan struct {
 	Unplaced []Unplaced
 	Cost     stock.Money // of everything bought
 	Bound    stock.Money // no plan whatever costs less
+	Unpriced []Unpriced  // stock that Cost and Bound leave out
 	// Seconds is the time the solver took; 0 when an iteration budget ruled,
 	// so that equal runs give equal bytes.
 	Seconds float64
 	Totals  Totals
+	Cover   Cover
 }
 
 // Complete reports whether every blank is cut.
@@ -40,6 +42,16 @@ type Purchase struct {
 	Stock stock.Stock
 	Count int
 	Cost  stock.Money
+}
+
+// Unpriced is stock for sale that serves the same blanks and has no price: the
+// least area was sought of it.
+type Unpriced struct {
+	Stock   []stock.Stock
+	OneSize bool // all of it, so that Area and Bound count pieces
+	// Area is what is bought, Bound what any plan buys at least, in a unit of
+	// area of their own. Bound is 0 where nothing is proven.
+	Area, Bound int64
 }
 
 // Layout is how Repeat pieces of one stock are divided. Lengths are those of

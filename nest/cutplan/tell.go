@@ -6,7 +6,7 @@ import (
 )
 
 // tell puts the solver's answer into the words of the job.
-func tell(job stock.Job, bill []Blank, answer nest.Plan) *Plan {
+func tell(job stock.Job, bill []Blank, problem nest.Problem, answer nest.Plan) *Plan {
 	p := &Plan{Job: job, Bill: bill, Cost: stock.Money(answer.Cost), Bound: stock.Money(answer.Bound)}
 	used := make([]int, len(job.Stock))
 	for _, l := range answer.Layouts {
@@ -26,8 +26,23 @@ func tell(job stock.Job, bill []Blank, answer nest.Plan) *Plan {
 	for _, u := range answer.Unplaced {
 		p.Unplaced = append(p.Unplaced, Unplaced{Blank: u.Blank, Count: u.Count, Reason: reason(u.Reason, bill[u.Blank])})
 	}
+	for _, u := range answer.Unpriced {
+		p.Unpriced = append(p.Unpriced, unpriced(job, u))
+	}
 	p.Totals = totals(p)
+	p.Cover = cover(p, nest.CoverOf(problem, answer))
 	return p
+}
+
+func unpriced(job stock.Job, u nest.Unpriced) Unpriced {
+	out := Unpriced{Area: u.Area, Bound: u.Bound, OneSize: true}
+	first := job.Stock[u.Stock[0]]
+	for _, i := range u.Stock {
+		s := job.Stock[i]
+		out.Stock = append(out.Stock, s)
+		out.OneSize = out.OneSize && s.Length == first.Length && s.Width == first.Width
+	}
+	return out
 }
 
 // reason says why a blank could not be cut and what helps.

@@ -17,7 +17,8 @@ type env struct {
 	ranks, orders [chanceless][]int32
 	// free: neither stages nor first cuts nor narrowest rips limit what may be
 	// cut.
-	free bool
+	free   bool
+	pieces int // of all kinds together
 	// tidy: only leftovers that are offcuts have worth. Set while a plan that
 	// cannot be made cheaper is made tidier.
 	tidy bool
@@ -83,6 +84,7 @@ func newEnv(in *instance.Instance, tidy bool) *env {
 			}
 		}
 		e.kinds = append(e.kinds, one)
+		e.pieces += k.Count
 	}
 	e.rank()
 	return e
@@ -106,9 +108,23 @@ func liesOf(in *instance.Instance, k instance.Kind) [][]lie {
 // worth of a leftover: the square of its area, so that one large piece is
 // worth more than two halves, as a share of the largest stock's area.
 func (e *env) worth(l, w int32) int64 {
-	if l <= 0 || w <= 0 || e.tidy && (int64(l) < e.in.KeepLength || int64(w) < e.in.KeepWidth) {
+	if l <= 0 || w <= 0 {
 		return 0
 	}
+	if e.tidy {
+		return e.worthKept(int64(l), int64(w))
+	}
 	a := e.in.Area(int64(l), int64(w))
+	return a * a >> instance.AreaBits
+}
+
+// worthKept of a leftover while tidying: nothing but for an offcut, of which
+// half the least sides do not count, so that a sliver just large enough to be
+// kept is worth little beside a square of the same area.
+func (e *env) worthKept(l, w int64) int64 {
+	if l < e.in.KeepLength || w < e.in.KeepWidth {
+		return 0
+	}
+	a := e.in.Area(l-e.in.KeepLength/2, w-e.in.KeepWidth/2)
 	return a * a >> instance.AreaBits
 }

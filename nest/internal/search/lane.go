@@ -17,7 +17,6 @@ type lane struct {
 	rng         *rand.PCG
 	goal        instance.Cost // every plan looked at is cheaper than this
 	best        *instance.Plan
-	bestValue   int64 // of the leftovers of best, while tidying
 	bestMissing int64 // area, while no complete plan is known
 
 	history []int64 // scores, for late acceptance
@@ -41,7 +40,6 @@ const (
 	meanReach     = 25
 	meanBlink     = 64
 	missingWeight = 4
-	tidyPatience  = 8
 )
 
 func abs(x int64) int64 { return max(x, -x) }
@@ -91,13 +89,8 @@ func (l *lane) resume() {
 	l.shrink()
 	l.tried = false
 	l.current = l.score()
-	patience := l.current
-	if l.e.tidy {
-		// A good plan is left only by way of worse ones.
-		patience += abs(l.current) / tidyPatience
-	}
 	for i := range l.history {
-		l.history[i] = patience
+		l.history[i] = l.current
 	}
 }
 
@@ -136,8 +129,7 @@ func (l *lane) step() {
 	l.recreate(l.goal)
 	score := l.score()
 	slot := &l.history[l.turn]
-	complete := len(s.missing) == 0 && !l.e.tidy
-	if complete || score <= l.current || score <= *slot {
+	if len(s.missing) == 0 || score <= l.current || score <= *slot {
 		l.current, l.tried = score, true
 		s.settle()
 	} else {
@@ -161,11 +153,6 @@ func (l *lane) record() bool {
 			return false
 		}
 		l.best, l.bestMissing = s.plan(), s.missingArea
-	case l.e.tidy:
-		if !s.cost.Less(l.best.Cost) && s.value <= l.bestValue {
-			return false
-		}
-		l.best, l.bestValue = s.plan(), s.value
 	default:
 		l.best, l.goal = s.plan(), s.cost
 		l.resume()
@@ -173,16 +160,12 @@ func (l *lane) record() bool {
 	return true
 }
 
-// follow takes plan p over and looks for cheaper ones; a tidying lane for
-// tidier ones that cost no more.
+// follow takes plan p over and looks for cheaper ones.
 func (l *lane) follow(p *instance.Plan) {
 	s := l.state
 	s.load(p)
-	l.best, l.bestMissing, l.bestValue = p, s.missingArea, s.value
+	l.best, l.bestMissing = p, s.missingArea
 	l.goal, l.blinks = p.Cost, true
-	if l.e.tidy {
-		l.goal.Bought++
-	}
 	if !p.Complete() {
 		l.goal = noGoal
 	}

@@ -66,7 +66,7 @@ func (l *lane) shrink() {
 			}
 		}
 		if worst < 0 {
-			return
+			break // nothing is cheaper
 		}
 		s.remove(worst, 0)
 	}

@@ -12,21 +12,17 @@ type Search struct {
 	in       *instance.Instance
 	bound    int64
 	lanes    []*lane
-	tidy     *lane // takes lane 0's place for a while after each new best plan
 	finisher *lane // completes plans that come from elsewhere
 	best     *instance.Plan
-	// tidyLeft and trimLeft count the rounds that are still given to tidying the
-	// best plan, and to a lesser area at the same price once that is proven.
-	tidyLeft, trimLeft int
-	round              int
+	// trimLeft counts the rounds that are still given to a lesser area at the
+	// same price once that is proven.
+	trimLeft int
+	round    int
+	tidying
 }
 
-// Rounds given to the lesser aims after each new best plan.
-const (
-	tidyRounds = 24
-	tidyEvery  = 6 // rounds, as long as the price is not proven
-	trimRounds = 8
-)
+// trimRounds are given to a lesser area after each new best plan.
+const trimRounds = 8
 
 // New makes a search with a first plan, which may be incomplete when there is
 // too little stock. No plan costs less than bound.
@@ -36,8 +32,8 @@ func New(in *instance.Instance, bound int64, seed uint64, lanes int) *Search {
 	for i := range lanes {
 		s.lanes = append(s.lanes, newLane(e, seed, uint64(i)))
 	}
-	s.tidy = newLane(newEnv(in, true), seed, uint64(lanes))
 	s.finisher = newLane(e, seed, uint64(lanes+1))
+	s.tidiers = newTidiers(in, seed, lanes)
 	first := s.lanes[0]
 	first.construct()
 	s.best = first.state.plan()
@@ -52,7 +48,7 @@ func (s *Search) Best() *instance.Plan { return s.best }
 func (s *Search) Proven() bool { return s.best.Complete() && s.best.Cost.Price <= s.bound }
 
 // Done reports whether further rounds are not worth their time.
-func (s *Search) Done() bool { return s.Proven() && s.tidyLeft == 0 && s.trimLeft == 0 }
+func (s *Search) Done() bool { return s.Proven() && s.trimLeft == 0 && s.tidyLeft == 0 }
 
 // Raise tells of a bound and reports whether it is a greater one.
 func (s *Search) Raise(bound int64) bool {
@@ -66,29 +62,20 @@ func (s *Search) Lanes() int { return len(s.lanes) }
 
 // Walk does lane i's part of a round: n steps, or fewer when stop says so.
 func (s *Search) Walk(i int, n int64, stop func() bool) {
-	switch {
-	case i == 0 && s.tidying():
-		s.tidy.walk(n, stop)
-	case !s.Proven() || s.trimLeft > 0:
+	if i < s.tidyingLanes() {
+		s.tidiers[i].walk(n, stop)
+	} else if !s.Proven() || s.trimLeft > 0 {
 		s.lanes[i].walk(n, stop)
 	}
 }
 
-// tidying reports whether this round is one of tidying: while a cheaper plan
-// may be found only some are.
-func (s *Search) tidying() bool {
-	return s.tidyLeft > 0 && (s.Proven() || s.round%tidyEvery == tidyEvery-1)
-}
-
 // Join ends a round and reports whether it bettered the plan.
 func (s *Search) Join() bool {
-	if s.tidying() {
-		s.tidyLeft--
-	}
+	tidying := s.tidyingLanes() > 0
 	s.round++
 	s.trimLeft = max(0, s.trimLeft-1)
 	better := false
-	for _, l := range append([]*lane{s.tidy}, s.lanes...) {
+	for _, l := range s.lanes {
 		if l.best != nil && l.best != s.best && s.betters(l) {
 			s.best, better = l.best, true
 		}
@@ -96,7 +83,7 @@ func (s *Search) Join() bool {
 	if better {
 		s.spread()
 	}
-	return better
+	return tidying && s.tidied() || better
 }
 
 func (s *Search) betters(l *lane) bool {
@@ -105,8 +92,6 @@ func (s *Search) betters(l *lane) bool {
 		return l.best.Complete() || s.in.MissingArea(l.best) < s.in.MissingArea(s.best)
 	case !l.best.Complete():
 		return false
-	case l == s.tidy:
-		return !s.best.Cost.Less(l.best.Cost)
 	}
 	return l.best.Cost.Less(s.best.Cost)
 }
@@ -140,14 +125,10 @@ func (s *Search) spread() {
 		}
 	}
 	if s.best.Complete() {
-		if s.tidy.best == nil || s.best != s.tidy.best {
-			s.tidy.follow(s.best)
-		}
-		s.tidyLeft = tidyRounds
+		s.tidyAnew(s.best)
+		s.trimLeft = trimRounds
 		if s.oneSize() {
 			s.trimLeft = 0 // the price has settled the area
-		} else {
-			s.trimLeft = trimRounds
 		}
 	}
 }
@@ -168,9 +149,9 @@ func (s *Search) oneSize() bool {
 
 // Steps counts the steps of all lanes.
 func (s *Search) Steps() int64 {
-	n := s.tidy.steps
-	for _, l := range s.lanes {
-		n += l.steps
+	var n int64
+	for i, l := range s.lanes {
+		n += l.steps + s.tidiers[i].steps
 	}
 	return n
 }

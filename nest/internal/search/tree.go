@@ -18,6 +18,8 @@ type tree struct {
 	parts  []int32 // all parts
 	room   int64   // area that is not parts
 	value  int64   // of the rests
+	setups int     // as last appraised, with print
+	print  uint64
 }
 
 // gap is a rest as the search for a spot sees it: what decides whether a part

@@ -42,5 +42,7 @@ func Bench() cutplan.Plan {
 	m.Layout(0, 1, m.Rips(0, m.Crosscuts(300*mm, m.Part(1), rest()), rest()))
 	m.Layout(2, 1, m.Crosscuts(0, m.Rips(740*mm, m.Part(4), rest()), m.Rips(740*mm, m.Part(4), rest()), m.Rips(740*mm, m.Part(4), rest()), rest()))
 	m.Layout(2, 1, m.Crosscuts(0, m.Rips(740*mm, m.Part(4), rest()), m.Rips(520*mm, m.Part(5), m.Part(5), rest()), m.Rips(520*mm, m.Part(5), m.Part(5), rest()), rest()))
+	m.Plan.Cover = cutplan.Cover{Parts: 21, Covered: 16, Offcuts: true,
+		Uncovered: []cutplan.Uncovered{{Blank: 0, Count: 1}, {Blank: 4, Count: 4}}}
 	return m.Finished(m.Plan.Cost)
 }

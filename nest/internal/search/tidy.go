@@ -1,0 +1,124 @@
+package search
+
+import "sawbill/nest/internal/instance"
+
+// tidier is a walk through plans that cost no more than the best one, towards
+// what the lesser aims ask for. It ruins and recreates as a lane does, where
+// leftovers lie, and accepts by a score in which the aims weigh against one
+// another, so that one can be given up on the way to more; what it finds is
+// compared strictly in their order.
+type tidier struct {
+	lane
+	appraiser appraiser
+	judge     *state // where a plan is appraised as it would be told
+	last      aim
+	merit     merit // of best
+	found     merit // the best of a state so far; as told it may be less
+}
+
+// Weights of the score. A stock's area is 2^AreaBits at most; an offcut is worth
+// the square of its share of that.
+const (
+	coverWeight = 1 << instance.AreaBits // all parts
+	setupWeight = 1 << (instance.AreaBits - 9)
+	cutWeight   = 1 << (instance.AreaBits - 12)
+	leeway      = 8 // of the score, at first
+)
+
+func newTidier(e *env, seed, number uint64) *tidier {
+	return &tidier{
+		lane: *newLane(e, seed, number), appraiser: appraiser{e: e}, judge: newState(e), last: cutAim,
+	}
+}
+
+// appraise finds the merit of plan p as it is told.
+func (t *tidier) appraise(p *instance.Plan) merit {
+	t.judge.load(p)
+	t.appraiser.all(t.judge)
+	return t.appraiser.merit(t.judge).upTo(t.last)
+}
+
+// follow takes complete plan p over.
+func (t *tidier) follow(p *instance.Plan, m merit) {
+	s := t.state
+	s.load(p)
+	t.best, t.merit, t.found = p, m, m
+	t.goal, t.blinks = p.Cost, true
+	t.goal.Bought++ // no more, but as much
+	t.appraiser.all(s)
+	s.begin()
+	t.current = t.score(t.appraiser.merit(s))
+	// A good plan is left only by way of worse ones.
+	patience := t.current + abs(t.current)/leeway
+	for i := range t.history {
+		t.history[i] = patience
+	}
+}
+
+// score of the state, whose merit is m: less is better.
+func (t *tidier) score(m merit) int64 {
+	score := missingWeight * t.state.missingArea
+	if t.last >= coverAim {
+		score -= int64(m.covered) * (coverWeight / int64(t.e.pieces))
+	}
+	if t.last >= offcutAim {
+		score -= t.state.value
+	}
+	if t.last >= setupAim {
+		score += int64(m.setups) * setupWeight
+	}
+	if t.last >= cutAim {
+		score += int64(m.cuts) * cutWeight
+	}
+	return score
+}
+
+// walk makes n steps, or fewer when stop says so.
+func (t *tidier) walk(n int64, stop func() bool) {
+	for i := int64(0); i < n; i++ {
+		if i&31 == 0 && stop() {
+			break
+		}
+		t.step()
+	}
+}
+
+func (t *tidier) step() {
+	t.steps++
+	s := t.state
+	s.begin()
+	t.ruin()
+	t.sort(order(t.below(int(orderCount))))
+	t.recreate(t.goal)
+	t.appraiser.changed(s)
+	m := t.appraiser.merit(s)
+	score := t.score(m)
+	slot := &t.history[t.turn]
+	if score <= t.current || score <= *slot {
+		t.current = score
+		s.settle()
+		t.record(m.upTo(t.last))
+	} else {
+		s.undo()
+	}
+	*slot = min(*slot, t.current)
+	t.turn++
+	if t.turn == len(t.history) {
+		t.turn = 0
+	}
+}
+
+// record keeps the plan at hand, whose merit is m, if it is the best so far.
+func (t *tidier) record(m merit) {
+	s := t.state
+	if len(s.missing) > 0 || !s.cost.Less(t.best.Cost) && m.compare(t.found) <= 0 {
+		return
+	}
+	t.found = m
+	p := s.plan()
+	if m = t.appraise(p); p.Cost.Less(t.best.Cost) || m.compare(t.merit) > 0 {
+		t.best, t.merit = p, m
+		t.goal = p.Cost
+		t.goal.Bought++
+	}
+}

@@ -1,0 +1,75 @@
+package nest
+
+import (
+	"math/bits"
+
+	"sawbill/nest/internal/instance"
+)
+
+// Unpriced is stock for sale that serves the same blanks and has no price. The
+// least area is sought of it.
+type Unpriced struct {
+	Stock []int // indices into Problem.Stock
+	// Area is what the plan buys of it. Bound is proven: no plan that cuts every
+	// blank buys less; 0 where nothing is proven. Both count in the greatest
+	// common divisor of the areas, untrimmed, of Stock: in pieces, where those
+	// are of one size.
+	Area, Bound int64
+}
+
+// priceByArea gives stock that is for sale, but has no price, its area for one.
+func (d *door) priceByArea() {
+	for _, s := range d.in.Stock {
+		if s.Price > 0 {
+			return
+		}
+	}
+	d.free, d.exact = true, true
+	areas := make([]int64, len(d.stock))
+	var unit int64
+	for i, s := range d.stock {
+		if st := d.problem.Stock[s]; !st.OnHand {
+			hi, lo := bits.Mul64(uint64(st.Length), uint64(st.Width))
+			d.exact = d.exact && hi == 0 && lo>>63 == 0
+			areas[i] = int64(lo)
+			unit = gcd(unit, areas[i])
+		}
+	}
+	for i := range areas {
+		if areas[i] > 0 && d.exact {
+			areas[i] /= unit
+			d.exact = areas[i] < 1<<instance.AreaBits
+		}
+	}
+	for i, s := range d.in.Stock {
+		switch {
+		case s.OnHand:
+		case d.exact:
+			d.in.Stock[i].Price = areas[i]
+		default:
+			d.in.Stock[i].Price = d.in.Area(s.L, s.W)
+		}
+	}
+}
+
+// money is what an instance's price comes to in the problem's terms.
+func (d *door) money(price int64) int64 {
+	if d.free {
+		return 0
+	}
+	return price
+}
+
+// unpriced tells what is known of stock without prices; not ok if it has some,
+// or none of it is for sale.
+func (d *door) unpriced(price, bound int64) (u Unpriced, ok bool) {
+	for i, s := range d.in.Stock {
+		if !s.OnHand {
+			u.Stock = append(u.Stock, d.stock[i])
+		}
+	}
+	if d.exact {
+		u.Area, u.Bound = price, bound
+	}
+	return u, d.free && len(u.Stock) > 0
+}

@@ -1,0 +1,44 @@
+package report
+
+import (
+	"testing"
+
+	"sawbill/nest/cutplan"
+	"sawbill/stock"
+)
+
+func TestCoverSentence(t *testing.T) {
+	bill := func(names ...string) (bill []cutplan.Blank) {
+		for _, n := range names {
+			bill = append(bill, cutplan.Blank{Blank: stock.Blank{Part: stock.Part{Name: n}}})
+		}
+		return bill
+	}("top", "side", "shelf")
+	not := func(counts ...int) (list []cutplan.Uncovered) {
+		for i, n := range counts {
+			if n > 0 {
+				list = append(list, cutplan.Uncovered{Blank: i, Count: n})
+			}
+		}
+		return list
+	}
+	tests := []struct {
+		reason string
+		cover  cutplan.Cover
+		want   string
+	}{
+		{"most", cutplan.Cover{Parts: 41, Covered: 38, Uncovered: not(1, 2), Offcuts: true},
+			"38 of 41 parts could be recut from the offcuts; not: top, side (2)."},
+		{"some of it from whole pieces", cutplan.Cover{Parts: 41, Covered: 40, Uncovered: not(1), Offcuts: true, Rack: true},
+			"40 of 41 parts could be recut from the offcuts and what stays on hand; not: top."},
+		{"all", cutplan.Cover{Parts: 41, Covered: 41, Rack: true}, "Any one of the 41 parts could be recut from what stays on hand."},
+		{"the only one", cutplan.Cover{Parts: 1, Covered: 1, Offcuts: true}, "The part could be recut from the offcuts."},
+		{"none", cutplan.Cover{Parts: 3, Uncovered: not(1, 2)}, "No part could be recut from what is kept: each spoiled one takes another trip."},
+		{"nothing is cut", cutplan.Cover{}, ""},
+	}
+	for _, tt := range tests {
+		if got := cover(&cutplan.Plan{Bill: bill, Cover: tt.cover}); got != tt.want {
+			t.Errorf("%s:\n\t%s\nwant\t%s", tt.reason, got, tt.want)
+		}
+	}
+}

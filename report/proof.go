@@ -1,0 +1,117 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"sawbill/nest/cutplan"
+	"sawbill/stock"
+)
+
+// proof says in one sentence what is bought, what it costs, and whether less
+// could do: nothing that is not proven.
+func proof(p *cutplan.Plan) string {
+	if len(p.Layouts) == 0 {
+		return "Nothing can be cut."
+	}
+	if len(p.Buy) == 0 {
+		return "Nothing has to be bought: what is on hand is enough for this plan."
+	}
+	var unpriced []string
+	for _, b := range p.Buy {
+		if b.Stock.Price == 0 {
+			unpriced = append(unpriced, b.Stock.Name)
+		}
+	}
+	bought := pieces(p.Buy)
+	switch {
+	case len(unpriced) == len(p.Buy):
+		return bought + ", no prices given" + proofOfArea(p)
+	case len(unpriced) > 0:
+		return fmt.Sprintf("%s, %s without %s, for which no price is given.", bought, p.Cost, strings.Join(unpriced, ", "))
+	case !p.Complete():
+		return fmt.Sprintf("%s, %s, for the blanks that are cut; the whole job costs %s at least.", bought, p.Cost, p.Bound)
+	case p.Proven():
+		return fmt.Sprintf("%s, %s: no plan can cost less.", bought, p.Cost)
+	}
+	less := "a plan for " + p.Bound.String()
+	if n := mostLikely(p); n > 0 {
+		less = fmt.Sprintf("%d for %s", n, p.Bound)
+	}
+	return fmt.Sprintf("%s, %s; %s may be possible (bound %s): %s", bought, p.Cost, less, p.Bound, longer)
+}
+
+const longer = "a longer --limit may find it."
+
+// mostLikely is how many pieces the bound pays for where all that can be bought
+// has one price; 0 where that says nothing.
+func mostLikely(p *cutplan.Plan) int {
+	each := p.Buy[0].Stock.Price
+	for _, s := range p.Job.Stock {
+		if !s.OnHand && s.Price != each {
+			return 0
+		}
+	}
+	if p.Bound%each != 0 {
+		return 0
+	}
+	return int(p.Bound / each)
+}
+
+// proofOfArea ends the sentence of a plan without prices.
+func proofOfArea(p *cutplan.Plan) string {
+	if !p.Complete() {
+		return ", for the blanks that are cut."
+	}
+	var area, bound int64
+	oneSize, proven := true, true
+	bought := map[string]bool{}
+	for _, u := range p.Unpriced {
+		area, bound = area+u.Area, bound+u.Bound
+		oneSize = oneSize && u.OneSize
+		proven = proven && u.Area == u.Bound
+		for _, s := range u.Stock {
+			bought[s.Name] = true
+		}
+	}
+	for _, b := range p.Buy {
+		if !bought[b.Stock.Name] { // other stock for the same blanks has a price
+			return "."
+		}
+	}
+	switch {
+	case proven && oneSize:
+		return ": no plan can do with fewer."
+	case proven:
+		return ": no plan can do with less area."
+	case oneSize && bound > 0:
+		return fmt.Sprintf("; %d may be possible (bound %d): %s", bound, bound, longer)
+	}
+	return "; a plan with less area may be possible: " + longer
+}
+
+// pieces counts what is bought: "2 sheets and 5 boards".
+func pieces(buy []cutplan.Purchase) string {
+	var sheets, boards int
+	for _, b := range buy {
+		if b.Stock.Kind == stock.Sheet {
+			sheets += b.Count
+		} else {
+			boards += b.Count
+		}
+	}
+	switch {
+	case boards == 0:
+		return counted(sheets, "sheet")
+	case sheets == 0:
+		return counted(boards, "board")
+	}
+	return counted(sheets, "sheet") + " and " + counted(boards, "board")
+}
+
+func counted(n int, word string) string {
+	if n == 1 {
+		return "1 " + word
+	}
+	return fmt.Sprintf("%d %ss", n, word)
+}
