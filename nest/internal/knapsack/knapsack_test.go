@@ -55,7 +55,10 @@ type published struct {
 		Length, Width, Value int64
 		Count                int
 	}
-	Known struct{ Best, Lower int64 }
+	Known struct {
+		Best, Lower int64
+		Rotated     struct{ Lower int64 }
+	}
 }
 
 func readPublished(t testing.TB, set string) []published {
