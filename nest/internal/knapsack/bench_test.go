@@ -18,7 +18,7 @@ func BenchmarkPublished(b *testing.B) {
 			b.Run(fmt.Sprintf("%s/lies=%d", in.Name, lies), func(b *testing.B) {
 				items, values := in.items(lies)
 				for b.Loop() {
-					s := New(in.Stock[0].Length, in.Stock[0].Width, items, plentyOfRects, plentyOfWork)
+					s := New(in.Stock[0].Length, in.Stock[0].Width, items, free, plentyOfRects, plentyOfWork)
 					s.Start(values, 0)
 					s.Advance(math.MaxInt64)
 					b.ReportMetric(float64(len(s.rects.at)), "rects")
@@ -83,7 +83,7 @@ func generate(l, w int64, items []Item) (g generation) {
 		penalty = append(penalty, 1)
 	}
 	lp := master.New(demand, nil, penalty)
-	s := New(l, w, items, 1<<20, 1<<24)
+	s := New(l, w, items, free, 1<<20, 1<<24)
 	values := make([]int64, len(items))
 	for ; g.rounds < 2000; g.rounds++ {
 		lp.Solve(1000)

@@ -27,6 +27,7 @@ type Item struct {
 // items. What it keeps of a search it uses again in the next.
 type Search struct {
 	l, w   int64 // as patterns see it
+	rules  Rules
 	items  []Item
 	form   form
 	bounds *bounds
@@ -55,14 +56,15 @@ const (
 )
 
 // New prepares for a piece of stock l x w. A search keeps at most about most
-// rectangles, of some 150 bytes, and gives up beyond. The tables it bounds with
+// rectangles, of some 150 bytes, and gives up beyond; by then it can have kept
+// a few times as many. The tables it bounds with
 // take about tableWork operations at most, and are coarser where exact ones
 // would take more. New returns nil where that cannot be, or there are more
 // items than a rectangle has room to count.
-func New(l, w int64, items []Item, most int, tableWork int64) *Search {
-	s := &Search{l: l, w: w, most: most}
+func New(l, w int64, items []Item, rules Rules, most int, tableWork int64) *Search {
+	s := &Search{l: l, w: w, rules: rules, most: most}
 	for _, it := range items {
-		if it.Lies = fitting(it, l, w); it.Lies == 0 {
+		if it.Lies = rules.lies(it, l, w); it.Lies == 0 {
 			it.Count = 0
 		}
 		it.Count = int(min(int64(it.Count), l*w/max(1, it.L*it.W)))
@@ -78,18 +80,6 @@ func New(l, w int64, items []Item, most int, tableWork int64) *Search {
 	return s
 }
 
-// fitting is how an item may lie and fits the stock. A square lies one way.
-func fitting(it Item, l, w int64) instance.Lie {
-	lies := it.Lies
-	if it.L > l || it.W > w {
-		lies &^= instance.Upright
-	}
-	if it.W > l || it.L > w || it.L == it.W && lies&instance.Upright != 0 {
-		lies &^= instance.Turned
-	}
-	return lies
-}
-
 // Start begins a search for the best pattern that is worth more than above,
 // which is at least 0. Item n is worth values[n], at least 0.
 func (s *Search) Start(values []int64, above int64) { s.start(values, above, false) }
@@ -99,7 +89,7 @@ func (s *Search) StartAll(values []int64, above int64) { s.start(values, above, 
 
 func (s *Search) start(values []int64, above int64, all bool) {
 	s.above, s.all = above, all
-	s.rects.clear()
+	s.rects.clear(s.rules)
 	s.open = s.open[:0]
 	s.groups.clear()
 	s.shelf[0] = s.shelf[0][:0]
@@ -197,7 +187,7 @@ func (s *Search) close(id int32) {
 	if fresh {
 		s.groups.at[g].restL, s.groups.at[g].restW = s.bounds.rests(r.l, r.w)
 	}
-	s.groups.at[g].add(closed{has: r.has, value: r.value, rect: id, dir: r.dir})
+	s.groups.at[g].add(closed{has: r.has, value: r.value, rect: id, cuts: r.cuts})
 	s.shelf[0].add(r.l, r.value, g, fresh)
 	s.shelf[1].add(r.w, r.value, g, fresh)
 }
@@ -251,11 +241,16 @@ func (s *Search) combine(id int32, dir instance.Dir, work int64) int64 {
 				if !ok {
 					continue
 				}
-				sum := rect{has: has, value: r.value + c.value, dir: dir, first: id, second: c.rect}
+				sum := rect{has: has, value: r.value + c.value, cuts: cuts{dir: dir}, first: id, second: c.rect}
 				if dir == instance.Crosscut {
 					sum.l, sum.w = r.l+g.l, max(r.w, g.w)
+					sum.levels = 1 + max(r.under(dir, r.w < g.w), c.under(dir, g.w < r.w))
 				} else {
 					sum.l, sum.w = max(r.l, g.l), r.w+g.w
+					sum.levels = 1 + max(r.under(dir, r.l < g.l), c.under(dir, g.l < r.l))
+				}
+				if int(sum.levels) > s.rules.Stages {
+					continue
 				}
 				work -= 16
 				s.offer(sum)
@@ -278,17 +273,21 @@ func (s *Search) offer(r rect) {
 	if bound = min(bound, r.value+s.fill.around(&r.has, restL, restW, area)); bound <= s.above {
 		return
 	}
-	r.restL, r.restW = restL, restW
+	if s.rules.none() {
+		r.restL, r.restW = restL, restW
+	} else { // what is left to the edge may take a cut more than what items leave
+		r.restL, r.restW = s.l-r.l, s.w-r.w
+	}
 	id, kept := s.rects.add(r)
 	if !kept {
 		return
 	}
 	s.open.push(entry{bound, id})
-	if s.all {
-		if r.value > s.above && (s.best == none || r.value > s.rects.at[s.best].value) {
-			s.best = id
-		}
-	} else if r.value > s.above {
-		s.best, s.above = id, r.value
+	if r.value <= s.above || s.best != none && r.value <= s.rects.at[s.best].value || !s.rules.allow(&r.cuts, s.l-r.l, s.w-r.w) {
+		return
+	}
+	s.best = id
+	if !s.all {
+		s.above = r.value
 	}
 }

@@ -19,12 +19,14 @@ const (
 	plentyOfWork  = 1 << 30
 )
 
+var free = Rules{Stages: instance.NoLimit}
+
 // The optima of cgcut1 to cgcut3 with all parts as they lie: Christofides and
 // Whitlock, Oper. Res. 25 (1977), table 2.
 func TestPublishedOptima(t *testing.T) {
 	for _, in := range readPublished(t, "cgcut") {
 		items, values := in.items(instance.Upright)
-		s := New(in.Stock[0].Length, in.Stock[0].Width, items, plentyOfRects, plentyOfWork)
+		s := New(in.Stock[0].Length, in.Stock[0].Width, items, free, plentyOfRects, plentyOfWork)
 		s.Start(values, 0)
 		s.Advance(math.MaxInt64)
 		if got, _ := s.Best(); got != in.Known.Best || !s.Proven() || s.Bound() != got {
@@ -38,7 +40,7 @@ func TestPublishedOptima(t *testing.T) {
 			t.Errorf("%s: above the optimum there is %d, proven %v", in.Name, v, s.Proven())
 		}
 		items, values = in.items(instance.Upright | instance.Turned)
-		s = New(in.Stock[0].Length, in.Stock[0].Width, items, plentyOfRects, plentyOfWork)
+		s = New(in.Stock[0].Length, in.Stock[0].Width, items, free, plentyOfRects, plentyOfWork)
 		s.Start(values, 0)
 		s.Advance(math.MaxInt64)
 		if got, _ := s.Best(); got < in.Known.Best || !s.Proven() {
@@ -243,7 +245,7 @@ func TestSearchEqualsEveryCutOfEverySize(t *testing.T) {
 			best = max(best, worth(c, values))
 		}
 		for _, tableWork := range []int64{plentyOfWork, 200} { // exact tables and coarse ones
-			s := New(l, w, items, plentyOfRects, tableWork)
+			s := New(l, w, items, free, plentyOfRects, tableWork)
 			if s == nil {
 				continue
 			}
@@ -300,7 +302,7 @@ func checkAll(t *testing.T, seed uint64, s *Search, items []Item, values []int64
 func TestSearchInPortionsIsTheSame(t *testing.T) {
 	for seed := range uint64(300) {
 		l, w, items, values := tiny(seed)
-		s, p := New(l, w, items, plentyOfRects, plentyOfWork), New(l, w, items, plentyOfRects, plentyOfWork)
+		s, p := New(l, w, items, free, plentyOfRects, plentyOfWork), New(l, w, items, free, plentyOfRects, plentyOfWork)
 		s.Start(values, 0)
 		s.Advance(math.MaxInt64)
 		want, _ := s.Best()
@@ -322,11 +324,11 @@ func TestSearchThatGivesUpClaimsNothingWrong(t *testing.T) {
 	gave := 0
 	for seed := range uint64(2000) {
 		l, w, items, values := tiny(seed)
-		s := New(l, w, items, plentyOfRects, plentyOfWork)
+		s := New(l, w, items, free, plentyOfRects, plentyOfWork)
 		s.Start(values, 0)
 		s.Advance(math.MaxInt64)
 		best, _ := s.Best()
-		s = New(l, w, items, int(seed%7), plentyOfWork)
+		s = New(l, w, items, free, int(seed%7), plentyOfWork)
 		s.Start(values, 0)
 		s.Advance(math.MaxInt64)
 		if got, _ := s.Best(); got > best || s.Bound() < best || s.Proven() && got != best {

@@ -11,12 +11,12 @@ type rect struct {
 	has           counts
 	value         int64
 	l, w          int64
-	restL, restW  int64 // what it leaves of the stock, as far as items can use it
+	restL, restW  int64 // what it leaves of the stock, as far as that matters
 	first, second int32 // rectangles; an item and none
 	next          int32 // with the same counts
-	dir           instance.Dir
-	turned        bool // as an item
-	dead          bool // another with the same counts leaves as much room
+	cuts
+	turned bool // as an item
+	dead   bool // another with the same counts leaves as much room
 }
 
 // rects keeps, for all counts met, the rectangles of which none leaves as much
@@ -26,9 +26,11 @@ type rects struct {
 	at    []rect
 	heads []int32 // hash table, open addressing: the first with some counts
 	used  int
+	rules Rules
 }
 
-func (t *rects) clear() {
+func (t *rects) clear(rules Rules) {
+	t.rules = rules
 	t.at = t.at[:0]
 	t.used = 0
 	if len(t.heads) == 0 {
@@ -46,7 +48,7 @@ func (t *rects) add(r rect) (id int32, kept bool) {
 		t.used++
 	}
 	for i := *head; i != none; i = t.at[i].next {
-		if o := &t.at[i]; o.restL >= r.restL && o.restW >= r.restW {
+		if t.replaces(&t.at[i], &r) {
 			return none, false
 		}
 	}
@@ -54,7 +56,7 @@ func (t *rects) add(r rect) (id int32, kept bool) {
 	r.next = none
 	last := head
 	for i := *head; i != none; i = t.at[i].next {
-		if o := &t.at[i]; o.restL <= r.restL && o.restW <= r.restW {
+		if o := &t.at[i]; t.replaces(&r, o) {
 			o.dead = true
 			*last = o.next
 		} else {
@@ -67,6 +69,18 @@ func (t *rects) add(r rect) (id int32, kept bool) {
 		t.grow()
 	}
 	return id, true
+}
+
+// replaces reports whether r can take the place of o, which holds the same.
+func (t *rects) replaces(r, o *rect) bool {
+	if r.restL < o.restL || r.restW < o.restW {
+		return false
+	}
+	if t.rules.none() {
+		return true
+	}
+	return (t.rules.Stages >= instance.NoLimit || r.noDeeper(&o.cuts, r.restL > o.restL, r.restW > o.restW)) &&
+		(o.dir != t.rules.First || t.rules.beginsWith(&r.cuts, r.restL, r.restW))
 }
 
 // slot is where the chain of rectangles with such counts begins.
