@@ -343,3 +343,28 @@ func TestSearchThatGivesUpClaimsNothingWrong(t *testing.T) {
 		t.Errorf("only %d searches gave up", gave)
 	}
 }
+
+// TestLargeNumbersMakeNoDifference scales problems to where the stock has more
+// units than there are points.
+func TestLargeNumbersMakeNoDifference(t *testing.T) {
+	const scale = 1_000_003
+	for seed := range uint64(300) {
+		l, w, items, values := tiny(seed)
+		s := New(l, w, items, free, plentyOfRects, plentyOfWork)
+		s.Start(values, 0)
+		s.Advance(math.MaxInt64)
+		want, _ := s.Best()
+		large := slices.Clone(items)
+		for n := range large {
+			large[n].L *= scale
+			large[n].W *= scale
+		}
+		s = New(l*scale+int64(seed), w*scale+7, large, free, plentyOfRects, plentyOfWork)
+		s.Start(values, 0)
+		s.Advance(math.MaxInt64)
+		if got, _ := s.Best(); got != want || !s.Proven() {
+			t.Fatalf("seed %d: %d, proven %v; on small numbers %d", seed, got, s.Proven(), want)
+		}
+		checkPattern(t, s, large, values)
+	}
+}

@@ -60,11 +60,11 @@ func (s *Search) maximal() []int32 {
 	var ids []int32
 	for id := range s.rects.at {
 		r := &s.rects.at[id]
-		if r.value > s.above && !r.dead && s.rules.allow(&r.cuts, s.l-r.l, s.w-r.w) {
+		if r.value > s.above && s.rules.allow(&r.cuts, s.l-r.l, s.w-r.w) {
 			ids = append(ids, int32(id))
 		}
 	}
-	// None holds what one before it in this order holds, and more.
+	// In this order none holds more than one before it.
 	slices.SortFunc(ids, func(a, b int32) int {
 		p, q := &s.rects.at[a], &s.rects.at[b]
 		return cmp.Or(cmp.Compare(q.value, p.value), cmp.Compare(s.form.total(&q.has), s.form.total(&p.has)), cmp.Compare(a, b))

@@ -79,7 +79,7 @@ func (t *rects) replaces(r, o *rect) bool {
 	if t.rules.none() {
 		return true
 	}
-	return (t.rules.Stages >= instance.NoLimit || r.noDeeper(&o.cuts, r.restL > o.restL, r.restW > o.restW)) &&
+	return (t.rules.Stages >= instance.NoLimit || r.noDeeper(&o.cuts)) &&
 		(o.dir != t.rules.First || t.rules.beginsWith(&r.cuts, r.restL, r.restW))
 }
 

@@ -54,12 +54,12 @@ func (c *cuts) under(dir instance.Dir, slack bool) int32 {
 }
 
 // noDeeper reports whether c, in the place of o, brings no more levels in any
-// pattern. It may be smaller than o, and have slack there.
-func (c *cuts) noDeeper(o *cuts, shorter, narrower bool) bool {
-	return c.under(instance.Crosscut, narrower) <= o.under(instance.Crosscut, false) &&
-		c.under(instance.Crosscut, true) <= o.under(instance.Crosscut, true) &&
-		c.under(instance.Ripped, shorter) <= o.under(instance.Ripped, false) &&
-		c.under(instance.Ripped, true) <= o.under(instance.Ripped, true)
+// pattern, where c holds the same and is no larger. If it is smaller it has
+// slack that o has not; but that matters only where o comes with no level at
+// all, and then o is full of items and nothing that holds the same is smaller.
+func (c *cuts) noDeeper(o *cuts) bool {
+	return c.under(instance.Crosscut, false) <= o.under(instance.Crosscut, false) &&
+		c.under(instance.Ripped, false) <= o.under(instance.Ripped, false)
 }
 
 // beginsWith reports whether the first cut of the stock can have the direction

@@ -108,7 +108,7 @@ func TestSearchUnderRulesEqualsEveryCutOfEverySize(t *testing.T) {
 		rules := Rules{
 			Stages:    []int{1, 2, 3, 4, 5, instance.NoLimit}[r.IntN(6)],
 			First:     instance.Dir(r.IntN(3)),
-			Narrowest: int64(r.IntN(4)),
+			Narrowest: int64(r.IntN(6)),
 		}
 		e := ruled{items, rules, map[ruledPiece]map[string][]int{}}
 		patterns := e.piece(l, w, instance.None, 0)
