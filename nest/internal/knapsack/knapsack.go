@@ -77,6 +77,7 @@ func New(l, w int64, items []Item, rules Rules, most int, tableWork int64) *Sear
 	if s.bounds = newBounds(l, w, s.items, tableWork); s.bounds == nil {
 		return nil
 	}
+	s.rects.rules, s.rects.bounds, s.rects.l, s.rects.w = rules, s.bounds, l, w
 	return s
 }
 
@@ -89,7 +90,7 @@ func (s *Search) StartAll(values []int64, above int64) { s.start(values, above, 
 
 func (s *Search) start(values []int64, above int64, all bool) {
 	s.above, s.all = above, all
-	s.rects.clear(s.rules)
+	s.rects.clear()
 	s.open = s.open[:0]
 	s.groups.clear()
 	s.shelf[0] = s.shelf[0][:0]
@@ -272,11 +273,6 @@ func (s *Search) offer(r rect) {
 	area := s.bounds.l*s.bounds.w - (s.bounds.l-restL)*(s.bounds.w-restW)
 	if bound = min(bound, r.value+s.fill.around(&r.has, restL, restW, area)); bound <= s.above {
 		return
-	}
-	if s.rules.none() {
-		r.restL, r.restW = restL, restW
-	} else { // what is left to the edge may take a cut more than what items leave
-		r.restL, r.restW = s.l-r.l, s.w-r.w
 	}
 	id, kept := s.rects.add(r)
 	if !kept {
