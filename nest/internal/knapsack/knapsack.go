@@ -55,12 +55,11 @@ const (
 	gaveUp
 )
 
-// New prepares for a piece of stock l x w. A search keeps at most about most
-// rectangles, of some 150 bytes, and gives up beyond; by then it can have kept
-// a few times as many. The tables it bounds with
-// take about tableWork operations at most, and are coarser where exact ones
-// would take more. New returns nil where that cannot be, or there are more
-// items than a rectangle has room to count.
+// New prepares for a piece of stock l x w. A search gives up beyond most
+// rectangles, of some 150 bytes each; by then it can have kept twice as many.
+// The tables it bounds with take about tableWork sums, and are coarser where
+// exact ones would take more. New returns nil where that cannot be, or there
+// are more items than a rectangle has room to count: 128 that may be cut once.
 func New(l, w int64, items []Item, rules Rules, most int, tableWork int64) *Search {
 	s := &Search{l: l, w: w, rules: rules, most: most}
 	for _, it := range items {
@@ -126,9 +125,8 @@ func (s *Search) Advance(work int64) (left int64, done bool) {
 // or all patterns above it are found.
 func (s *Search) Proven() bool { return s.state == proven }
 
-// Bound is what no pattern is worth more than; at any time. While a search
-// that knows no better has not got through its tables, it is without meaning:
-// the greatest whole number.
+// Bound is what no pattern is worth more than, at any time: however far the
+// search has come. Before its tables are done it is the greatest whole number.
 func (s *Search) Bound() int64 { return s.limit }
 
 // Best is the most valuable pattern found; not ok if none is worth more than
@@ -169,7 +167,8 @@ func (s *Search) step(work int64) int64 {
 		s.limit = max(best, s.above)
 		return work - 1
 	}
-	s.limit = s.open[0].bound
+	best, _ := s.Best()
+	s.limit = max(best, s.open[0].bound)
 	if len(s.rects.at) > s.most {
 		s.state = gaveUp
 		return work - 1

@@ -338,6 +338,12 @@ func TestSearchThatGivesUpClaimsNothingWrong(t *testing.T) {
 		if !s.Proven() {
 			gave++
 		}
+		s.StartAll(values, best/2)
+		for done := false; !done; {
+			if _, done = s.Advance(1); s.Bound() < best {
+				t.Fatalf("seed %d: all patterns above %d are said to be worth no more than %d; the best is %d", seed, best/2, s.Bound(), best)
+			}
+		}
 	}
 	if gave < 100 {
 		t.Errorf("only %d searches gave up", gave)
