@@ -54,6 +54,8 @@ func BenchmarkColumns(b *testing.B) {
 				b.ReportMetric(float64(g.rects), "rects")
 				b.ReportMetric(float64(g.proof)/1e6, "Msteps-proof")
 				b.ReportMetric(g.bound, "bound")
+				b.ReportMetric(float64(g.patterns), "patterns")
+				b.ReportMetric(float64(g.listing)/1e6, "Msteps-listing")
 				b.ReportMetric(float64(lower), "known")
 			}
 		})
@@ -66,6 +68,10 @@ type generation struct {
 	rounds, rects int
 	work, proof   int64
 	bound         float64
+	// The maximal patterns worth nine tenths of a sheet at the last prices, and
+	// the work of listing them; none where it took too much.
+	patterns int
+	listing  int64
 }
 
 // Work on one round: once there is a pattern it serves as a column, best or
@@ -102,6 +108,14 @@ func generate(l, w int64, items []Item) (g generation) {
 		g.rects = max(g.rects, len(s.rects.at))
 		if _, ok := s.Best(); !ok {
 			g.bound = lp.Value() * scale / float64(max(s.Bound(), scale))
+			s.StartAll(values, scale/10*9)
+			left, done := s.Advance(enough)
+			g.listing = enough - left
+			if done && s.Proven() {
+				for range s.All {
+					g.patterns++
+				}
+			}
 			return g
 		}
 		counts := make([]int, len(items))
