@@ -18,7 +18,7 @@ func BenchmarkPublished(b *testing.B) {
 			b.Run(fmt.Sprintf("%s/lies=%d", in.Name, lies), func(b *testing.B) {
 				items, values := in.items(lies)
 				for b.Loop() {
-					s := New(in.Stock[0].Length, in.Stock[0].Width, items, plentyOfRects, plentyOfWork)
+					s := New(in.Stock[0].Length, in.Stock[0].Width, items, free, plentyOfRects, plentyOfWork)
 					s.Start(values, 0)
 					s.Advance(math.MaxInt64)
 					b.ReportMetric(float64(len(s.rects.at)), "rects")
@@ -43,23 +43,43 @@ func BenchmarkColumns(b *testing.B) {
 		}
 		b.Run(in.Name, func(b *testing.B) {
 			items, _ := in.items(lies)
+			lower := in.Known.Lower
+			if lies&instance.Turned != 0 {
+				lower = in.Known.Rotated.Lower
+			}
 			for b.Loop() {
 				g := generate(in.Stock[0].Length, in.Stock[0].Width, items)
 				b.ReportMetric(float64(g.rounds), "rounds")
-				b.ReportMetric(float64(g.gaveUp), "gave-up")
-				b.ReportMetric(float64(g.most), "rects-most")
-				b.ReportMetric(float64(g.last), "rects-proof")
+				b.ReportMetric(float64(g.work)/1e6, "Msteps")
+				b.ReportMetric(float64(g.rects), "rects")
+				b.ReportMetric(float64(g.proof)/1e6, "Msteps-proof")
 				b.ReportMetric(g.bound, "bound")
-				b.ReportMetric(float64(in.Known.Lower), "known")
+				b.ReportMetric(float64(g.patterns), "patterns")
+				b.ReportMetric(float64(g.listing)/1e6, "Msteps-listing")
+				b.ReportMetric(float64(lower), "known")
 			}
 		})
 	}
 }
 
+// generation is what a column generation took: rounds, steps of work in all
+// and in the last round, the most rectangles of a round.
 type generation struct {
-	rounds, gaveUp, most, last int
-	bound                      float64
+	rounds, rects int
+	work, proof   int64
+	bound         float64
+	// The maximal patterns worth nine tenths of a sheet at the last prices, and
+	// the work of listing them; none where it took too much.
+	patterns int
+	listing  int64
 }
+
+// Work on one round: once there is a pattern it serves as a column, best or
+// not, after little; without one the round goes on to enough.
+const (
+	little = 1 << 18
+	enough = 1 << 28
+)
 
 func generate(l, w int64, items []Item) (g generation) {
 	const scale = 1 << 36
@@ -69,22 +89,33 @@ func generate(l, w int64, items []Item) (g generation) {
 		penalty = append(penalty, 1)
 	}
 	lp := master.New(demand, nil, penalty)
-	s := New(l, w, items, 300_000, 1<<26)
+	s := New(l, w, items, free, 1<<20, 1<<24)
 	values := make([]int64, len(items))
-	for ; g.rounds < 1000; g.rounds++ {
+	for ; g.rounds < 2000; g.rounds++ {
 		lp.Solve(1000)
 		for n, p := range lp.Prices() {
 			values[n] = max(0, int64(math.Round(p*scale)))
 		}
 		s.Start(values, scale+scale/1000000)
-		s.Advance(math.MaxInt64)
-		g.most = max(g.most, len(s.rects.at))
-		if !s.Proven() {
-			g.gaveUp++
+		g.proof = 0
+		for found, done := false, false; !done && !found && g.proof < enough; {
+			var left int64
+			left, done = s.Advance(little)
+			g.proof += little - left
+			_, found = s.Best()
 		}
+		g.work += g.proof
+		g.rects = max(g.rects, len(s.rects.at))
 		if _, ok := s.Best(); !ok {
-			g.last = len(s.rects.at)
 			g.bound = lp.Value() * scale / float64(max(s.Bound(), scale))
+			s.StartAll(values, scale/10*9)
+			left, done := s.Advance(enough)
+			g.listing = enough - left
+			if done && s.Proven() {
+				for range s.All {
+					g.patterns++
+				}
+			}
 			return g
 		}
 		counts := make([]int, len(items))

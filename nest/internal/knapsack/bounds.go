@@ -19,9 +19,9 @@ type bounds struct {
 }
 
 // mostUnits of an axis, and mostPoints of one axis of a table, for the sake of
-// memory: 32 MiB for both tables.
+// memory: 16 MiB for both tables.
 const (
-	mostUnits  = 1 << 20
+	mostUnits  = 1 << 18
 	mostPoints = 1 << 10
 )
 

@@ -3,8 +3,6 @@ package knapsack
 import (
 	"slices"
 	"sort"
-
-	"sawbill/nest/internal/instance"
 )
 
 // closed is a rectangle that has been combined with all closed before it.
@@ -12,7 +10,7 @@ type closed struct {
 	has   counts
 	value int64
 	rect  int32
-	dir   instance.Dir
+	cuts
 }
 
 // group holds closed rectangles of one size, the most valuable first.

@@ -27,6 +27,7 @@ type Item struct {
 // items. What it keeps of a search it uses again in the next.
 type Search struct {
 	l, w   int64 // as patterns see it
+	rules  Rules
 	items  []Item
 	form   form
 	bounds *bounds
@@ -54,15 +55,15 @@ const (
 	gaveUp
 )
 
-// New prepares for a piece of stock l x w. A search keeps at most about most
-// rectangles, of some 150 bytes, and gives up beyond. The tables it bounds with
-// take about tableWork operations at most, and are coarser where exact ones
-// would take more. New returns nil where that cannot be, or there are more
-// items than a rectangle has room to count.
-func New(l, w int64, items []Item, most int, tableWork int64) *Search {
-	s := &Search{l: l, w: w, most: most}
+// New prepares for a piece of stock l x w. A search gives up beyond most
+// rectangles, of some 150 bytes each; by then it can have kept twice as many.
+// The tables it bounds with take about tableWork sums, and are coarser where
+// exact ones would take more. New returns nil where that cannot be, or there
+// are more items than a rectangle has room to count: 128 that may be cut once.
+func New(l, w int64, items []Item, rules Rules, most int, tableWork int64) *Search {
+	s := &Search{l: l, w: w, rules: rules, most: most}
 	for _, it := range items {
-		if it.Lies = fitting(it, l, w); it.Lies == 0 {
+		if it.Lies = rules.lies(it, l, w); it.Lies == 0 {
 			it.Count = 0
 		}
 		it.Count = int(min(int64(it.Count), l*w/max(1, it.L*it.W)))
@@ -75,19 +76,8 @@ func New(l, w int64, items []Item, most int, tableWork int64) *Search {
 	if s.bounds = newBounds(l, w, s.items, tableWork); s.bounds == nil {
 		return nil
 	}
+	s.rects.rules, s.rects.bounds, s.rects.l, s.rects.w = rules, s.bounds, l, w
 	return s
-}
-
-// fitting is how an item may lie and fits the stock. A square lies one way.
-func fitting(it Item, l, w int64) instance.Lie {
-	lies := it.Lies
-	if it.L > l || it.W > w {
-		lies &^= instance.Upright
-	}
-	if it.W > l || it.L > w || it.L == it.W && lies&instance.Upright != 0 {
-		lies &^= instance.Turned
-	}
-	return lies
 }
 
 // Start begins a search for the best pattern that is worth more than above,
@@ -135,9 +125,8 @@ func (s *Search) Advance(work int64) (left int64, done bool) {
 // or all patterns above it are found.
 func (s *Search) Proven() bool { return s.state == proven }
 
-// Bound is what no pattern is worth more than; at any time. While a search
-// that knows no better has not got through its tables, it is without meaning:
-// the greatest whole number.
+// Bound is what no pattern is worth more than, at any time: however far the
+// search has come. Before its tables are done it is the greatest whole number.
 func (s *Search) Bound() int64 { return s.limit }
 
 // Best is the most valuable pattern found; not ok if none is worth more than
@@ -178,7 +167,8 @@ func (s *Search) step(work int64) int64 {
 		s.limit = max(best, s.above)
 		return work - 1
 	}
-	s.limit = s.open[0].bound
+	best, _ := s.Best()
+	s.limit = max(best, s.open[0].bound)
 	if len(s.rects.at) > s.most {
 		s.state = gaveUp
 		return work - 1
@@ -197,7 +187,7 @@ func (s *Search) close(id int32) {
 	if fresh {
 		s.groups.at[g].restL, s.groups.at[g].restW = s.bounds.rests(r.l, r.w)
 	}
-	s.groups.at[g].add(closed{has: r.has, value: r.value, rect: id, dir: r.dir})
+	s.groups.at[g].add(closed{has: r.has, value: r.value, rect: id, cuts: r.cuts})
 	s.shelf[0].add(r.l, r.value, g, fresh)
 	s.shelf[1].add(r.w, r.value, g, fresh)
 }
@@ -251,11 +241,16 @@ func (s *Search) combine(id int32, dir instance.Dir, work int64) int64 {
 				if !ok {
 					continue
 				}
-				sum := rect{has: has, value: r.value + c.value, dir: dir, first: id, second: c.rect}
+				sum := rect{has: has, value: r.value + c.value, cuts: cuts{dir: dir}, first: id, second: c.rect}
 				if dir == instance.Crosscut {
 					sum.l, sum.w = r.l+g.l, max(r.w, g.w)
+					sum.levels = 1 + max(r.under(dir, r.w < g.w), c.under(dir, g.w < r.w))
 				} else {
 					sum.l, sum.w = max(r.l, g.l), r.w+g.w
+					sum.levels = 1 + max(r.under(dir, r.l < g.l), c.under(dir, g.l < r.l))
+				}
+				if int(sum.levels) > s.rules.Stages {
+					continue
 				}
 				work -= 16
 				s.offer(sum)
@@ -278,17 +273,16 @@ func (s *Search) offer(r rect) {
 	if bound = min(bound, r.value+s.fill.around(&r.has, restL, restW, area)); bound <= s.above {
 		return
 	}
-	r.restL, r.restW = restL, restW
 	id, kept := s.rects.add(r)
 	if !kept {
 		return
 	}
 	s.open.push(entry{bound, id})
-	if s.all {
-		if r.value > s.above && (s.best == none || r.value > s.rects.at[s.best].value) {
-			s.best = id
-		}
-	} else if r.value > s.above {
-		s.best, s.above = id, r.value
+	if r.value <= s.above || s.best != none && r.value <= s.rects.at[s.best].value || !s.rules.allow(&r.cuts, s.l-r.l, s.w-r.w) {
+		return
+	}
+	s.best = id
+	if !s.all {
+		s.above = r.value
 	}
 }

@@ -19,12 +19,14 @@ const (
 	plentyOfWork  = 1 << 30
 )
 
+var free = Rules{Stages: instance.NoLimit}
+
 // The optima of cgcut1 to cgcut3 with all parts as they lie: Christofides and
 // Whitlock, Oper. Res. 25 (1977), table 2.
 func TestPublishedOptima(t *testing.T) {
 	for _, in := range readPublished(t, "cgcut") {
 		items, values := in.items(instance.Upright)
-		s := New(in.Stock[0].Length, in.Stock[0].Width, items, plentyOfRects, plentyOfWork)
+		s := New(in.Stock[0].Length, in.Stock[0].Width, items, free, plentyOfRects, plentyOfWork)
 		s.Start(values, 0)
 		s.Advance(math.MaxInt64)
 		if got, _ := s.Best(); got != in.Known.Best || !s.Proven() || s.Bound() != got {
@@ -38,7 +40,7 @@ func TestPublishedOptima(t *testing.T) {
 			t.Errorf("%s: above the optimum there is %d, proven %v", in.Name, v, s.Proven())
 		}
 		items, values = in.items(instance.Upright | instance.Turned)
-		s = New(in.Stock[0].Length, in.Stock[0].Width, items, plentyOfRects, plentyOfWork)
+		s = New(in.Stock[0].Length, in.Stock[0].Width, items, free, plentyOfRects, plentyOfWork)
 		s.Start(values, 0)
 		s.Advance(math.MaxInt64)
 		if got, _ := s.Best(); got < in.Known.Best || !s.Proven() {
@@ -55,7 +57,10 @@ type published struct {
 		Length, Width, Value int64
 		Count                int
 	}
-	Known struct{ Best, Lower int64 }
+	Known struct {
+		Best, Lower int64
+		Rotated     struct{ Lower int64 }
+	}
 }
 
 func readPublished(t testing.TB, set string) []published {
@@ -240,7 +245,7 @@ func TestSearchEqualsEveryCutOfEverySize(t *testing.T) {
 			best = max(best, worth(c, values))
 		}
 		for _, tableWork := range []int64{plentyOfWork, 200} { // exact tables and coarse ones
-			s := New(l, w, items, plentyOfRects, tableWork)
+			s := New(l, w, items, free, plentyOfRects, tableWork)
 			if s == nil {
 				continue
 			}
@@ -297,7 +302,7 @@ func checkAll(t *testing.T, seed uint64, s *Search, items []Item, values []int64
 func TestSearchInPortionsIsTheSame(t *testing.T) {
 	for seed := range uint64(300) {
 		l, w, items, values := tiny(seed)
-		s, p := New(l, w, items, plentyOfRects, plentyOfWork), New(l, w, items, plentyOfRects, plentyOfWork)
+		s, p := New(l, w, items, free, plentyOfRects, plentyOfWork), New(l, w, items, free, plentyOfRects, plentyOfWork)
 		s.Start(values, 0)
 		s.Advance(math.MaxInt64)
 		want, _ := s.Best()
@@ -319,11 +324,11 @@ func TestSearchThatGivesUpClaimsNothingWrong(t *testing.T) {
 	gave := 0
 	for seed := range uint64(2000) {
 		l, w, items, values := tiny(seed)
-		s := New(l, w, items, plentyOfRects, plentyOfWork)
+		s := New(l, w, items, free, plentyOfRects, plentyOfWork)
 		s.Start(values, 0)
 		s.Advance(math.MaxInt64)
 		best, _ := s.Best()
-		s = New(l, w, items, int(seed%7), plentyOfWork)
+		s = New(l, w, items, free, int(seed%7), plentyOfWork)
 		s.Start(values, 0)
 		s.Advance(math.MaxInt64)
 		if got, _ := s.Best(); got > best || s.Bound() < best || s.Proven() && got != best {
@@ -333,8 +338,39 @@ func TestSearchThatGivesUpClaimsNothingWrong(t *testing.T) {
 		if !s.Proven() {
 			gave++
 		}
+		s.StartAll(values, best/2)
+		for done := false; !done; {
+			if _, done = s.Advance(1); s.Bound() < best {
+				t.Fatalf("seed %d: all patterns above %d are said to be worth no more than %d; the best is %d", seed, best/2, s.Bound(), best)
+			}
+		}
 	}
 	if gave < 100 {
 		t.Errorf("only %d searches gave up", gave)
+	}
+}
+
+// TestLargeNumbersMakeNoDifference scales problems to where the stock has more
+// units than there are points.
+func TestLargeNumbersMakeNoDifference(t *testing.T) {
+	const scale = 1_000_003
+	for seed := range uint64(300) {
+		l, w, items, values := tiny(seed)
+		s := New(l, w, items, free, plentyOfRects, plentyOfWork)
+		s.Start(values, 0)
+		s.Advance(math.MaxInt64)
+		want, _ := s.Best()
+		large := slices.Clone(items)
+		for n := range large {
+			large[n].L *= scale
+			large[n].W *= scale
+		}
+		s = New(l*scale+int64(seed), w*scale+7, large, free, plentyOfRects, plentyOfWork)
+		s.Start(values, 0)
+		s.Advance(math.MaxInt64)
+		if got, _ := s.Best(); got != want || !s.Proven() {
+			t.Fatalf("seed %d: %d, proven %v; on small numbers %d", seed, got, s.Proven(), want)
+		}
+		checkPattern(t, s, large, values)
 	}
 }

@@ -8,7 +8,25 @@ import (
 )
 
 // Pattern is how the stock is cut for the best value found. There must be one.
-func (s *Search) Pattern() instance.Piece { return s.piece(s.best, s.l, s.w) }
+// It has the form of [instance.Compact].
+func (s *Search) Pattern() instance.Piece { return s.pattern(s.best) }
+
+func (s *Search) pattern(id int32) instance.Piece {
+	r := &s.rects.at[id]
+	root := s.piece(id, s.l, s.w)
+	switch first := s.rules.first(&r.cuts, s.l-r.l, s.w-r.w); {
+	case first == r.dir:
+	case first == instance.Crosscut:
+		root = instance.Piece{L: s.l, W: s.w, Dir: first, Kind: instance.Rest, Children: []instance.Piece{
+			s.piece(id, r.l, s.w), {L: s.l - r.l, W: s.w, Kind: instance.Rest},
+		}}
+	default:
+		root = instance.Piece{L: s.l, W: s.w, Dir: first, Kind: instance.Rest, Children: []instance.Piece{
+			s.piece(id, s.l, r.w), {L: s.l, W: s.w - r.w, Kind: instance.Rest},
+		}}
+	}
+	return instance.Compact(root)
+}
 
 // piece cuts a rectangle out of a piece that may be larger.
 func (s *Search) piece(id int32, l, w int64) instance.Piece {
@@ -30,7 +48,7 @@ func (s *Search) piece(id int32, l, w int64) instance.Piece {
 // those that hold no item more often than another one does.
 func (s *Search) All(yield func(value int64, pattern instance.Piece) bool) {
 	for _, id := range s.maximal() {
-		if !yield(s.rects.at[id].value, s.piece(id, s.l, s.w)) {
+		if !yield(s.rects.at[id].value, s.pattern(id)) {
 			return
 		}
 	}
@@ -40,12 +58,13 @@ func (s *Search) All(yield func(value int64, pattern instance.Piece) bool) {
 // holds, the most valuable first.
 func (s *Search) maximal() []int32 {
 	var ids []int32
-	for id, r := range s.rects.at {
-		if r.value > s.above && !r.dead {
+	for id := range s.rects.at {
+		r := &s.rects.at[id]
+		if r.value > s.above && s.rules.allow(&r.cuts, s.l-r.l, s.w-r.w) {
 			ids = append(ids, int32(id))
 		}
 	}
-	// None holds what one before it in this order holds, and more.
+	// In this order none holds more than one before it.
 	slices.SortFunc(ids, func(a, b int32) int {
 		p, q := &s.rects.at[a], &s.rects.at[b]
 		return cmp.Or(cmp.Compare(q.value, p.value), cmp.Compare(s.form.total(&q.has), s.form.total(&p.has)), cmp.Compare(a, b))

@@ -1,6 +1,10 @@
 package knapsack
 
-import "sawbill/nest/internal/instance"
+import (
+	"math"
+
+	"sawbill/nest/internal/instance"
+)
 
 // reach holds the sizes that rows of items take in one direction, each item no
 // more often than it may be cut: normal points (Herz, IBM J. Res. Dev. 16,
@@ -44,30 +48,28 @@ func newReach(size, unit int64, rows []row) *reach {
 		}
 	}
 	limit := size / unit
-	can := make([]bool, limit+1)
-	can[0] = true
+	// How many of the row's item a sum takes at least.
+	uses := make([]int, limit+1)
+	const never = math.MaxInt
+	for z := range uses[1:] {
+		uses[1+z] = never
+	}
 	for _, r := range rows {
-		for range r.count {
-			more := false
-			for z := limit; z > 0; z-- {
-				if can[z] {
-					continue
-				}
-				for lie, s := range r.sizes {
-					s /= unit
-					if r.lies&(1<<lie) != 0 && s <= z && can[z-s] {
-						can[z], more = true, true
-					}
-				}
+		for z, n := range uses {
+			if n != never {
+				uses[z] = 0
+				continue
 			}
-			if !more {
-				break
+			for lie, s := range r.sizes {
+				if s /= unit; r.lies&(1<<lie) != 0 && s <= int64(z) && uses[int64(z)-s] < r.count {
+					uses[z] = min(uses[z], uses[int64(z)-s]+1)
+				}
 			}
 		}
 	}
 	r := &reach{unit: unit, floor: make([]int32, limit+1)}
-	for z, ok := range can {
-		if ok {
+	for z, n := range uses {
+		if n != never {
 			r.points = append(r.points, int64(z))
 		}
 		r.floor[z] = int32(len(r.points) - 1)

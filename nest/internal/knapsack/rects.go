@@ -6,55 +6,64 @@ import "sawbill/nest/internal/instance"
 const none = -1
 
 // rect is a rectangle that is cut into items: one, or two rectangles beside
-// each other.
+// each other. Its 64 bytes are one line of a processor's cache, which is what
+// looking for rectangles with the same counts costs.
 type rect struct {
 	has           counts
 	value         int64
 	l, w          int64
-	restL, restW  int64 // what it leaves of the stock, as far as items can use it
 	first, second int32 // rectangles; an item and none
 	next          int32 // with the same counts
-	dir           instance.Dir
-	turned        bool // as an item
-	dead          bool // another with the same counts leaves as much room
+	cuts
+	turned bool // as an item
+	dead   bool // another with the same counts leaves as much room
 }
 
 // rects keeps, for all counts met, the rectangles of which none leaves as much
 // room as another in both directions. One can take the other's place in every
 // pattern.
 type rects struct {
-	at    []rect
-	heads []int32 // hash table, open addressing: the first with some counts
-	used  int
+	at     []rect
+	heads  []head // hash table, open addressing
+	used   int
+	rules  Rules
+	l, w   int64 // of the stock
+	bounds *bounds
+}
+
+// head begins the chain of rectangles with the same counts.
+type head struct {
+	tag  uint32 // of the counts: bits of the hash that say nothing of the place
+	rect int32
 }
 
 func (t *rects) clear() {
 	t.at = t.at[:0]
 	t.used = 0
 	if len(t.heads) == 0 {
-		t.heads = make([]int32, 1<<10)
+		t.heads = make([]head, 1<<10)
 	}
 	for i := range t.heads {
-		t.heads[i] = none
+		t.heads[i].rect = none
 	}
 }
 
 // add keeps r unless another makes it needless.
 func (t *rects) add(r rect) (id int32, kept bool) {
-	head := t.slot(&r.has)
-	if *head == none {
+	first := t.slot(&r.has)
+	if *first == none {
 		t.used++
 	}
-	for i := *head; i != none; i = t.at[i].next {
-		if o := &t.at[i]; o.restL >= r.restL && o.restW >= r.restW {
+	for i := *first; i != none; i = t.at[i].next {
+		if t.replaces(&t.at[i], &r) {
 			return none, false
 		}
 	}
 	id = int32(len(t.at))
 	r.next = none
-	last := head
-	for i := *head; i != none; i = t.at[i].next {
-		if o := &t.at[i]; o.restL <= r.restL && o.restW <= r.restW {
+	last := first
+	for i := *first; i != none; i = t.at[i].next {
+		if o := &t.at[i]; t.replaces(&r, o) {
 			o.dead = true
 			*last = o.next
 		} else {
@@ -69,25 +78,50 @@ func (t *rects) add(r rect) (id int32, kept bool) {
 	return id, true
 }
 
+// replaces reports whether r can take the place of o, which holds the same.
+func (t *rects) replaces(r, o *rect) bool {
+	smaller := r.l <= o.l && r.w <= o.w
+	if t.rules.none() {
+		return smaller || t.leaves(r, o)
+	}
+	// What is left to the edge may take a cut more than what items leave: here
+	// only what is smaller leaves as much.
+	return smaller && (t.rules.Stages >= instance.NoLimit || r.noDeeper(&o.cuts)) &&
+		(o.dir != t.rules.First || t.rules.beginsWith(&r.cuts, t.l-r.l, t.w-r.w))
+}
+
+// leaves reports whether r leaves as much room as o.
+func (t *rects) leaves(r, o *rect) bool {
+	rL, rW := t.bounds.room(r.l, r.w)
+	oL, oW := t.bounds.room(o.l, o.w)
+	return rL >= oL && rW >= oW
+}
+
 // slot is where the chain of rectangles with such counts begins.
 func (t *rects) slot(has *counts) *int32 {
-	mask := len(t.heads) - 1
-	for i := has.hash() & uint64(mask); ; i = (i + 1) & uint64(mask) {
-		if h := t.heads[i]; h == none || t.at[h].has == *has {
-			return &t.heads[i]
+	hash := has.hash()
+	mask := uint64(len(t.heads) - 1)
+	for i := hash & mask; ; i = (i + 1) & mask {
+		h := &t.heads[i]
+		if h.rect == none {
+			h.tag = uint32(hash >> 32)
+			return &h.rect
+		}
+		if h.tag == uint32(hash>>32) && t.at[h.rect].has == *has {
+			return &h.rect
 		}
 	}
 }
 
 func (t *rects) grow() {
 	old := t.heads
-	t.heads = make([]int32, 4*len(old))
+	t.heads = make([]head, 2*len(old))
 	for i := range t.heads {
-		t.heads[i] = none
+		t.heads[i].rect = none
 	}
 	for _, h := range old {
-		if h != none {
-			*t.slot(&t.at[h].has) = h
+		if h.rect != none {
+			*t.slot(&t.at[h.rect].has) = h.rect
 		}
 	}
 }
