@@ -20,7 +20,7 @@ func TestUnpricedStockIsProvenByArea(t *testing.T) {
 				}
 			}
 		}
-		plan := solve(t, p, nest.Options{Iterations: 200, Seed: seed})
+		plan := solve(t, p, nest.Options{Iterations: 400, Seed: seed})
 		if plan.Cost != 0 || plan.Bound != 0 {
 			t.Fatalf("seed %d: cost %d, bound %d without prices", seed, plan.Cost, plan.Bound)
 		}
@@ -49,7 +49,7 @@ func TestUnpricedStockIsProvenByArea(t *testing.T) {
 		for _, s := range plan.Unpriced[0].Stock {
 			priced.Stock[s].Price = p.Stock[s].Length * p.Stock[s].Width / unit
 		}
-		again := solve(t, priced, nest.Options{Iterations: 200, Seed: seed})
+		again := solve(t, priced, nest.Options{Iterations: 400, Seed: seed})
 		if again.Cost != plan.Unpriced[0].Area || again.Bound != plan.Unpriced[0].Bound {
 			t.Errorf("seed %d: %+v; priced by area it costs %d, bound %d", seed, plan.Unpriced, again.Cost, again.Bound)
 		}

@@ -32,9 +32,10 @@ import (
 // once these have no more to say the prices are tried on outer ones, for a cut
 // that holds. Then all that is gone through again on finer grids.
 //
-// Patterns are priced by [pricing.Grid], which knows no limit on the number of
-// turns and none on how often a part is cut: so the cuts hold under every rule
-// that a saw may add.
+// Grids know no limit on the number of turns and none on how often a part is
+// cut: so the cuts hold under every rule that a saw may add. Once they have no
+// more to say, constrained patterns do (see strict), and all is gone through a
+// last time.
 type Generator struct {
 	in       *instance.Instance
 	floor    *bound.Floor

@@ -37,7 +37,8 @@ func (p loose) pattern() (root instance.Piece, ok bool) {
 
 func (p loose) worth() int64 { return p.Best() }
 
-// strict prices patterns in which no part comes more often than it is wanted.
+// strict prices patterns in which no part comes more often than it is wanted,
+// and which keep to the rules of their stock.
 type strict struct {
 	*knapsack.Search
 	spent int64
@@ -89,7 +90,8 @@ func (g *Generator) tighten() (all []pricer) {
 		for _, it := range g.items[s] {
 			items = append(items, knapsack.Item{L: it.L, W: it.W, Lies: it.Lies, Count: g.in.Kinds[it.Kind].Count, Kind: it.Kind})
 		}
-		k := knapsack.New(st.L, st.W, items, mostRects, tableWork)
+		rules := knapsack.Rules{Stages: g.in.Stages, First: st.First, Narrowest: st.Narrowest}
+		k := knapsack.New(st.L, st.W, items, rules, mostRects, tableWork)
 		if k == nil {
 			return nil
 		}
