@@ -27,6 +27,7 @@ type lane struct {
 	reach   int
 	stuck   []int32
 	blinks  bool
+	avoid   instance.Dir // of the first of two cuts; None to choose freely
 	keys    []key
 	steps   int64
 }

@@ -108,13 +108,14 @@ func (l *lane) searchTree(k int32, i int, best int64, blinks bool) (at spot, ok 
 				continue
 			}
 			old := e.worth(c.l, c.w)
+			both := lg < c.l && wd < c.w
 			// Rip first: the leftover beside the strip keeps its whole length.
-			if t.allows(x, lg, wd, instance.Ripped, e.in.Stages, st.First) && !(blinks && l.blink()) {
+			if !(both && l.avoid == instance.Ripped) && t.allows(x, lg, wd, instance.Ripped, e.in.Stages, st.First) && !(blinks && l.blink()) {
 				if v := e.worth(c.l, c.w-wd) + e.worth(c.l-lg, wd) - old; v > best {
 					at, ok, best = spot{i, x, turned == 1, instance.Ripped}, true, v
 				}
 			}
-			if lg < c.l && wd < c.w && t.allows(x, lg, wd, instance.Crosscut, e.in.Stages, st.First) && !(blinks && l.blink()) {
+			if both && l.avoid != instance.Crosscut && t.allows(x, lg, wd, instance.Crosscut, e.in.Stages, st.First) && !(blinks && l.blink()) {
 				if v := e.worth(c.l-lg, c.w) + e.worth(lg, c.w-wd) - old; v > best {
 					at, ok, best = spot{i, x, turned == 1, instance.Crosscut}, true, v
 				}

@@ -63,7 +63,7 @@ func (s *Search) Lanes() int { return len(s.lanes) }
 // Walk does lane i's part of a round: n steps, or fewer when stop says so.
 func (s *Search) Walk(i int, n int64, stop func() bool) {
 	if i < s.tidyingLanes() {
-		s.tidiers[i].walk(n, stop)
+		s.tidiers[(s.round/tidyEvery+i)%len(s.tidiers)].walk(n, stop)
 	} else if !s.Proven() || s.trimLeft > 0 {
 		s.lanes[i].walk(n, stop)
 	}

@@ -13,8 +13,8 @@ type tidying struct {
 }
 
 const (
-	tidyRounds   = 96 // for plans of one cost
-	tidyPatience = 16
+	tidyRounds   = 48 // for plans of one cost
+	tidyPatience = 8
 	tidyEvery    = 6 // rounds, as long as the price is not proven
 )
 
@@ -28,7 +28,7 @@ func newTidiers(in *instance.Instance, seed uint64, lanes int) []*tidier {
 }
 
 // tidyingLanes is how many tidiers walk in this round: all once the price is
-// proven; before, now and then one, in case time is up before.
+// proven; before, now and then one of them, in case time is up before.
 func (s *Search) tidyingLanes() int {
 	switch {
 	case s.tidyLeft == 0 || s.trimLeft > 0 && s.Proven():
