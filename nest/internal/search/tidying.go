@@ -10,6 +10,7 @@ type tidying struct {
 	// tidyLeft counts the rounds still given to tidying, patience those of them
 	// without a better plan.
 	tidyLeft, patience int
+	closing            bool // little time is left
 }
 
 const (
@@ -28,12 +29,13 @@ func newTidiers(in *instance.Instance, seed uint64, lanes int) []*tidier {
 }
 
 // tidyingLanes is how many tidiers walk in this round: all once the price is
-// proven; before, now and then one of them, in case time is up before.
+// proven or time is nearly up; before, now and then one of them, in case time is
+// up early.
 func (s *Search) tidyingLanes() int {
 	switch {
 	case s.tidyLeft == 0 || s.trimLeft > 0 && s.Proven():
 		return 0
-	case s.Proven():
+	case s.Proven() || s.closing:
 		return len(s.tidiers)
 	case s.round%tidyEvery == tidyEvery-1:
 		return 1
