@@ -130,8 +130,8 @@ func TestCoverOfOnePlan(t *testing.T) {
 	}
 }
 
-// Two plans of one sheet: the square leftover is worth more, but only the long
-// strip holds a rail.
+// Two plans of one sheet: the wide leftover beside a column is worth more, but
+// only the long strip holds the long blank.
 func TestCoverComesBeforeTheValueOfOffcuts(t *testing.T) {
 	from := []nest.Source{{Upright: true}}
 	p := nest.Problem{
@@ -139,7 +139,7 @@ func TestCoverComesBeforeTheValueOfOffcuts(t *testing.T) {
 		Stock: []nest.Stock{{Length: 100, Width: 60, Price: 1}},
 		Blanks: []nest.Blank{
 			{Length: 90, Width: 20, Count: 1, From: from},
-			{Length: 40, Width: 20, Count: 1, From: from},
+			{Length: 40, Width: 20, Count: 2, From: from},
 		},
 	}
 	plan := solve(t, p, nest.Options{Iterations: 4000})
