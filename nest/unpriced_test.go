@@ -11,7 +11,7 @@ import (
 // Stock without prices is planned as if its area were its price.
 func TestUnpricedStockIsProvenByArea(t *testing.T) {
 	proven := 0
-	for seed := range uint64(150) {
+	for seed := range uint64(250) {
 		p := randomProblem(seed)
 		for i := range p.Stock {
 			p.Stock[i].Price = 0
