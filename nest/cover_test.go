@@ -129,3 +129,57 @@ func TestCoverOfOnePlan(t *testing.T) {
 		t.Errorf("(-want +got)\n%s", d)
 	}
 }
+
+// Two plans of one sheet: the wide leftover beside a column is worth more, but
+// only the long strip holds the long blank.
+func TestCoverComesBeforeTheValueOfOffcuts(t *testing.T) {
+	from := []nest.Source{{Upright: true}}
+	p := nest.Problem{
+		Keep:  nest.Size{Length: 10, Width: 10},
+		Stock: []nest.Stock{{Length: 100, Width: 60, Price: 1}},
+		Blanks: []nest.Blank{
+			{Length: 90, Width: 20, Count: 1, From: from},
+			{Length: 40, Width: 20, Count: 2, From: from},
+		},
+	}
+	plan := solve(t, p, nest.Options{Iterations: 4000})
+	for i, c := range nest.CoverOf(p, plan) {
+		if c != nest.FromOffcut {
+			t.Errorf("blank %d is not covered: %+v", i, plan.Layouts)
+		}
+	}
+}
+
+// Strips of one width, or columns that are ripped again: the fence is set less
+// often for the one, and nothing else tells the plans apart.
+func TestEqualStripsAreCutAtOneSetting(t *testing.T) {
+	from := []nest.Source{{Upright: true}}
+	p := nest.Problem{
+		Keep:  nest.Size{Length: 100, Width: 100},
+		Stock: []nest.Stock{{Length: 1200, Width: 600, Price: 1}},
+		Blanks: []nest.Blank{
+			{Length: 400, Width: 200, Count: 6, From: from},
+			{Length: 600, Width: 200, Count: 2, From: from},
+		},
+	}
+	plan := solve(t, p, nest.Options{Iterations: 8000})
+	rips := map[int64]bool{}
+	for _, l := range plan.Layouts {
+		open := []nest.Node{l.Root}
+		for len(open) > 0 {
+			n := open[0]
+			open = append(open[1:], n.Children...)
+			if n.Use != nest.Split || n.Cut != nest.Rip {
+				continue
+			}
+			for _, c := range n.Children {
+				if c.Use != nest.Offcut && c.Use != nest.Waste {
+					rips[c.Width] = true
+				}
+			}
+		}
+	}
+	if plan.Cost != 1 || len(rips) != 1 {
+		t.Errorf("cost %d, rips at %v", plan.Cost, rips)
+	}
+}

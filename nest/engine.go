@@ -27,6 +27,10 @@ const mostWork = 1 << 28
 // step of a lane and each part wanted; a step takes about as long.
 const workPerPart = 64
 
+// closingShare is the part of the steps, or of the time, that is left to the
+// lesser aims if the price has not been proven before: one in so many.
+const closingShare = 16
+
 func newEngine(in *instance.Instance, seed uint64, lanes int) *engine {
 	e := &engine{floor: bound.New(in)}
 	for _, k := range in.Kinds {
@@ -48,6 +52,11 @@ func (e *engine) plan(tasks []task, steps, budget int64) []task {
 	left := budget - e.search.Steps()
 	if e.search.Done() || left <= 0 {
 		return tasks
+	}
+	if closing := budget / closingShare; left > closing {
+		left -= closing
+	} else {
+		e.search.Close()
 	}
 	if g := e.generator; g != nil && !e.search.Proven() {
 		tasks = append(tasks, func(func() bool) { g.Work(steps * e.work) })

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"sync"
 	"sync/atomic"
+	"time"
 )
 
 // Options steer Solve. The zero value is ready for use.
@@ -40,12 +41,15 @@ const (
 )
 
 // Solve looks for the plan that cuts every blank, then costs least, then takes
-// the least area of bought stock, then leaves the largest offcuts.
+// the least area of bought stock, then covers most blanks ([CoverOf]), then
+// keeps the most valuable offcuts, then needs the fewest fence settings, then
+// the fewest cuts.
 //
-// It has a plan at once and improves it until the cost is proven, the
-// iterations are spent or ctx ends; an ended ctx is no error. Equal problem,
-// options and iteration budget give the equal plan on every machine; ctx
-// decides only when to stop. An error means that the problem itself makes no
+// It has a plan at once and improves it until the cost is proven and nothing
+// more is found for the aims below it, the iterations are spent or ctx ends; an
+// ended ctx is no error. Equal problem, options and iteration budget give the
+// equal plan on every machine; ctx decides only when to stop, and its deadline
+// when to turn from the cost to the aims below it. An error means that the problem itself makes no
 // sense.
 func Solve(ctx context.Context, p Problem, o Options) (Plan, error) {
 	return solveOn(ctx, p, o, runtime.GOMAXPROCS(0))
@@ -96,6 +100,8 @@ func newSolver(doors []*door, o Options) *solver {
 func (s *solver) run(ctx context.Context) {
 	var ended atomic.Bool
 	defer context.AfterFunc(ctx, func() { ended.Store(true) })()
+	closing, cancel := closing(ctx)
+	defer cancel()
 	s.report()
 	for round := 0; !ended.Load(); round++ {
 		// Short rounds at first, so that a lane that falls behind soon
@@ -103,6 +109,9 @@ func (s *solver) run(ctx context.Context) {
 		steps := int64(roundSteps) << min(round, 4)
 		var tasks []task
 		for _, e := range s.engines {
+			if closing.Err() != nil {
+				e.search.Close()
+			}
 			tasks = e.plan(tasks, steps, s.budget)
 		}
 		if len(tasks) == 0 {
@@ -117,6 +126,15 @@ func (s *solver) run(ctx context.Context) {
 			s.report()
 		}
 	}
+}
+
+// closing ends when ctx nearly does.
+func closing(ctx context.Context) (context.Context, context.CancelFunc) {
+	end, ok := ctx.Deadline()
+	if !ok {
+		return context.WithCancel(ctx)
+	}
+	return context.WithDeadline(ctx, end.Add(-time.Until(end)/closingShare))
 }
 
 // roundSteps is the length of the first round.

@@ -2,6 +2,7 @@ package nest_test
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"sawbill/nest"
@@ -10,7 +11,7 @@ import (
 // Stock without prices is planned as if its area were its price.
 func TestUnpricedStockIsProvenByArea(t *testing.T) {
 	proven := 0
-	for seed := range uint64(150) {
+	for seed := range uint64(250) {
 		p := randomProblem(seed)
 		for i := range p.Stock {
 			p.Stock[i].Price = 0
@@ -75,5 +76,32 @@ func TestUnpricedStockOfOneSizeIsCountedInPieces(t *testing.T) {
 	plan := solve(t, p, nest.Options{Iterations: 4000})
 	if len(plan.Unpriced) != 1 || plan.Unpriced[0].Area != 3 || plan.Unpriced[0].Bound != 3 {
 		t.Errorf("%+v; 25 parts, of which 12 fit a sheet, take three", plan.Unpriced)
+	}
+}
+
+func TestVerifyRefusesFalseTalkOfUnpricedStock(t *testing.T) {
+	tests := []struct {
+		reason string
+		spoil  func(*nest.Problem, *nest.Unpriced)
+		want   string
+	}{
+		{"more area than is bought", func(_ *nest.Problem, u *nest.Unpriced) { u.Area++ }, "but"},
+		{"a bound above the area", func(_ *nest.Problem, u *nest.Unpriced) { u.Bound++ }, "bound 4 of area 3"},
+		{"a negative bound", func(_ *nest.Problem, u *nest.Unpriced) { u.Bound = -1 }, "bound -1"},
+		{"no area, yet a bound", func(_ *nest.Problem, u *nest.Unpriced) { u.Area = 0 }, "area 0"},
+		{"a price", func(p *nest.Problem, _ *nest.Unpriced) { p.Stock[0].Price = 1 }, "has a price"},
+		{"on hand", func(p *nest.Problem, _ *nest.Unpriced) { p.Stock[0].OnHand = true }, "on hand"},
+		{"no such stock", func(_ *nest.Problem, u *nest.Unpriced) { u.Stock = []int{1} }, "stock 1, there are 1"},
+	}
+	for _, test := range tests {
+		t.Run(test.reason, func(t *testing.T) {
+			p := one(24400, 12200, 32, 6000, 4000, 25, true)
+			p.Stock[0].Price = 0
+			plan := solve(t, p, nest.Options{Iterations: 4000})
+			test.spoil(&p, &plan.Unpriced[0])
+			if err := nest.Verify(p, plan); err == nil || !strings.Contains(err.Error(), test.want) {
+				t.Errorf("%v; want %q", err, test.want)
+			}
+		})
 	}
 }

@@ -18,6 +18,7 @@ import (
 //     accounts for all of its area (verify_layout.go);
 //   - layouts are distinct, cut at least one part, and take no more stock than
 //     there is; the cost is their price, and the bound allows it (here);
+//   - so does what is said of stock without prices (verify_unpriced.go);
 //   - every blank is cut or listed as unplaced, as often as it is wanted, and
 //     the reason given is true (verify_blanks.go).
 //
@@ -35,6 +36,7 @@ func Verify(p Problem, plan Plan) error {
 	v.distinct(plan.Layouts)
 	v.limits()
 	v.money(plan)
+	v.unpriced(plan)
 	v.blanks(plan.Unplaced)
 	return errors.Join(v.violations...)
 }

@@ -29,12 +29,16 @@ func cover(p *cutplan.Plan) string {
 		return fmt.Sprintf("Any one of the %d parts could be recut from %s.", c.Parts, from)
 	}
 	var not []string
+	comma := ", "
 	for _, u := range c.Uncovered {
 		name := p.Bill[u.Blank].Part.Name
+		if strings.Contains(name, ",") {
+			comma = "; "
+		}
 		if u.Count > 1 {
 			name = fmt.Sprintf("%s (%d)", name, u.Count)
 		}
 		not = append(not, name)
 	}
-	return fmt.Sprintf("%d of %d parts could be recut from %s; not: %s.", c.Covered, c.Parts, from, strings.Join(not, ", "))
+	return fmt.Sprintf("%d of %d parts could be recut from %s; not: %s.", c.Covered, c.Parts, from, strings.Join(not, comma))
 }

@@ -13,7 +13,7 @@ func TestCoverSentence(t *testing.T) {
 			bill = append(bill, cutplan.Blank{Blank: stock.Blank{Part: stock.Part{Name: n}}})
 		}
 		return bill
-	}("top", "side", "shelf")
+	}("top", "side", "shelf, lower")
 	not := func(counts ...int) (list []cutplan.Uncovered) {
 		for i, n := range counts {
 			if n > 0 {
@@ -29,6 +29,8 @@ func TestCoverSentence(t *testing.T) {
 	}{
 		{"most", cutplan.Cover{Parts: 41, Covered: 38, Uncovered: not(1, 2), Offcuts: true},
 			"38 of 41 parts could be recut from the offcuts; not: top, side (2)."},
+		{"names with commas", cutplan.Cover{Parts: 5, Covered: 2, Uncovered: not(1, 0, 2), Offcuts: true},
+			"2 of 5 parts could be recut from the offcuts; not: top; shelf, lower (2)."},
 		{"some of it from whole pieces", cutplan.Cover{Parts: 41, Covered: 40, Uncovered: not(1), Offcuts: true, Rack: true},
 			"40 of 41 parts could be recut from the offcuts and what stays on hand; not: top."},
 		{"all", cutplan.Cover{Parts: 41, Covered: 41, Rack: true}, "Any one of the 41 parts could be recut from what stays on hand."},

@@ -66,7 +66,7 @@ func TestExamplesPlanAsBefore(t *testing.T) {
 		name := strings.TrimSuffix(filepath.Base(path), ".toml")
 		t.Run(name, func(t *testing.T) {
 			folder := filepath.Join(t.TempDir(), name+"-plan")
-			status, out, errs := call(t, "plan", path, "--iterations", "20000", "-o", folder)
+			status, out, errs := call(t, "plan", path, "--iterations", "100000", "-o", folder)
 			if status != exitDone {
 				t.Fatalf("status %d: %s", status, errs)
 			}

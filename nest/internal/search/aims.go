@@ -102,7 +102,7 @@ func (a *appraiser) merit(s *state) merit {
 	var m merit
 	a.uncovered = a.uncovered[:0]
 	for k := range a.e.kinds {
-		if a.spare(s, int32(k)) {
+		if a.whole(s, int32(k)) {
 			m.covered += a.e.in.Kinds[k].Count
 		} else {
 			a.uncovered = append(a.uncovered, int32(k))
@@ -137,8 +137,8 @@ func kept(value int64) int64 {
 	return int64(math.Sqrt(float64(value))) * keptUnits >> (instance.AreaBits / 2)
 }
 
-// spare reports whether a piece on hand that holds kind k stays whole.
-func (a *appraiser) spare(s *state, k int32) bool {
+// whole reports whether a piece on hand that holds kind k stays whole.
+func (a *appraiser) whole(s *state, k int32) bool {
 	for i, st := range a.e.in.Stock {
 		if st.OnHand && s.used[i] < st.Limit && len(a.e.kinds[k].lies[i]) > 0 {
 			return true

@@ -88,8 +88,7 @@ func cheap(in *instance.Instance) *Search {
 	s := New(in, bound.New(in).Price(), 1, 4)
 	never := func() bool { return false }
 	for s.round < 40 && !s.Proven() {
-		for i, l := range s.lanes {
-			_ = i
+		for _, l := range s.lanes {
 			l.walk(256, never)
 		}
 		s.tidyLeft = 0

@@ -30,7 +30,8 @@ type lane struct {
 	homeless []uint64
 	tried    bool // what is missing was tried everywhere
 	blinks   bool
-	next     int // spots until the next one that is overlooked
+	next     int          // spots until the next one that is overlooked
+	avoid    instance.Dir // of the first of two cuts; None to choose freely
 	steps    int64
 }
 

@@ -105,13 +105,14 @@ func (l *lane) searchTree(k int32, i int, at *spot, best *int64, blinks bool) (o
 			if c.l < as.l || c.w < as.w {
 				continue
 			}
-			ripped, crosscut := true, as.l < c.l && as.w < c.w
+			both := as.l < c.l && as.w < c.w
+			ripped, crosscut := !both || l.avoid != instance.Ripped, both && l.avoid != instance.Crosscut
 			if !e.free {
 				st := &e.stock[t.stock]
 				if as.w < c.w && as.w < st.narrowest {
 					continue
 				}
-				ripped = t.allows(c.node, as, instance.Ripped, e.in.Stages, st.first)
+				ripped = ripped && t.allows(c.node, as, instance.Ripped, e.in.Stages, st.first)
 				crosscut = crosscut && t.allows(c.node, as, instance.Crosscut, e.in.Stages, st.first)
 			}
 			// Rip first: the leftover beside the strip keeps its whole length.

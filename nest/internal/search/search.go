@@ -50,6 +50,9 @@ func (s *Search) Proven() bool { return s.best.Complete() && s.best.Cost.Price <
 // Done reports whether further rounds are not worth their time.
 func (s *Search) Done() bool { return s.Proven() && s.trimLeft == 0 && s.tidyLeft == 0 }
 
+// Close tells that little time is left: it goes to the lesser aims.
+func (s *Search) Close() { s.closing = true }
+
 // Raise tells of a bound and reports whether it is a greater one.
 func (s *Search) Raise(bound int64) bool {
 	greater := bound > s.bound
@@ -63,7 +66,7 @@ func (s *Search) Lanes() int { return len(s.lanes) }
 // Walk does lane i's part of a round: n steps, or fewer when stop says so.
 func (s *Search) Walk(i int, n int64, stop func() bool) {
 	if i < s.tidyingLanes() {
-		s.tidiers[i].walk(n, stop)
+		s.tidiers[(s.round/tidyEvery+i)%len(s.tidiers)].walk(n, stop)
 	} else if !s.Proven() || s.trimLeft > 0 {
 		s.lanes[i].walk(n, stop)
 	}

@@ -14,6 +14,8 @@ type tidier struct {
 	last      aim
 	merit     merit // of best
 	found     merit // the best of a state so far; as told it may be less
+	spares    bool  // its walks want a spare
+	spare     int32 // the kind wanted once more than it is, or none
 }
 
 // Weights of the score. A stock's area is 2^AreaBits at most; an offcut is worth
@@ -28,6 +30,7 @@ const (
 func newTidier(e *env, seed, number uint64) *tidier {
 	return &tidier{
 		lane: *newLane(e, seed, number), appraiser: appraiser{e: e}, judge: newState(e), last: cutAim,
+		spares: number%2 == 1, spare: none,
 	}
 }
 
@@ -40,14 +43,19 @@ func (t *tidier) appraise(p *instance.Plan) merit {
 
 // follow takes complete plan p over.
 func (t *tidier) follow(p *instance.Plan, m merit) {
-	s := t.state
-	s.load(p)
 	t.best, t.merit, t.found = p, m, m
 	t.goal, t.blinks = p.Cost, true
 	t.goal.Bought++ // no more, but as much
-	t.appraiser.all(s)
-	s.begin()
-	t.current = t.score(t.appraiser.merit(s))
+	t.state.load(p)
+	t.spare = none
+	t.resume()
+}
+
+// resume prepares for a walk from the present state.
+func (t *tidier) resume() {
+	t.appraiser.all(t.state)
+	t.state.begin()
+	t.current = t.score(t.appraiser.merit(t.state))
 	// A good plan is left only by way of worse ones.
 	patience := t.current + abs(t.current)/leeway
 	for i := range t.history {
@@ -75,6 +83,9 @@ func (t *tidier) score(m merit) int64 {
 
 // walk makes n steps, or fewer when stop says so.
 func (t *tidier) walk(n int64, stop func() bool) {
+	if t.spares {
+		t.wantSpare()
+	}
 	for i := int64(0); i < n; i++ {
 		if i&31 == 0 && stop() {
 			break
@@ -89,6 +100,7 @@ func (t *tidier) step() {
 	s.begin()
 	t.ruin()
 	t.sort(order(t.below(int(orderCount))))
+	t.prefer()
 	t.recreate(t.goal)
 	t.appraiser.changed(s)
 	m := t.appraiser.merit(s)
@@ -111,14 +123,38 @@ func (t *tidier) step() {
 // record keeps the plan at hand, whose merit is m, if it is the best so far.
 func (t *tidier) record(m merit) {
 	s := t.state
-	if len(s.missing) > 0 || !s.cost.Less(t.best.Cost) && m.compare(t.found) <= 0 {
+	switch {
+	case t.spare != none && len(s.missing) == 0:
+		t.freeSpare()
+		return
+	case t.spare != none && len(s.missing) == 1 && s.missing[0] == t.spare:
+	case len(s.missing) > 0:
+		return
+	}
+	if !s.cost.Less(t.best.Cost) && m.compare(t.found) <= 0 {
 		return
 	}
 	t.found = m
-	p := s.plan()
-	if m = t.appraise(p); p.Cost.Less(t.best.Cost) || m.compare(t.merit) > 0 {
+	t.keep()
+}
+
+// keep takes the plan at hand for the best, if as told it is.
+func (t *tidier) keep() {
+	p := t.state.plan()
+	clear(p.Missing) // of the spare, at most
+	if m := t.appraise(p); p.Cost.Less(t.best.Cost) || m.compare(t.merit) > 0 {
 		t.best, t.merit = p, m
 		t.goal = p.Cost
 		t.goal.Bought++
+	}
+}
+
+// prefer settles for a step which way strips run, or leaves it free: parts in
+// strips of one direction share settings, which no placing of a single part
+// sees.
+func (t *tidier) prefer() {
+	t.avoid = instance.None
+	if n := t.below(4); n < 2 {
+		t.avoid = instance.Ripped + instance.Dir(n)
 	}
 }

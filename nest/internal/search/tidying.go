@@ -10,12 +10,13 @@ type tidying struct {
 	// tidyLeft counts the rounds still given to tidying, patience those of them
 	// without a better plan.
 	tidyLeft, patience int
+	closing            bool // little time is left
 }
 
 const (
-	tidyRounds   = 96 // for plans of one cost
-	tidyPatience = 16
-	tidyEvery    = 6 // rounds, as long as the price is not proven
+	tidyRounds   = 48 // for plans of one cost
+	tidyPatience = 8
+	tidyEvery    = 24 // rounds, as long as the price is not proven
 )
 
 func newTidiers(in *instance.Instance, seed uint64, lanes int) []*tidier {
@@ -28,12 +29,13 @@ func newTidiers(in *instance.Instance, seed uint64, lanes int) []*tidier {
 }
 
 // tidyingLanes is how many tidiers walk in this round: all once the price is
-// proven; before, now and then one, in case time is up before.
+// proven or time is nearly up; before, now and then one of them, in case time is
+// up early.
 func (s *Search) tidyingLanes() int {
 	switch {
 	case s.tidyLeft == 0 || s.trimLeft > 0 && s.Proven():
 		return 0
-	case s.Proven():
+	case s.Proven() || s.closing:
 		return len(s.tidiers)
 	case s.round%tidyEvery == tidyEvery-1:
 		return 1
