@@ -13,6 +13,7 @@ type engine struct {
 	search    *search.Search
 	floor     *bound.Floor       // no plan costs less
 	generator *columns.Generator // nil where there is too much to price
+	work      int64              // of the generator for each step of a lane
 }
 
 // task is one engine's share of a round.
@@ -22,12 +23,15 @@ type task func(stop func() bool)
 // each time.
 const mostWork = 1 << 28
 
-// workPerStep is the generator's share of a round, in comparisons for each
-// step of a lane; a step takes about as long.
-const workPerStep = 4096
+// workPerPart is the generator's share of a round, in comparisons for each
+// step of a lane and each part wanted; a step takes about as long.
+const workPerPart = 256
 
 func newEngine(in *instance.Instance, seed uint64, lanes int) *engine {
 	e := &engine{floor: bound.New(in)}
+	for _, k := range in.Kinds {
+		e.work += workPerPart * int64(k.Count)
+	}
 	e.search = search.New(in, e.floor.Price(), seed, lanes)
 	if !e.search.Proven() {
 		e.generator = columns.New(in, e.floor, mostWork, seed)
@@ -46,7 +50,7 @@ func (e *engine) plan(tasks []task, steps, budget int64) []task {
 		return tasks
 	}
 	if g := e.generator; g != nil && !e.search.Proven() {
-		tasks = append(tasks, func(func() bool) { g.Work(steps * workPerStep) })
+		tasks = append(tasks, func(func() bool) { g.Work(steps * e.work) })
 	}
 	lanes := int64(e.search.Lanes())
 	steps = min(steps, (left-1)/lanes+1)

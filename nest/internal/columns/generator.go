@@ -28,15 +28,23 @@ import (
 // the fractional plan with just these pieces that leaves least undone. If that
 // leaves nothing undone, no cut of this kind raises the floor further.
 //
+// Where exact grids would take long, patterns are made on coarse inner ones, and
+// once these have no more to say the prices are tried on outer ones, for a cut
+// that holds. Then all that is gone through again on finer grids.
+//
 // Patterns are priced by [pricing.Grid], which knows no limit on the number of
 // turns and none on how often a part is cut: so the cuts hold under every rule
 // that a saw may add.
 type Generator struct {
-	in    *instance.Instance
-	floor *bound.Floor
-	pool  *pool
-	grids []*pricing.Grid
-	kinds [][]int // per grid: the kinds of its items
+	in       *instance.Instance
+	floor    *bound.Floor
+	pool     *pool
+	items    [][]pricing.Item // per stock
+	grids    []*pricing.Grid
+	outer    []*pricing.Grid // where grids are coarse, to prove bounds on; else nil
+	spend    int64           // comparisons that pricing on all grids may take now
+	most     int64           // the greatest spend
+	nearness float64         // of cut and programme at which coarse grids have done their part
 
 	lp     *master.LP
 	loaded int   // patterns of the pool that are columns
@@ -48,6 +56,7 @@ type Generator struct {
 	center  []float64 // prices of the best cut so far in the first programme
 	best    float64   // how good that cut was
 	exact   bool      // values are the programme's own prices
+	proving bool      // pricing on the outer grids
 	stock   int       // being priced; len(grids) when a round is to begin
 	started bool
 	added   bool
@@ -60,27 +69,22 @@ type Generator struct {
 // which prices are exact.
 const priceScale = 1 << 36
 
-// New makes a generator, or nil where the grids to price on would take more
-// than mostWork comparisons each time.
+// New makes a generator, or nil where even coarse grids to price on would take
+// more than mostWork comparisons each time.
 func New(in *instance.Instance, floor *bound.Floor, mostWork int64, seed uint64) *Generator {
-	g := &Generator{in: in, floor: floor, pool: newPool(in), values: make([]int64, len(in.Kinds))}
+	g := &Generator{in: in, floor: floor, most: mostWork, pool: newPool(in), values: make([]int64, len(in.Kinds))}
 	g.rounder = &rounder{in: in, pool: g.pool, rng: rand.NewPCG(seed, roundingStream)}
-	for s, st := range in.Stock {
+	for s := range in.Stock {
 		var items []pricing.Item
-		var kinds []int
 		for k, kd := range in.Kinds {
 			if kd.Lies[s] != 0 {
 				items = append(items, pricing.Item{L: kd.L, W: kd.W, Lies: kd.Lies[s], Kind: k})
-				kinds = append(kinds, k)
 			}
 		}
-		grid := pricing.NewGrid(st.L, st.W, items, mostWork)
-		if grid == nil {
-			return nil
-		}
-		mostWork -= grid.Work()
-		g.grids = append(g.grids, grid)
-		g.kinds = append(g.kinds, kinds)
+		g.items = append(g.items, items)
+	}
+	if !g.lay() {
+		return nil
 	}
 	g.programme(nil)
 	return g
@@ -175,10 +179,13 @@ func (g *Generator) Work(work int64) {
 			continue
 		}
 		grid := g.grids[g.stock]
+		if g.proving {
+			grid = g.outer[g.stock]
+		}
 		if !g.started {
-			values := make([]int64, len(g.kinds[g.stock]))
-			for i, k := range g.kinds[g.stock] {
-				values[i] = g.values[k]
+			values := make([]int64, len(g.items[g.stock]))
+			for i, it := range g.items[g.stock] {
+				values[i] = g.values[it.Kind]
 			}
 			grid.Start(values)
 			g.started = true
@@ -210,7 +217,12 @@ func (g *Generator) begin() {
 		}
 		g.values[k] = max(0, int64(math.Round(p*g.scale)))
 	}
-	g.stock, g.started, g.added = 0, false, false
+	g.round(false)
+}
+
+// round starts pricing all stock.
+func (g *Generator) round(proving bool) {
+	g.proving, g.stock, g.started, g.added = proving, 0, false, false
 }
 
 // mostPivoting is the greatest number of operations of one visit to the
@@ -243,43 +255,55 @@ func (g *Generator) turn() {
 	if g.counts == nil {
 		g.work -= g.rounder.dive()
 	}
-	if counts := g.floor.Counts(); counts != nil {
+	if counts := g.floor.Counts(); counts != nil && (g.outer == nil || g.spend == g.most) {
 		g.programme(counts)
 	} else {
-		g.done = true
+		g.refine()
 	}
 }
 
 // finish takes the best pattern of the stock just priced.
 func (g *Generator) finish(grid *pricing.Grid) {
-	if grid.Best() > 0 && g.pool.add(g.stock, grid.Pattern()) {
-		g.added = true
+	if grid.Best() > 0 {
+		if root, fits := grid.Pattern(); fits && g.pool.add(g.stock, root) {
+			g.added = true
+		}
 	}
 	g.stock++
 	g.started = false
 	if g.stock < len(g.grids) {
 		return
 	}
-	cut := bound.Cut{Worth: make([]int64, len(g.grids))}
-	for s, grid := range g.grids {
+	grids := g.grids
+	if g.proving {
+		grids = g.outer
+	}
+	cut := bound.Cut{Worth: make([]int64, len(grids))}
+	for s, grid := range grids {
 		cut.Worth[s] = grid.Best()
 	}
 	for k, v := range g.values {
 		cut.Need += v * int64(g.in.Kinds[k].Count)
 	}
-	excluded := g.floor.Add(cut)
+	proven := g.proving || g.outer == nil
+	excluded := proven && g.floor.Add(cut)
 	switch {
 	case g.counts != nil && excluded:
 		g.turn()
-	case g.added:
+	case g.added && !g.proving:
 		g.recenter(cut)
 		g.exact = false
-	case !g.exact && g.center != nil:
+		if g.near() {
+			g.prove()
+		}
+	case !g.exact && g.center != nil && !g.proving:
 		g.exact = true // the smoothed prices showed nothing; try the true ones
+	case !proven:
+		g.prove()
 	case g.counts == nil:
 		g.turn()
 	default:
-		g.done = true
+		g.refine()
 	}
 }
 

@@ -22,10 +22,13 @@ type Item struct {
 // dynamic programme of Gilmore and Gomory (Oper. Res. 14, 1966) on the
 // reachable points (Beasley, J. Oper. Res. Soc. 36, 1985; Cintra et al., Eur.
 // J. Oper. Res. 191, 2008). Citations from memory.
+//
+// A coarse grid measures in whole steps, to which sizes are rounded.
 type Grid struct {
 	l, w         int64
 	items        []Item
-	xs, ys       []int64
+	scale        scale
+	xs, ys       []int64 // in steps
 	xCuts, yCuts [][]pair
 	places       []place
 	best         []int64 // value of a piece xs[i] x ys[j], at i*len(ys)+j
@@ -51,15 +54,16 @@ const (
 // NewGrid lays the points out; nil where a solution would take more than about
 // mostWork comparisons of cuts, or too much memory.
 func NewGrid(l, w int64, items []Item, mostWork int64) *Grid {
-	g := &Grid{l: l, w: w, items: items}
+	return newGrid(l, w, items, scale{l: 1, w: 1}, mostWork)
+}
+
+func newGrid(l, w int64, items []Item, sc scale, mostWork int64) *Grid {
+	g := &Grid{l: l, w: w, items: items, scale: sc}
+	ways := sc.ways(lying(items, l, w), l, w)
+	l, w = l/sc.l, w/sc.w
 	var lengths, widths []int64
-	for _, it := range items {
-		if it.Lies&instance.Upright != 0 && it.L <= l && it.W <= w {
-			lengths, widths = append(lengths, it.L), append(widths, it.W)
-		}
-		if it.Lies&instance.Turned != 0 && it.W <= l && it.L <= w {
-			lengths, widths = append(lengths, it.W), append(widths, it.L)
-		}
+	for _, way := range ways {
+		lengths, widths = append(lengths, way.l), append(widths, way.w)
 	}
 	slices.Sort(lengths)
 	slices.Sort(widths)
@@ -75,13 +79,12 @@ func NewGrid(l, w int64, items []Item, mostWork int64) *Grid {
 		return nil
 	}
 	g.xCuts, g.yCuts = cuts(g.xs), cuts(g.ys)
-	for n, it := range items {
-		if it.Lies&instance.Upright != 0 {
-			g.lay(n, it.L, it.W, false)
-		}
-		if it.Lies&instance.Turned != 0 && (it.L != it.W || it.Lies == instance.Turned) {
-			g.lay(n, it.W, it.L, true)
-		}
+	for _, way := range ways {
+		g.places = append(g.places, place{
+			item: way.item, turned: way.turned,
+			i: sort.Search(len(g.xs), func(i int) bool { return g.xs[i] >= way.l }),
+			j: sort.Search(len(g.ys), func(j int) bool { return g.ys[j] >= way.w }),
+		})
 	}
 	for _, c := range g.yCuts {
 		g.rowWork += int64(len(c))
@@ -90,12 +93,25 @@ func NewGrid(l, w int64, items []Item, mostWork int64) *Grid {
 	return g
 }
 
-func (g *Grid) lay(item int, l, w int64, turned bool) {
-	i := sort.Search(len(g.xs), func(i int) bool { return g.xs[i] >= l })
-	j := sort.Search(len(g.ys), func(j int) bool { return g.ys[j] >= w })
-	if i < len(g.xs) && j < len(g.ys) {
-		g.places = append(g.places, place{item, turned, i, j})
+// way is an item as it may lie.
+type way struct {
+	item   int
+	turned bool
+	l, w   int64
+}
+
+// lying lists the ways in which items fit l x w.
+func lying(items []Item, l, w int64) []way {
+	var ways []way
+	for n, it := range items {
+		if it.Lies&instance.Upright != 0 && it.L <= l && it.W <= w {
+			ways = append(ways, way{n, false, it.L, it.W})
+		}
+		if it.Lies&instance.Turned != 0 && it.W <= l && it.L <= w && (it.L != it.W || it.Lies == instance.Turned) {
+			ways = append(ways, way{n, true, it.W, it.L})
+		}
 	}
+	return ways
 }
 
 // Work is the number of cuts one solution compares.
@@ -171,67 +187,4 @@ func bestSum(row, a, b []int64) {
 	for j := range row {
 		row[j] = max(row[j], a[j]+b[j])
 	}
-}
-
-// Pattern is how the stock is cut for the value that Solve returned last.
-func (g *Grid) Pattern() instance.Piece {
-	p := g.piece(len(g.xs)-1, len(g.ys)-1, g.l, g.w)
-	return p
-}
-
-// piece divides l x w, which stands for the grid's xs[i] x ys[j].
-func (g *Grid) piece(i, j int, l, w int64) instance.Piece {
-	cols := len(g.ys)
-	v := g.best[i*cols+j]
-	if v == 0 {
-		return instance.Piece{L: l, W: w, Kind: instance.Rest}
-	}
-	for i > 0 && g.best[(i-1)*cols+j] == v {
-		i--
-	}
-	for j > 0 && g.best[i*cols+j-1] == v {
-		j--
-	}
-	for _, p := range g.places {
-		if p.i == i && p.j == j && g.values[p.item] == v {
-			it := g.items[p.item]
-			pl, pw := it.L, it.W
-			if p.turned {
-				pl, pw = pw, pl
-			}
-			return trimmed(instance.Piece{L: pl, W: pw, Kind: it.Kind, Turned: p.turned}, l, w)
-		}
-	}
-	for _, c := range g.xCuts[i] {
-		if g.best[int(c.less)*cols+j]+g.best[int(c.more)*cols+j] == v {
-			cut := g.xs[c.less]
-			return instance.Piece{L: l, W: w, Dir: instance.Crosscut, Kind: instance.Rest, Children: []instance.Piece{
-				g.piece(int(c.less), j, cut, w), g.piece(int(c.more), j, l-cut, w),
-			}}
-		}
-	}
-	for _, c := range g.yCuts[j] {
-		if g.best[i*cols+int(c.less)]+g.best[i*cols+int(c.more)] == v {
-			cut := g.ys[c.less]
-			return instance.Piece{L: l, W: w, Dir: instance.Ripped, Kind: instance.Rest, Children: []instance.Piece{
-				g.piece(i, int(c.less), l, cut), g.piece(i, int(c.more), l, w-cut),
-			}}
-		}
-	}
-	panic("pricing: no cut gives the value of a piece")
-}
-
-// trimmed cuts part out of a piece l x w.
-func trimmed(part instance.Piece, l, w int64) instance.Piece {
-	if part.W < w {
-		part = instance.Piece{L: part.L, W: w, Dir: instance.Ripped, Kind: instance.Rest, Children: []instance.Piece{
-			part, {L: part.L, W: w - part.W, Kind: instance.Rest},
-		}}
-	}
-	if part.L < l {
-		part = instance.Piece{L: l, W: w, Dir: instance.Crosscut, Kind: instance.Rest, Children: []instance.Piece{
-			part, {L: l - part.L, W: w, Kind: instance.Rest},
-		}}
-	}
-	return part
 }

@@ -122,7 +122,11 @@ func checkPattern(t *testing.T, g *Grid, values []int64, want int64) {
 			t.Errorf("children measure %d x %d of %d x %d", l, w, p.L, p.W)
 		}
 	}
-	walk(g.Pattern())
+	p, fits := g.Pattern()
+	if !fits && g.Exact() {
+		t.Error("an exact pattern does not fit")
+	}
+	walk(p)
 	if sum != want {
 		t.Errorf("the pattern is worth %d, not %d", sum, want)
 	}

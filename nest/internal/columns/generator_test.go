@@ -1,0 +1,82 @@
+package columns
+
+import (
+	"math/rand/v2"
+	"testing"
+
+	"sawbill/nest/internal/bound"
+	"sawbill/nest/internal/instance"
+	"sawbill/nest/internal/search"
+)
+
+// randomInstance draws stock of one to three sizes and some forty parts.
+func randomInstance(r *rand.Rand) *instance.Instance {
+	in := &instance.Instance{Stages: instance.NoLimit}
+	for range 1 + r.IntN(3) {
+		in.Stock = append(in.Stock, instance.Stock{
+			L: int64(150 + r.IntN(100)), W: int64(100 + r.IntN(50)),
+			Price: int64(10 + r.IntN(20)), Limit: []int{instance.NoLimit, 2 + r.IntN(3)}[r.IntN(2)],
+		})
+	}
+	in.Stock[0].Limit = instance.NoLimit
+	for range 2 + r.IntN(8) {
+		k := instance.Kind{L: int64(20 + r.IntN(100)), W: int64(20 + r.IntN(80)), Count: 1 + r.IntN(9)}
+		lie := instance.Lie(1 + 2*r.IntN(2))
+		for range in.Stock {
+			k.Lies = append(k.Lies, lie)
+		}
+		in.Kinds = append(in.Kinds, k)
+	}
+	in.Prepare()
+	return in
+}
+
+// However little work the grids may take, what is proven is at most what exact
+// grids prove in the end, and at least what areas do; every pattern fits.
+func TestCoarseGridsProveNoMoreThanExactOnes(t *testing.T) {
+	raised := 0
+	for seed := range uint64(60) {
+		in := randomInstance(rand.New(rand.NewPCG(seed, 1)))
+		area := bound.New(in).Price()
+		exact, reached := prove(t, in, 1<<28, seed)
+		for _, most := range []int64{1 << 9, 1 << 12, 1 << 15} {
+			got, _ := prove(t, in, most, seed)
+			if got > exact {
+				t.Fatalf("seed %d: %d with at most %d comparisons, exact grids prove %d", seed, got, most, exact)
+			}
+			if got > area {
+				raised++
+			}
+		}
+		if exact > reached {
+			t.Fatalf("seed %d: %d is proven, a plan costs %d", seed, exact, reached)
+		}
+	}
+	if raised < 10 {
+		t.Errorf("coarse grids raised the floor above that of areas %d times only", raised)
+	}
+}
+
+// prove runs a generator to its end, and some search for a plan.
+func prove(t *testing.T, in *instance.Instance, most int64, seed uint64) (floor, cost int64) {
+	t.Helper()
+	f := bound.New(in)
+	s := search.New(in, f.Price(), seed, 1)
+	g := New(in, f, most, seed)
+	if g == nil {
+		return f.Price(), s.Best().Cost.Price
+	}
+	g.Offer(s.Best())
+	for n := 0; !g.done; n++ {
+		if n > 10_000 {
+			t.Fatalf("seed %d: no end", seed)
+		}
+		g.Work(1 << 20)
+	}
+	for _, p := range g.pool.patterns {
+		if st := in.Stock[p.Stock]; p.Root.L != st.L || p.Root.W != st.W {
+			t.Fatalf("seed %d: a pattern %d x %d of stock %d x %d", seed, p.Root.L, p.Root.W, st.L, st.W)
+		}
+	}
+	return f.Price(), s.Best().Cost.Price
+}

@@ -1,0 +1,107 @@
+package columns
+
+import (
+	"math"
+
+	"sawbill/nest/internal/pricing"
+)
+
+// The comparisons that one pricing may take: exactWork where the grids are
+// exact at that. Else it is firstWork, so that many pricings are made soon,
+// and at each level finer times as much as before; the level ends where its
+// best cut is nearness of the price below the programme's, and half of that at
+// the next.
+const (
+	exactWork = 1 << 25
+	firstWork = 1 << 20
+	finer     = 8
+	nearness  = 1.0 / 64
+)
+
+// finerOuter is how much more work goes into a bound than into a pattern: fewer
+// bounds are needed.
+const finerOuter = 8
+
+// lay makes the grids of the first level and reports whether that can be done.
+func (g *Generator) lay() bool {
+	g.spend = min(exactWork, g.most)
+	if g.grids = g.fine(g.spend); g.grids != nil {
+		return true
+	}
+	g.nearness = nearness
+	for g.spend = min(firstWork, g.most); ; g.spend = min(finer*g.spend, g.most) {
+		if g.coarse() || g.spend == g.most {
+			return g.grids != nil
+		}
+	}
+}
+
+// fine lays out exact grids that take no more than work; nil if there are none.
+func (g *Generator) fine(work int64) (grids []*pricing.Grid) {
+	for s, st := range g.in.Stock {
+		grid := pricing.NewGrid(st.L, st.W, g.items[s], work)
+		if grid == nil {
+			return nil
+		}
+		work -= grid.Work()
+		grids = append(grids, grid)
+	}
+	return grids
+}
+
+// coarse lays out inner and outer grids, the work shared out among the stock.
+// It reports whether there are any.
+func (g *Generator) coarse() bool {
+	inner := g.share(pricing.NewInner, g.spend)
+	outer := g.share(pricing.NewOuter, min(finerOuter*g.spend, g.most))
+	if inner == nil || outer == nil {
+		return false
+	}
+	g.grids, g.outer = inner, outer
+	return true
+}
+
+func (g *Generator) share(lay func(l, w int64, items []pricing.Item, work int64) *pricing.Grid, work int64) (grids []*pricing.Grid) {
+	for s, st := range g.in.Stock {
+		grid := lay(st.L, st.W, g.items[s], work/int64(len(g.in.Stock)-s))
+		if grid == nil {
+			return nil
+		}
+		work = max(0, work-grid.Work())
+		grids = append(grids, grid)
+	}
+	return grids
+}
+
+// near reports whether inner grids have little more to say about the cheapest
+// fractional plan, in proportion to how coarse they are.
+func (g *Generator) near() bool {
+	return g.outer != nil && g.counts == nil && g.lp.Value()-g.best < g.best*g.nearness
+}
+
+// prove tries the best prices, so far as the inner grids tell, on the outer
+// ones.
+func (g *Generator) prove() {
+	for k, v := range g.center {
+		g.values[k] = max(0, int64(math.Round(v*g.scale)))
+	}
+	g.round(true)
+}
+
+// refine goes through the programmes once more on finer grids; where there are
+// none, all is done.
+func (g *Generator) refine() {
+	if g.outer == nil || g.spend == g.most {
+		g.done = true
+		return
+	}
+	g.spend = min(finer*g.spend, g.most)
+	g.nearness /= 2
+	if grids := g.fine(g.spend); grids != nil {
+		g.grids, g.outer = grids, nil
+	} else if !g.coarse() {
+		g.done = true
+		return
+	}
+	g.programme(nil)
+}
