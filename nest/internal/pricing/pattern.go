@@ -13,15 +13,14 @@ func (g *Grid) Pattern() (p instance.Piece, fits bool) {
 
 // piece divides l x w, which stands for the grid's xs[i] x ys[j].
 func (g *Grid) piece(i, j int, l, w int64) instance.Piece {
-	cols := len(g.ys)
-	v := g.best[i*cols+j]
+	v := g.best.at(i, j)
 	if v == 0 {
 		return instance.Piece{L: l, W: w, Kind: instance.Rest}
 	}
-	for i > 0 && g.best[(i-1)*cols+j] == v {
+	for i > 0 && g.best.at(i-1, j) == v {
 		i--
 	}
-	for j > 0 && g.best[i*cols+j-1] == v {
+	for j > 0 && g.best.at(i, j-1) == v {
 		j--
 	}
 	for _, p := range g.places {
@@ -39,7 +38,7 @@ func (g *Grid) piece(i, j int, l, w int64) instance.Piece {
 		}
 	}
 	for _, c := range g.xCuts[i] {
-		if g.best[int(c.less)*cols+j]+g.best[int(c.more)*cols+j] == v {
+		if g.best.at(int(c.less), j)+g.best.at(int(c.more), j) == v {
 			cut := g.xs[c.less]
 			return instance.Piece{L: l, W: w, Dir: instance.Crosscut, Kind: instance.Rest, Children: []instance.Piece{
 				g.piece(int(c.less), j, cut, w), g.piece(int(c.more), j, l-cut, w),
@@ -47,7 +46,7 @@ func (g *Grid) piece(i, j int, l, w int64) instance.Piece {
 		}
 	}
 	for _, c := range g.yCuts[j] {
-		if g.best[i*cols+int(c.less)]+g.best[i*cols+int(c.more)] == v {
+		if g.best.at(i, int(c.less))+g.best.at(i, int(c.more)) == v {
 			cut := g.ys[c.less]
 			return instance.Piece{L: l, W: w, Dir: instance.Ripped, Kind: instance.Rest, Children: []instance.Piece{
 				g.piece(i, int(c.less), l, cut), g.piece(i, int(c.more), l, w-cut),
