@@ -32,9 +32,10 @@ import (
 // once these have no more to say the prices are tried on outer ones, for a cut
 // that holds. Then all that is gone through again on finer grids.
 //
-// Patterns are priced by [pricing.Grid], which knows no limit on the number of
-// turns and none on how often a part is cut: so the cuts hold under every rule
-// that a saw may add.
+// Patterns are priced by [pricing.Grid], which knows the number of levels of
+// cuts where it is small, and the first cut, but not how often a part is
+// wanted. A narrowest rip asks for nothing more: every part is at least as wide
+// as it lies, or else as wide as the stock, so every strip that holds one is.
 type Generator struct {
 	in       *instance.Instance
 	floor    *bound.Floor

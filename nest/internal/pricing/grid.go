@@ -18,7 +18,7 @@ type Item struct {
 }
 
 // Grid solves the unconstrained guillotine knapsack for one size of stock and
-// one list of items, for any values of theirs and any number of stages: the
+// one list of items, for any values of theirs: the
 // dynamic programme of Gilmore and Gomory (Oper. Res. 14, 1966) on the
 // reachable points (Beasley, J. Oper. Res. Soc. 36, 1985; Cintra et al., Eur.
 // J. Oper. Res. 191, 2008). Citations from memory.
@@ -27,13 +27,15 @@ type Item struct {
 type Grid struct {
 	l, w         int64
 	items        []Item
+	rules        Rules
 	scale        scale
 	xs, ys       []int64 // in steps
 	xCuts, yCuts [][]pair
 	places       []place
-	best         table
+	best         table    // where levels count, of parts only
+	layers       []*layer // where levels count
 	values       []int64
-	next         int // block to be done
+	next         int // block, or group of a layer, to be done
 }
 
 // place is an item as it lies: the least points it fits.
@@ -52,12 +54,12 @@ const (
 
 // NewGrid lays the points out; nil where a solution would take more than about
 // mostWork comparisons of cuts, or too much memory.
-func NewGrid(l, w int64, items []Item, mostWork int64) *Grid {
-	return newGrid(l, w, items, scale{l: 1, w: 1}, mostWork)
+func NewGrid(l, w int64, items []Item, rules Rules, mostWork int64) *Grid {
+	return newGrid(l, w, items, rules, scale{l: 1, w: 1}, mostWork)
 }
 
-func newGrid(l, w int64, items []Item, sc scale, mostWork int64) *Grid {
-	g := &Grid{l: l, w: w, items: items, scale: sc}
+func newGrid(l, w int64, items []Item, rules Rules, sc scale, mostWork int64) *Grid {
+	g := &Grid{l: l, w: w, items: items, rules: rules, scale: sc}
 	ways := sc.ways(lying(items, l, w), l, w)
 	l, w = l/sc.l, w/sc.w
 	var lengths, widths []int64
@@ -71,10 +73,15 @@ func newGrid(l, w int64, items []Item, sc scale, mostWork int64) *Grid {
 	if xs == nil || ys == nil {
 		return nil
 	}
-	g.xs, g.ys = raster(xs, l), raster(ys, w)
+	if rules.limited() {
+		g.xs, g.ys = ends(xs, l), ends(ys, w)
+	} else {
+		g.xs, g.ys = raster(xs, l), raster(ys, w)
+	}
 	// A point has cuts at up to half of the points below it.
 	x, y := int64(len(g.xs)), int64(len(g.ys))
-	if x*y > mostCells || x*x/4+y*y/4 > mostCuts || x*x/4*y+y*y/4*x > 2*mostWork {
+	tables := rules.tables()
+	if x*y*tables > mostCells || x*x/4+y*y/4 > mostCuts || (x*x/4*y+y*y/4*x)*tables > 2*mostWork {
 		return nil
 	}
 	g.xCuts, g.yCuts = cuts(g.xs), cuts(g.ys)
@@ -86,6 +93,13 @@ func newGrid(l, w int64, items []Item, sc scale, mostWork int64) *Grid {
 		})
 	}
 	g.best = newTable(len(g.xs), len(g.ys))
+	if rules.limited() {
+		for _, dir := range []instance.Dir{instance.Ripped, instance.Crosscut} {
+			if rules.First == instance.None || rules.First == dir {
+				g.layers = append(g.layers, g.newLayers(dir)...)
+			}
+		}
+	}
 	return g
 }
 
@@ -112,6 +126,14 @@ func lying(items []Item, l, w int64) []way {
 
 // Work is the number of cuts one solution compares.
 func (g *Grid) Work() int64 {
+	if g.layers != nil {
+		var work int64
+		for _, l := range g.layers {
+			_, n := g.groups(l)
+			work += int64(n) * width * count(g.cutsOf(l))
+		}
+		return work
+	}
 	return count(g.xCuts)*int64(len(g.ys)) + count(g.yCuts)*int64(len(g.xs))
 }
 
@@ -144,6 +166,9 @@ func (g *Grid) Start(values []int64) {
 // Advance compares about work cuts more. It returns what is left of work,
 // which may be overdrawn, and whether all cuts are done.
 func (g *Grid) Advance(work int64) (left int64, done bool) {
+	if g.layers != nil {
+		return g.advance(work)
+	}
 	across := groups(len(g.ys))
 	for ; g.next < groups(len(g.xs))*across; g.next++ {
 		if work <= 0 {
@@ -160,4 +185,10 @@ func (g *Grid) Advance(work int64) (left int64, done bool) {
 func group(all [][]pair, n int) [][]pair { return all[n*width : min((n+1)*width, len(all))] }
 
 // Best is the value of the whole stock once Advance is done.
-func (g *Grid) Best() int64 { return g.best.at(len(g.xs)-1, len(g.ys)-1) }
+func (g *Grid) Best() int64 {
+	if g.layers != nil {
+		_, v := g.first()
+		return v
+	}
+	return g.best.at(len(g.xs)-1, len(g.ys)-1)
+}

@@ -90,7 +90,7 @@ func (in published) grid(turned bool) (*Grid, []int64) {
 		items = append(items, Item{p.Length, p.Width, lies, k})
 		values = append(values, p.Value)
 	}
-	return NewGrid(in.Stock[0].Length, in.Stock[0].Width, items, math.MaxInt64/4), values
+	return NewGrid(in.Stock[0].Length, in.Stock[0].Width, items, Rules{}, math.MaxInt64/4), values
 }
 
 // checkPattern adds the pattern of the last solution up.
@@ -163,7 +163,7 @@ func TestGridEqualsEveryCutOfEverySize(t *testing.T) {
 			items = append(items, Item{int64(1 + r.IntN(20)), int64(1 + r.IntN(20)), instance.Lie(1 + r.IntN(3)), k})
 			values = append(values, int64(r.IntN(200)))
 		}
-		g := NewGrid(l, w, items, math.MaxInt64/4)
+		g := NewGrid(l, w, items, Rules{}, math.MaxInt64/4)
 		want := best(l, w, items, values, map[[2]int64]int64{})
 		if got := g.Solve(values); got != want {
 			t.Fatalf("seed %d: %d, every cut gives %d", seed, got, want)
