@@ -269,6 +269,11 @@ func (g *Generator) finish(grid *pricing.Grid) {
 		if root, fits := grid.Pattern(); fits && g.pool.add(g.stock, root) {
 			g.added = true
 		}
+		if g.laborious() {
+			for _, root := range grid.Others(others) {
+				g.pool.add(g.stock, root)
+			}
+		}
 	}
 	g.stock++
 	g.started = false
@@ -307,6 +312,22 @@ func (g *Generator) finish(grid *pricing.Grid) {
 		g.refine()
 	}
 }
+
+// laborious reports whether pricing takes much longer than the programme does:
+// then a pricing gives more patterns than one.
+func (g *Generator) laborious() bool {
+	rows := int64(len(g.values) + len(g.grids))
+	var work int64
+	for _, grid := range g.grids {
+		work += grid.Work()
+	}
+	return !g.proving && work > dearPricing*rows*rows
+}
+
+const (
+	dearPricing = 100 // comparisons for each number in the programme's inverse
+	others      = 2   // patterns beside the best; more than these help little
+)
 
 // recenter remembers the prices of the cut that says most about the price.
 func (g *Generator) recenter(c bound.Cut) {

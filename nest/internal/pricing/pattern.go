@@ -1,6 +1,11 @@
 package pricing
 
-import "sawbill/nest/internal/instance"
+import (
+	"cmp"
+	"slices"
+
+	"sawbill/nest/internal/instance"
+)
 
 // Pattern is how the stock is cut for the value that Solve returned last. That
 // of an outer grid may not fit the stock: then it only counts the parts.
@@ -12,6 +17,49 @@ func (g *Grid) Pattern() (p instance.Piece, fits bool) {
 		p = g.piece(len(g.xs)-1, len(g.ys)-1)
 	}
 	return g.settle(p)
+}
+
+// Others are up to most further patterns, the best that another first cut
+// gives, each of another value. There are none where levels count.
+func (g *Grid) Others(most int) (patterns []instance.Piece) {
+	if g.layers != nil {
+		return nil
+	}
+	type first struct {
+		value int64
+		dir   instance.Dir
+		cut   pair
+	}
+	var firsts []first
+	i, j := len(g.xs)-1, len(g.ys)-1
+	for _, c := range g.xCuts[i] {
+		firsts = append(firsts, first{g.best.at(int(c.less), j) + g.best.at(int(c.more), j), instance.Crosscut, c})
+	}
+	for _, c := range g.yCuts[j] {
+		firsts = append(firsts, first{g.best.at(i, int(c.less)) + g.best.at(i, int(c.more)), instance.Ripped, c})
+	}
+	slices.SortStableFunc(firsts, func(a, b first) int { return cmp.Compare(b.value, a.value) })
+	last := g.Best()
+	for _, f := range firsts {
+		if len(patterns) == most || f.value == 0 {
+			break
+		}
+		if f.value == last {
+			continue
+		}
+		last = f.value
+		less, more := int(f.cut.less), int(f.cut.more)
+		var p instance.Piece
+		if f.dir == instance.Crosscut {
+			p = split(f.dir, g.piece(less, j), g.piece(more, j))
+		} else {
+			p = split(f.dir, g.piece(i, less), g.piece(i, more))
+		}
+		if p, fits := g.settle(p); fits {
+			patterns = append(patterns, p)
+		}
+	}
+	return patterns
 }
 
 // piece divides xs[i] x ys[j]; sizes of all but the parts are left open.
