@@ -25,6 +25,21 @@ func (c Cut) holds(counts []int) bool { return c.missing(counts) <= 0 }
 // areaCuts: the blanks' area must come from the stock's, and that of blanks
 // which only some of the stock can hold from that stock.
 func areaCuts(in *instance.Instance) []Cut {
+	var cuts []Cut
+	for _, g := range groups(in) {
+		cuts = append(cuts, areaCut(in, g))
+	}
+	return cuts
+}
+
+// group is kinds that only some of the stock can hold.
+type group struct {
+	stock []bool
+	kinds []int
+}
+
+// groups lists the group of all kinds, then that of each set of stock.
+func groups(in *instance.Instance) []group {
 	sets := make([]string, len(in.Kinds)) // of stock that can hold a kind
 	for k, kd := range in.Kinds {
 		set := make([]byte, len(kd.Lies))
@@ -37,40 +52,25 @@ func areaCuts(in *instance.Instance) []Cut {
 	for s := range all {
 		all[s] = '1'
 	}
-	cuts := []Cut{areaCut(in, sets, string(all))}
-	done := map[string]bool{string(all): true}
-	for _, set := range sets {
-		if !done[set] {
-			done[set] = true
-			cuts = append(cuts, areaCut(in, sets, set))
+	var list []group
+	done := map[string]bool{}
+	for _, set := range append([]string{string(all)}, sets...) {
+		if done[set] {
+			continue
 		}
-	}
-	return cuts
-}
-
-// areaCut is about the kinds that only stock in set can hold. Areas are
-// shifted to a size that sums easily, the need rounded down and the worth up,
-// so that the cut stays true.
-func areaCut(in *instance.Instance, sets []string, set string) Cut {
-	shift := uint(0)
-	for _, s := range in.Stock {
-		shift = max(shift, uint(max(0, bits.Len64(uint64(s.L*s.W))-30)))
-	}
-	c := Cut{Worth: make([]int64, len(in.Stock))}
-	for s, st := range in.Stock {
-		if set[s] == '1' {
-			c.Worth[s] = (st.L*st.W-1)>>shift + 1
+		done[set] = true
+		g := group{stock: make([]bool, len(set))}
+		for s := range set {
+			g.stock[s] = set[s] == '1'
 		}
-	}
-	total := new(big.Int)
-	for k, kd := range in.Kinds {
-		if within(sets[k], set) {
-			a := big.NewInt(kd.L * kd.W)
-			total.Add(total, a.Mul(a, big.NewInt(int64(kd.Count))))
+		for k := range sets {
+			if within(sets[k], set) {
+				g.kinds = append(g.kinds, k)
+			}
 		}
+		list = append(list, g)
 	}
-	c.Need = total.Rsh(total, shift).Int64()
-	return c
+	return list
 }
 
 func within(set, of string) bool {
@@ -80,4 +80,27 @@ func within(set, of string) bool {
 		}
 	}
 	return true
+}
+
+// areaCut is about one group. Areas are shifted to a size that sums easily, the
+// need rounded down and the worth up, so that the cut stays true.
+func areaCut(in *instance.Instance, g group) Cut {
+	shift := uint(0)
+	for _, s := range in.Stock {
+		shift = max(shift, uint(max(0, bits.Len64(uint64(s.L*s.W))-30)))
+	}
+	c := Cut{Worth: make([]int64, len(in.Stock))}
+	for s, st := range in.Stock {
+		if g.stock[s] {
+			c.Worth[s] = (st.L*st.W-1)>>shift + 1
+		}
+	}
+	total := new(big.Int)
+	for _, k := range g.kinds {
+		kd := in.Kinds[k]
+		a := big.NewInt(kd.L * kd.W)
+		total.Add(total, a.Mul(a, big.NewInt(int64(kd.Count))))
+	}
+	c.Need = total.Rsh(total, shift).Int64()
+	return c
 }

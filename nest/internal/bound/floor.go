@@ -21,7 +21,7 @@ type Floor struct {
 	order  []int // of the stock in which counts are settled: the dearest first
 }
 
-// New proves what follows from areas alone.
+// New proves what follows from areas and from dual feasible functions.
 func New(in *instance.Instance) *Floor {
 	f := &Floor{cuts: areaCuts(in)}
 	for _, s := range in.Stock {
@@ -39,6 +39,7 @@ func New(in *instance.Instance) *Floor {
 		return 0
 	})
 	f.raise()
+	f.strengthen(dualCuts(in))
 	return f
 }
 

@@ -89,14 +89,14 @@ func TestFloorCountsStockThatOnlySomeCanHold(t *testing.T) {
 	}
 }
 
-// With one piece for sale where three are needed the floor is what three cost.
+// With one piece for sale where five are needed the floor is what five cost.
 func TestFloorOfTooLittleStockSpeaksOfWhatIsNeeded(t *testing.T) {
 	in := &instance.Instance{
 		Stock: []instance.Stock{{L: 10, W: 10, Price: 7, Limit: 1}},
 		Kinds: []instance.Kind{{L: 10, W: 6, Count: 5, Lies: []instance.Lie{instance.Upright}}},
 	}
 	in.Prepare()
-	if f := New(in); f.Price() != 21 {
-		t.Errorf("floor %d, want 21", f.Price())
+	if f := New(in); f.Price() != 35 {
+		t.Errorf("floor %d, want 35", f.Price())
 	}
 }

@@ -32,10 +32,12 @@ import (
 // once these have no more to say the prices are tried on outer ones, for a cut
 // that holds. Then all that is gone through again on finer grids.
 //
-// Grids know no limit on the number of turns and none on how often a part is
-// cut: so the cuts hold under every rule that a saw may add. Once they have no
-// more to say, constrained patterns do (see strict), and all is gone through a
-// last time.
+// Patterns are priced by [pricing.Grid], which knows the number of levels of
+// cuts where it is small, and the first cut, but not how often a part is
+// wanted. A narrowest rip asks for nothing more: every part is at least as wide
+// as it lies, or else as wide as the stock, so every strip that holds one is.
+// Once grids have no more to say, patterns that count their parts do (see
+// strict), and all is gone through a last time.
 type Generator struct {
 	in       *instance.Instance
 	floor    *bound.Floor
@@ -272,6 +274,11 @@ func (g *Generator) finish(p pricer) {
 	if root, ok := p.pattern(); ok && g.pool.add(g.stock, root) {
 		g.added = true
 	}
+	if g.laborious() {
+		for _, root := range p.others(others) {
+			g.pool.add(g.stock, root)
+		}
+	}
 	g.stock++
 	g.started = false
 	if g.stock < len(g.pricers) {
@@ -309,6 +316,22 @@ func (g *Generator) finish(p pricer) {
 		g.refine()
 	}
 }
+
+// laborious reports whether pricing takes much longer than the programme does:
+// then a pricing gives more patterns than one.
+func (g *Generator) laborious() bool {
+	rows := int64(len(g.values) + len(g.pricers))
+	var work int64
+	for _, p := range g.pricers {
+		work += p.effort()
+	}
+	return !g.proving && work > dearPricing*rows*rows
+}
+
+const (
+	dearPricing = 100 // comparisons for each number in the programme's inverse
+	others      = 2   // patterns beside the best; more than these help little
+)
 
 // recenter remembers the prices of the cut that says most about the price.
 func (g *Generator) recenter(c bound.Cut) {

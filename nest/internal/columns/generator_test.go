@@ -80,3 +80,34 @@ func prove(t *testing.T, in *instance.Instance, most int64, seed uint64) (floor,
 	}
 	return f.Price(), s.Best().Cost.Price
 }
+
+// Many sizes in small units: prices come from coarse grids, then from finer
+// ones, and what is proven lies between areas and a plan.
+func TestGridsBecomeFiner(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 2))
+	in := &instance.Instance{Stages: instance.NoLimit}
+	in.Stock = []instance.Stock{{L: 24432, W: 12232, Price: 100, Limit: instance.NoLimit}}
+	for range 40 {
+		in.Kinds = append(in.Kinds, instance.Kind{
+			L: 3000 + r.Int64N(9000), W: 1500 + r.Int64N(5000), Count: 50, Lies: []instance.Lie{instance.Upright},
+		})
+	}
+	in.Prepare()
+	f := bound.New(in)
+	first := f.Price()
+	s := search.New(in, first, 1, 1)
+	g := New(in, f, 1<<28, 1)
+	g.Offer(s.Best())
+	if g.outer == nil {
+		t.Fatal("the grids are exact at once")
+	}
+	for n := 0; g.spend <= firstWork*finer && !g.done; n++ {
+		if n > 1000 {
+			t.Fatal("the grids stay coarse")
+		}
+		g.Work(1 << 22)
+	}
+	if cost := s.Best().Cost.Price; f.Price() <= first || f.Price() > cost {
+		t.Errorf("floor %d, without prices %d, a plan costs %d", f.Price(), first, cost)
+	}
+}

@@ -16,6 +16,10 @@ type pricer interface {
 	advance(work int64) (left int64, done bool)
 	// pattern is the one found, if any.
 	pattern() (root instance.Piece, ok bool)
+	// others are further valuable patterns, at most so many.
+	others(most int) []instance.Piece
+	// effort is about what one pricing takes, in comparisons.
+	effort() int64
 	// worth is what no pattern is worth more than.
 	worth() int64
 }
@@ -34,6 +38,10 @@ func (p loose) pattern() (root instance.Piece, ok bool) {
 	}
 	return p.Pattern()
 }
+
+func (p loose) others(most int) []instance.Piece { return p.Others(most) }
+
+func (p loose) effort() int64 { return p.Work() }
 
 func (p loose) worth() int64 { return p.Best() }
 
@@ -79,6 +87,10 @@ func (p *strict) pattern() (root instance.Piece, ok bool) {
 	}
 	return p.Pattern(), true
 }
+
+func (p *strict) others(int) []instance.Piece { return nil }
+
+func (p *strict) effort() int64 { return p.spent }
 
 func (p *strict) worth() int64 { return p.Bound() }
 

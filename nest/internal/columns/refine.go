@@ -36,10 +36,14 @@ func (g *Generator) lay() bool {
 	}
 }
 
+func (g *Generator) rules(s int) pricing.Rules {
+	return pricing.Rules{Stages: g.in.Stages, First: g.in.Stock[s].First}
+}
+
 // fine lays out exact grids that take no more than work; nil if there are none.
 func (g *Generator) fine(work int64) (grids []pricer) {
 	for s, st := range g.in.Stock {
-		grid := pricing.NewGrid(st.L, st.W, g.items[s], work)
+		grid := pricing.NewGrid(st.L, st.W, g.items[s], g.rules(s), work)
 		if grid == nil {
 			return nil
 		}
@@ -61,9 +65,9 @@ func (g *Generator) coarse() bool {
 	return true
 }
 
-func (g *Generator) share(lay func(l, w int64, items []pricing.Item, work int64) *pricing.Grid, work int64) (grids []pricer) {
+func (g *Generator) share(lay func(l, w int64, items []pricing.Item, rules pricing.Rules, work int64) *pricing.Grid, work int64) (grids []pricer) {
 	for s, st := range g.in.Stock {
-		grid := lay(st.L, st.W, g.items[s], work/int64(len(g.in.Stock)-s))
+		grid := lay(st.L, st.W, g.items[s], g.rules(s), work/int64(len(g.in.Stock)-s))
 		if grid == nil {
 			return nil
 		}

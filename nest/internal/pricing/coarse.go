@@ -40,22 +40,23 @@ func (g *Grid) Exact() bool { return g.scale.l == 1 && g.scale.w == 1 }
 // NewOuter lays out the finest grid it finds that takes no more than about
 // mostWork comparisons, an exact one if that does. Its values are never below
 // the truth. Nil where every such grid rounds some item away.
-func NewOuter(l, w int64, items []Item, mostWork int64) *Grid {
-	return newCoarse(l, w, items, false, mostWork)
+func NewOuter(l, w int64, items []Item, rules Rules, mostWork int64) *Grid {
+	return newCoarse(l, w, items, rules, false, mostWork)
 }
 
-// NewInner is like NewOuter, but its values are never above the truth, and its
-// patterns always fit.
-func NewInner(l, w int64, items []Item, mostWork int64) *Grid {
-	return newCoarse(l, w, items, true, mostWork)
+// NewInner is like NewOuter, but its patterns always fit, so its values are
+// never above the truth; save that where levels of cuts count, parts of equal
+// rounded size may ask for a trim that is not counted.
+func NewInner(l, w int64, items []Item, rules Rules, mostWork int64) *Grid {
+	return newCoarse(l, w, items, rules, true, mostWork)
 }
 
 // mostSteps limits the steps along a side, so that looking for a good one
 // stays quick.
 const mostSteps = 1 << 13
 
-func newCoarse(l, w int64, items []Item, inner bool, mostWork int64) *Grid {
-	if g := NewGrid(l, w, items, mostWork); g != nil {
+func newCoarse(l, w int64, items []Item, rules Rules, inner bool, mostWork int64) *Grid {
+	if g := NewGrid(l, w, items, rules, mostWork); g != nil {
 		return g
 	}
 	ways := lying(items, l, w)
@@ -65,13 +66,13 @@ func newCoarse(l, w int64, items []Item, inner bool, mostWork int64) *Grid {
 	}
 	of := func(n int64) scale { return scale{min(n, most.l), min(n, most.w), inner} }
 	low, high := max(1, max(l, w)/mostSteps), max(most.l, most.w) // low is too fine, or not to be tried
-	best := newGrid(l, w, items, of(high), mostWork)
+	best := newGrid(l, w, items, rules, of(high), mostWork)
 	if best == nil {
 		return nil
 	}
 	for low+1 < high {
 		mid := (low + high) / 2
-		if g := newGrid(l, w, items, of(mid), mostWork); g != nil {
+		if g := newGrid(l, w, items, rules, of(mid), mostWork); g != nil {
 			best, high = g, mid
 		} else {
 			low = mid
@@ -80,7 +81,7 @@ func newCoarse(l, w int64, items []Item, inner bool, mostWork int64) *Grid {
 	// A slightly larger step may happen to suit the sizes better.
 	apt := scale{aptest(best.scale.l, most.l, l, inner, ways, way.length), aptest(best.scale.w, most.w, w, inner, ways, way.width), inner}
 	if apt != best.scale {
-		if g := newGrid(l, w, items, apt, mostWork); g != nil {
+		if g := newGrid(l, w, items, rules, apt, mostWork); g != nil {
 			return g
 		}
 	}

@@ -18,7 +18,7 @@ type Item struct {
 }
 
 // Grid solves the unconstrained guillotine knapsack for one size of stock and
-// one list of items, for any values of theirs and any number of stages: the
+// one list of items, for any values of theirs: the
 // dynamic programme of Gilmore and Gomory (Oper. Res. 14, 1966) on the
 // reachable points (Beasley, J. Oper. Res. Soc. 36, 1985; Cintra et al., Eur.
 // J. Oper. Res. 191, 2008). Citations from memory.
@@ -27,14 +27,15 @@ type Item struct {
 type Grid struct {
 	l, w         int64
 	items        []Item
+	rules        Rules
 	scale        scale
 	xs, ys       []int64 // in steps
 	xCuts, yCuts [][]pair
 	places       []place
-	best         []int64 // value of a piece xs[i] x ys[j], at i*len(ys)+j
+	best         table    // where levels count, of parts only
+	layers       []*layer // where levels count
 	values       []int64
-	row          int   // rows below are done
-	rowWork      int64 // of the cuts within a row
+	next         int // block, or group of a layer, to be done
 }
 
 // place is an item as it lies: the least points it fits.
@@ -44,8 +45,8 @@ type place struct {
 	i, j   int
 }
 
-// Limits of a grid, for the sake of memory: at most 32 MiB each for the cells
-// and for the cuts.
+// Limits of a grid, for the sake of memory: at most 64 MiB for the cells
+// and 32 MiB for the cuts.
 const (
 	mostCells = 1 << 22
 	mostCuts  = 1 << 22
@@ -53,12 +54,12 @@ const (
 
 // NewGrid lays the points out; nil where a solution would take more than about
 // mostWork comparisons of cuts, or too much memory.
-func NewGrid(l, w int64, items []Item, mostWork int64) *Grid {
-	return newGrid(l, w, items, scale{l: 1, w: 1}, mostWork)
+func NewGrid(l, w int64, items []Item, rules Rules, mostWork int64) *Grid {
+	return newGrid(l, w, items, rules, scale{l: 1, w: 1}, mostWork)
 }
 
-func newGrid(l, w int64, items []Item, sc scale, mostWork int64) *Grid {
-	g := &Grid{l: l, w: w, items: items, scale: sc}
+func newGrid(l, w int64, items []Item, rules Rules, sc scale, mostWork int64) *Grid {
+	g := &Grid{l: l, w: w, items: items, rules: rules, scale: sc}
 	ways := sc.ways(lying(items, l, w), l, w)
 	l, w = l/sc.l, w/sc.w
 	var lengths, widths []int64
@@ -72,10 +73,15 @@ func newGrid(l, w int64, items []Item, sc scale, mostWork int64) *Grid {
 	if xs == nil || ys == nil {
 		return nil
 	}
-	g.xs, g.ys = raster(xs, l), raster(ys, w)
+	if rules.limited() {
+		g.xs, g.ys = ends(xs, l), ends(ys, w)
+	} else {
+		g.xs, g.ys = raster(xs, l), raster(ys, w)
+	}
 	// A point has cuts at up to half of the points below it.
 	x, y := int64(len(g.xs)), int64(len(g.ys))
-	if x*y > mostCells || x*x/4+y*y/4 > mostCuts || x*x/4*y+y*y/4*x > 2*mostWork {
+	tables := rules.tables()
+	if x*y*tables > mostCells || x*x/4+y*y/4 > mostCuts || (x*x/4*y+y*y/4*x)*tables > 2*mostWork {
 		return nil
 	}
 	g.xCuts, g.yCuts = cuts(g.xs), cuts(g.ys)
@@ -86,10 +92,14 @@ func newGrid(l, w int64, items []Item, sc scale, mostWork int64) *Grid {
 			j: sort.Search(len(g.ys), func(j int) bool { return g.ys[j] >= way.w }),
 		})
 	}
-	for _, c := range g.yCuts {
-		g.rowWork += int64(len(c))
+	g.best = newTable(len(g.xs), len(g.ys))
+	if rules.limited() {
+		for _, dir := range []instance.Dir{instance.Ripped, instance.Crosscut} {
+			if rules.First == instance.None || rules.First == dir {
+				g.layers = append(g.layers, g.newLayers(dir)...)
+			}
+		}
 	}
-	g.best = make([]int64, len(g.xs)*len(g.ys))
 	return g
 }
 
@@ -116,11 +126,23 @@ func lying(items []Item, l, w int64) []way {
 
 // Work is the number of cuts one solution compares.
 func (g *Grid) Work() int64 {
-	var x int64
-	for _, c := range g.xCuts {
-		x += int64(len(c))
+	if g.layers != nil {
+		var work int64
+		for _, l := range g.layers {
+			_, n := g.groups(l)
+			work += int64(n) * width * count(g.cutsOf(l))
+		}
+		return work
 	}
-	return x*int64(len(g.ys)) + g.rowWork*int64(len(g.xs))
+	return count(g.xCuts)*int64(len(g.ys)) + count(g.yCuts)*int64(len(g.xs))
+}
+
+func count(cuts [][]pair) int64 {
+	n := 0
+	for _, c := range cuts {
+		n += len(c)
+	}
+	return int64(n)
 }
 
 // Solve returns the greatest total value, where item n is worth values[n],
@@ -134,57 +156,39 @@ func (g *Grid) Solve(values []int64) int64 {
 // Start begins a solution that Advance carries on.
 func (g *Grid) Start(values []int64) {
 	g.values = append(g.values[:0], values...)
-	g.row = 0
-	clear(g.best)
+	g.next = 0
+	g.best.clear()
 	for _, p := range g.places {
-		at := p.i*len(g.ys) + p.j
-		g.best[at] = max(g.best[at], values[p.item])
+		g.best.raise(p.i, p.j, values[p.item])
 	}
 }
 
 // Advance compares about work cuts more. It returns what is left of work,
 // which may be overdrawn, and whether all cuts are done.
 func (g *Grid) Advance(work int64) (left int64, done bool) {
-	cols := len(g.ys)
-	for ; g.row < len(g.xs); g.row++ {
+	if g.layers != nil {
+		return g.advance(work)
+	}
+	across := groups(len(g.ys))
+	for ; g.next < groups(len(g.xs))*across; g.next++ {
 		if work <= 0 {
 			return work, false
 		}
-		i := g.row
-		work -= int64(len(g.xCuts[i])*cols) + g.rowWork
-		row := g.best[i*cols : (i+1)*cols]
-		if i > 0 {
-			atLeast(row, g.best[(i-1)*cols:i*cols])
-		}
-		for _, c := range g.xCuts[i] {
-			bestSum(row, g.best[int(c.less)*cols:][:cols], g.best[int(c.more)*cols:][:cols])
-		}
-		for j := 1; j < cols; j++ {
-			v := max(row[j], row[j-1])
-			for _, c := range g.yCuts[j] {
-				v = max(v, row[c.less]+row[c.more])
-			}
-			row[j] = v
-		}
+		I, J := g.next/across, g.next%across
+		work -= width * (count(group(g.xCuts, I)) + count(group(g.yCuts, J)))
+		g.best.block(I, J, g.xCuts, g.yCuts)
 	}
 	return work, true
 }
 
+// group is the part of all that lanes n stand for.
+func group(all [][]pair, n int) [][]pair { return all[n*width : min((n+1)*width, len(all))] }
+
 // Best is the value of the whole stock once Advance is done.
-func (g *Grid) Best() int64 { return g.best[len(g.best)-1] }
-
-// atLeast raises row to other where that is more.
-func atLeast(row, other []int64) {
-	other = other[:len(row)]
-	for j, v := range other {
-		row[j] = max(row[j], v)
+func (g *Grid) Best() int64 {
+	if g.layers != nil {
+		_, v := g.first()
+		return v
 	}
-}
-
-// bestSum raises row to the sum of a and b where that is more.
-func bestSum(row, a, b []int64) {
-	a, b = a[:len(row)], b[:len(row)]
-	for j := range row {
-		row[j] = max(row[j], a[j]+b[j])
-	}
+	return g.best.at(len(g.xs)-1, len(g.ys)-1)
 }

@@ -90,11 +90,23 @@ func (in published) grid(turned bool) (*Grid, []int64) {
 		items = append(items, Item{p.Length, p.Width, lies, k})
 		values = append(values, p.Value)
 	}
-	return NewGrid(in.Stock[0].Length, in.Stock[0].Width, items, math.MaxInt64/4), values
+	return NewGrid(in.Stock[0].Length, in.Stock[0].Width, items, Rules{}, math.MaxInt64/4), values
 }
 
 // checkPattern adds the pattern of the last solution up.
 func checkPattern(t *testing.T, g *Grid, values []int64, want int64) {
+	t.Helper()
+	p, fits := g.Pattern()
+	if !fits && g.Exact() {
+		t.Error("an exact pattern does not fit")
+	}
+	if sum := checkPiece(t, g, values, p); sum != want {
+		t.Errorf("the pattern is worth %d, not %d", sum, want)
+	}
+}
+
+// checkPiece checks the sizes in p and adds its values up.
+func checkPiece(t *testing.T, g *Grid, values []int64, p instance.Piece) int64 {
 	t.Helper()
 	var sum int64
 	var walk func(p instance.Piece)
@@ -122,14 +134,8 @@ func checkPattern(t *testing.T, g *Grid, values []int64, want int64) {
 			t.Errorf("children measure %d x %d of %d x %d", l, w, p.L, p.W)
 		}
 	}
-	p, fits := g.Pattern()
-	if !fits && g.Exact() {
-		t.Error("an exact pattern does not fit")
-	}
 	walk(p)
-	if sum != want {
-		t.Errorf("the pattern is worth %d, not %d", sum, want)
-	}
+	return sum
 }
 
 // best tries every cut of every whole size.
@@ -154,6 +160,7 @@ func best(l, w int64, items []Item, values []int64, known map[[2]int64]int64) in
 }
 
 func TestGridEqualsEveryCutOfEverySize(t *testing.T) {
+	others := 0
 	for seed := range uint64(400) {
 		r := rand.New(rand.NewPCG(seed, 3))
 		l, w := int64(5+r.IntN(30)), int64(5+r.IntN(30))
@@ -163,12 +170,21 @@ func TestGridEqualsEveryCutOfEverySize(t *testing.T) {
 			items = append(items, Item{int64(1 + r.IntN(20)), int64(1 + r.IntN(20)), instance.Lie(1 + r.IntN(3)), k})
 			values = append(values, int64(r.IntN(200)))
 		}
-		g := NewGrid(l, w, items, math.MaxInt64/4)
+		g := NewGrid(l, w, items, Rules{}, math.MaxInt64/4)
 		want := best(l, w, items, values, map[[2]int64]int64{})
 		if got := g.Solve(values); got != want {
 			t.Fatalf("seed %d: %d, every cut gives %d", seed, got, want)
 		}
 		checkPattern(t, g, values, want)
+		least := want
+		for _, p := range g.Others(3) {
+			value := checkPiece(t, g, values, p)
+			if p.L != l || p.W != w || value >= least {
+				t.Fatalf("seed %d: another pattern %d x %d of %d x %d is worth %d, the one before %d", seed, p.L, p.W, l, w, value, least)
+			}
+			least = value
+			others++
+		}
 		// In portions it is the same.
 		g.Start(values)
 		for done := false; !done; {
@@ -177,6 +193,9 @@ func TestGridEqualsEveryCutOfEverySize(t *testing.T) {
 		if g.Best() != want {
 			t.Fatalf("seed %d: %d in portions, %d at once", seed, g.Best(), want)
 		}
+	}
+	if others < 100 {
+		t.Errorf("only %d patterns beside the best", others)
 	}
 }
 

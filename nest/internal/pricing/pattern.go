@@ -1,69 +1,126 @@
 package pricing
 
-import "sawbill/nest/internal/instance"
+import (
+	"cmp"
+	"slices"
+
+	"sawbill/nest/internal/instance"
+)
 
 // Pattern is how the stock is cut for the value that Solve returned last. That
 // of an outer grid may not fit the stock: then it only counts the parts.
 func (g *Grid) Pattern() (p instance.Piece, fits bool) {
-	if g.Exact() {
-		return g.piece(len(g.xs)-1, len(g.ys)-1, g.l, g.w), true
+	if g.layers != nil {
+		l, _ := g.first()
+		p = g.divided(l, len(g.xs)-1, len(g.ys)-1)
+	} else {
+		p = g.piece(len(g.xs)-1, len(g.ys)-1)
 	}
-	return g.settle(g.piece(len(g.xs)-1, len(g.ys)-1, g.l/g.scale.l, g.w/g.scale.w))
+	return g.settle(p)
 }
 
-// piece divides l x w, which stands for the grid's xs[i] x ys[j].
-func (g *Grid) piece(i, j int, l, w int64) instance.Piece {
-	cols := len(g.ys)
-	v := g.best[i*cols+j]
-	if v == 0 {
-		return instance.Piece{L: l, W: w, Kind: instance.Rest}
+// Others are up to most further patterns, the best that another first cut
+// gives, each of another value. There are none where levels count.
+func (g *Grid) Others(most int) (patterns []instance.Piece) {
+	if g.layers != nil {
+		return nil
 	}
-	for i > 0 && g.best[(i-1)*cols+j] == v {
-		i--
+	type first struct {
+		value int64
+		dir   instance.Dir
+		cut   pair
 	}
-	for j > 0 && g.best[i*cols+j-1] == v {
-		j--
+	var firsts []first
+	i, j := len(g.xs)-1, len(g.ys)-1
+	for _, c := range g.xCuts[i] {
+		firsts = append(firsts, first{g.best.at(int(c.less), j) + g.best.at(int(c.more), j), instance.Crosscut, c})
 	}
-	for _, p := range g.places {
-		if p.i == i && p.j == j && g.values[p.item] == v {
-			it := g.items[p.item]
-			pl, pw := it.L, it.W
-			if p.turned {
-				pl, pw = pw, pl
-			}
-			part := instance.Piece{L: pl, W: pw, Kind: it.Kind, Turned: p.turned}
-			if !g.Exact() {
-				return part // settle makes room for it
-			}
-			return instance.Trim(part, l, w)
+	for _, c := range g.yCuts[j] {
+		firsts = append(firsts, first{g.best.at(i, int(c.less)) + g.best.at(i, int(c.more)), instance.Ripped, c})
+	}
+	slices.SortStableFunc(firsts, func(a, b first) int { return cmp.Compare(b.value, a.value) })
+	last := g.Best()
+	for _, f := range firsts {
+		if len(patterns) == most || f.value == 0 {
+			break
+		}
+		if f.value == last {
+			continue
+		}
+		last = f.value
+		less, more := int(f.cut.less), int(f.cut.more)
+		var p instance.Piece
+		if f.dir == instance.Crosscut {
+			p = split(f.dir, g.piece(less, j), g.piece(more, j))
+		} else {
+			p = split(f.dir, g.piece(i, less), g.piece(i, more))
+		}
+		if p, fits := g.settle(p); fits {
+			patterns = append(patterns, p)
 		}
 	}
+	return patterns
+}
+
+// piece divides xs[i] x ys[j]; sizes of all but the parts are left open.
+func (g *Grid) piece(i, j int) instance.Piece {
+	v := g.best.at(i, j)
+	if v == 0 {
+		return instance.Piece{Kind: instance.Rest}
+	}
+	for i > 0 && g.best.at(i-1, j) == v {
+		i--
+	}
+	for j > 0 && g.best.at(i, j-1) == v {
+		j--
+	}
+	if p := g.part(i, j, v); p.Kind != instance.Rest {
+		return p
+	}
 	for _, c := range g.xCuts[i] {
-		if g.best[int(c.less)*cols+j]+g.best[int(c.more)*cols+j] == v {
-			cut := g.xs[c.less]
-			return instance.Piece{L: l, W: w, Dir: instance.Crosscut, Kind: instance.Rest, Children: []instance.Piece{
-				g.piece(int(c.less), j, cut, w), g.piece(int(c.more), j, l-cut, w),
-			}}
+		if g.best.at(int(c.less), j)+g.best.at(int(c.more), j) == v {
+			return split(instance.Crosscut, g.piece(int(c.less), j), g.piece(int(c.more), j))
 		}
 	}
 	for _, c := range g.yCuts[j] {
-		if g.best[i*cols+int(c.less)]+g.best[i*cols+int(c.more)] == v {
-			cut := g.ys[c.less]
-			return instance.Piece{L: l, W: w, Dir: instance.Ripped, Kind: instance.Rest, Children: []instance.Piece{
-				g.piece(i, int(c.less), l, cut), g.piece(i, int(c.more), l, w-cut),
-			}}
+		if g.best.at(i, int(c.less))+g.best.at(i, int(c.more)) == v {
+			return split(instance.Ripped, g.piece(i, int(c.less)), g.piece(i, int(c.more)))
 		}
 	}
 	panic("pricing: no cut gives the value of a piece")
 }
 
-// settle gives the pieces of a coarse pattern their true sizes, if that fits.
+func split(dir instance.Dir, a, b instance.Piece) instance.Piece {
+	return instance.Piece{Dir: dir, Kind: instance.Rest, Children: []instance.Piece{a, b}}
+}
+
+// part is the part worth v that takes up xs[i] x ys[j]; a rest if there is
+// none.
+func (g *Grid) part(i, j int, v int64) instance.Piece {
+	for _, p := range g.places {
+		if p.i == i && p.j == j && g.values[p.item] == v {
+			it := g.items[p.item]
+			if p.turned {
+				return instance.Piece{L: it.W, W: it.L, Kind: it.Kind, Turned: true}
+			}
+			return instance.Piece{L: it.L, W: it.W, Kind: it.Kind}
+		}
+	}
+	return instance.Piece{Kind: instance.Rest}
+}
+
+// settle makes the stock's pieces as large as the parts in them and the order
+// of cuts ask for, if that fits. Where the first cut has a direction, a pattern
+// that leaves room for such a cut gets it.
 func (g *Grid) settle(p instance.Piece) (instance.Piece, bool) {
 	l, w := least(p)
 	if l > g.l || w > g.w {
 		return p, false
 	}
-	dir := p.Dir
+	dir := g.rules.First
+	if dir == instance.None {
+		dir = p.Dir
+	}
 	if dir == instance.None {
 		if dir = instance.Ripped; p.W == g.w {
 			dir = instance.Crosscut
@@ -76,9 +133,6 @@ func (g *Grid) settle(p instance.Piece) (instance.Piece, bool) {
 // least is how large a piece must be for the parts in it, cut as it is.
 func least(p instance.Piece) (l, w int64) {
 	if len(p.Children) == 0 {
-		if p.Kind == instance.Rest {
-			return 0, 0
-		}
 		return p.L, p.W
 	}
 	for _, c := range p.Children {

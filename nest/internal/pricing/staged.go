@@ -1,0 +1,210 @@
+package pricing
+
+import (
+	"slices"
+
+	"sawbill/nest/internal/instance"
+)
+
+// Rules limit the cuts of a pattern.
+type Rules struct {
+	// Stages is the greatest number of levels of cuts, each in one direction.
+	// More than a few are as good as any number, and priced so: the values are
+	// then no less than the truth, and a pattern may break the rule.
+	Stages int
+	// First is the direction of the first level; None if free.
+	First instance.Dir
+}
+
+// mostStages are told apart.
+const mostStages = 4
+
+func (r Rules) limited() bool { return r.Stages > 0 && r.Stages <= mostStages }
+
+// tables is about how many tables of all pieces a grid keeps and works on.
+func (r Rules) tables() int64 {
+	switch {
+	case !r.limited():
+		return 1
+	case r.First == instance.None:
+		return int64(r.Stages) + 1
+	}
+	return int64(r.Stages+1)/2 + 1
+}
+
+// layer holds the value of every piece of which the next level of cuts is in
+// direction dir, with so many levels left.
+//
+// Where levels count, a blank must be as large as the piece it is, or else be
+// trimmed by a level that is made anyway. So the points are all sums of sizes,
+// and the stock's own size, and a piece is just as large as its points say:
+// what is beyond is cut off on the level that makes the piece.
+type layer struct {
+	dir   instance.Dir
+	below *layer  // with a level less; nil where parts are left uncut
+	cells []lanes // of a crosscut by column, of a rip by row: see table
+	top   bool    // the first level: only the stock itself is of interest
+}
+
+// newLayers makes the layers that end with a first level in direction dir, the
+// last one first.
+func (g *Grid) newLayers(dir instance.Dir) (layers []*layer) {
+	if g.rules.Stages%2 == 0 {
+		dir = dir.Across()
+	}
+	var below *layer
+	for n := range g.rules.Stages {
+		l := &layer{dir: dir, below: below, top: n == g.rules.Stages-1}
+		if dir == instance.Crosscut {
+			l.cells = make([]lanes, len(g.best.byCol))
+		} else {
+			l.cells = make([]lanes, len(g.best.byRow))
+		}
+		layers = append(layers, l)
+		below, dir = l, dir.Across()
+	}
+	return layers
+}
+
+// groups is the first and the number of a layer's groups that are reckoned.
+func (g *Grid) groups(l *layer) (first, n int) {
+	n = groups(len(g.ys))
+	if l.dir == instance.Ripped {
+		n = groups(len(g.xs))
+	}
+	if l.top {
+		return n - 1, 1
+	}
+	return 0, n
+}
+
+func (g *Grid) cutsOf(l *layer) [][]pair {
+	if l.dir == instance.Crosscut {
+		return g.xCuts
+	}
+	return g.yCuts
+}
+
+// at is the value of a piece in a layer; of nil, as a part.
+func (g *Grid) at(l *layer, i, j int) int64 {
+	switch {
+	case l == nil:
+		return g.best.byRow[i/width*len(g.ys)+j][i%width]
+	case l.dir == instance.Crosscut:
+		return l.cells[j/width*len(g.xs)+i][j%width]
+	}
+	return l.cells[i/width*len(g.ys)+j][i%width]
+}
+
+// uncut is the value of a piece that is not cut on level l.
+func (g *Grid) uncut(l *layer, i, j int) int64 {
+	if l.top && g.rules.First != instance.None && i == len(g.xs)-1 && j == len(g.ys)-1 && (g.scale.inner || g.Exact()) {
+		return g.at(nil, i, j) // the stock's first cut has its direction
+	}
+	return g.at(l.below, i, j)
+}
+
+// level reckons one group of a layer.
+func (g *Grid) level(l *layer, group int) {
+	cuts := g.cutsOf(l)
+	n, across := len(g.xs), len(g.ys)
+	if l.dir == instance.Ripped {
+		n, across = across, n
+	}
+	cells := l.cells[group*n:][:n]
+	for p := range cells {
+		cell := &cells[p]
+		for m := range min(width, across-group*width) {
+			if i, j := p, group*width+m; l.dir == instance.Crosscut {
+				cell[m] = g.uncut(l, i, j)
+			} else {
+				cell[m] = g.uncut(l, j, i)
+			}
+		}
+		if p > 0 {
+			cell.atLeast(&cells[p-1])
+		}
+		cell.sums(cells, cuts[p])
+	}
+}
+
+// advance is Advance where levels count: layer by layer, group by group.
+func (g *Grid) advance(work int64) (left int64, done bool) {
+	next := 0
+	for _, l := range g.layers {
+		first, n := g.groups(l)
+		for group := first; group < first+n; group++ {
+			if next++; next <= g.next {
+				continue
+			}
+			if work <= 0 {
+				return work, false
+			}
+			work -= width * count(g.cutsOf(l))
+			g.level(l, group)
+			g.next++
+		}
+	}
+	return work, true
+}
+
+// first is the layer whose first level is worth most, and its value.
+func (g *Grid) first() (best *layer, value int64) {
+	for _, l := range g.layers {
+		if l.top {
+			if v := g.at(l, len(g.xs)-1, len(g.ys)-1); best == nil || v > value {
+				best, value = l, v
+			}
+		}
+	}
+	return best, value
+}
+
+// divided divides a piece that is to be cut on level l; sizes of all but the
+// parts are left open.
+func (g *Grid) divided(l *layer, i, j int) instance.Piece {
+	v := g.at(l, i, j)
+	if v == 0 {
+		return instance.Piece{Kind: instance.Rest}
+	}
+	if l == nil {
+		return g.part(i, j, v)
+	}
+	if l.dir == instance.Crosscut {
+		for i > 0 && g.at(l, i-1, j) == v {
+			i--
+		}
+	} else {
+		for j > 0 && g.at(l, i, j-1) == v {
+			j--
+		}
+	}
+	if g.uncut(l, i, j) == v {
+		if g.at(nil, i, j) == v {
+			return g.part(i, j, v)
+		}
+		return g.divided(l.below, i, j)
+	}
+	if l.dir == instance.Crosscut {
+		for _, c := range g.xCuts[i] {
+			if g.at(l, int(c.less), j)+g.at(l, int(c.more), j) == v {
+				return split(l.dir, g.divided(l, int(c.less), j), g.divided(l, int(c.more), j))
+			}
+		}
+	} else {
+		for _, c := range g.yCuts[j] {
+			if g.at(l, i, int(c.less))+g.at(l, i, int(c.more)) == v {
+				return split(l.dir, g.divided(l, i, int(c.less)), g.divided(l, i, int(c.more)))
+			}
+		}
+	}
+	panic("pricing: no cut gives the value of a piece")
+}
+
+// ends adds the stock's own size to its points.
+func ends(points []int64, size int64) []int64 {
+	if points[len(points)-1] < size {
+		points = append(slices.Clip(points), size)
+	}
+	return points
+}
