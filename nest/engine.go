@@ -83,5 +83,5 @@ func (e *engine) join() bool {
 	if better && e.generator != nil {
 		e.generator.Offer(e.search.Best())
 	}
-	return e.search.Raise(e.floor.Price()) || better
+	return e.search.Raise(e.floor.Price(), e.floor.Counts()) || better
 }

@@ -94,7 +94,7 @@ func cheap(in *instance.Instance) *Search {
 		s.tidyLeft = 0
 		s.Join()
 	}
-	s.Raise(s.best.Cost.Price)
+	s.Raise(s.best.Cost.Price, nil)
 	s.trimLeft = 0
 	return s
 }

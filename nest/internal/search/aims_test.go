@@ -174,7 +174,7 @@ func TestTidyingNeverLosesWhatComesFirst(t *testing.T) {
 		if !s.best.Complete() {
 			continue
 		}
-		s.Raise(s.best.Cost.Price)
+		s.Raise(s.best.Cost.Price, nil)
 		cost, m := s.best.Cost, s.merit
 		for !s.Done() {
 			for i := range s.Lanes() {

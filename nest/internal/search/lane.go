@@ -16,11 +16,14 @@ type lane struct {
 	state       *state
 	rng         *rand.PCG
 	goal        instance.Cost // every plan looked at is cheaper than this
+	most        []int         // per stock: no plan looked at cuts more pieces
 	best        *instance.Plan
 	bestMissing int64 // area, while no complete plan is known
 
 	history []int64 // scores, for late acceptance
 	current int64
+	lowest  int64 // score since the lane set out
+	idle    int64 // steps since then
 	turn    int
 	reach   int
 	stuck   []int64 // per kind: the pass of recreate in which it found no place
@@ -49,10 +52,20 @@ func abs(x int64) int64 { return max(x, -x) }
 var noGoal = instance.Cost{Price: math.MaxInt64}
 
 func newLane(e *env, seed, number uint64) *lane {
-	return &lane{
+	l := &lane{
 		e: e, rng: rand.NewPCG(seed, number), reach: meanReach,
 		state: newState(e), goal: noGoal,
 		history: make([]int64, historyLength), stuck: make([]int64, len(e.kinds)), homeless: make([]uint64, len(e.kinds)),
+		most: make([]int, len(e.stock)),
+	}
+	l.unlimit()
+	return l
+}
+
+// unlimit lets plans cut all there is.
+func (l *lane) unlimit() {
+	for s, st := range l.e.in.Stock {
+		l.most[s] = st.Limit
 	}
 }
 
@@ -90,6 +103,7 @@ func (l *lane) resume() {
 	l.shrink()
 	l.tried = false
 	l.current = l.score()
+	l.lowest, l.idle = l.current, 0
 	for i := range l.history {
 		l.history[i] = l.current
 	}
@@ -136,6 +150,9 @@ func (l *lane) step() {
 	} else {
 		s.undo()
 	}
+	if l.idle++; l.current < l.lowest {
+		l.lowest, l.idle = l.current, 0
+	}
 	*slot = min(*slot, l.current)
 	l.turn++
 	if l.turn == len(l.history) {
@@ -156,6 +173,7 @@ func (l *lane) record() bool {
 		l.best, l.bestMissing = s.plan(), s.missingArea
 	default:
 		l.best, l.goal = s.plan(), s.cost
+		l.unlimit()
 		l.resume()
 	}
 	return true
@@ -169,6 +187,20 @@ func (l *lane) follow(p *instance.Plan) {
 	l.goal, l.blinks = p.Cost, true
 	if !p.Complete() {
 		l.goal = noGoal
+	}
+	l.unlimit()
+	l.resume()
+}
+
+// setOut starts a walk from plan p, which may lack parts, towards plans that are
+// cheaper than goal and cut no more than most pieces of each stock; nil is all
+// there is.
+func (l *lane) setOut(p *instance.Plan, goal instance.Cost, most []int) {
+	l.state.load(p)
+	l.goal = goal
+	l.unlimit()
+	if most != nil {
+		copy(l.most, most)
 	}
 	l.resume()
 }

@@ -170,7 +170,7 @@ func (l *lane) pickStock(k int32, goal instance.Cost, missing []int32) int {
 	pick, best := -1, math.Inf(1)
 	for i := range e.stock {
 		st := &e.stock[i]
-		if s.used[i] >= e.in.Stock[i].Limit || len(e.kinds[k].lies[i]) == 0 || !s.cost.Plus(st.cost, 1).Less(goal) {
+		if s.used[i] >= l.most[i] || len(e.kinds[k].lies[i]) == 0 || !s.cost.Plus(st.cost, 1).Less(goal) {
 			continue
 		}
 		rate := st.weight / float64(min(st.area, need))

@@ -45,30 +45,42 @@ func (l *lane) ruinRegions(n int) {
 	}
 }
 
-// shrink removes trees until the plan is cheaper than its goal, the emptiest
-// for its cost first or a random one.
+// shrink removes trees until the plan is cheaper than its goal and cuts no more
+// pieces than it may, the emptiest first or a random one.
 func (l *lane) shrink() {
 	s := l.state
-	for !s.cost.Less(l.goal) {
-		worst, free := -1, 0.0
-		for i, t := range s.trees {
-			if t.closed {
-				continue
-			}
-			f := float64(t.room) / float64(l.e.stock[t.stock].area)
-			if worst < 0 || f > free {
-				worst, free = i, f
-			}
+	for i := range s.used {
+		for s.used[i] > l.most[i] && l.shed(int32(i)) {
 		}
-		if l.below(2) == 0 {
-			if i := l.below(len(s.trees)); !s.trees[i].closed {
-				worst = i
-			}
-		}
-		if worst < 0 {
-			break // nothing is cheaper
-		}
-		s.remove(worst, 0)
+	}
+	for !s.cost.Less(l.goal) && l.shed(every) {
 	}
 	s.settle()
+}
+
+// every stands for every stock.
+const every = int32(-1)
+
+// shed removes one tree of a stock and reports whether there was one.
+func (l *lane) shed(stock int32) bool {
+	s := l.state
+	worst, free, chosen := -1, 0.0, 0
+	random := l.below(2) == 0
+	for i, t := range s.trees {
+		if t.closed || stock != every && t.stock != stock {
+			continue
+		}
+		if chosen++; random {
+			if l.below(chosen) == 0 {
+				worst = i
+			}
+		} else if f := float64(t.room) / float64(l.e.stock[t.stock].area); worst < 0 || f > free {
+			worst, free = i, f
+		}
+	}
+	if worst < 0 {
+		return false
+	}
+	s.remove(worst, 0)
+	return true
 }

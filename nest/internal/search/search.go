@@ -2,7 +2,11 @@
 // together again.
 package search
 
-import "sawbill/nest/internal/instance"
+import (
+	"slices"
+
+	"sawbill/nest/internal/instance"
+)
 
 // Search improves the plan of one instance in rounds. In a round every lane
 // walks on its own, in any order and on any number of processors; between
@@ -14,6 +18,8 @@ type Search struct {
 	lanes    []*lane
 	finisher *lane // completes plans that come from elsewhere
 	best     *instance.Plan
+	target   []int            // per stock: the pieces a cheapest plan may have
+	starts   []*instance.Plan // cheaper than best, but some parts are missing
 	// trimLeft counts the rounds that are still given to a lesser area at the
 	// same price once that is proven.
 	trimLeft int
@@ -53,8 +59,11 @@ func (s *Search) Done() bool { return s.Proven() && s.trimLeft == 0 && s.tidyLef
 // Close tells that little time is left: it goes to the lesser aims.
 func (s *Search) Close() { s.closing = true }
 
-// Raise tells of a bound and reports whether it is a greater one.
-func (s *Search) Raise(bound int64) bool {
+// Raise tells of a bound, and of the pieces of each stock that a plan at that
+// price might have, if they are known. It reports whether the bound is a greater
+// one.
+func (s *Search) Raise(bound int64, target []int) bool {
+	s.target = target
 	greater := bound > s.bound
 	s.bound = max(s.bound, bound)
 	return greater
@@ -86,6 +95,11 @@ func (s *Search) Join() bool {
 	if better {
 		s.spread()
 	}
+	for _, l := range s.lanes {
+		if l.idle >= patience && s.best.Complete() {
+			s.setOut(l)
+		}
+	}
 	return tidying && s.tidied() || better
 }
 
@@ -113,11 +127,35 @@ func (s *Search) Complete(p *instance.Plan) bool {
 	l.state.settle()
 	l.best = l.state.plan()
 	if !s.betters(l) {
+		if s.best.Complete() && l.best.Cost.Less(s.best.Cost) {
+			s.starts = append(s.starts, l.best)
+			s.starts = s.starts[max(0, len(s.starts)-mostStarts):]
+		}
 		return false
 	}
 	s.best = l.best
 	s.spread()
 	return true
+}
+
+// mostStarts is how many plans are kept for lanes to set out from.
+const mostStarts = 8
+
+// patience is how many steps a lane goes on without a better score before it
+// sets out from elsewhere.
+const patience = 20_000
+
+// setOut starts lane l anew: from a plan that lacks some parts, or towards the
+// target, or from the best plan once more.
+func (s *Search) setOut(l *lane) {
+	switch n := l.below(4); {
+	case n < 2 && len(s.starts) > 0:
+		l.setOut(s.starts[l.below(len(s.starts))], s.best.Cost, nil)
+	case n == 2 && s.target != nil:
+		l.setOut(s.best, s.best.Cost, s.target)
+	default:
+		l.setOut(s.best, s.best.Cost, nil)
+	}
 }
 
 // spread sets the lanes that lag behind on the best plan.
@@ -128,6 +166,7 @@ func (s *Search) spread() {
 		}
 	}
 	if s.best.Complete() {
+		s.starts = slices.DeleteFunc(s.starts, func(p *instance.Plan) bool { return !p.Cost.Less(s.best.Cost) })
 		s.tidyAnew(s.best)
 		s.trimLeft = trimRounds
 		if s.oneSize() {
