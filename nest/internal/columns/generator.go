@@ -43,8 +43,9 @@ type Generator struct {
 	floor    *bound.Floor
 	pool     *pool
 	items    [][]pricing.Item // per stock
-	pricers  []pricer
-	outer    []pricer // where pricers see inner patterns only, to prove bounds; else nil
+	grids    []pricer
+	outer    []pricer // where grids see inner patterns only, to prove bounds; else nil
+	pricers  []pricer // grids, or strict ones
 	strict   bool     // pricers count
 	spend    int64    // comparisons that pricing on all grids may take now
 	most     int64    // the greatest spend
@@ -66,7 +67,11 @@ type Generator struct {
 	added   bool
 	done    bool
 	work    int64
-	rounder *rounder // once the cheapest fractional plan is known
+	rng     *rand.PCG
+	dive    *dive // in progress, or nil
+	dived   int64 // work on dives since pricers are strict
+	raised  int64 // work on the bound since then
+	plans   []*instance.Plan
 }
 
 // priceScale is about what the best pattern is worth in the whole numbers in
@@ -76,8 +81,7 @@ const priceScale = 1 << 36
 // New makes a generator, or nil where even coarse grids to price on would take
 // more than mostWork comparisons each time.
 func New(in *instance.Instance, floor *bound.Floor, mostWork int64, seed uint64) *Generator {
-	g := &Generator{in: in, floor: floor, most: mostWork, pool: newPool(in), values: make([]int64, len(in.Kinds))}
-	g.rounder = &rounder{in: in, pool: g.pool, rng: rand.NewPCG(seed, roundingStream)}
+	g := &Generator{in: in, floor: floor, most: mostWork, pool: newPool(in), values: make([]int64, len(in.Kinds)), rng: rand.NewPCG(seed, roundingStream)}
 	for s := range in.Stock {
 		var items []pricing.Item
 		for k, kd := range in.Kinds {
@@ -90,6 +94,7 @@ func New(in *instance.Instance, floor *bound.Floor, mostWork int64, seed uint64)
 	if !g.lay() {
 		return nil
 	}
+	g.pricers = g.grids
 	g.programme(nil)
 	return g
 }
@@ -101,14 +106,14 @@ func (g *Generator) Offer(p *instance.Plan) {
 	}
 }
 
-// roundingStream keeps the rounder's random numbers apart from others'.
+// roundingStream keeps the random numbers of dives apart from others'.
 const roundingStream = 1 << 32
 
 // Plans returns the plans made since the last call by rounding the fractional
 // one; they may lack some parts.
 func (g *Generator) Plans() []*instance.Plan {
-	plans := g.rounder.plans
-	g.rounder.plans = nil
+	plans := g.plans
+	g.plans = nil
 	return plans
 }
 
@@ -173,14 +178,47 @@ func (g *Generator) load() {
 	}
 }
 
-// Work carries on for about that many comparisons: with the bound, and when no
-// cut of this kind raises it further, with one plan.
+// Work carries on for about that many comparisons, with the bound and with whole
+// plans: one after each programme as long as grids price; then half and half.
 func (g *Generator) Work(work int64) {
 	g.work += work
-	if g.done && g.work > 0 {
-		g.work -= g.rounder.dive() // one at a time: each is completed by a search
+	for g.work > 0 {
+		budget := g.work
+		if g.plunges() {
+			g.work = g.dive.advance(min(g.work, portion)) + max(0, g.work-portion)
+			g.dived += budget - g.work
+			if g.dive.done {
+				g.plans = append(g.plans, g.dive.plan)
+				g.dive = nil
+				if g.done {
+					break // one at a time: each is completed by a search
+				}
+			}
+			continue
+		}
+		g.raise(max(0, g.work-portion))
+		g.raised += budget - g.work
 	}
-	for g.work > 0 && !g.done {
+	g.work = min(g.work, 0) // what was overdrawn is paid back next time
+}
+
+// portion is how long dive and bound go on by turns.
+const portion = 1 << 20
+
+// plunges reports whether it is a dive's turn, and begins one if need be.
+func (g *Generator) plunges() bool {
+	if g.strict && !g.done && g.dived > g.raised {
+		return false
+	}
+	if g.dive == nil && (g.strict || g.done) {
+		g.dive = g.newDive()
+	}
+	return g.dive != nil
+}
+
+// raise goes on with the bound until no more than stop is left of the work.
+func (g *Generator) raise(stop int64) {
+	for g.work > stop && !g.done && (g.dive == nil || g.strict) {
 		if g.stock == len(g.pricers) {
 			g.begin()
 			continue
@@ -197,13 +235,12 @@ func (g *Generator) Work(work int64) {
 			p.start(values, g.threshold(g.stock))
 			g.started = true
 		}
-		left, done := p.advance(g.work)
-		g.work = left
+		left, done := p.advance(g.work - stop)
+		g.work = left + stop
 		if done {
 			g.finish(p)
 		}
 	}
-	g.work = min(g.work, 0) // what was overdrawn is paid back next time
 }
 
 // begin solves the programme and turns its prices into whole numbers.
@@ -259,8 +296,8 @@ func (g *Generator) settled() bool {
 
 // turn goes on to the counts that the floor rests on now.
 func (g *Generator) turn() {
-	if g.counts == nil {
-		g.work -= g.rounder.dive()
+	if g.counts == nil && g.dive == nil {
+		g.dive = g.newDive()
 	}
 	if counts := g.floor.Counts(); counts != nil && (g.outer == nil || g.spend == g.most) {
 		g.programme(counts)

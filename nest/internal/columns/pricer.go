@@ -49,7 +49,19 @@ func (p loose) worth() int64 { return p.Best() }
 // and which keep to the rules of their stock.
 type strict struct {
 	*knapsack.Search
-	spent int64
+	enough int64 // work without finding a pattern
+	spent  int64
+}
+
+// newStrict prices stock s; nil where that cannot be.
+func newStrict(in *instance.Instance, s int, items []knapsack.Item, tableWork, enough int64) *strict {
+	st := in.Stock[s]
+	rules := knapsack.Rules{Stages: in.Stages, First: st.First, Narrowest: st.Narrowest}
+	k := knapsack.New(st.L, st.W, items, rules, mostRects, tableWork)
+	if k == nil {
+		return nil
+	}
+	return &strict{Search: k, enough: enough}
 }
 
 func (p *strict) start(values []int64, above int64) {
@@ -74,7 +86,7 @@ func (p *strict) advance(work int64) (left int64, done bool) {
 		p.spent += portion - left
 		work -= portion - left
 		_, found := p.Best()
-		if done || p.spent >= enough || found && p.spent >= little {
+		if done || p.spent >= p.enough || found && p.spent >= little {
 			return work, true
 		}
 	}
@@ -97,17 +109,16 @@ func (p *strict) worth() int64 { return p.Bound() }
 // tighten makes pricers that count, one for each stock; nil where they cannot
 // be.
 func (g *Generator) tighten() (all []pricer) {
-	for s, st := range g.in.Stock {
+	for s := range g.in.Stock {
 		var items []knapsack.Item
 		for _, it := range g.items[s] {
 			items = append(items, knapsack.Item{L: it.L, W: it.W, Lies: it.Lies, Count: g.in.Kinds[it.Kind].Count, Kind: it.Kind})
 		}
-		rules := knapsack.Rules{Stages: g.in.Stages, First: st.First, Narrowest: st.Narrowest}
-		k := knapsack.New(st.L, st.W, items, rules, mostRects, tableWork)
-		if k == nil {
+		p := newStrict(g.in, s, items, tableWork, enough)
+		if p == nil {
 			return nil
 		}
-		all = append(all, &strict{Search: k})
+		all = append(all, p)
 	}
 	return all
 }

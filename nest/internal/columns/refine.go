@@ -25,13 +25,13 @@ const finerOuter = 8
 // lay makes the grids of the first level and reports whether that can be done.
 func (g *Generator) lay() bool {
 	g.spend = min(exactWork, g.most)
-	if g.pricers = g.fine(g.spend); g.pricers != nil {
+	if g.grids = g.fine(g.spend); g.grids != nil {
 		return true
 	}
 	g.nearness = nearness
 	for g.spend = min(firstWork, g.most); ; g.spend = min(finer*g.spend, g.most) {
 		if g.coarse() || g.spend == g.most {
-			return g.pricers != nil
+			return g.grids != nil
 		}
 	}
 }
@@ -61,7 +61,7 @@ func (g *Generator) coarse() bool {
 	if inner == nil || outer == nil {
 		return false
 	}
-	g.pricers, g.outer = inner, outer
+	g.grids, g.outer = inner, outer
 	return true
 }
 
@@ -103,7 +103,7 @@ func (g *Generator) refine() {
 		g.spend = min(finer*g.spend, g.most)
 		g.nearness /= 2
 		if grids := g.fine(g.spend); grids != nil {
-			g.pricers, g.outer = grids, nil
+			g.grids, g.outer = grids, nil
 		} else {
 			g.coarse()
 		}
@@ -114,6 +114,9 @@ func (g *Generator) refine() {
 			return
 		}
 		g.pricers, g.outer, g.strict = pricers, nil, true
+		g.programme(nil)
+		return
 	}
+	g.pricers = g.grids
 	g.programme(nil)
 }

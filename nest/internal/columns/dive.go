@@ -1,0 +1,305 @@
+package columns
+
+import (
+	"math"
+	"math/rand/v2"
+
+	"sawbill/nest/internal/instance"
+	"sawbill/nest/internal/knapsack"
+	"sawbill/nest/internal/master"
+	"sawbill/nest/internal/pricing"
+)
+
+// dive makes a whole plan of fractional ones, in portions: it solves the linear
+// programme for what is left, makes the patterns that are wanted for that, takes
+// the whole part of every pattern's use, or else one pattern rounded up, and so
+// on (sequential rounding, Wascher and Gau, OR Spektrum 18, 1996; with columns
+// generated on the way, Sadykov et al., INFORMS J. Comput. 31, 2019; from
+// memory). What no pattern serves well stays for the search.
+type dive struct {
+	in    *instance.Instance
+	pool  *pool
+	rng   *rand.PCG
+	items [][]pricing.Item // per stock
+	loose []pricer         // per stock
+	dear  float64          // price of the dearest stock
+
+	plan  *instance.Plan
+	left  []int // per kind
+	stock []int // per stock: how many are left
+	cut   []int // per kind
+
+	lp       *master.LP // for what is left; nil when that has changed
+	rows     []int      // per kind: its row, or -1
+	limits   []int      // per stock: its row, or -1
+	patterns []int      // of the pool, in the order of their columns
+	loaded   int        // patterns of the pool that were looked at
+
+	values  []int64 // per kind
+	at      int     // stock being priced; len(loose) when a round is over
+	tight   *strict // prices it in place of loose
+	started bool
+	found   bool
+	rounds  int
+	done    bool
+}
+
+const (
+	// leastShare of a piece of stock must be used if a pattern is rounded up.
+	leastShare = 0.6
+	// mostRounds of pricing for one programme.
+	mostRounds = 12
+	// diveWork of one strict pricing, and of its tables.
+	diveWork  = 1 << 16
+	diveTable = 1 << 19
+)
+
+func (g *Generator) newDive() *dive {
+	d := &dive{
+		in: g.in, pool: g.pool, rng: g.rng, items: g.items, loose: g.grids, dear: 1,
+		plan: &instance.Plan{}, cut: make([]int, len(g.in.Kinds)), values: make([]int64, len(g.in.Kinds)),
+		rows: make([]int, len(g.in.Kinds)), limits: make([]int, len(g.in.Stock)),
+	}
+	for _, kd := range g.in.Kinds {
+		d.left = append(d.left, kd.Count)
+	}
+	for _, st := range g.in.Stock {
+		d.stock = append(d.stock, st.Limit)
+		d.dear = max(d.dear, float64(st.Price))
+	}
+	return d
+}
+
+// advance carries on for about work comparisons and returns what is left of
+// them, which may be overdrawn.
+func (d *dive) advance(work int64) int64 {
+	for work > 0 && !d.done {
+		switch {
+		case d.lp == nil:
+			if !d.programme() {
+				d.finish()
+				continue
+			}
+			work = d.solve(work)
+			d.rounds = 0
+		case d.at < len(d.loose):
+			work = d.price(work)
+		case d.found && d.rounds < mostRounds:
+			d.rounds++
+			work = d.solve(work)
+		case d.fix():
+			d.lp = nil
+		default:
+			d.finish()
+		}
+	}
+	return work
+}
+
+func (d *dive) finish() {
+	d.plan.Missing = d.left
+	d.done = true
+}
+
+// programme sets up that of the cheapest fractional plan for what is left, and
+// reports whether anything is.
+func (d *dive) programme() bool {
+	var demand, limit, penalty []float64
+	for k, n := range d.left {
+		d.rows[k] = -1
+		if n > 0 {
+			d.rows[k] = len(demand)
+			demand = append(demand, float64(n))
+			penalty = append(penalty, 4*d.dear)
+		}
+	}
+	if len(demand) == 0 {
+		return false
+	}
+	for s, n := range d.stock {
+		d.limits[s] = -1
+		if d.in.Stock[s].Limit < instance.NoLimit {
+			d.limits[s] = len(demand) + len(limit)
+			limit = append(limit, float64(max(n, 0)))
+		}
+	}
+	d.lp = master.New(demand, limit, penalty)
+	d.patterns, d.loaded = d.patterns[:0], 0
+	return true
+}
+
+// load makes columns of patterns that the pool has gained.
+func (d *dive) load() {
+	for ; d.loaded < len(d.pool.patterns); d.loaded++ {
+		t := &d.pool.patterns[d.loaded]
+		if !t.Sound || d.stock[t.Stock] <= 0 {
+			continue
+		}
+		c := master.Column{Cost: float64(d.in.Stock[t.Stock].Price)}
+		for k, n := range t.Counts {
+			if d.rows[k] >= 0 && n > 0 {
+				c.Entries = append(c.Entries, master.Entry{Row: d.rows[k], Value: float64(min(n, d.left[k]))})
+			}
+		}
+		if len(c.Entries) == 0 {
+			continue
+		}
+		if d.limits[t.Stock] >= 0 {
+			c.Entries = append(c.Entries, master.Entry{Row: d.limits[t.Stock], Value: 1})
+		}
+		d.lp.Add(c)
+		d.patterns = append(d.patterns, d.loaded)
+	}
+}
+
+// solve solves the programme and begins a round of pricing.
+func (d *dive) solve(work int64) int64 {
+	d.load()
+	before := d.lp.Pivots()
+	d.lp.Solve(400)
+	rows := int64(len(d.left) + len(d.stock))
+	work -= int64(d.lp.Pivots()-before+1) * (rows*rows + 4*int64(len(d.patterns)))
+	prices := d.lp.Prices()
+	for k, r := range d.rows {
+		d.values[k] = 0
+		if r >= 0 {
+			d.values[k] = max(0, int64(math.Round(prices[r]*d.scale())))
+		}
+	}
+	d.at, d.found, d.started, d.tight = 0, false, false, nil
+	return work
+}
+
+func (d *dive) scale() float64 { return priceScale / d.dear }
+
+// price looks for a pattern of the stock whose turn it is: one that may hold
+// parts too often, and where that is worth too little without them, one that
+// does not.
+func (d *dive) price(work int64) int64 {
+	s := d.at
+	if d.stock[s] <= 0 {
+		d.at++
+		return work
+	}
+	p := d.loose[s]
+	if d.tight != nil {
+		p = d.tight
+	}
+	above := d.threshold(s)
+	if !d.started {
+		values := make([]int64, len(d.items[s]))
+		for i, it := range d.items[s] {
+			values[i] = d.values[it.Kind]
+		}
+		p.start(values, above)
+		d.started = true
+	}
+	work, done := p.advance(work)
+	if !done {
+		return work
+	}
+	d.started = false
+	root, ok := p.pattern()
+	good := ok && d.worth(root) > above
+	if good && d.pool.add(s, root) {
+		d.found = true
+	}
+	if d.tight == nil && !good && ok {
+		if d.tight = d.tighten(s); d.tight != nil {
+			return work
+		}
+	}
+	d.at, d.tight = s+1, nil
+	return work
+}
+
+// threshold is what a pattern of stock s must be worth more than.
+func (d *dive) threshold(s int) int64 {
+	above := float64(d.in.Stock[s].Price)
+	if r := d.limits[s]; r >= 0 {
+		above -= d.lp.Prices()[r]
+	}
+	return int64(math.Round(max(0, above) * d.scale() * (1 + 1e-6)))
+}
+
+// worth of what p holds of what is left.
+func (d *dive) worth(p instance.Piece) (worth int64) {
+	counts := make([]int, len(d.left))
+	p.CountParts(counts)
+	for k, n := range counts {
+		worth += int64(min(n, d.left[k])) * d.values[k]
+	}
+	return worth
+}
+
+func (d *dive) tighten(s int) *strict {
+	var items []knapsack.Item
+	for _, it := range d.items[s] {
+		items = append(items, knapsack.Item{L: it.L, W: it.W, Lies: it.Lies, Count: d.left[it.Kind], Kind: it.Kind})
+	}
+	return newStrict(d.in, s, items, diveTable, diveWork)
+}
+
+// fix takes patterns into the plan and reports whether there were any good
+// enough.
+func (d *dive) fix() bool {
+	whole, pick, most := false, -1, 0.0
+	first := d.lp.Columns() - len(d.patterns)
+	d.lp.Used(func(column int, times float64) {
+		if column < first {
+			return
+		}
+		t := &d.pool.patterns[d.patterns[column-first]]
+		if n := min(int(times+1e-3), d.times(t)); n > 0 {
+			d.take(t, n)
+			whole = true
+			return
+		}
+		// The noise makes every dive another one.
+		if x := times * (0.7 + 0.3*float64(d.rng.Uint64()>>40)/(1<<24)) * d.share(t); d.stock[t.Stock] > 0 && x > most {
+			pick, most = d.patterns[column-first], x
+		}
+	})
+	if whole {
+		return true
+	}
+	if pick < 0 || d.share(&d.pool.patterns[pick]) < leastShare {
+		return false
+	}
+	d.take(&d.pool.patterns[pick], 1)
+	return true
+}
+
+// take cuts pattern t so many times.
+func (d *dive) take(t *Pattern, times int) {
+	for range times {
+		root := instance.Compact(d.in.Cap(t.Root, d.cut))
+		d.plan.Layouts = append(d.plan.Layouts, instance.Layout{Stock: t.Stock, Root: root})
+		d.plan.Cost = d.plan.Cost.Plus(d.in.CostOf(t.Stock), 1)
+		d.stock[t.Stock]--
+	}
+	for k := range d.left {
+		d.left[k] = d.in.Kinds[k].Count - d.cut[k]
+	}
+}
+
+// times is how often t can be cut before it would cut more than is left.
+func (d *dive) times(t *Pattern) int {
+	n := d.stock[t.Stock]
+	for k, c := range t.Counts {
+		if c > 0 {
+			n = min(n, d.left[k]/c)
+		}
+	}
+	return n
+}
+
+// share is how much of its stock t uses for what is left.
+func (d *dive) share(t *Pattern) float64 {
+	var used float64
+	for k, c := range t.Counts {
+		used += float64(min(c, d.left[k])) * float64(d.in.Kinds[k].L) * float64(d.in.Kinds[k].W)
+	}
+	st := d.in.Stock[t.Stock]
+	return math.Min(1, used/(float64(st.L)*float64(st.W)))
+}
