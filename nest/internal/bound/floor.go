@@ -15,9 +15,10 @@ type Floor struct {
 	prices []int64
 	limits []int
 	cuts   []Cut
-	idle   []Cut // cuts that excluded nothing when they came
+	idle   []Cut   // cuts that excluded nothing when they came
+	short  [][]int // counts within which there is no plan
 	price  int64
-	counts []int // of the cheapest pieces that satisfy the cuts; nil if not found
+	counts []int // of the cheapest pieces that are not excluded; nil if not found
 	order  []int // of the stock in which counts are settled: the dearest first
 }
 
@@ -46,7 +47,7 @@ func New(in *instance.Instance) *Floor {
 // Price is proven: no plan costs less.
 func (f *Floor) Price() int64 { return f.price }
 
-// Counts is how many pieces of each stock cost Price and satisfy every cut: the
+// Counts is how many pieces of each stock cost Price and are not excluded: the
 // plan to disprove if the floor is to rise. Nil where the search for it was
 // given up; Price holds all the same.
 func (f *Floor) Counts() []int { return f.counts }
@@ -69,6 +70,12 @@ func (f *Floor) Add(c Cut) bool {
 	}
 	f.cuts = append(f.cuts, c)
 	f.raise()
+	f.recall()
+	return true
+}
+
+// recall takes up the idle cuts that exclude what Counts is now.
+func (f *Floor) recall() {
 	for i := 0; i < len(f.idle) && f.counts != nil; {
 		if f.idle[i].holds(f.counts) {
 			i++
@@ -78,6 +85,25 @@ func (f *Floor) Add(c Cut) bool {
 		f.idle = slices.Delete(f.idle, i, i+1)
 		f.raise()
 		i = 0
+	}
+}
+
+// Exclude takes into account that no plan keeps within counts: every plan has
+// more of some stock.
+func (f *Floor) Exclude(counts []int) {
+	f.short = append(f.short, slices.Clone(counts))
+	if f.counts != nil && atMost(f.counts, counts) {
+		f.raise()
+		f.recall()
+	}
+}
+
+// atMost reports whether no count exceeds its limit.
+func atMost(counts, limits []int) bool {
+	for s, n := range counts {
+		if n > limits[s] {
+			return false
+		}
 	}
 	return true
 }
@@ -142,6 +168,11 @@ func (f *Floor) branch(q *queue, n node) {
 			most = max(most, int(min((need-1)/c.Worth[s]+1, math.MaxInt32)))
 		}
 	}
+	for _, limits := range f.short {
+		if most <= limits[s] && atMost(n.counts, limits) {
+			most = limits[s] + 1
+		}
+	}
 	most = min(most, f.limits[s])
 	least := 0
 	if f.prices[s] == 0 {
@@ -154,12 +185,22 @@ func (f *Floor) branch(q *queue, n node) {
 	}
 }
 
-// push bounds n from below by every cut on its own and queues it, unless it
-// cannot satisfy one.
+// push bounds n from below by every cut, and by all counts within which there
+// is no plan, each on its own, and queues it unless it cannot satisfy one.
 func (f *Floor) push(q *queue, n node) {
 	n.least = n.spent
 	for _, c := range f.cuts {
 		more, ok := f.coverage(c, c.missing(n.counts), f.order[n.settled:])
+		if !ok {
+			return
+		}
+		n.least = max(n.least, n.spent+more)
+	}
+	for _, limits := range f.short {
+		if !atMost(n.counts, limits) {
+			continue
+		}
+		more, ok := f.excess(limits, f.order[n.settled:])
 		if !ok {
 			return
 		}
@@ -203,6 +244,23 @@ func (f *Floor) coverage(c Cut, need int64, open []int) (price int64, ok bool) {
 		q++
 	}
 	return int64(min(q, math.MaxInt64/4)), true
+}
+
+// excess is the least price of more than a limit of some stock from open.
+func (f *Floor) excess(limits, open []int) (price int64, ok bool) {
+	for _, s := range open {
+		if limits[s] >= f.limits[s] {
+			continue
+		}
+		hi, lo := bits.Mul64(uint64(f.prices[s]), uint64(limits[s]+1))
+		if hi > 0 {
+			lo = math.MaxInt64 / 4
+		}
+		if more := int64(min(lo, math.MaxInt64/4)); !ok || more < price {
+			price, ok = more, true
+		}
+	}
+	return price, ok
 }
 
 // less compares a/b with c/d.

@@ -10,13 +10,14 @@ import (
 )
 
 // cheapest tries all counts up to most of each stock.
-func cheapest(prices []int64, limits []int, cuts []Cut, most int) int64 {
+func cheapest(prices []int64, limits []int, cuts []Cut, short [][]int, most int) int64 {
 	best := int64(math.MaxInt64)
 	counts := make([]int, len(prices))
 	var try func(s int, spent int64)
 	try = func(s int, spent int64) {
 		if s == len(prices) {
-			if spent < best && !slices.ContainsFunc(cuts, func(c Cut) bool { return !c.holds(counts) }) {
+			if spent < best && !slices.ContainsFunc(cuts, func(c Cut) bool { return !c.holds(counts) }) &&
+				!slices.ContainsFunc(short, func(limits []int) bool { return atMost(counts, limits) }) {
 				best = spent
 			}
 			return
@@ -59,13 +60,53 @@ func TestFloorEqualsExhaustiveSearch(t *testing.T) {
 			cuts = append(cuts, c)
 			f.Add(c)
 		}
-		want := cheapest(f.prices, limits, cuts, 60)
+		var short [][]int
+		for range r.IntN(6) {
+			var counts []int
+			for s := range in.Stock {
+				n := r.IntN(4)
+				if f.counts != nil && r.IntN(2) == 0 { // exclude what the floor rests on
+					n = f.counts[s]
+				}
+				counts = append(counts, n)
+			}
+			before := f.Price()
+			f.Exclude(counts)
+			if short = append(short, counts); f.Price() < before {
+				t.Fatalf("case %d: %d after %d", i, f.Price(), before)
+			}
+		}
+		want := cheapest(f.prices, limits, cuts, short, 60)
 		if want == math.MaxInt64 {
 			continue // not to be had: any floor holds
 		}
 		if f.Price() > want || f.counts != nil && f.Price() != want {
-			t.Fatalf("case %d: floor %d of %v, exhaustive search finds %d (%v)", i, f.Price(), in.Stock, want, cuts)
+			t.Fatalf("case %d: floor %d of %v, exhaustive search finds %d (%v, none within %v)", i, f.Price(), in.Stock, want, cuts, short)
 		}
+	}
+}
+
+// Where no plan keeps within some counts the floor goes on to the next dearer
+// ones, and to those after them.
+func TestFloorPassesByExcludedCounts(t *testing.T) {
+	in := &instance.Instance{
+		Stock: []instance.Stock{
+			{L: 10, W: 10, Price: 10, Limit: instance.NoLimit},
+			{L: 10, W: 5, Price: 6, Limit: instance.NoLimit},
+			{L: 10, W: 2, Limit: 1, OnHand: true},
+		},
+		Kinds: []instance.Kind{{L: 1, W: 1, Count: 201, Lies: []instance.Lie{instance.Upright, instance.Upright, instance.Upright}}},
+	}
+	in.Prepare()
+	f := New(in)
+	for _, want := range [][]int{{2, 0, 1}, {1, 2, 1}, {0, 4, 1}, {2, 1, 0}, {1, 3, 0}} {
+		if !slices.Equal(f.Counts(), want) {
+			t.Fatalf("the floor %d rests on %v, want %v", f.Price(), f.Counts(), want)
+		}
+		f.Exclude([]int{want[0], want[1], 1}) // what is on hand costs nothing
+	}
+	if f.Price() != 30 {
+		t.Errorf("floor %d, want 30: three sheets, or five halves", f.Price())
 	}
 }
 

@@ -12,6 +12,7 @@ import (
 	"sawbill/nest/internal/instance"
 	"sawbill/nest/internal/master"
 	"sawbill/nest/internal/pricing"
+	"sawbill/nest/internal/whole"
 )
 
 // Generator raises a bound.Floor. It works in small portions, so that it can
@@ -25,8 +26,8 @@ import (
 //
 // which is a [bound.Cut]. Good prices come from two linear programmes: first
 // the cheapest fractional plan; then, for the counts that the floor rests on,
-// the fractional plan with just these pieces that leaves least undone. If that
-// leaves nothing undone, no cut of this kind raises the floor further.
+// the least share of them that is enough in fractions. If that is no more than
+// all of them, no cut of this kind raises the floor further.
 //
 // Where exact grids would take long, patterns are made on coarse inner ones, and
 // once these have no more to say the prices are tried on outer ones, for a cut
@@ -37,7 +38,9 @@ import (
 // wanted. A narrowest rip asks for nothing more: every part is at least as wide
 // as it lies, or else as wide as the stock, so every strip that holds one is.
 // Once grids have no more to say, patterns that count their parts do (see
-// strict), and all is gone through a last time.
+// strict), and all is gone through a last time. Counts that are enough even then
+// are decided about by a search for whole patterns (see exact): either they make
+// a plan, or the floor passes by them.
 type Generator struct {
 	in       *instance.Instance
 	floor    *bound.Floor
@@ -52,26 +55,30 @@ type Generator struct {
 	nearness float64  // of cut and programme at which coarse grids have done their part
 
 	lp     *master.LP
-	loaded int   // patterns of the pool that are columns
-	counts []int // the pieces the programme may use; nil in the first programme
-	limit  []int // per stock: its row, or -1
+	loaded int     // patterns of the pool that are columns
+	counts []int   // the pieces the programme may use; nil in the first programme
+	rows   []int   // of the programme, per stock; -1 for none
+	use    float64 // of its stock, by a pattern, in that row
 	scale  float64
 
-	values  []int64   // prices in whole numbers, per kind
-	center  []float64 // prices of the best cut so far in the first programme
-	best    float64   // how good that cut was
-	exact   bool      // values are the programme's own prices
-	proving bool      // pricing on the outer grids
-	stock   int       // being priced; len(grids) when a round is to begin
-	started bool
-	added   bool
-	done    bool
-	work    int64
-	rng     *rand.PCG
-	dive    *dive // in progress, or nil
-	dived   int64 // work on dives since pricers are strict
-	raised  int64 // work on the bound since then
-	plans   []*instance.Plan
+	values     []int64   // prices in whole numbers, per kind
+	center     []float64 // prices of the best cut so far in the first programme
+	best       float64   // how good that cut was
+	unsmoothed bool      // values are the programme's own prices
+	proving    bool      // pricing on the outer grids
+	stock      int       // being priced; len(grids) when a round is to begin
+	started    bool
+	added      bool
+	done       bool
+	work       int64
+
+	seen  []whole.Prices // at which patterns that count were priced last
+	exact *exact         // deciding about counts that are enough in fractions; else nil
+
+	rng           *rand.PCG
+	dive          *dive // in progress, or nil
+	dived, raised int64 // work on dives and on the bound since pricers are strict
+	plans         []*instance.Plan
 }
 
 // priceScale is about what the best pattern is worth in the whole numbers in
@@ -117,67 +124,6 @@ func (g *Generator) Plans() []*instance.Plan {
 	return plans
 }
 
-// programme sets up the linear programme for counts; nil for the first, the
-// cheapest fractional plan.
-func (g *Generator) programme(counts []int) {
-	g.counts = slices.Clone(counts)
-	g.limit = g.limit[:0]
-	var demand, limit, penalty []float64
-	dearest, total := 1.0, 0.0
-	for s, st := range g.in.Stock {
-		row := -1
-		if counts != nil {
-			row = len(g.in.Kinds) + len(limit)
-			limit = append(limit, float64(counts[s]))
-		} else if st.Limit < instance.NoLimit {
-			row = len(g.in.Kinds) + len(limit)
-			limit = append(limit, float64(st.Limit))
-		}
-		g.limit = append(g.limit, row)
-		dearest = max(dearest, float64(st.Price))
-		total = max(total, float64(st.L)*float64(st.W))
-	}
-	for _, kd := range g.in.Kinds {
-		demand = append(demand, float64(kd.Count))
-		if counts != nil {
-			penalty = append(penalty, float64(kd.L)*float64(kd.W)/total)
-		} else {
-			penalty = append(penalty, 4*dearest)
-		}
-	}
-	g.scale = priceScale
-	if counts == nil {
-		g.scale /= dearest
-	}
-	g.lp = master.New(demand, limit, penalty)
-	g.loaded = 0
-	g.center, g.best, g.exact = nil, 0, false
-	g.stock = len(g.pricers)
-}
-
-// load makes columns of the patterns that the pool has gained.
-func (g *Generator) load() {
-	for ; g.loaded < len(g.pool.patterns); g.loaded++ {
-		p := &g.pool.patterns[g.loaded]
-		c := master.Column{}
-		if g.counts == nil {
-			c.Cost = float64(g.in.Stock[p.Stock].Price)
-		}
-		for k, n := range p.Counts {
-			if g.strict {
-				n = min(n, g.in.Kinds[k].Count)
-			}
-			if n > 0 {
-				c.Entries = append(c.Entries, master.Entry{Row: k, Value: float64(n)})
-			}
-		}
-		if r := g.limit[p.Stock]; r >= 0 {
-			c.Entries = append(c.Entries, master.Entry{Row: r, Value: 1})
-		}
-		g.lp.Add(c)
-	}
-}
-
 // Work carries on for about that many comparisons, with the bound and with whole
 // plans: one after each programme as long as grids price; then half and half.
 func (g *Generator) Work(work int64) {
@@ -219,6 +165,10 @@ func (g *Generator) plunges() bool {
 // raise goes on with the bound until no more than stop is left of the work.
 func (g *Generator) raise(stop int64) {
 	for g.work > stop && !g.done && (g.dive == nil || g.strict) {
+		if g.exact != nil {
+			g.decide(stop)
+			continue
+		}
 		if g.stock == len(g.pricers) {
 			g.begin()
 			continue
@@ -256,7 +206,7 @@ func (g *Generator) begin() {
 	prices := g.lp.Prices()
 	for k := range g.values {
 		p := prices[k]
-		if g.center != nil && !g.exact && !g.strict {
+		if g.center != nil && !g.unsmoothed && !g.strict {
 			p = smoothing*g.center[k] + (1-smoothing)*p
 		}
 		g.values[k] = max(0, int64(math.Round(p*g.scale)))
@@ -284,7 +234,7 @@ func (g *Generator) settled() bool {
 	value := g.lp.Value()
 	switch {
 	case g.counts == nil && float64(g.floor.Price()) >= value*(1-1e-9):
-	case g.counts != nil && value < 1e-7:
+	case g.counts != nil && !g.strict && value < 1:
 		g.refine() // these counts are enough in fractions
 		return true
 	default:
@@ -332,6 +282,9 @@ func (g *Generator) finish(p pricer) {
 	for k, v := range g.values {
 		cut.Need += v * int64(g.in.Kinds[k].Count)
 	}
+	if g.strict {
+		g.remember(cut)
+	}
 	proven := g.proving || g.outer == nil
 	excluded := proven && g.floor.Add(cut)
 	switch {
@@ -339,12 +292,12 @@ func (g *Generator) finish(p pricer) {
 		g.turn()
 	case g.added && !g.proving:
 		g.recenter(cut)
-		g.exact = false
+		g.unsmoothed = false
 		if g.near() {
 			g.prove()
 		}
-	case !g.exact && g.center != nil && !g.proving && !g.strict:
-		g.exact = true // the smoothed prices showed nothing; try the true ones
+	case !g.unsmoothed && g.center != nil && !g.proving && !g.strict:
+		g.unsmoothed = true // the smoothed prices showed nothing; try the true ones
 	case !proven:
 		g.prove()
 	case g.counts == nil:
@@ -352,6 +305,14 @@ func (g *Generator) finish(p pricer) {
 	default:
 		g.refine()
 	}
+}
+
+// remember keeps the prices of a cut for the search for whole plans.
+func (g *Generator) remember(c bound.Cut) {
+	if len(g.seen) == mostSeen {
+		g.seen = g.seen[1:]
+	}
+	g.seen = append(g.seen, whole.Prices{Values: slices.Clone(g.values), Worth: c.Worth})
 }
 
 // laborious reports whether pricing takes much longer than the programme does:

@@ -1,8 +1,6 @@
 package columns
 
 import (
-	"math"
-
 	"sawbill/nest/internal/instance"
 	"sawbill/nest/internal/knapsack"
 	"sawbill/nest/internal/pricing"
@@ -121,17 +119,4 @@ func (g *Generator) tighten() (all []pricer) {
 		all = append(all, p)
 	}
 	return all
-}
-
-// threshold is what a pattern of stock s must be worth more than to better the
-// programme; a trifle more, for prices are rounded.
-func (g *Generator) threshold(s int) int64 {
-	above := 0.0
-	if g.counts == nil {
-		above = float64(g.in.Stock[s].Price)
-	}
-	if r := g.limit[s]; r >= 0 {
-		above -= g.lp.Prices()[r]
-	}
-	return int64(math.Round(above*g.scale*(1+1e-9))) + int64(len(g.values))
 }

@@ -56,8 +56,8 @@ func (g *Generator) fine(work int64) (grids []pricer) {
 // coarse lays out inner and outer grids, the work shared out among the stock.
 // It reports whether there are any.
 func (g *Generator) coarse() bool {
-	inner := g.share(pricing.NewInner, g.spend)
-	outer := g.share(pricing.NewOuter, min(finerOuter*g.spend, g.most))
+	inner := g.shareOut(pricing.NewInner, g.spend)
+	outer := g.shareOut(pricing.NewOuter, min(finerOuter*g.spend, g.most))
 	if inner == nil || outer == nil {
 		return false
 	}
@@ -65,7 +65,7 @@ func (g *Generator) coarse() bool {
 	return true
 }
 
-func (g *Generator) share(lay func(l, w int64, items []pricing.Item, rules pricing.Rules, work int64) *pricing.Grid, work int64) (grids []pricer) {
+func (g *Generator) shareOut(lay func(l, w int64, items []pricing.Item, rules pricing.Rules, work int64) *pricing.Grid, work int64) (grids []pricer) {
 	for s, st := range g.in.Stock {
 		grid := lay(st.L, st.W, g.items[s], g.rules(s), work/int64(len(g.in.Stock)-s))
 		if grid == nil {
@@ -97,7 +97,10 @@ func (g *Generator) prove() {
 func (g *Generator) refine() {
 	switch {
 	case g.strict:
-		g.done = true
+		if counts := g.floor.Counts(); counts != nil {
+			g.exact = g.newExact(counts)
+		}
+		g.done = g.exact == nil
 		return
 	case g.outer != nil && g.spend < g.most:
 		g.spend = min(finer*g.spend, g.most)

@@ -58,14 +58,6 @@ func (f *form) one(item int) (c counts) {
 
 func (f field) of(c *counts) int64 { return int64(c[f.word&1] >> (f.shift & 63) & f.mask) }
 
-// total is the number of items.
-func (f *form) total(c *counts) (n int64) {
-	for _, fd := range f.fields {
-		n += fd.of(c)
-	}
-	return n
-}
-
 // sum adds counts; not ok where an item would be cut too often.
 func (f *form) sum(a, b counts) (sum counts, ok bool) {
 	if a[0]&b[0]&f.once[0]|a[1]&b[1]&f.once[1] != 0 {
@@ -73,15 +65,4 @@ func (f *form) sum(a, b counts) (sum counts, ok bool) {
 	}
 	sum = counts{a[0] + b[0], a[1] + b[1]}
 	return sum, (sum[0]+f.slack[0])&f.guard[0]|(sum[1]+f.slack[1])&f.guard[1] == 0
-}
-
-// within reports whether b holds every item at least as often as a.
-func (f *form) within(a, b *counts) bool {
-	for i := range a {
-		once, guard := f.once[i], f.guard[i]
-		if a[i]&once&^b[i] != 0 || ((b[i]&^once|guard)-a[i]&^once)&guard != guard {
-			return false
-		}
-	}
-	return true
 }

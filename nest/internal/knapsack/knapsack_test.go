@@ -275,10 +275,15 @@ func checkAll(t *testing.T, seed uint64, s *Search, items []Item, values []int64
 	s.StartAll(values, above)
 	s.Advance(math.MaxInt64)
 	var got [][]int
-	for value, pattern := range s.All {
-		counts, sum := checkPiece(t, pattern, s.l, s.w, items, values)
-		if sum != value || value <= above {
-			t.Fatalf("seed %d: a pattern above %d is said to be worth %d, and is %d", seed, above, value, sum)
+	for p := range s.All {
+		counts, sum := checkPiece(t, p.Piece(), s.l, s.w, items, values)
+		if sum != p.Value() || sum <= above {
+			t.Fatalf("seed %d: a pattern above %d is said to be worth %d, and is %d", seed, above, p.Value(), sum)
+		}
+		for n, c := range counts {
+			if p.Count(n) != c {
+				t.Fatalf("seed %d: a pattern is said to hold item %d %d times, and does %d times", seed, n, p.Count(n), c)
+			}
 		}
 		got = append(got, counts)
 	}

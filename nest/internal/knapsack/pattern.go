@@ -44,36 +44,79 @@ func (s *Search) piece(id int32, l, w int64) instance.Piece {
 	return p
 }
 
-// All calls yield with every pattern that a search for all has found, but for
-// those that hold no item more often than another one does.
-func (s *Search) All(yield func(value int64, pattern instance.Piece) bool) {
-	for _, id := range s.maximal() {
-		if !yield(s.rects.at[id].value, s.pattern(id)) {
+// Found is one pattern that a search for all has found. It is good until the
+// next start.
+type Found struct {
+	s    *Search
+	rect int32
+}
+
+// Value of the pattern.
+func (f Found) Value() int64 { return f.s.rects.at[f.rect].value }
+
+// Count is how often the pattern holds an item.
+func (f Found) Count(item int) int {
+	return int(f.s.form.fields[item].of(&f.s.rects.at[f.rect].has))
+}
+
+// Piece is how the stock is cut; see [Search.Pattern].
+func (f Found) Piece() instance.Piece { return f.s.pattern(f.rect) }
+
+// All calls yield with every pattern that a search for all has found, the most
+// valuable first, but for those that hold no item more often than another one
+// does.
+func (s *Search) All(yield func(Found) bool) {
+	var ids []int32
+	for id := range s.rects.at {
+		if r := &s.rects.at[id]; !r.dead && s.lists(r) && s.maximal(r) {
+			ids = append(ids, int32(id))
+		}
+	}
+	slices.SortFunc(ids, func(a, b int32) int {
+		return cmp.Or(cmp.Compare(s.rects.at[b].value, s.rects.at[a].value), cmp.Compare(a, b))
+	})
+	for _, id := range ids {
+		if !yield(Found{s, id}) {
 			return
 		}
 	}
 }
 
-// maximal lists the rectangles above the threshold that hold what no other
-// holds, the most valuable first.
-func (s *Search) maximal() []int32 {
-	var ids []int32
-	for id := range s.rects.at {
-		r := &s.rects.at[id]
-		if r.value > s.above && s.rules.allow(&r.cuts, s.l-r.l, s.w-r.w) {
-			ids = append(ids, int32(id))
+// lists reports whether a rectangle is a pattern to be listed, and the first of
+// those that hold the same.
+func (s *Search) lists(r *rect) bool {
+	if !s.answers(r) {
+		return false
+	}
+	for i := *s.rects.slot(&r.has); i != none; i = s.rects.at[i].next {
+		if o := &s.rects.at[i]; s.answers(o) {
+			return o == r
 		}
 	}
-	// In this order none holds more than one before it.
-	slices.SortFunc(ids, func(a, b int32) int {
-		p, q := &s.rects.at[a], &s.rects.at[b]
-		return cmp.Or(cmp.Compare(q.value, p.value), cmp.Compare(s.form.total(&q.has), s.form.total(&p.has)), cmp.Compare(a, b))
-	})
-	kept := ids[:0]
-	for _, id := range ids {
-		if !slices.ContainsFunc(kept, func(k int32) bool { return s.form.within(&s.rects.at[id].has, &s.rects.at[k].has) }) {
-			kept = append(kept, id)
+	return false
+}
+
+// answers reports whether a rectangle is a pattern above the threshold.
+func (s *Search) answers(r *rect) bool {
+	return r.value > s.above && s.rules.allow(&r.cuts, s.l-r.l, s.w-r.w)
+}
+
+// maximal reports whether no pattern holds one item more. Then none holds more
+// at all, for what is taken out of a pattern leaves one.
+func (s *Search) maximal(r *rect) bool {
+	for n := range s.items {
+		if s.items[n].Count == 0 {
+			continue
+		}
+		has, ok := s.form.sum(r.has, s.form.one(n))
+		if !ok {
+			continue
+		}
+		for i := *s.rects.slot(&has); i != none; i = s.rects.at[i].next {
+			if s.answers(&s.rects.at[i]) {
+				return false
+			}
 		}
 	}
-	return kept
+	return true
 }

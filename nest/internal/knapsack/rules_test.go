@@ -138,9 +138,9 @@ func TestSearchUnderRulesEqualsEveryCutOfEverySize(t *testing.T) {
 		}
 		for _, above := range []int64{0, best * 3 / 4} {
 			checkAll(t, seed, s, items, values, above, patterns)
-			for _, p := range s.All {
-				if !in.Allows(0, p) {
-					t.Fatalf("seed %d: %+v do not allow %+v", seed, rules, p)
+			for p := range s.All {
+				if !in.Allows(0, p.Piece()) {
+					t.Fatalf("seed %d: %+v do not allow %+v", seed, rules, p.Piece())
 				}
 			}
 		}

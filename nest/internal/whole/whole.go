@@ -1,0 +1,279 @@
+// Package whole decides whether so many pieces of each stock can hold all that
+// is wanted, when every pattern that can be part of the answer is known: a
+// covering problem in whole numbers, by depth-first search.
+package whole
+
+import (
+	"cmp"
+	"slices"
+)
+
+// Pattern is a way to cut one piece of a stock.
+type Pattern struct {
+	Stock  int
+	Counts []Count
+}
+
+// Count is how often a pattern holds a kind.
+type Count struct{ Kind, Times int }
+
+// Prices of the kinds, and what no pattern of a stock is worth more than at
+// them; nothing in them is negative. Where pieces are worth little more than
+// what they must hold, none of them may lose much of its worth: that rules most
+// patterns out.
+type Prices struct {
+	Values []int64 // per kind
+	Worth  []int64 // per stock
+}
+
+// Slack is by how much pieces are worth more than what is wanted. What the
+// patterns of a plan lose against their stock's worth makes up the slack; where
+// it is negative there is no plan.
+func (p *Prices) Slack(wanted, pieces []int) (slack int64) {
+	for s, n := range pieces {
+		slack += p.Worth[s] * int64(n)
+	}
+	for k, n := range wanted {
+		slack -= p.Values[k] * int64(n)
+	}
+	return slack
+}
+
+// Search works in portions and takes the same course on every machine.
+//
+// Every solution covers the kind that the fewest patterns can still hold, so
+// one of these is cut first. A pattern that led nowhere is no part of any
+// solution of the same state, and is out of the question beside its
+// successors. States without a solution are remembered.
+type Search struct {
+	patterns []Pattern
+	prices   []Prices
+	frames   []frame
+	depth    int // frames in use, less one
+	failed   memo
+	state    state
+	chosen   []int
+
+	held     []int // by the pattern looked at, of what is still wanted
+	options  []int // per kind: patterns that hold it
+	greatest []int // per kind and stock: the most that a pattern holds
+	loss     []int64
+}
+
+type state uint8
+
+const (
+	searching state = iota
+	found
+	impossible
+)
+
+// frame is what is still to be cut and how that is tried.
+type frame struct {
+	wanted  []int // per kind
+	pieces  []int // per stock
+	slack   []int64
+	list    []option // what can be part of a solution; first what covers the kind
+	choices int      // how many of the list cover the kind
+	next    int      // of them
+}
+
+type option struct {
+	pattern int32
+	loss    int64 // by the first prices
+}
+
+// New sets out to cover wanted by pieces. Every pattern that may be part of a
+// solution must be listed, or one that holds at least as much. There must be
+// prices; the first should leave the least slack. No number of parts or pieces
+// may exceed 65,535.
+func New(wanted, pieces []int, patterns []Pattern, prices []Prices) *Search {
+	s := &Search{
+		patterns: patterns, prices: prices,
+		failed:   newMemo(len(wanted) + len(pieces)),
+		options:  make([]int, len(wanted)),
+		greatest: make([]int, len(wanted)*len(pieces)),
+		loss:     make([]int64, len(prices)),
+	}
+	f := s.frame(0)
+	f.wanted = append(f.wanted[:0], wanted...)
+	f.pieces = append(f.pieces[:0], pieces...)
+	for i := range prices {
+		slack := prices[i].Slack(wanted, pieces)
+		f.slack = append(f.slack, slack)
+		if slack < 0 {
+			s.state = impossible
+		}
+	}
+	all := make([]option, len(patterns))
+	for n := range all {
+		all[n].pattern = int32(n)
+	}
+	if s.state == searching {
+		s.open(0, all)
+	}
+	return s
+}
+
+// Found lists the patterns of a solution, if there is one; they may hold more
+// than is wanted.
+func (s *Search) Found() (patterns []int, ok bool) { return s.chosen, s.state == found }
+
+// Impossible reports whether it is proven that there is no solution.
+func (s *Search) Impossible() bool { return s.state == impossible }
+
+// Advance takes about work steps more. It returns what is left of work, which
+// may be overdrawn, and whether the search has come to its end.
+func (s *Search) Advance(work int64) (left int64, done bool) {
+	for work > 0 && s.state == searching {
+		work -= s.step()
+	}
+	return work, s.state != searching
+}
+
+// step tries one pattern.
+func (s *Search) step() (work int64) {
+	f := &s.frames[s.depth]
+	if f.next == f.choices {
+		s.failed.add(f.wanted, f.pieces)
+		if s.depth == 0 {
+			s.state = impossible
+			return 1
+		}
+		s.depth--
+		s.frames[s.depth].next++
+		return int64(len(f.wanted))
+	}
+	child := s.frame(s.depth + 1)
+	f = &s.frames[s.depth]
+	p := &s.patterns[f.list[f.next].pattern]
+	s.lose(f, p)
+	child.wanted = append(child.wanted[:0], f.wanted...)
+	child.pieces = append(child.pieces[:0], f.pieces...)
+	child.slack = child.slack[:0]
+	for i, slack := range f.slack {
+		child.slack = append(child.slack, slack-s.loss[i])
+	}
+	child.pieces[p.Stock]--
+	left := 0
+	for n, c := range p.Counts {
+		child.wanted[c.Kind] -= s.held[n]
+	}
+	for _, n := range child.wanted {
+		left += n
+	}
+	work = int64(2 * len(f.wanted))
+	switch {
+	case left == 0:
+		s.state = found
+		for i := range s.depth + 1 {
+			s.chosen = append(s.chosen, int(s.frames[i].list[s.frames[i].next].pattern))
+		}
+	case s.failed.has(child.wanted, child.pieces):
+		f.next++
+	default:
+		s.depth++
+		work += s.open(s.depth, f.list[f.next:])
+	}
+	return work
+}
+
+// frame returns frame number depth.
+func (s *Search) frame(depth int) *frame {
+	if depth == len(s.frames) {
+		s.frames = append(s.frames, frame{})
+	}
+	return &s.frames[depth]
+}
+
+// lose reckons what a pattern holds of what is wanted and loses by every price;
+// not ok, and not all reckoned, where that is more than may be lost.
+func (s *Search) lose(f *frame, p *Pattern) (ok bool) {
+	s.held = s.held[:0]
+	for _, c := range p.Counts {
+		s.held = append(s.held, min(c.Times, f.wanted[c.Kind]))
+	}
+	for i := range s.prices {
+		loss := s.prices[i].Worth[p.Stock]
+		for n, c := range p.Counts {
+			loss -= s.prices[i].Values[c.Kind] * int64(s.held[n])
+		}
+		if s.loss[i] = loss; loss > f.slack[i] {
+			return false
+		}
+	}
+	return true
+}
+
+// open chooses from a list what can still be part of a solution and the kind
+// that is covered first.
+func (s *Search) open(depth int, list []option) (work int64) {
+	f := &s.frames[depth]
+	f.list, f.choices, f.next = f.list[:0], 0, 0
+	clear(s.options)
+	clear(s.greatest)
+	for _, o := range list {
+		p := &s.patterns[o.pattern]
+		work++
+		if f.pieces[p.Stock] == 0 {
+			continue
+		}
+		work += int64(2 * len(p.Counts))
+		if !s.lose(f, p) {
+			continue
+		}
+		some := false
+		for n, c := range p.Counts {
+			if s.held[n] > 0 {
+				some = true
+				s.options[c.Kind]++
+				g := &s.greatest[c.Kind*len(f.pieces)+p.Stock]
+				*g = max(*g, s.held[n])
+			}
+		}
+		if some {
+			f.list = append(f.list, option{o.pattern, s.loss[0]})
+		}
+	}
+	kind := -1
+	for k, n := range f.wanted {
+		if n == 0 {
+			continue
+		}
+		most := 0
+		for t, g := range s.greatest[k*len(f.pieces):][:len(f.pieces)] {
+			most += g * f.pieces[t]
+		}
+		if most < n {
+			return work // without a choice
+		}
+		if kind < 0 || s.options[k] < s.options[kind] {
+			kind = k
+		}
+	}
+	return work + s.choose(f, kind)
+}
+
+// choose brings what covers the kind to the front of the list, what loses least
+// first.
+func (s *Search) choose(f *frame, kind int) (work int64) {
+	for i := range f.list {
+		if s.holds(f.list[i].pattern, kind) {
+			f.list[i], f.list[f.choices] = f.list[f.choices], f.list[i]
+			f.choices++
+		}
+	}
+	slices.SortFunc(f.list[:f.choices], func(a, b option) int {
+		return cmp.Or(cmp.Compare(a.loss, b.loss), cmp.Compare(a.pattern, b.pattern))
+	})
+	return int64(8*f.choices + 4*len(f.list))
+}
+
+func (s *Search) holds(pattern int32, kind int) bool {
+	for _, c := range s.patterns[pattern].Counts {
+		if c.Kind == kind {
+			return true
+		}
+	}
+	return false
+}

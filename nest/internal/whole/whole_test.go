@@ -1,0 +1,146 @@
+package whole
+
+import (
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+)
+
+// task is a random covering problem.
+type task struct {
+	wanted, pieces []int
+	patterns       []Pattern
+	prices         []Prices
+}
+
+// draw makes a task whose prices leave little slack, if it can be done.
+func draw(seed uint64) task {
+	r := rand.New(rand.NewPCG(seed, 3))
+	var t task
+	for range 1 + r.IntN(5) {
+		t.wanted = append(t.wanted, 1+r.IntN(4))
+	}
+	for range 1 + r.IntN(2) {
+		t.pieces = append(t.pieces, r.IntN(4))
+	}
+	for range r.IntN(12) {
+		p := Pattern{Stock: r.IntN(len(t.pieces))}
+		for k := range t.wanted {
+			if n := r.IntN(4) - 1; n > 0 {
+				p.Counts = append(p.Counts, Count{k, n})
+			}
+		}
+		t.patterns = append(t.patterns, p)
+	}
+	for range 1 + r.IntN(3) {
+		p := Prices{Worth: make([]int64, len(t.pieces))}
+		for range t.wanted {
+			p.Values = append(p.Values, int64(r.IntN(10)))
+		}
+		for _, q := range t.patterns {
+			p.Worth[q.Stock] = max(p.Worth[q.Stock], worth(p.Values, q, t.wanted))
+		}
+		t.prices = append(t.prices, p)
+	}
+	return t
+}
+
+func worth(values []int64, p Pattern, wanted []int) (sum int64) {
+	for _, c := range p.Counts {
+		sum += values[c.Kind] * int64(min(c.Times, wanted[c.Kind]))
+	}
+	return sum
+}
+
+// possible tries every choice of patterns.
+func (t task) possible(first int, wanted, pieces []int) bool {
+	if !slices.ContainsFunc(wanted, func(n int) bool { return n > 0 }) {
+		return true
+	}
+	for n := first; n < len(t.patterns); n++ {
+		p := t.patterns[n]
+		if pieces[p.Stock] == 0 {
+			continue
+		}
+		w, q := slices.Clone(wanted), slices.Clone(pieces)
+		q[p.Stock]--
+		for _, c := range p.Counts {
+			w[c.Kind] -= c.Times
+		}
+		if t.possible(n, w, q) {
+			return true
+		}
+	}
+	return false
+}
+
+func TestSearchEqualsEveryChoiceOfPatterns(t *testing.T) {
+	can := 0
+	for seed := range uint64(20_000) {
+		task := draw(seed)
+		s := New(task.wanted, task.pieces, task.patterns, task.prices)
+		if _, done := s.Advance(math.MaxInt64); !done {
+			t.Fatalf("seed %d: no end", seed)
+		}
+		want := task.possible(0, task.wanted, task.pieces)
+		chosen, ok := s.Found()
+		if ok != want || s.Impossible() == want {
+			t.Fatalf("seed %d: %v %v of %v by %v: found %v, impossible %v; every choice says %v",
+				seed, task.pieces, task.wanted, task.patterns, task.prices, ok, s.Impossible(), want)
+		}
+		if !ok {
+			continue
+		}
+		can++
+		wanted, pieces := slices.Clone(task.wanted), slices.Clone(task.pieces)
+		for _, n := range chosen {
+			pieces[task.patterns[n].Stock]--
+			for _, c := range task.patterns[n].Counts {
+				wanted[c.Kind] -= c.Times
+			}
+		}
+		if slices.Max(wanted) > 0 || slices.Min(pieces) < 0 {
+			t.Fatalf("seed %d: %v is no solution", seed, chosen)
+		}
+	}
+	if can < 2000 || can > 18_000 {
+		t.Errorf("%d of the tasks can be done: too one-sided a test", can)
+	}
+}
+
+func TestSearchInPortionsIsTheSame(t *testing.T) {
+	portions := 0
+	for seed := range uint64(2000) {
+		task := draw(seed)
+		s := New(task.wanted, task.pieces, task.patterns, task.prices)
+		s.Advance(math.MaxInt64)
+		want, ok := s.Found()
+		s = New(task.wanted, task.pieces, task.patterns, task.prices)
+		for done := false; !done; portions++ {
+			_, done = s.Advance(1)
+		}
+		if got, also := s.Found(); also != ok || !slices.Equal(got, want) {
+			t.Fatalf("seed %d: %v, %v in portions; %v, %v at once", seed, got, also, want, ok)
+		}
+	}
+	if portions < 3000 {
+		t.Errorf("only %d portions", portions)
+	}
+}
+
+func TestMemoTellsStatesApart(t *testing.T) {
+	m := newMemo(3)
+	r := rand.New(rand.NewPCG(1, 1))
+	known := map[[3]int]bool{}
+	for range 20_000 {
+		state := [3]int{r.IntN(20), 250 + r.IntN(20), r.IntN(20)}
+		if got := m.has(state[:2], state[2:]); got != known[state] {
+			t.Fatalf("%v: %v, want %v", state, got, known[state])
+		}
+		if r.IntN(2) == 0 {
+			m.add(state[:2], state[2:])
+			known[state] = true
+		}
+	}
+}
