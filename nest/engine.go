@@ -13,7 +13,7 @@ type engine struct {
 	search    *search.Search
 	floor     *bound.Floor       // no plan costs less
 	generator *columns.Generator // nil where there is too much to price
-	work      int64              // of the generator for each step of a lane
+	parts     int64              // wanted
 }
 
 // task is one engine's share of a round.
@@ -23,9 +23,13 @@ type task func(stop func() bool)
 // each time.
 const mostWork = 1 << 28
 
-// workPerPart is the generator's share of a round, in comparisons for each
-// step of a lane and each part wanted; a step takes about as long.
-const workPerPart = 64
+// The generator's share of a round, in comparisons for each step of a lane and
+// each part wanted. At first a step takes about as long; later, when what comes
+// easily has come, the search has more of the time.
+const (
+	workPerPart  = 64
+	laterPerPart = 12
+)
 
 // closingShare is the part of the steps, or of the time, that is left to the
 // lesser aims if the price has not been proven before: one in so many.
@@ -34,7 +38,7 @@ const closingShare = 16
 func newEngine(in *instance.Instance, seed uint64, lanes int) *engine {
 	e := &engine{floor: bound.New(in)}
 	for _, k := range in.Kinds {
-		e.work += workPerPart * int64(k.Count)
+		e.parts += int64(k.Count)
 	}
 	e.search = search.New(in, e.floor.Price(), seed, lanes)
 	if !e.search.Proven() {
@@ -59,7 +63,11 @@ func (e *engine) plan(tasks []task, steps, budget int64) []task {
 		e.search.Close()
 	}
 	if g := e.generator; g != nil && !e.search.Proven() {
-		tasks = append(tasks, func(func() bool) { g.Work(steps * e.work) })
+		share := int64(workPerPart)
+		if g.Late() {
+			share = laterPerPart
+		}
+		tasks = append(tasks, func(func() bool) { g.Work(steps * share * e.parts) })
 	}
 	lanes := int64(e.search.Lanes())
 	steps = min(steps, (left-1)/lanes+1)

@@ -106,6 +106,10 @@ func New(in *instance.Instance, floor *bound.Floor, mostWork int64, seed uint64)
 	return g
 }
 
+// Late reports whether the generator has made all that comes easily: grids have
+// no more to say.
+func (g *Generator) Late() bool { return g.strict || g.done }
+
 // Offer makes patterns of the layouts of a plan.
 func (g *Generator) Offer(p *instance.Plan) {
 	for _, l := range p.Layouts {

@@ -157,7 +157,9 @@ func (a *appraiser) cover(t *tree) int {
 		}
 		left := a.uncovered[:0]
 		for _, k := range a.uncovered {
-			if a.e.holds(int(t.stock), g.l, g.w, k) {
+			if kd := &a.e.kinds[k]; g.l < kd.minL || g.w < kd.minW {
+				left = append(left, k)
+			} else if a.e.holds(int(t.stock), g.l, g.w, k) {
 				covered += in.Kinds[k].Count
 			} else {
 				left = append(left, k)

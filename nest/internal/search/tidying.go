@@ -16,7 +16,7 @@ type tidying struct {
 const (
 	tidyRounds   = 48 // for plans of one cost
 	tidyPatience = 8
-	tidyEvery    = 24 // rounds, as long as the price is not proven
+	tidyEvery    = 96 // rounds, as long as the price is not proven
 )
 
 func newTidiers(in *instance.Instance, seed uint64, lanes int) []*tidier {
