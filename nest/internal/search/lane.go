@@ -24,6 +24,7 @@ type lane struct {
 	current int64
 	lowest  int64 // score since the lane set out
 	idle    int64 // steps since then
+	outset  int   // how often the lane has set out anew
 	turn    int
 	reach   int
 	stuck   []int64 // per kind: the pass of recreate in which it found no place
@@ -40,7 +41,9 @@ type lane struct {
 
 // Tuned on the published two-dimensional instances; see DEVELOPERS.md.
 const (
-	historyLength = 256
+	shortHistory  = 256 // at first; twice as long each time a lane sets out
+	doublings     = 6   // then short again
+	patience      = 80  // steps without a better score, for each score in the history
 	meanReach     = 25
 	meanBlink     = 64
 	missingWeight = 4
@@ -55,7 +58,7 @@ func newLane(e *env, seed, number uint64) *lane {
 	l := &lane{
 		e: e, rng: rand.NewPCG(seed, number), reach: meanReach,
 		state: newState(e), goal: noGoal,
-		history: make([]int64, historyLength), stuck: make([]int64, len(e.kinds)), homeless: make([]uint64, len(e.kinds)),
+		history: make([]int64, shortHistory, shortHistory<<doublings), stuck: make([]int64, len(e.kinds)), homeless: make([]uint64, len(e.kinds)),
 		most: make([]int, len(e.stock)),
 	}
 	l.unlimit()
@@ -202,5 +205,11 @@ func (l *lane) setOut(p *instance.Plan, goal instance.Cost, most []int) {
 	if most != nil {
 		copy(l.most, most)
 	}
+	l.outset++
+	l.history = l.history[:shortHistory<<(l.outset%(doublings+1))]
+	l.turn = 0
 	l.resume()
 }
+
+// stale reports whether the lane gets no further.
+func (l *lane) stale() bool { return l.idle >= patience*int64(len(l.history)) }

@@ -96,7 +96,7 @@ func (s *Search) Join() bool {
 		s.spread()
 	}
 	for _, l := range s.lanes {
-		if l.idle >= patience && s.best.Complete() {
+		if l.stale() && s.best.Complete() {
 			s.setOut(l)
 		}
 	}
@@ -140,10 +140,6 @@ func (s *Search) Complete(p *instance.Plan) bool {
 
 // mostStarts is how many plans are kept for lanes to set out from.
 const mostStarts = 8
-
-// patience is how many steps a lane goes on without a better score before it
-// sets out from elsewhere.
-const patience = 20_000
 
 // setOut starts lane l anew: from a plan that lacks some parts, or towards the
 // target, or from the best plan once more.
