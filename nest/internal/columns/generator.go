@@ -253,7 +253,7 @@ func (g *Generator) turn() {
 	if g.counts == nil && g.dive == nil {
 		g.dive = g.newDive()
 	}
-	if counts := g.floor.Counts(); counts != nil && (g.outer == nil || g.spend == g.most) {
+	if counts := g.floor.Counts(); counts != nil && (g.outer == nil || g.spend == g.most || g.small()) {
 		g.programme(counts)
 	} else {
 		g.refine()

@@ -92,6 +92,18 @@ func (g *Generator) prove() {
 	g.round(true)
 }
 
+// small reports whether there are so few parts that patterns that count them say
+// more than finer grids, and sooner.
+func (g *Generator) small() bool {
+	parts := 0
+	for _, kd := range g.in.Kinds {
+		parts += kd.Count
+	}
+	return parts <= fewParts
+}
+
+const fewParts = 100
+
 // refine goes through the programmes once more with finer pricers; where there
 // are none, all is done.
 func (g *Generator) refine() {
@@ -102,7 +114,7 @@ func (g *Generator) refine() {
 		}
 		g.done = g.exact == nil
 		return
-	case g.outer != nil && g.spend < g.most:
+	case g.outer != nil && g.spend < g.most && !g.small():
 		g.spend = min(finer*g.spend, g.most)
 		g.nearness /= 2
 		if grids := g.fine(g.spend); grids != nil {

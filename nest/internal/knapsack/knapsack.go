@@ -175,10 +175,15 @@ func (s *Search) step(work int64) int64 {
 	}
 	id := s.open.pop()
 	s.close(id)
+	met := s.rects.met
 	work -= 64
 	work = s.combine(id, instance.Crosscut, work)
-	return s.combine(id, instance.Ripped, work)
+	work = s.combine(id, instance.Ripped, work)
+	return work - farAway*(s.rects.met-met)
 }
+
+// farAway is what it takes to look at a rectangle that is in no cache, in steps.
+const farAway = 24
 
 // close makes a rectangle one that others are combined with.
 func (s *Search) close(id int32) {
@@ -252,7 +257,7 @@ func (s *Search) combine(id int32, dir instance.Dir, work int64) int64 {
 				if int(sum.levels) > s.rules.Stages {
 					continue
 				}
-				work -= 16
+				work -= 2 * farAway
 				s.offer(sum)
 			}
 		}

@@ -29,6 +29,7 @@ type rects struct {
 	rules  Rules
 	l, w   int64 // of the stock
 	bounds *bounds
+	met    int64 // rectangles with the same counts that were looked at
 }
 
 // head begins the chain of rectangles with the same counts.
@@ -55,6 +56,7 @@ func (t *rects) add(r rect) (id int32, kept bool) {
 		t.used++
 	}
 	for i := *first; i != none; i = t.at[i].next {
+		t.met++
 		if t.replaces(&t.at[i], &r) {
 			return none, false
 		}

@@ -41,6 +41,8 @@ func (p *Prices) Slack(wanted, pieces []int) (slack int64) {
 
 // Search works in portions and takes the same course on every machine.
 //
+// At every state a linear programme over the patterns that are left tells which
+// prices rule most of them out, or that there is no solution even in fractions.
 // Every solution covers the kind that the fewest patterns can still hold, so
 // one of these is cut first. A pattern that led nowhere is no part of any
 // solution of the same state, and is out of the question beside its
@@ -58,6 +60,8 @@ type Search struct {
 	options  []int // per kind: patterns that hold it
 	greatest []int // per kind and stock: the most that a pattern holds
 	loss     []int64
+	rows     []int // of a programme, per kind
+	relaxed  int   // programmes so far
 }
 
 type state uint8
@@ -70,9 +74,11 @@ const (
 
 // frame is what is still to be cut and how that is tried.
 type frame struct {
-	wanted  []int // per kind
-	pieces  []int // per stock
-	slack   []int64
+	wanted  []int     // per kind
+	pieces  []int     // per stock
+	prices  []*Prices // those of the search, then those of the last programme
+	slack   []int64   // by each of the prices
+	own     Prices
 	list    []option // what can be part of a solution; first what covers the kind
 	choices int      // how many of the list cover the kind
 	next    int      // of them
@@ -80,7 +86,7 @@ type frame struct {
 
 type option struct {
 	pattern int32
-	loss    int64 // by the first prices
+	loss    int64 // by the last prices
 }
 
 // New sets out to cover wanted by pieces. Every pattern that may be part of a
@@ -93,13 +99,15 @@ func New(wanted, pieces []int, patterns []Pattern, prices []Prices) *Search {
 		failed:   newMemo(len(wanted) + len(pieces)),
 		options:  make([]int, len(wanted)),
 		greatest: make([]int, len(wanted)*len(pieces)),
-		loss:     make([]int64, len(prices)),
+		loss:     make([]int64, len(prices)+1),
+		rows:     make([]int, len(wanted)),
 	}
 	f := s.frame(0)
 	f.wanted = append(f.wanted[:0], wanted...)
 	f.pieces = append(f.pieces[:0], pieces...)
 	for i := range prices {
 		slack := prices[i].Slack(wanted, pieces)
+		f.prices = append(f.prices, &prices[i])
 		f.slack = append(f.slack, slack)
 		if slack < 0 {
 			s.state = impossible
@@ -150,6 +158,7 @@ func (s *Search) step() (work int64) {
 	s.lose(f, p)
 	child.wanted = append(child.wanted[:0], f.wanted...)
 	child.pieces = append(child.pieces[:0], f.pieces...)
+	child.prices = append(child.prices[:0], f.prices...)
 	child.slack = child.slack[:0]
 	for i, slack := range f.slack {
 		child.slack = append(child.slack, slack-s.loss[i])
@@ -193,10 +202,10 @@ func (s *Search) lose(f *frame, p *Pattern) (ok bool) {
 	for _, c := range p.Counts {
 		s.held = append(s.held, min(c.Times, f.wanted[c.Kind]))
 	}
-	for i := range s.prices {
-		loss := s.prices[i].Worth[p.Stock]
+	for i, prices := range f.prices {
+		loss := prices.Worth[p.Stock]
 		for n, c := range p.Counts {
-			loss -= s.prices[i].Values[c.Kind] * int64(s.held[n])
+			loss -= prices.Values[c.Kind] * int64(s.held[n])
 		}
 		if s.loss[i] = loss; loss > f.slack[i] {
 			return false
@@ -210,6 +219,26 @@ func (s *Search) lose(f *frame, p *Pattern) (ok bool) {
 func (s *Search) open(depth int, list []option) (work int64) {
 	f := &s.frames[depth]
 	f.list, f.choices, f.next = f.list[:0], 0, 0
+	work = s.keep(f, list)
+	kind, ok := s.scarcest(f)
+	if ok && len(f.list) >= leastRelaxed {
+		work += s.relax(f)
+		if f.slack[len(s.prices)] < 0 {
+			return work
+		}
+		list := f.list
+		f.list = f.list[:0] // in the place of those that fall out
+		work += s.keep(f, list)
+		kind, ok = s.scarcest(f)
+	}
+	if !ok {
+		return work // without a choice
+	}
+	return work + s.choose(f, kind)
+}
+
+// keep lists what can still be part of a solution.
+func (s *Search) keep(f *frame, list []option) (work int64) {
 	clear(s.options)
 	clear(s.greatest)
 	for _, o := range list {
@@ -232,10 +261,16 @@ func (s *Search) open(depth int, list []option) (work int64) {
 			}
 		}
 		if some {
-			f.list = append(f.list, option{o.pattern, s.loss[0]})
+			f.list = append(f.list, option{o.pattern, s.loss[len(f.prices)-1]})
 		}
 	}
-	kind := -1
+	return work
+}
+
+// scarcest is the kind that the fewest of the list hold; not ok where all pieces
+// together do not hold some kind as often as is wanted.
+func (s *Search) scarcest(f *frame) (kind int, ok bool) {
+	kind = -1
 	for k, n := range f.wanted {
 		if n == 0 {
 			continue
@@ -245,13 +280,13 @@ func (s *Search) open(depth int, list []option) (work int64) {
 			most += g * f.pieces[t]
 		}
 		if most < n {
-			return work // without a choice
+			return kind, false
 		}
 		if kind < 0 || s.options[k] < s.options[kind] {
 			kind = k
 		}
 	}
-	return work + s.choose(f, kind)
+	return kind, true
 }
 
 // choose brings what covers the kind to the front of the list, what loses least
