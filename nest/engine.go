@@ -1,6 +1,8 @@
 package nest
 
 import (
+	"slices"
+
 	"sawbill/nest/internal/bound"
 	"sawbill/nest/internal/columns"
 	"sawbill/nest/internal/instance"
@@ -14,6 +16,8 @@ type engine struct {
 	floor     *bound.Floor       // no plan costs less
 	generator *columns.Generator // nil where there is too much to price
 	parts     int64              // wanted
+	targets   [][]int            // counts of stock that a cheaper plan may have
+	rests     []int              // the counts that the floor rested on when they were listed
 }
 
 // task is one engine's share of a round.
@@ -30,6 +34,9 @@ const (
 	workPerPart  = 64
 	laterPerPart = 12
 )
+
+// mostTargets is how many counts of stock the search is told to aim at.
+const mostTargets = 12
 
 // closingShare is the part of the steps, or of the time, that is left to the
 // lesser aims if the price has not been proven before: one in so many.
@@ -91,5 +98,9 @@ func (e *engine) join() bool {
 	if better && e.generator != nil {
 		e.generator.Offer(e.search.Best())
 	}
-	return e.search.Raise(e.floor.Price(), e.floor.Counts()) || better
+	if counts := e.floor.Counts(); better || !slices.Equal(counts, e.rests) {
+		e.rests = counts
+		e.targets = e.floor.Candidates(e.search.Best().Cost.Price, mostTargets)
+	}
+	return e.search.Raise(e.floor.Price(), e.targets) || better
 }

@@ -117,24 +117,56 @@ const mostNodes = 20_000
 
 // raise finds the cheapest counts by branch and bound, best first.
 func (f *Floor) raise() {
+	f.counts = nil
+	found := f.cheapest(func(n node) bool {
+		f.price, f.counts = max(f.price, n.least), n.counts
+		return false
+	})
+	if found {
+		return
+	}
+	if f.lift() {
+		f.raise()
+	}
+}
+
+// cheapest yields counts that satisfy all that is proven, the cheapest first,
+// until yield says that it is enough. It reports whether there were any; where
+// they are too many to go through, the last one yielded has no counts, but a
+// price that all others are not below.
+func (f *Floor) cheapest(yield func(node) bool) (found bool) {
 	q := &queue{}
 	f.push(q, node{counts: make([]int, len(f.prices))})
 	for n := 0; q.Len() > 0; n++ {
 		top := heap.Pop(q).(node)
-		if n == mostNodes {
-			f.price, f.counts = max(f.price, top.least), nil
-			return
+		switch {
+		case n == mostNodes:
+			top.counts = nil
+			yield(top)
+			return true
+		case top.settled < len(f.order):
+			f.branch(q, top)
+		default:
+			found = true
+			if !yield(top) {
+				return true
+			}
 		}
-		if top.settled == len(f.order) {
-			f.price, f.counts = max(f.price, top.least), top.counts
-			return
+	}
+	return found
+}
+
+// Candidates lists counts below a price, the cheapest first and at most so many,
+// that a plan may have by what is proven.
+func (f *Floor) Candidates(below int64, most int) (all [][]int) {
+	f.cheapest(func(n node) bool {
+		if n.counts == nil || n.spent >= below {
+			return false
 		}
-		f.branch(q, top)
-	}
-	f.counts = nil
-	if f.lift() {
-		f.raise()
-	}
+		all = append(all, n.counts)
+		return len(all) < most
+	})
+	return all
 }
 
 // lift forgets how much there is of what is for sale, and reports whether that

@@ -141,3 +141,21 @@ func TestFloorOfTooLittleStockSpeaksOfWhatIsNeeded(t *testing.T) {
 		t.Errorf("floor %d, want 35", f.Price())
 	}
 }
+
+// Candidates are in order of their price, the floor's own counts first, below
+// the price given, and satisfy every cut.
+func TestCandidates(t *testing.T) {
+	f := &Floor{
+		prices: []int64{50, 30}, limits: []int{instance.NoLimit, 3}, order: []int{0, 1},
+		cuts: []Cut{{Worth: []int64{5, 3}, Need: 11}},
+	}
+	f.raise()
+	got := f.Candidates(200, 10)
+	want := [][]int{{1, 2}, {2, 1}, {3, 0}}
+	if !slices.EqualFunc(got, want, slices.Equal[[]int]) {
+		t.Errorf("%v, want %v", got, want)
+	}
+	if few := f.Candidates(130, 10); len(few) != 1 || len(f.Candidates(200, 2)) != 2 {
+		t.Errorf("%v below 130", few)
+	}
+}

@@ -2,6 +2,7 @@ package search
 
 import (
 	"math"
+	"math/bits"
 	"math/rand/v2"
 
 	"sawbill/nest/internal/instance"
@@ -41,9 +42,9 @@ type lane struct {
 
 // Tuned on the published two-dimensional instances; see DEVELOPERS.md.
 const (
-	shortHistory  = 256 // at first; twice as long each time a lane sets out
-	doublings     = 6   // then short again
-	patience      = 80  // steps without a better score, for each score in the history
+	shortHistory  = 256 // at first; later so many times as Luby's sequence says
+	mostHistory   = 64 * shortHistory
+	patience      = 80 // steps without a better score, for each score in the history
 	meanReach     = 25
 	meanBlink     = 64
 	missingWeight = 4
@@ -58,7 +59,7 @@ func newLane(e *env, seed, number uint64) *lane {
 	l := &lane{
 		e: e, rng: rand.NewPCG(seed, number), reach: meanReach,
 		state: newState(e), goal: noGoal,
-		history: make([]int64, shortHistory, shortHistory<<doublings), stuck: make([]int64, len(e.kinds)), homeless: make([]uint64, len(e.kinds)),
+		history: make([]int64, shortHistory, mostHistory), stuck: make([]int64, len(e.kinds)), homeless: make([]uint64, len(e.kinds)),
 		most: make([]int, len(e.stock)),
 	}
 	l.unlimit()
@@ -202,13 +203,28 @@ func (l *lane) setOut(p *instance.Plan, goal instance.Cost, most []int) {
 	l.state.load(p)
 	l.goal = goal
 	l.unlimit()
-	if most != nil {
-		copy(l.most, most)
+	for i, n := range most {
+		if !l.e.in.Stock[i].OnHand {
+			l.most[i] = min(n, l.most[i])
+		}
 	}
 	l.outset++
-	l.history = l.history[:shortHistory<<(l.outset%(doublings+1))]
+	l.history = l.history[:min(mostHistory, shortHistory*luby(l.outset))]
 	l.turn = 0
 	l.resume()
+}
+
+// luby is term n, from 1, of the sequence 1 1 2 1 1 2 4 1 1 2 1 1 2 4 8: how long
+// to go on before a new start when nobody knows how long it takes (Luby, Sinclair
+// and Zuckerman, Inf. Process. Lett. 47, 1993; from memory).
+func luby(n int) int {
+	for {
+		k := bits.Len(uint(n))
+		if n == 1<<k-1 {
+			return 1 << (k - 1)
+		}
+		n -= 1<<(k-1) - 1
+	}
 }
 
 // stale reports whether the lane gets no further.

@@ -18,7 +18,7 @@ type Search struct {
 	lanes    []*lane
 	finisher *lane // completes plans that come from elsewhere
 	best     *instance.Plan
-	target   []int            // per stock: the pieces a cheapest plan may have
+	targets  [][]int          // per stock: the pieces that a cheaper plan may have
 	starts   []*instance.Plan // cheaper than best, but some parts are missing
 	// trimLeft counts the rounds that are still given to a lesser area at the
 	// same price once that is proven.
@@ -59,11 +59,10 @@ func (s *Search) Done() bool { return s.Proven() && s.trimLeft == 0 && s.tidyLef
 // Close tells that little time is left: it goes to the lesser aims.
 func (s *Search) Close() { s.closing = true }
 
-// Raise tells of a bound, and of the pieces of each stock that a plan at that
-// price might have, if they are known. It reports whether the bound is a greater
-// one.
-func (s *Search) Raise(bound int64, target []int) bool {
-	s.target = target
+// Raise tells of a bound, and of counts of each stock that cheaper plans might
+// have. It reports whether the bound is a greater one.
+func (s *Search) Raise(bound int64, targets [][]int) bool {
+	s.targets = targets
 	greater := bound > s.bound
 	s.bound = max(s.bound, bound)
 	return greater
@@ -141,14 +140,15 @@ func (s *Search) Complete(p *instance.Plan) bool {
 // mostStarts is how many plans are kept for lanes to set out from.
 const mostStarts = 8
 
-// setOut starts lane l anew: from a plan that lacks some parts, or towards the
-// target, or from the best plan once more.
+// setOut starts lane l anew: from a plan that lacks some parts, towards counts of
+// stock that may be enough, or from the best plan once more. Where there is one
+// size, the price says how many.
 func (s *Search) setOut(l *lane) {
 	switch n := l.below(4); {
-	case n < 2 && len(s.starts) > 0:
+	case len(s.targets) > 0 && !s.oneSize() && n > 0:
+		l.setOut(s.best, s.best.Cost, s.targets[l.below(len(s.targets))])
+	case len(s.starts) > 0 && n < 2:
 		l.setOut(s.starts[l.below(len(s.starts))], s.best.Cost, nil)
-	case n == 2 && s.target != nil:
-		l.setOut(s.best, s.best.Cost, s.target)
 	default:
 		l.setOut(s.best, s.best.Cost, nil)
 	}
