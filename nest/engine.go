@@ -12,9 +12,12 @@ import (
 // engine is all that works on one instance: a search that betters the plan,
 // and a generator of columns that raises the bound.
 type engine struct {
+	in        *instance.Instance
+	seed      uint64
 	search    *search.Search
 	floor     *bound.Floor       // no plan costs less
-	generator *columns.Generator // nil where there is too much to price
+	generator *columns.Generator // nil before its first task, and where there is too much to price
+	begun     bool               // the generator's first task
 	parts     int64              // wanted
 	targets   [][]int            // counts of stock that a cheaper plan may have
 	rests     []int              // the counts that the floor rested on when they were listed
@@ -43,17 +46,11 @@ const mostTargets = 12
 const closingShare = 16
 
 func newEngine(in *instance.Instance, seed uint64, lanes int) *engine {
-	e := &engine{floor: bound.New(in)}
+	e := &engine{in: in, seed: seed, floor: bound.New(in)}
 	for _, k := range in.Kinds {
 		e.parts += int64(k.Count)
 	}
 	e.search = search.New(in, e.floor.Price(), seed, lanes)
-	if !e.search.Proven() {
-		e.generator = columns.New(in, e.floor, mostWork, seed)
-	}
-	if e.generator != nil {
-		e.generator.Offer(e.search.Best())
-	}
 	return e
 }
 
@@ -69,12 +66,8 @@ func (e *engine) plan(tasks []task, steps, budget int64) []task {
 	} else {
 		e.search.Close()
 	}
-	if g := e.generator; g != nil && !e.search.Proven() {
-		share := int64(workPerPart)
-		if g.Late() {
-			share = laterPerPart
-		}
-		tasks = append(tasks, func(func() bool) { g.Work(steps * share * e.parts) })
+	if (e.generator != nil || !e.begun) && !e.search.Proven() {
+		tasks = append(tasks, func(func() bool) { e.generate(steps) })
 	}
 	lanes := int64(e.search.Lanes())
 	steps = min(steps, (left-1)/lanes+1)
@@ -85,6 +78,27 @@ func (e *engine) plan(tasks []task, steps, budget int64) []task {
 		}
 	}
 	return tasks
+}
+
+// generate does the generator's share of a round of so many steps. It is made
+// in its first task: its tables take some time, and the first plan is told
+// before.
+func (e *engine) generate(steps int64) {
+	if !e.begun {
+		e.begun = true
+		if e.generator = columns.New(e.in, e.floor, mostWork, e.seed); e.generator != nil {
+			e.generator.Offer(e.search.Best())
+		}
+	}
+	g := e.generator
+	if g == nil {
+		return
+	}
+	share := int64(workPerPart)
+	if g.Late() {
+		share = laterPerPart
+	}
+	g.Work(steps * share * e.parts)
 }
 
 // join ends a round and reports whether plan or bound became better.

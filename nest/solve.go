@@ -103,7 +103,7 @@ func (s *solver) run(ctx context.Context) {
 	closing, cancel := closing(ctx)
 	defer cancel()
 	s.report()
-	for round := 0; !ended.Load(); round++ {
+	for round := 0; ctx.Err() == nil; round++ {
 		// Short rounds at first, so that a lane that falls behind soon
 		// follows the others.
 		steps := int64(roundSteps) << min(round, 4)
