@@ -21,6 +21,7 @@ type engine struct {
 	parts     int64              // wanted
 	targets   [][]int            // counts of stock that a cheaper plan may have
 	rests     []int              // the counts that the floor rested on when they were listed
+	outdated  bool               // targets are
 }
 
 // task is one engine's share of a round.
@@ -112,8 +113,10 @@ func (e *engine) join() bool {
 	if better && e.generator != nil {
 		e.generator.Offer(e.search.Best())
 	}
-	if counts := e.floor.Counts(); better || !slices.Equal(counts, e.rests) {
-		e.rests = counts
+	counts := e.floor.Counts()
+	e.outdated = e.outdated || better || !slices.Equal(counts, e.rests)
+	if e.outdated && !better { // while plans become better by themselves, no lane asks
+		e.outdated, e.rests = false, counts
 		e.targets = e.floor.Candidates(e.search.Best().Cost.Price, mostTargets)
 	}
 	return e.search.Raise(e.floor.Price(), e.targets) || better

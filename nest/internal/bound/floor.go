@@ -112,8 +112,9 @@ func atMost(counts, limits []int) bool {
 // later floor may run into them.
 const mostIdle = 64
 
-// mostNodes limits the search for the cheapest counts.
-const mostNodes = 20_000
+// mostChecks limits the search for the cheapest counts: how often some counts
+// are held against a cut. It is some hundredths of a second.
+const mostChecks = 1 << 18
 
 // raise finds the cheapest counts by branch and bound, best first.
 func (f *Floor) raise() {
@@ -137,15 +138,15 @@ func (f *Floor) raise() {
 func (f *Floor) cheapest(yield func(node) bool) (found bool) {
 	q := &queue{}
 	f.push(q, node{counts: make([]int, len(f.prices))})
-	for n := 0; q.Len() > 0; n++ {
+	for checks := 0; q.Len() > 0; {
 		top := heap.Pop(q).(node)
 		switch {
-		case n == mostNodes:
+		case checks > mostChecks:
 			top.counts = nil
 			yield(top)
 			return true
 		case top.settled < len(f.order):
-			f.branch(q, top)
+			checks += f.branch(q, top) * (len(f.cuts) + len(f.short))
 		default:
 			found = true
 			if !yield(top) {
@@ -191,8 +192,9 @@ type node struct {
 	least   int64 // no way to go on costs less
 }
 
-// branch settles the count of the next stock in every way that can matter.
-func (f *Floor) branch(q *queue, n node) {
+// branch settles the count of the next stock in every way that can matter, and
+// returns how many ways those are.
+func (f *Floor) branch(q *queue, n node) (ways int) {
 	s := f.order[n.settled]
 	most := 0
 	for _, c := range f.cuts {
@@ -215,6 +217,7 @@ func (f *Floor) branch(q *queue, n node) {
 		next.counts[s] = count
 		f.push(q, next)
 	}
+	return max(0, most-least+1)
 }
 
 // push bounds n from below by every cut, and by all counts within which there
