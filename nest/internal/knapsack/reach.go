@@ -1,10 +1,6 @@
 package knapsack
 
-import (
-	"math"
-
-	"sawbill/nest/internal/instance"
-)
+import "sawbill/nest/internal/instance"
 
 // reach holds the sizes that rows of items take in one direction, each item no
 // more often than it may be cut: normal points (Herz, IBM J. Res. Dev. 16,
@@ -48,33 +44,57 @@ func newReach(size, unit int64, rows []row) *reach {
 		}
 	}
 	limit := size / unit
-	// How many of the row's item a sum takes at least.
-	uses := make([]int, limit+1)
-	const never = math.MaxInt
-	for z := range uses[1:] {
-		uses[1+z] = never
-	}
+	sums := make(sizes, limit/64+1)
+	sums[0] = 1
 	for _, r := range rows {
-		for z, n := range uses {
-			if n != never {
-				uses[z] = 0
-				continue
-			}
-			for lie, s := range r.sizes {
-				if s /= unit; r.lies&(1<<lie) != 0 && s <= int64(z) && uses[int64(z)-s] < r.count {
-					uses[z] = min(uses[z], uses[int64(z)-s]+1)
-				}
-			}
-		}
+		sums.extend(r, unit, limit)
 	}
 	r := &reach{unit: unit, floor: make([]int32, limit+1)}
-	for z, n := range uses {
-		if n != never {
+	for z := range r.floor {
+		if sums[z/64]>>(z%64)&1 != 0 {
 			r.points = append(r.points, int64(z))
 		}
 		r.floor[z] = int32(len(r.points) - 1)
 	}
 	return r
+}
+
+// sizes is a set of them: bit z stands for z units.
+type sizes []uint64
+
+// extend adds to all sizes those of up to as many of the row's item as it may
+// have, lying in any mixture, one item at a time.
+func (z sizes) extend(r row, unit, limit int64) {
+	var steps []int64
+	for lie, s := range r.sizes {
+		if s /= unit; r.lies&(1<<lie) != 0 && s <= limit {
+			steps = append(steps, s)
+		}
+	}
+	if len(steps) == 0 {
+		return
+	}
+	if len(steps) == 1 {
+		steps = append(steps, steps[0])
+	}
+	for range min(int64(r.count), limit/min(steps[0], steps[1])) {
+		for i := len(z) - 1; i >= 0; i-- { // what is lower is not extended yet
+			z[i] |= z.shifted(i, steps[0]) | z.shifted(i, steps[1])
+		}
+	}
+}
+
+// shifted is word i of the set with every size longer by step.
+func (z sizes) shifted(i int, step int64) uint64 {
+	from, by := i-int(step/64), uint(step%64)
+	if from < 0 {
+		return 0
+	}
+	word := z[from] << by
+	if from > 0 {
+		word |= z[from-1] >> (64 - by)
+	}
+	return word
 }
 
 // at is the point for a size.
