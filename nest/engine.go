@@ -36,7 +36,7 @@ const mostWork = 1 << 28
 // easily has come, the search has more of the time.
 const (
 	workPerPart  = 64
-	laterPerPart = 12
+	laterPerPart = 24
 )
 
 // mostTargets is how many counts of stock the search is told to aim at.

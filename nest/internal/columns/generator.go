@@ -129,7 +129,7 @@ func (g *Generator) Plans() []*instance.Plan {
 }
 
 // Work carries on for about that many comparisons, with the bound and with whole
-// plans: one after each programme as long as grids price; then half and half.
+// plans: one after each programme as long as grids price; then by turns.
 func (g *Generator) Work(work int64) {
 	g.work += work
 	for g.work > 0 {
@@ -152,12 +152,16 @@ func (g *Generator) Work(work int64) {
 	g.work = min(g.work, 0) // what was overdrawn is paid back next time
 }
 
-// portion is how long dive and bound go on by turns.
-const portion = 1 << 20
+const (
+	// portion is how long dive and bound go on by turns.
+	portion = 1 << 20
+	// diveShare is how many times as much work then goes into the bound.
+	diveShare = 3
+)
 
 // plunges reports whether it is a dive's turn, and begins one if need be.
 func (g *Generator) plunges() bool {
-	if g.strict && !g.done && g.dived > g.raised {
+	if g.strict && !g.done && diveShare*g.dived > g.raised {
 		return false
 	}
 	if g.dive == nil && (g.strict || g.done) {
@@ -279,12 +283,9 @@ func (g *Generator) finish(p pricer) {
 	if g.proving {
 		pricers = g.outer
 	}
-	cut := bound.Cut{Worth: make([]int64, len(pricers))}
+	cut := bound.Cut{Worth: make([]int64, len(pricers)), Need: g.need()}
 	for s, p := range pricers {
 		cut.Worth[s] = p.worth()
-	}
-	for k, v := range g.values {
-		cut.Need += v * int64(g.in.Kinds[k].Count)
 	}
 	if g.strict {
 		g.remember(cut)

@@ -102,9 +102,36 @@ func (g *Generator) load() {
 	}
 }
 
-// threshold is what a pattern of stock s must be worth more than to better the
-// programme; a trifle more, for prices are rounded.
+// threshold is what a pattern of stock s must be worth more than to be looked
+// for: that it betters the programme, and, where patterns that count are looked
+// for within counts, that it keeps the cut from excluding these.
+//
+// While what is wanted is worth more than the pieces are to the programme, each
+// piece may be worth a share more, in proportion, and what the stock before it
+// left over; patterns below that are many, and nothing hangs on them.
 func (g *Generator) threshold(s int) int64 {
+	least := g.betters(s)
+	if !g.strict || g.counts == nil || g.counts[s] == 0 {
+		return least
+	}
+	spare, rest := g.need()-1, int64(0)
+	for t, n := range g.counts {
+		worth := g.pricers[t].worth()
+		if t >= s {
+			worth = g.betters(t)
+			rest += int64(n) * worth
+		}
+		spare -= int64(n) * worth
+	}
+	if spare <= 0 || rest <= 0 {
+		return least
+	}
+	return least + int64(float64(spare)*float64(least)/float64(rest))
+}
+
+// betters is what a pattern of stock s must be worth more than to better the
+// programme; a trifle more, for prices are rounded.
+func (g *Generator) betters(s int) int64 {
 	above := 0.0
 	if g.counts == nil {
 		above = float64(g.in.Stock[s].Price)
@@ -113,4 +140,12 @@ func (g *Generator) threshold(s int) int64 {
 		above -= g.use * g.lp.Prices()[r]
 	}
 	return int64(math.Round(above*g.scale*(1+1e-9))) + int64(len(g.values))
+}
+
+// need is what all that is wanted is worth.
+func (g *Generator) need() (need int64) {
+	for k, v := range g.values {
+		need += v * int64(g.in.Kinds[k].Count)
+	}
+	return need
 }

@@ -128,8 +128,10 @@ func (g *Generator) refine() {
 			g.done = true
 			return
 		}
+		// The cheapest fractional plan takes many such pricings and says no more
+		// than that these counts are excluded.
 		g.pricers, g.outer, g.strict = pricers, nil, true
-		g.programme(nil)
+		g.programme(g.floor.Counts())
 		return
 	}
 	g.pricers = g.grids

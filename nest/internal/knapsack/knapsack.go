@@ -164,7 +164,7 @@ func (s *Search) step(work int64) int64 {
 	if len(s.open) == 0 || s.open[0].bound <= s.above {
 		s.state = proven
 		best, _ := s.Best()
-		s.limit = max(best, s.above)
+		s.limit = min(s.limit, max(best, s.above))
 		return work - 1
 	}
 	best, _ := s.Best()
