@@ -48,7 +48,7 @@ const (
 	// leastShare of a piece of stock must be used if a pattern is rounded up.
 	leastShare = 0.6
 	// mostRounds of pricing for one programme.
-	mostRounds = 12
+	mostRounds = 3
 	// diveWork of one strict pricing, and of its tables.
 	diveWork  = 1 << 16
 	diveTable = 1 << 19
@@ -56,7 +56,7 @@ const (
 
 func (g *Generator) newDive() *dive {
 	d := &dive{
-		in: g.in, pool: g.pool, rng: g.rng, items: g.items, loose: g.grids, dear: 1,
+		in: g.in, pool: g.pool, rng: g.rng, items: g.items, loose: g.diving, dear: 1,
 		plan: &instance.Plan{}, cut: make([]int, len(g.in.Kinds)), values: make([]int64, len(g.in.Kinds)),
 		rows: make([]int, len(g.in.Kinds)), limits: make([]int, len(g.in.Stock)),
 	}

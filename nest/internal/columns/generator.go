@@ -49,6 +49,7 @@ type Generator struct {
 	grids    []pricer
 	outer    []pricer // where grids see inner patterns only, to prove bounds; else nil
 	pricers  []pricer // grids, or strict ones
+	diving   []pricer // grids that dives price on
 	strict   bool     // pricers count
 	spend    int64    // comparisons that pricing on all grids may take now
 	most     int64    // the greatest spend
@@ -77,7 +78,7 @@ type Generator struct {
 
 	rng           *rand.PCG
 	dive          *dive // in progress, or nil
-	dived, raised int64 // work on dives and on the bound since pricers are strict
+	dived, raised int64 // work on dives and on the bound
 	plans         []*instance.Plan
 }
 
@@ -129,7 +130,8 @@ func (g *Generator) Plans() []*instance.Plan {
 }
 
 // Work carries on for about that many comparisons, with the bound and with whole
-// plans: one after each programme as long as grids price; then by turns.
+// plans: one after each programme as long as both price on the same grids; then
+// half and half.
 func (g *Generator) Work(work int64) {
 	g.work += work
 	for g.work > 0 {
@@ -152,27 +154,28 @@ func (g *Generator) Work(work int64) {
 	g.work = min(g.work, 0) // what was overdrawn is paid back next time
 }
 
-const (
-	// portion is how long dive and bound go on by turns.
-	portion = 1 << 20
-	// diveShare is how many times as much work then goes into the bound.
-	diveShare = 3
-)
+// portion is how long dive and bound go on by turns.
+const portion = 1 << 20
 
 // plunges reports whether it is a dive's turn, and begins one if need be.
 func (g *Generator) plunges() bool {
-	if g.strict && !g.done && diveShare*g.dived > g.raised {
+	switch {
+	case !g.apart() && !g.done:
+	case !g.done && g.dived > g.raised:
 		return false
-	}
-	if g.dive == nil && (g.strict || g.done) {
+	case g.dive == nil:
 		g.dive = g.newDive()
 	}
 	return g.dive != nil
 }
 
+// apart reports whether dives and bound have pricers of their own, so that they
+// can go on by turns.
+func (g *Generator) apart() bool { return &g.diving[0] != &g.pricers[0] }
+
 // raise goes on with the bound until no more than stop is left of the work.
 func (g *Generator) raise(stop int64) {
-	for g.work > stop && !g.done && (g.dive == nil || g.strict) {
+	for g.work > stop && !g.done && (g.dive == nil || g.apart()) {
 		if g.exact != nil {
 			g.decide(stop)
 			continue

@@ -18,6 +18,10 @@ const (
 	nearness  = 1.0 / 64
 )
 
+// mostDiving is the work of the finest grids that dives price on: what more would
+// gain is less than what other dives do.
+const mostDiving = 1 << 26
+
 // finerOuter is how much more work goes into a bound than into a pattern: fewer
 // bounds are needed.
 const finerOuter = 8
@@ -26,6 +30,7 @@ const finerOuter = 8
 func (g *Generator) lay() bool {
 	g.spend = min(exactWork, g.most)
 	if g.grids = g.fine(g.spend); g.grids != nil {
+		g.diving = g.grids
 		return true
 	}
 	g.nearness = nearness
@@ -62,6 +67,9 @@ func (g *Generator) coarse() bool {
 		return false
 	}
 	g.grids, g.outer = inner, outer
+	if g.diving == nil || g.spend <= mostDiving {
+		g.diving = inner
+	}
 	return true
 }
 
