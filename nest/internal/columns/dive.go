@@ -41,14 +41,17 @@ type dive struct {
 	started bool
 	found   bool
 	rounds  int
+	most    int // rounds for one programme
 	done    bool
 }
 
 const (
 	// leastShare of a piece of stock must be used if a pattern is rounded up.
 	leastShare = 0.6
-	// mostRounds of pricing for one programme.
-	mostRounds = 3
+	// mostRounds of pricing for one programme, and on coarse grids, where each
+	// takes long.
+	mostRounds = 12
+	dearRounds = 3
 	// diveWork of one strict pricing, and of its tables.
 	diveWork  = 1 << 16
 	diveTable = 1 << 19
@@ -56,9 +59,12 @@ const (
 
 func (g *Generator) newDive() *dive {
 	d := &dive{
-		in: g.in, pool: g.pool, rng: g.rng, items: g.items, loose: g.diving, dear: 1,
+		in: g.in, pool: g.pool, rng: g.rng, items: g.items, loose: g.diving, dear: 1, most: mostRounds,
 		plan: &instance.Plan{}, cut: make([]int, len(g.in.Kinds)), values: make([]int64, len(g.in.Kinds)),
 		rows: make([]int, len(g.in.Kinds)), limits: make([]int, len(g.in.Stock)),
+	}
+	if &g.diving[0] != &g.grids[0] || g.outer != nil {
+		d.most = dearRounds
 	}
 	for _, kd := range g.in.Kinds {
 		d.left = append(d.left, kd.Count)
@@ -84,7 +90,7 @@ func (d *dive) advance(work int64) int64 {
 			d.rounds = 0
 		case d.at < len(d.loose):
 			work = d.price(work)
-		case d.found && d.rounds < mostRounds:
+		case d.found && d.rounds < d.most:
 			d.rounds++
 			work = d.solve(work)
 		case d.fix():
