@@ -159,11 +159,10 @@ const portion = 1 << 20
 
 // plunges reports whether it is a dive's turn, and begins one if need be.
 func (g *Generator) plunges() bool {
-	switch {
-	case !g.apart() && !g.done:
-	case !g.done && g.dived > g.raised:
+	if g.apart() && !g.done && g.dived > g.raised {
 		return false
-	case g.dive == nil:
+	}
+	if g.dive == nil && (g.apart() || g.done) {
 		g.dive = g.newDive()
 	}
 	return g.dive != nil
