@@ -39,10 +39,16 @@ func publishedFolder() string {
 	return filepath.Join("..", "..", "shared", "bench")
 }
 
-// publishedSheets reads, of every file in the folder of published instances,
-// those that ask for sheets to cut all parts from; a file of something else
-// has none. It returns nothing where the folder is absent.
-func publishedSheets(t testing.TB) []published {
+// Kinds of published instances that ask for stock to cut all parts from.
+const (
+	publishedSheets = "bins2d"
+	publishedBoards = "boards1d"
+)
+
+// publishedSets reads, of every file in the folder of published instances,
+// those of a kind; a file of something else has none. It returns nothing where
+// the folder is absent.
+func publishedSets(t testing.TB, kind string) []published {
 	t.Helper()
 	files, err := filepath.Glob(filepath.Join(publishedFolder(), "*.json"))
 	if err != nil {
@@ -58,7 +64,7 @@ func publishedSheets(t testing.TB) []published {
 		if json.Unmarshal(data, &p) != nil {
 			continue
 		}
-		p.Instances = slices.DeleteFunc(p.Instances, func(in publishedInstance) bool { return in.Kind != "bins2d" })
+		p.Instances = slices.DeleteFunc(p.Instances, func(in publishedInstance) bool { return in.Kind != kind })
 		if len(p.Instances) > 0 {
 			sets = append(sets, p)
 		}

@@ -197,6 +197,7 @@ func (d *dive) price(work int64) int64 {
 		for i, it := range d.items[s] {
 			values[i] = d.values[it.Kind]
 		}
+		p.limit(func(kind int) int { return d.left[kind] })
 		p.start(values, above)
 		d.started = true
 	}
@@ -210,7 +211,7 @@ func (d *dive) price(work int64) int64 {
 	if good && d.pool.add(s, root) {
 		d.found = true
 	}
-	if d.tight == nil && !good && ok {
+	if _, counts := p.(counter); !counts && !good && ok {
 		if d.tight = d.tighten(s); d.tight != nil {
 			return work
 		}

@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"sawbill/nest/internal/instance"
-	"sawbill/nest/internal/knapsack"
 	"sawbill/nest/internal/whole"
 )
 
@@ -24,8 +23,8 @@ type exact struct {
 	started  bool
 	spent    int64
 	patterns []whole.Pattern
-	found    []knapsack.Found // of each pattern
-	search   *whole.Search    // once all are listed
+	found    []listed      // of each pattern
+	search   *whole.Search // once all are listed
 }
 
 // Limits of what is tried. Beyond them nothing is decided.
@@ -144,7 +143,7 @@ func (e *exact) list(work int64) (left int64, ok bool) {
 		e.stock++
 		return work, true
 	}
-	k := e.g.pricers[s].(*strict).Search
+	k := e.g.pricers[s].(counter)
 	items := e.g.items[s]
 	if !e.started {
 		values := make([]int64, len(items))
@@ -154,18 +153,20 @@ func (e *exact) list(work int64) (left int64, ok bool) {
 				values[n] = e.prices[e.by[s]].Values[it.Kind]
 			}
 		}
-		k.StartAll(values, e.above[s])
+		k.limit(e.g.wanted)
+		k.startAll(values, e.above[s])
 		e.started, e.spent = true, 0
 	}
-	left, done := k.Advance(work)
+	left, done := k.advanceAll(work)
 	e.spent += work - left
 	if !done {
 		return left, e.spent < mostListing
 	}
-	if !k.Proven() {
+	patterns, ok := k.all()
+	if !ok {
 		return left, false
 	}
-	for f := range k.All {
+	for f := range patterns {
 		p := whole.Pattern{Stock: s}
 		for n, it := range items {
 			if times := f.Count(n); times > 0 {

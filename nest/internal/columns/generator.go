@@ -192,7 +192,12 @@ func (g *Generator) raise(stop int64) {
 			for i, it := range g.items[g.stock] {
 				values[i] = g.values[it.Kind]
 			}
-			p.start(values, g.threshold(g.stock))
+			above := int64(0)
+			if g.strict {
+				above = g.threshold(g.stock)
+			}
+			p.limit(g.wanted)
+			p.start(values, above)
 			g.started = true
 		}
 		left, done := p.advance(g.work - stop)
@@ -202,6 +207,8 @@ func (g *Generator) raise(stop int64) {
 		}
 	}
 }
+
+func (g *Generator) wanted(kind int) int { return g.in.Kinds[kind].Count }
 
 // begin solves the programme and turns its prices into whole numbers.
 func (g *Generator) begin() {

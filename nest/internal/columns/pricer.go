@@ -1,6 +1,8 @@
 package columns
 
 import (
+	"iter"
+
 	"sawbill/nest/internal/instance"
 	"sawbill/nest/internal/knapsack"
 	"sawbill/nest/internal/pricing"
@@ -8,6 +10,8 @@ import (
 
 // pricer looks for valuable patterns of one stock, in portions.
 type pricer interface {
+	// limit says how often a part may come, to pricers that count.
+	limit(count func(kind int) int)
 	// start begins to look for a pattern worth more than above; some pricers
 	// find the best one whatever it is worth.
 	start(values []int64, above int64)
@@ -22,9 +26,27 @@ type pricer interface {
 	worth() int64
 }
 
+// counter is a pricer that counts. It can also list every pattern worth more than
+// above, but for those that hold no part oftener than another one does.
+type counter interface {
+	pricer
+	startAll(values []int64, above int64)
+	advanceAll(work int64) (left int64, done bool)
+	// all are those listed; not ok where there were too many.
+	all() (patterns iter.Seq[listed], ok bool)
+}
+
+// listed is a pattern of a list.
+type listed interface {
+	Count(item int) int
+	Piece() instance.Piece
+}
+
 // loose prices patterns in which parts may come more often than they are
 // wanted.
 type loose struct{ *pricing.Grid }
+
+func (p loose) limit(func(int) int) {}
 
 func (p loose) start(values []int64, _ int64) { p.Start(values) }
 
@@ -62,6 +84,9 @@ func newStrict(in *instance.Instance, s int, items []knapsack.Item, tableWork, e
 	return &strict{Search: k, enough: enough}
 }
 
+// limit is set for good by newStrict.
+func (p *strict) limit(func(int) int) {}
+
 func (p *strict) start(values []int64, above int64) {
 	p.spent = 0
 	p.Start(values, above)
@@ -98,6 +123,20 @@ func (p *strict) pattern() (root instance.Piece, ok bool) {
 	return p.Pattern(), true
 }
 
+func (p *strict) startAll(values []int64, above int64) { p.StartAll(values, above) }
+
+func (p *strict) advanceAll(work int64) (left int64, done bool) { return p.Advance(work) }
+
+func (p *strict) all() (patterns iter.Seq[listed], ok bool) {
+	return func(yield func(listed) bool) {
+		for f := range p.All {
+			if !yield(f) {
+				return
+			}
+		}
+	}, p.Proven()
+}
+
 func (p *strict) others(int) []instance.Piece { return nil }
 
 func (p *strict) effort() int64 { return p.spent }
@@ -107,6 +146,9 @@ func (p *strict) worth() int64 { return p.Bound() }
 // tighten makes pricers that count, one for each stock; nil where they cannot
 // be.
 func (g *Generator) tighten() (all []pricer) {
+	if _, counts := g.grids[0].(counter); counts {
+		return g.grids
+	}
 	for s := range g.in.Stock {
 		var items []knapsack.Item
 		for _, it := range g.items[s] {

@@ -28,6 +28,10 @@ const finerOuter = 8
 
 // lay makes the grids of the first level and reports whether that can be done.
 func (g *Generator) lay() bool {
+	if g.grids = g.lines(); g.grids != nil {
+		g.diving = g.grids
+		return true
+	}
 	g.spend = min(exactWork, g.most)
 	if g.grids = g.fine(g.spend); g.grids != nil {
 		g.diving = g.grids

@@ -43,14 +43,32 @@ import (
 // A plan that is incomplete, fails Verify or contradicts what is known is an
 // error.
 func BenchmarkSheets(b *testing.B) {
-	h := readHarness(b)
-	published := publishedSeries(b)
-	if len(published) == 0 {
+	var all []series
+	for _, set := range publishedSets(b, publishedSheets) {
+		for _, lie := range lies {
+			all = append(all, set.series(set.Set+"/"+lie.name, 2*time.Second, lie.turned))
+		}
+	}
+	readHarness(b).run(b, append(all, generatedSheets()...))
+}
+
+// BenchmarkBoards is the same for boards that are crosscut only.
+func BenchmarkBoards(b *testing.B) {
+	var all []series
+	for _, set := range publishedSets(b, publishedBoards) {
+		all = append(all, set.series(set.Set, 5*time.Second, false))
+	}
+	readHarness(b).run(b, append(all, generatedBoards()...))
+}
+
+// run plans all series.
+func (h harness) run(b *testing.B, all []series) {
+	if _, err := os.Stat(publishedFolder()); err != nil {
 		b.Run("published", func(b *testing.B) {
 			b.Skipf("no published instances in %s: set SAWBILL_BENCH to their folder", publishedFolder())
 		})
 	}
-	for _, s := range append(published, generatedSeries()...) {
+	for _, s := range all {
 		b.Run(s.name, func(b *testing.B) { h.series(b, s) })
 	}
 }
@@ -80,21 +98,16 @@ var lies = []struct {
 	turned bool
 }{{"fixed", false}, {"turned", true}}
 
-func publishedSeries(b *testing.B) []series {
-	var all []series
-	for _, set := range publishedSheets(b) {
-		for _, lie := range lies {
-			s := series{name: set.Set + "/" + lie.name, limit: 2 * time.Second}
-			for _, in := range set.Instances {
-				s.trials = append(s.trials, trial{in.Name, in.problem(lie.turned), in.lower(lie.turned), in.best(lie.turned)})
-			}
-			all = append(all, s)
-		}
+// series is a published set as a series.
+func (p published) series(name string, limit time.Duration, turned bool) series {
+	s := series{name: name, limit: limit}
+	for _, in := range p.Instances {
+		s.trials = append(s.trials, trial{in.Name, in.problem(turned), in.lower(turned), in.best(turned)})
 	}
-	return all
+	return s
 }
 
-func generatedSeries() []series {
+func generatedSheets() []series {
 	var all []series
 	for _, lie := range lies {
 		s := series{name: "mixed/" + lie.name, limit: 5 * time.Second}
