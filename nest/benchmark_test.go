@@ -28,6 +28,8 @@ import (
 //	worst-sheets  the same in pieces of the dearest stock
 //	s/problem     mean time taken
 //	worst-s       the longest
+//	proof-s       the longest until the cost was proven, where it was; what
+//	              follows serves the lesser aims
 //	steps         of improvement
 //	MiB           of memory that the process has taken by then
 //
@@ -223,7 +225,9 @@ type result struct {
 	trial
 	plan Plan
 	took time.Duration
-	err  error
+	// proof is when the cost was proven.
+	proof time.Duration
+	err   error
 }
 
 func (h harness) one(limit time.Duration, t trial) result {
@@ -235,7 +239,11 @@ func (h harness) one(limit time.Duration, t trial) result {
 	}
 	r := result{trial: t}
 	start := time.Now()
-	r.plan, r.err = solveOn(ctx, t.problem, Options{Iterations: h.steps, Lanes: 1}, 1)
+	r.plan, r.err = solveOn(ctx, t.problem, Options{Iterations: h.steps, Lanes: 1, Progress: func(p Progress) {
+		if r.proof == 0 && p.Complete && p.Cost == p.Bound {
+			r.proof = time.Since(start)
+		}
+	}}, 1)
 	r.took = time.Since(start)
 	if r.err == nil {
 		r.err = r.check()
@@ -280,7 +288,7 @@ type tally struct {
 	cost, bound, lower, best int64
 	over, steps              int64
 	worst, worstSheets       float64
-	took, longest            time.Duration
+	took, longest, proof     time.Duration
 }
 
 func (t *tally) add(r result) {
@@ -288,6 +296,7 @@ func (t *tally) add(r result) {
 		problems: 1, cost: r.plan.Cost, bound: r.plan.Bound, lower: r.lower, best: r.best,
 		over: r.over(), steps: r.plan.Iterations,
 		worst: r.percentOver(), worstSheets: r.sheetsOver(), took: r.took, longest: r.took,
+		proof: r.proof,
 	}
 	if r.plan.Proven() {
 		one.proven = 1
@@ -312,6 +321,7 @@ func (t *tally) join(o tally) {
 	t.worst = max(t.worst, o.worst)
 	t.worstSheets = max(t.worstSheets, o.worstSheets)
 	t.longest = max(t.longest, o.longest)
+	t.proof = max(t.proof, o.proof)
 }
 
 func (t *tally) report(b *testing.B) {
@@ -332,6 +342,7 @@ func (t *tally) report(b *testing.B) {
 	metric(t.worstSheets, "worst-sheets")
 	metric(t.took.Seconds()/float64(max(t.problems, 1)), "s/problem")
 	metric(t.longest.Seconds(), "worst-s")
+	metric(t.proof.Seconds(), "proof-s")
 	metric(float64(t.steps), "steps")
 	var memory runtime.MemStats
 	runtime.ReadMemStats(&memory)
