@@ -45,9 +45,13 @@ func (s *Search) Limit(count func(item int) int) {
 	}
 }
 
-// mostLooks is how many rows are looked at before dynamic programming takes
-// over.
-const mostLooks = 1 << 15
+// A look takes about as long as cellsPerLook cells of a table; leastLooks are made
+// in any case, and mostLooks where there is no table.
+const (
+	cellsPerLook = 32
+	leastLooks   = 1 << 12
+	mostLooks    = 1 << 20
+)
 
 // Solve looks for the best row that is worth more than above, which is at least
 // 0. Item i is worth values[i], at least 0; what fits a board is worth less than
@@ -57,17 +61,22 @@ func (s *Search) Solve(values []int64, above int64) (steps int64) {
 	s.value, s.found = above, false
 	clear(s.best)
 	steps = int64(len(s.items))
-	looked, done := s.look(mostLooks)
-	steps += looked
-	if !done {
-		if cells := s.table.cells(s); cells <= mostCells {
-			s.table.solve(s)
-			return steps + cells
-		}
-		s.worth = s.most(0, s.length)
-		return steps
+	cells := s.table.cells(s)
+	most := int64(mostLooks)
+	if cells <= mostCells {
+		most = max(leastLooks, cells/cellsPerLook)
 	}
-	s.worth = s.value
+	looked, done := s.look(most)
+	steps += cellsPerLook * looked
+	switch {
+	case done:
+		s.worth = s.value
+	case cells <= mostCells:
+		s.table.solve(s)
+		steps += cells
+	default:
+		s.worth = s.most(0, s.length)
+	}
 	return steps
 }
 
