@@ -19,8 +19,12 @@ type Measure struct {
 	Surface          bool   // hardwood: by its surface measure
 }
 
-// Measure is by the nominal size, as softwood is sold.
+// Measure is by the nominal size, as softwood is sold; CLS is not sold by the
+// board foot.
 func (n Nominal) Measure() Measure {
+	if n.metric {
+		return Measure{}
+	}
 	return Measure{Thickness: n.thickness.nominal, Width: n.width.nominal}
 }
 

@@ -60,7 +60,7 @@ func ParseQuarter(text string) (Quarter, error) {
 		names[i] = q.name
 	}
 	wrong := refusal{"hardwood is not sold by this name",
-		"there are " + strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1] + "; or give the thickness as measured"}
+		"there are " + strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1]}
 	return Quarter{}, wrong.of("hardwood thickness", text)
 }
 
