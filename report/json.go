@@ -22,19 +22,20 @@ func fraction(v float64) number  { return number(strconv.FormatFloat(v, 'f', -1,
 func seconds(v float64) number   { return number(strconv.FormatFloat(v, 'f', 2, 64)) }
 
 type planFile struct {
-	Format   string         `json:"format"`
-	Title    string         `json:"title"`
-	Complete bool           `json:"complete"`
-	Cost     number         `json:"cost"`
-	Bound    number         `json:"bound"`
-	Proven   bool           `json:"proven"`
-	Seconds  number         `json:"seconds"`
-	Blanks   []blankFile    `json:"blanks"`
-	Buy      []buyFile      `json:"buy"`
-	Layouts  []layoutFile   `json:"layouts"`
-	Unplaced []unplacedFile `json:"unplaced"`
-	Totals   totalsFile     `json:"totals"`
-	Cover    coverFile      `json:"cover"`
+	Format    string         `json:"format"`
+	Title     string         `json:"title"`
+	Complete  bool           `json:"complete"`
+	Cost      number         `json:"cost"`
+	Bound     number         `json:"bound"`
+	Proven    bool           `json:"proven"`
+	Seconds   number         `json:"seconds"`
+	Blanks    []blankFile    `json:"blanks"`
+	Buy       []buyFile      `json:"buy"`
+	Layouts   []layoutFile   `json:"layouts"`
+	Unplaced  []unplacedFile `json:"unplaced"`
+	Estimates []estimateFile `json:"estimates,omitempty"`
+	Totals    totalsFile     `json:"totals"`
+	Cover     coverFile      `json:"cover"`
 }
 
 type sizeFile struct {
@@ -54,10 +55,11 @@ type blankFile struct {
 }
 
 type buyFile struct {
-	Stock string `json:"stock"`
-	Count int    `json:"count"`
-	Price number `json:"price"`
-	Cost  number `json:"cost"`
+	Stock     string `json:"stock"`
+	Count     int    `json:"count"`
+	Price     number `json:"price"`
+	Cost      number `json:"cost"`
+	BoardFeet number `json:"board_feet,omitempty"`
 }
 
 type layoutFile struct {
@@ -67,9 +69,17 @@ type layoutFile struct {
 	OnHand   bool   `json:"on_hand"`
 	Repeat   int    `json:"repeat"`
 	sizeFile
-	Kerf number   `json:"kerf"`
-	Trim number   `json:"trim"`
-	Root nodeFile `json:"root"`
+	Section *sectionFile `json:"section,omitempty"`
+	Kerf    number       `json:"kerf"`
+	Trim    number       `json:"trim"`
+	Root    nodeFile     `json:"root"`
+}
+
+// sectionFile tells that the stock of a layout is first cut out of a board, and
+// where: from so far from the board's reference end.
+type sectionFile struct {
+	From  number `json:"from"`
+	Board number `json:"board_length"`
 }
 
 type nodeFile struct {
@@ -86,6 +96,32 @@ type unplacedFile struct {
 	Part   string `json:"part"`
 	Count  int    `json:"count"`
 	Reason string `json:"reason"`
+}
+
+// estimateFile is rough lumber to ask for, in board feet, outside cost and
+// bound: at the least yield of the grade and at the usual one.
+type estimateFile struct {
+	Material string       `json:"material"`
+	Quarter  string       `json:"quarter"`
+	Grade    string       `json:"grade"`
+	Net      number       `json:"net"`
+	Least    amountFile   `json:"least"`
+	Usual    amountFile   `json:"usual"`
+	Price    number       `json:"price"` // of a board foot
+	Longest  number       `json:"longest"`
+	Widest   number       `json:"widest"`
+	Blanks   []wantedFile `json:"blanks"`
+}
+
+type amountFile struct {
+	BoardFeet int    `json:"board_feet"`
+	Yield     number `json:"yield"`
+	Cost      number `json:"cost"`
+}
+
+type wantedFile struct {
+	Part  string `json:"part"`
+	Count int    `json:"count"`
 }
 
 type sharesFile struct {
@@ -131,18 +167,29 @@ func JSON(p *cutplan.Plan) []byte {
 		})
 	}
 	for _, b := range p.Buy {
-		f.Buy = append(f.Buy, buyFile{b.Stock.Name, b.Count, money(b.Stock.Price), money(b.Cost)})
+		bought := buyFile{Stock: b.Stock.Name, Count: b.Count, Price: money(b.Stock.Price), Cost: money(b.Cost)}
+		if v, reckoned := b.Measured(); reckoned {
+			bought.BoardFeet = number(v.BoardFeet().String())
+		}
+		f.Buy = append(f.Buy, bought)
 	}
 	for _, l := range p.Layouts {
 		s := l.Stock
-		f.Layouts = append(f.Layouts, layoutFile{
+		written := layoutFile{
 			Stock: s.Name, Kind: s.Kind.String(), Material: s.Material, OnHand: s.OnHand, Repeat: l.Repeat,
 			sizeFile: sizeFile{mm(s.Length), mm(s.Width), mm(s.Thickness)},
 			Kerf:     mm(p.Job.Saw.Kerf), Trim: mm(s.Trim), Root: nodeOf(p, l.Root),
-		})
+		}
+		if s.IsSection() {
+			written.Section = &sectionFile{mm(s.Section.From), mm(s.Section.Board)}
+		}
+		f.Layouts = append(f.Layouts, written)
 	}
 	for _, u := range p.Unplaced {
 		f.Unplaced = append(f.Unplaced, unplacedFile{p.Bill[u.Blank].Part.Name, u.Count, u.Reason})
+	}
+	for _, e := range p.Estimates {
+		f.Estimates = append(f.Estimates, estimateOf(p, e))
 	}
 	for _, u := range p.Cover.Uncovered {
 		f.Cover.Uncovered = append(f.Cover.Uncovered, uncoveredFile{p.Bill[u.Blank].Part.Name, u.Count})
@@ -155,6 +202,21 @@ func JSON(p *cutplan.Plan) []byte {
 		panic("report: a plan that cannot be written: " + err.Error()) // only if a share is not a number
 	}
 	return b.Bytes()
+}
+
+func estimateOf(p *cutplan.Plan, e cutplan.Estimate) estimateFile {
+	amount := func(feet int, y stock.Yield) amountFile {
+		return amountFile{feet, fraction(y.Share()), money(e.Rough.Price.Times(feet))}
+	}
+	f := estimateFile{
+		Material: e.Rough.Material, Quarter: e.Rough.Quarter.String(), Grade: e.Rough.Grade.String(),
+		Net: number(e.Net.String()), Least: amount(e.Least, e.LeastYield), Usual: amount(e.Usual, e.UsualYield),
+		Price: money(e.Rough.Price), Longest: mm(e.Longest), Widest: mm(e.Widest),
+	}
+	for _, w := range e.Blanks {
+		f.Blanks = append(f.Blanks, wantedFile{p.Bill[w.Blank].Part.Name, w.Count})
+	}
+	return f
 }
 
 func nodeOf(p *cutplan.Plan, n cutplan.Node) nodeFile {

@@ -62,7 +62,7 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, r stock.Ruler) {
 			steps = fitted(b, steps, b.Height()-around)
 		}
 		afterBoard = board
-		b.Heading(layoutHeading(l, i))
+		b.Heading(layoutHeading(l, i, r))
 		b.Paragraph(layoutFacts(p, l, r))
 		if planed != "" {
 			b.Paragraph(planed)
@@ -109,8 +109,8 @@ func boardScale(p *cutplan.Plan, r stock.Ruler, wide, high float64) int {
 	return scale
 }
 
-func layoutHeading(l cutplan.Layout, i int) string {
-	heading := fmt.Sprintf("Layout %d: %s", i+1, l.Stock.Name)
+func layoutHeading(l cutplan.Layout, i int, r stock.Ruler) string {
+	heading := fmt.Sprintf("Layout %d: %s", i+1, stockName(l.Stock, r))
 	if l.Repeat > 1 {
 		heading += fmt.Sprintf("  - cut %d like this", l.Repeat)
 	}
@@ -131,6 +131,9 @@ func layoutFacts(p *cutplan.Plan, l cutplan.Layout, r stock.Ruler) string {
 	}
 	if s.OnHand {
 		facts = append(facts, "on hand")
+	}
+	if s.IsSection() {
+		facts = append(facts, apart(s, r))
 	}
 	return strings.Join(facts, ", ")
 }
@@ -198,6 +201,6 @@ func LayoutSVG(p *cutplan.Plan, i int, o Options) []byte {
 	const width, height = 240.0, 200.0
 	l := p.Layouts[i]
 	picture := diagram.New(view(p, i, o.Ruler), width, height)
-	title := "Layout " + strconv.Itoa(i+1) + ": " + l.Stock.Name
+	title := "Layout " + strconv.Itoa(i+1) + ": " + stockName(l.Stock, o.Ruler)
 	return picture.SVG(title)
 }

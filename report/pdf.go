@@ -52,7 +52,9 @@ func frontPage(b *paper.Book, p *cutplan.Plan, o Options) {
 		b.Strong(missing(p))
 		b.Table(unplaced(p, r).table())
 	}
-	b.Heading("Buy")
+	if len(p.Buy) > 0 || len(p.Estimates) == 0 {
+		b.Heading("Buy")
+	}
 	if len(p.Buy) > 0 {
 		t := shoppingList(p, r).table()
 		t.Size = 11
@@ -65,6 +67,13 @@ func frontPage(b *paper.Book, p *cutplan.Plan, o Options) {
 	}
 	if c := cover(p); c != "" {
 		b.Paragraph(c)
+	}
+	if len(p.Estimates) > 0 {
+		b.Heading(estimatesHeading)
+		b.Table(estimates(p).table())
+		for _, n := range estimateNotes(p, r) {
+			b.Paragraph(n)
+		}
 	}
 	if rack := fromTheRack(p, r); len(rack.rows) > 0 {
 		b.Heading("Take from what is on hand")

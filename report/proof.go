@@ -11,8 +11,14 @@ import (
 // proof says in one sentence what is bought, what it costs, and whether less
 // could do: nothing that is not proven.
 func proof(p *cutplan.Plan) string {
+	if len(p.Layouts) == 0 && len(p.Estimates) > 0 && p.Complete() {
+		return "Nothing is cut yet: the lumber is still to be bought and measured."
+	}
 	if len(p.Layouts) == 0 {
 		return "Nothing can be cut."
+	}
+	if len(p.Buy) == 0 && len(p.Estimates) > 0 {
+		return "What is on hand is cut; what it does not give is estimated."
 	}
 	if len(p.Buy) == 0 {
 		return "Nothing has to be bought: what is on hand is enough for this plan."

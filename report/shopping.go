@@ -13,7 +13,8 @@ import (
 
 // What a plan says about material, and the shopping list, worded once for paper and text.
 
-// shoppingList is what to buy, with the sum.
+// shoppingList is what to buy, with the sum; in board feet too, of lumber that
+// is reckoned so.
 func shoppingList(p *cutplan.Plan, r stock.Ruler) listing {
 	l := listing{columns: []heading{
 		{"buy", figures}, {"stock", words}, {"size" + unit(r), sizes}, {"material", words},
@@ -27,6 +28,30 @@ func shoppingList(p *cutplan.Plan, r stock.Ruler) listing {
 	}
 	l.add(strconv.Itoa(pieces), "in all", "", "", "", price(p.Cost))
 	l.total = 1
+	return l.withBoardFeet(p.Buy)
+}
+
+// withBoardFeet adds a column, and its sum, if anything is reckoned so.
+func (l listing) withBoardFeet(buy []cutplan.Purchase) listing {
+	var sum stock.Volume
+	some := false
+	feet := make([]string, len(buy), len(buy)+1)
+	for i, b := range buy {
+		feet[i] = "-"
+		if v, reckoned := b.Measured(); reckoned {
+			some, sum = true, sum.Plus(v)
+			feet[i] = v.BoardFeet().String()
+		}
+	}
+	if !some {
+		return l
+	}
+	feet = append(feet, sum.BoardFeet().String())
+	const before = 4 // the prices
+	l.columns = slices.Insert(l.columns, before, heading{"board feet", figures})
+	for i := range l.rows {
+		l.rows[i] = slices.Insert(l.rows[i], before, feet[i])
+	}
 	return l
 }
 
@@ -73,12 +98,15 @@ func fromTheRack(p *cutplan.Plan, r stock.Ruler) listing {
 		if !lay.Stock.OnHand {
 			continue
 		}
-		at := slices.IndexFunc(lines, func(n line) bool { return n.stock == lay.Stock })
-		if at < 0 {
+		of := boardOf(lay.Stock)
+		at := slices.IndexFunc(lines, func(n line) bool { return n.stock == of })
+		switch {
+		case at < 0:
 			at = len(lines)
-			lines = append(lines, line{stock: lay.Stock})
+			lines = append(lines, line{stock: of, count: lay.Repeat})
+		case !lay.Stock.IsSection(): // sections are of one board
+			lines[at].count += lay.Repeat
 		}
-		lines[at].count += lay.Repeat
 		lines[at].layouts = append(lines[at].layouts, i+1)
 	}
 	for _, n := range lines {

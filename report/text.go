@@ -50,6 +50,10 @@ func Summary(to io.Writer, p *cutplan.Plan, o Options) error {
 	if c := cover(p); c != "" {
 		w.line("%s", c)
 	}
+	w.listing(estimatesHeading, estimates(p))
+	for _, n := range estimateNotes(p, o.Ruler) {
+		w.line("  %s", n)
+	}
 	w.listing("Take from what is on hand", fromTheRack(p, o.Ruler))
 	w.listing("Keep", kept(p, o.Ruler))
 	w.listing("Could not be cut", unplaced(p, o.Ruler))

@@ -12,18 +12,59 @@ type BoardFeet int64
 // String writes two decimals, "5.33".
 func (b BoardFeet) String() string { return fmt.Sprintf("%d.%02d", b/100, b%100) }
 
+// Measure is that by which the board feet of lumber are reckoned, which is not
+// what it measures. The zero Measure: it is not sold by the board foot.
+type Measure struct {
+	Thickness, Width Length // nominal of softwood; rough thickness and width of hardwood
+	Surface          bool   // hardwood: by its surface measure
+}
+
+// Measure is by the nominal size, as softwood is sold; CLS is not sold by the
+// board foot.
+func (n Nominal) Measure() Measure {
+	if n.metric {
+		return Measure{}
+	}
+	return Measure{Thickness: n.thickness.nominal, Width: n.width.nominal}
+}
+
+// Measure is by the thickness as sawn, whatever was planed off since.
+func (q Quarter) Measure(width Length) Measure {
+	return Measure{Thickness: q.rough, Width: width, Surface: true}
+}
+
+// Volume that count pieces are reckoned as. Of softwood it is exact, with no
+// rounding to whole feet; hardwood is measured by a [Tally] of its own. Stock
+// thinner than an inch counts as an inch (PS 20 and NHLA rules, from memory).
+func (m Measure) Volume(length Length, count int) Volume {
+	thickness := max(m.Thickness, Inch)
+	if !m.Surface {
+		return Volume{}.Add(thickness, m.Width, length, count)
+	}
+	var tally Tally
+	surface := 0
+	for range count {
+		surface += tally.SurfaceMeasure(m.Width, length)
+	}
+	return Volume{}.Add(thickness, Foot, Foot, surface)
+}
+
 // BoardMeasure is thickness in inches x width in inches x length in feet / 12,
 // to the nearest hundredth, a half upwards. Sizes are nominal or rough; stock
 // thinner than an inch counts as an inch (PS 20, from memory).
 func BoardMeasure(thickness, width, length Length) BoardFeet {
-	cubes := plus(nil, int64(max(thickness, Inch)), int64(width), int64(length), 100)
-	return BoardFeet(roundHalfUp(new(big.Rat).SetFrac(cubes, plus(nil, 144, int64(Inch), int64(Inch), int64(Inch)))))
+	return Volume{}.Add(max(thickness, Inch), width, length, 1).BoardFeet()
 }
 
-// BoardFeet is the board measure of one piece by its nominal size, as softwood
-// is sold: kept to hundredths, with no rounding to whole feet.
-func (n Nominal) BoardFeet(length Length) BoardFeet {
-	return BoardMeasure(n.thickness.nominal, n.width.nominal, length)
+// BoardFeet is v to the nearest hundredth of a board foot, a half upwards.
+func (v Volume) BoardFeet() BoardFeet {
+	return BoardFeet(roundHalfUp(v.boardFeet(100)))
+}
+
+// boardFeet counts v in board feet, each of so many parts.
+func (v Volume) boardFeet(parts int64) *big.Rat {
+	foot := plus(nil, 144, int64(Inch), int64(Inch), int64(Inch))
+	return new(big.Rat).SetFrac(new(big.Int).Mul(v.count(), big.NewInt(parts)), foot)
 }
 
 // Tally measures hardwood boards one after the other, by the rules of the

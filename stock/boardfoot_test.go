@@ -49,7 +49,7 @@ func TestSoftwoodIsTalliedByNominalSize(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := n.BoardFeet(mustLength(t, test.length)); got.String() != test.want {
+		if got := n.Measure().Volume(mustLength(t, test.length), 1).BoardFeet(); got.String() != test.want {
 			t.Errorf("%s x %s: %v board feet, want %s", test.nominal, test.length, got, test.want)
 		}
 	}
@@ -103,5 +103,26 @@ func TestTallyAlternatesExactHalves(t *testing.T) {
 	}
 	if got := tally.Width(mustLength(t, "5-1/2 in")); got != 5 {
 		t.Errorf("5-1/2 in after an odd number of halves is %d, want 5", got)
+	}
+}
+
+// Ten 2x4 x 8 ft are 53 1/3 board feet, not ten times 5.33; of two boards of a
+// surface measure of 4 1/2 one counts as 5 and one as 4.
+func TestSeveralPiecesAreReckonedTogether(t *testing.T) {
+	n, err := ParseNominal("2x4")
+	if err != nil {
+		t.Fatal(err)
+	}
+	q, err := ParseQuarter("8/4")
+	if err != nil {
+		t.Fatal(err)
+	}
+	soft, hard := n.Measure().Volume(8*Foot, 10), q.Measure(mustLength(t, "6-3/4 in")).Volume(8*Foot, 2)
+	if soft.BoardFeet().String() != "53.33" || hard.BoardFeet().String() != "18.00" {
+		t.Errorf("%v and %v board feet, want 53.33 and 18.00", soft.BoardFeet(), hard.BoardFeet())
+	}
+	third := n.Measure().Volume(8*Foot, 1) // 5 1/3
+	if sum := third.Plus(third).Plus(third).Plus(Volume{}); sum.BoardFeet().String() != "16.00" {
+		t.Errorf("three times 5 1/3 are %v, want 16.00", sum.BoardFeet())
 	}
 }

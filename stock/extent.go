@@ -11,6 +11,19 @@ func (v Volume) Add(length, width, thickness Length, count int) Volume {
 	return Volume{plus(v.cubes, int64(length), int64(width), int64(thickness), int64(count))}
 }
 
+// Plus is v and w together.
+func (v Volume) Plus(w Volume) Volume {
+	return Volume{new(big.Int).Add(v.count(), w.count())}
+}
+
+// count is how many cubes of one Length v is.
+func (v Volume) count() *big.Int {
+	if v.cubes == nil {
+		return new(big.Int)
+	}
+	return v.cubes
+}
+
 // Ratio is v as a share of whole; 0 when whole is nothing.
 func (v Volume) Ratio(whole Volume) float64 { return share(v.cubes, whole.cubes) }
 

@@ -8,7 +8,10 @@ type Job struct {
 	Saw    Saw
 	Offcut Offcut
 	Stock  []Stock
-	Parts  []Part
+	// Rough is for sale by the board foot: an estimate is made of it, no
+	// layout. Of its materials Stock has boards on hand only.
+	Rough []Rough
+	Parts []Part
 }
 
 // Saw is what cuts, with its limits. Zero means no limit where a limit is meant.
@@ -75,6 +78,11 @@ func (j Job) KindOf(material string) Kind {
 	for _, s := range j.Stock {
 		if s.Material == material {
 			return s.Kind
+		}
+	}
+	for _, r := range j.Rough {
+		if r.Material == material {
+			return Board
 		}
 	}
 	return Sheet

@@ -6,16 +6,20 @@ import (
 	"strings"
 )
 
-// Nominal is the trade name of a softwood size, such as 2x4. Its zero value is
-// no size; [ParseNominal] gives only sizes that exist.
-type Nominal struct{ thickness, width dressing }
+// Nominal is the trade name of a softwood size, such as 2x4, or 38x89 for
+// Canadian lumber (CLS) as sold in Europe. Its zero value is no size;
+// [ParseNominal] gives only sizes that exist.
+type Nominal struct {
+	thickness, width dressing
+	metric           bool // CLS: named in millimetres, by its finished size
+}
 
 // dressing is a nominal dimension and what is left of it, at the least, once
 // the wood is dry (19 % moisture content or less) and planed.
 type dressing struct{ nominal, dry Length }
 
-// ParseNominal reads a trade name: "2x4", "1 x 12", "5/4×6", "2-1/2x4". The
-// thickness stands first. Every error is a [*NotationError] and names the
+// ParseNominal reads a trade name: "2x4", "1 x 12", "5/4×6", "2-1/2x4", or
+// "38x89" in millimetres. The thickness stands first. Every error is a [*NotationError] and names the
 // sizes nearest to what was written.
 func ParseNominal(text string) (Nominal, error) {
 	n, wrong := readNominal(text)
@@ -25,7 +29,8 @@ func ParseNominal(text string) (Nominal, error) {
 	return n, nil
 }
 
-// Dressed is the minimum dressed dry size after PS 20-20. A piece may be
+// Dressed is the minimum dressed dry size after PS 20-20, or the target size of
+// CLS after EN 336. A piece may be
 // larger: what was measured goes before what is listed.
 func (n Nominal) Dressed() (thickness, width Length) { return n.thickness.dry, n.width.dry }
 
@@ -42,6 +47,9 @@ func Dressed(nominal string) (thickness, width Length, err error) {
 
 // String writes the trade name, "2x4" or "5/4x6".
 func (n Nominal) String() string {
+	if n.metric {
+		return n.thickness.nominal.Decimal() + "x" + n.width.nominal.Decimal()
+	}
 	return nominalName(n.thickness.nominal) + "x" + nominalName(n.width.nominal)
 }
 
@@ -57,22 +65,12 @@ func nominalName(l Length) string {
 }
 
 func readNominal(text string) (Nominal, *refusal) {
-	if len(text) > longestText {
-		return Nominal{}, &tooLong
-	}
-	plain := strings.ReplaceAll(typed(text), `"`, "")
-	first, second, two := strings.Cut(plain, "x")
-	first, second = strings.TrimSpace(first), strings.TrimSpace(second)
-	if !two || !isAmount(first) || !isAmount(second) {
-		return Nominal{}, &refusal{"this is not a thickness and a width", "write it like 2x4 or 5/4x6"}
-	}
-	thickness, wrong := readNominalInches(first)
+	thickness, width, wrong := readSection(text, Inch, "2x4 or 5/4x6")
 	if wrong != nil {
 		return Nominal{}, wrong
 	}
-	width, wrong := readNominalInches(second)
-	if wrong != nil {
-		return Nominal{}, wrong
+	if thickness > thickestTimber { // so it is in millimetres
+		return readCLS(thickness, width)
 	}
 	sizes := nominalSizes()
 	for _, n := range sizes {
@@ -86,12 +84,49 @@ func readNominal(text string) (Nominal, *refusal) {
 	}
 }
 
-func readNominalInches(text string) (Length, *refusal) {
+// readCLS finds the section whose millimetres were read as inches.
+func readCLS(thickness, width Length) (Nominal, *refusal) {
+	inches := func(l Length) Length { return l / Millimetre * Inch }
+	names := make([]string, len(clsSizes))
+	for i, n := range clsSizes {
+		if inches(n.thickness.nominal) == thickness && inches(n.width.nominal) == width {
+			return n, nil
+		}
+		names[i] = n.String()
+	}
+	return Nominal{}, &refusal{
+		"no softwood is sold by this name, in inches or in millimetres",
+		"CLS is " + strings.Join(names, ", ") + "; or give thickness and width as measured",
+	}
+}
+
+// readSection reads a thickness and a width in units; example is one.
+func readSection(text string, units Length, example string) (thickness, width Length, wrong *refusal) {
+	if len(text) > longestText {
+		return 0, 0, &tooLong
+	}
+	plain := typed(text)
+	if units == Inch {
+		plain = strings.ReplaceAll(plain, `"`, "")
+	}
+	first, second, two := strings.Cut(plain, "x")
+	first, second = strings.TrimSpace(first), strings.TrimSpace(second)
+	if !two || !isAmount(first) || !isAmount(second) {
+		return 0, 0, &refusal{"this is not a thickness and a width", "write it like " + example}
+	}
+	if thickness, wrong = readFigure(first, units); wrong != nil {
+		return 0, 0, wrong
+	}
+	width, wrong = readFigure(second, units)
+	return thickness, width, wrong
+}
+
+func readFigure(text string, units Length) (Length, *refusal) {
 	value, wrong := readAmount(text)
 	if wrong != nil {
 		return 0, wrong
 	}
-	return exactly(value, Inch)
+	return exactly(value, units)
 }
 
 // nearestNames lists the three sizes nearest by thickness, then by width. A name

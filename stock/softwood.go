@@ -92,7 +92,7 @@ func crossed(thicknesses, widths []dressing) []Nominal {
 	for _, t := range thicknesses {
 		for _, w := range widths {
 			if t.nominal <= w.nominal {
-				sizes = append(sizes, Nominal{t, w})
+				sizes = append(sizes, Nominal{thickness: t, width: w})
 			}
 		}
 	}

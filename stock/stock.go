@@ -35,6 +35,12 @@ type Stock struct {
 	Count int
 	// OnHand pieces cost nothing: none is bought where they would do.
 	OnHand bool
+	// Measure is by what board feet are reckoned, of lumber that has a nominal
+	// size or a rough thickness.
+	Measure Measure
+	// Section is where s lies on a board that is cut apart at its defects;
+	// Length is then that of the section.
+	Section Section
 }
 
 // TrimWidth is what is cut off each long edge: a board keeps its full width.

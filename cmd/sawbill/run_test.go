@@ -119,6 +119,16 @@ func TestReadmeShowsRealOutput(t *testing.T) {
 			t.Errorf("README.md does not show %s as it is", name)
 		}
 	}
+	out, err := os.ReadFile(filepath.Join(golden, "hall-table/plan.txt"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, estimate, _ := strings.Cut(string(out), "Ask for")
+	for i, line := range strings.Split(estimate, "\n")[:4] {
+		if i > 0 && !strings.Contains(string(readme), "\n    "+line+"\n") {
+			t.Errorf("README.md does not show %q of the hall table", line)
+		}
+	}
 	if !strings.Contains(string(readme), "testdata/golden/potting-bench/layout-01.svg") {
 		t.Error("README.md does not show the first layout")
 	}

@@ -13,9 +13,12 @@ type Plan struct {
 	Buy      []Purchase
 	Layouts  []Layout
 	Unplaced []Unplaced
-	Cost     stock.Money // of everything bought
-	Bound    stock.Money // no plan whatever costs less
-	Unpriced []Unpriced  // stock that Cost and Bound leave out
+	// Estimates are of blanks that are neither cut nor unplaced: their lumber is
+	// sold by the board foot, and Cost and Bound leave it out.
+	Estimates []Estimate
+	Cost      stock.Money // of everything bought
+	Bound     stock.Money // no plan whatever costs less
+	Unpriced  []Unpriced  // stock that Cost and Bound leave out
 	// Seconds is the time the solver took; 0 when an iteration budget ruled,
 	// so that equal runs give equal bytes.
 	Seconds float64
@@ -23,7 +26,7 @@ type Plan struct {
 	Cover   Cover
 }
 
-// Complete reports whether every blank is cut.
+// Complete reports whether every blank is cut, but for those of Estimates.
 func (p Plan) Complete() bool { return len(p.Unplaced) == 0 }
 
 // Proven reports whether no plan can cost less.
@@ -42,6 +45,15 @@ type Purchase struct {
 	Stock stock.Stock
 	Count int
 	Cost  stock.Money
+}
+
+// Measured is the volume as which the pieces are reckoned in board feet; false
+// where they are not.
+func (p Purchase) Measured() (stock.Volume, bool) {
+	if p.Stock.Measure == (stock.Measure{}) {
+		return stock.Volume{}, false
+	}
+	return p.Stock.Measure.Volume(p.Stock.Length, p.Count), true
 }
 
 // Unpriced is stock for sale that serves the same blanks and has no price: the

@@ -31,6 +31,7 @@ func tell(job stock.Job, bill []Blank, problem nest.Problem, answer nest.Plan) *
 	}
 	p.Totals = totals(p)
 	p.Cover = cover(p, nest.CoverOf(problem, answer))
+	p.Unplaced, p.Estimates = estimated(job, bill, p.Unplaced)
 	return p
 }
 

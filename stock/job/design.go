@@ -21,7 +21,7 @@ var (
 // derive reads the [case] of a job file and derives its parts. It reports
 // whether that could be done: a case is not derived from a file with faults,
 // for what it misses may only be misspelt.
-func (r *reader) derive(root *table, at place, offers []offer, allowance record, into *File, whole bool) ([]wanted, bool) {
+func (r *reader) derive(root *table, at place, offers []offer, rough []lumber, allowance record, into *File, whole bool) ([]wanted, bool) {
 	v, there := root.last("case")
 	if !there {
 		return nil, true
@@ -34,12 +34,16 @@ func (r *reader) derive(root *table, at place, offers []offer, allowance record,
 	var design casework.Design
 	before := len(r.faults)
 	r.fill(reflect.ValueOf(&design).Elem(), t, at.of("case"))
-	if !whole || len(r.faults) > before || t.broken() || !allSound(offers) || !allowance.sound {
+	if !whole || len(r.faults) > before || t.broken() || !allSound(offers) || !allSoundRough(rough) || !allowance.sound {
 		return nil, false
 	}
 	var onOffer []stock.Stock
 	for _, o := range offers {
 		onOffer = append(onOffer, o.Stock)
+	}
+	for _, l := range rough { // the thickness that is left when both faces are planed
+		finished, _ := l.Quarter.Surfaced(stock.TwoSides)
+		onOffer = append(onOffer, stock.Stock{Kind: stock.Board, Material: l.Material, Thickness: finished})
 	}
 	made, faults := casework.Derive(design, casework.Context{
 		Ruler:     r.ruler,

@@ -108,7 +108,8 @@ func (r *reader) job(root *table, at place, open listOpener, whole bool) *File {
 	file.Saw = sawOf(saw)
 	file.Offcut = r.offcut(offcut, saw)
 
-	offers := r.offers(root, at)
+	offers := r.offers(root, at, file.Saw.Kerf)
+	rough := r.rough(root, at, offers)
 	wanted := r.parts(root, at, allowance)
 	for _, name := range top.fields["parts"].files {
 		full, source, found := open(name)
@@ -124,14 +125,17 @@ func (r *reader) job(root *table, at place, open listOpener, whole bool) *File {
 		file.Lists = append(file.Lists, full)
 		wanted = append(wanted, r.partList(source, place{file: full}, allowance)...)
 	}
-	derived, ok := r.derive(root, at, offers, allowance, file, whole)
+	derived, ok := r.derive(root, at, offers, rough, allowance, file, whole)
 	wanted = append(wanted, derived...)
 	whole = whole && ok
 
 	r.nameEach(wanted)
-	r.match(wanted, offers, file.Saw, whole)
+	r.match(wanted, offers, rough, file.Saw, whole)
 	for _, o := range offers {
-		file.Stock = append(file.Stock, o.Stock)
+		file.Stock = append(file.Stock, o.pieces()...)
+	}
+	for _, l := range rough {
+		file.Rough = append(file.Rough, l.Rough)
 	}
 	for _, w := range wanted {
 		file.Parts = append(file.Parts, w.Part)

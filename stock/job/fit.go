@@ -25,7 +25,7 @@ func (r *reader) fit(p *wanted, of []offer, saw stock.Saw) {
 	f := fitting{part: p, blank: p.Blank(kind), kind: kind, ruler: r.ruler, saw: saw}
 	for _, o := range of {
 		if o.Serves(f.blank) {
-			f.sources = append(f.sources, o.Stock)
+			f.sources = append(f.sources, o.pieces()...)
 		}
 	}
 	f.several = len(thicknesses(of)) > 1
@@ -175,6 +175,9 @@ func (f fitting) reach(w way, alongLength bool) string {
 	grain := ""
 	if w.turned && f.part.Grain != stock.GrainAny {
 		grain = ", as the grain lies"
+	}
+	if w.from.IsSection() && alongLength {
+		return f.unit(size) + " clear of defects" + grain
 	}
 	if trim == 0 {
 		return f.unit(size) + grain

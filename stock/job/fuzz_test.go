@@ -23,8 +23,8 @@ func checkRead(t *testing.T, file *job.File, err error) {
 		}
 		return
 	}
-	if len(file.Parts) == 0 || len(file.Stock) == 0 {
-		t.Fatalf("%d parts and %d of stock", len(file.Parts), len(file.Stock))
+	if len(file.Parts) == 0 || len(file.Stock)+len(file.Rough) == 0 {
+		t.Fatalf("%d parts, %d of stock and %d of rough lumber", len(file.Parts), len(file.Stock), len(file.Rough))
 	}
 	names := make(map[string]bool)
 	for i, b := range file.Blanks() {
@@ -33,8 +33,14 @@ func checkRead(t *testing.T, file *job.File, err error) {
 			t.Fatalf("part cannot be meant: %+v", p)
 		}
 		names[p.Name] = true
-		if !cuttable(b, file.Stock) {
+		rough, forSale := file.RoughFor(b)
+		if !forSale && !cuttable(b, file.Stock) {
 			t.Fatalf("part %+v fits no stock", p)
+		}
+		if forSale {
+			if e := rough.Estimate([]stock.Blank{b}); e.Least <= 0 || e.Usual < e.Least || e.Rough.Price.Times(e.Usual) < 0 {
+				t.Fatalf("part %+v: estimate %+v", p, e)
+			}
 		}
 	}
 	for _, s := range file.Stock {
@@ -65,6 +71,9 @@ func FuzzReadTOML(f *testing.F) {
 	}
 	f.Add(whole)
 	f.Add(sheet18 + oneShelf)
+	f.Add("[[rough]]\nmaterial = \"oak\"\nquarter = \"4/4\"\ngrade = \"FAS\"\nprice = 9\nyield = 1" + oakRail)
+	f.Add("[[board]]\nname = \"A\"\nmaterial = \"oak\"\nquarter = \"4/4\"\nsurfaced = \"S2S\"\nwidth = 90\nlength = 2400\n" +
+		"on_hand = true\ndefects = [{from = 0, to = 1}, {from = 900, to = 910}]" + oakRail)
 	f.Add("saw = {kerf = 3}\n[[case.bay]]\n[case]\n")
 	f.Fuzz(func(t *testing.T, text string) {
 		list := "name,material,length,width\nside,birch ply 18,500,200\n"

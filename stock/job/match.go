@@ -10,8 +10,8 @@ import (
 // match finds each part the stock it can come from, and says what keeps it
 // from being cut. A thickness that was left out becomes that of its sheets.
 // In a job that is not whole, nothing is said to be missing.
-func (r *reader) match(parts []wanted, offers []offer, saw stock.Saw, whole bool) {
-	materials := materialsOf(offers)
+func (r *reader) match(parts []wanted, offers []offer, rough []lumber, saw stock.Saw, whole bool) {
+	materials := materialsOf(offers, rough)
 	pieces, sound := 0, true
 	for i := range parts {
 		p := &parts[i]
@@ -20,10 +20,13 @@ func (r *reader) match(parts []wanted, offers []offer, saw stock.Saw, whole bool
 		if p.Material == "" {
 			continue
 		}
-		of := ofMaterial(offers, p.Material)
+		of, sawn := ofMaterial(offers, p.Material), roughOf(rough, p.Material)
 		switch {
-		case len(of) == 0 && whole && len(offers) > 0 && allNamed(offers):
+		case len(of)+len(sawn) == 0 && whole && len(offers)+len(rough) > 0 && allNamed(offers, rough):
 			r.fault(p.where("material"), unknownMaterial(p.Material, materials))
+		case len(sawn) > 0 && !(allSound(of) && allSoundRough(sawn) && p.sound):
+		case len(sawn) > 0:
+			r.fitRough(p, sawn, of, saw)
 		case len(of) > 0 && allSound(of) && p.sound:
 			r.fit(p, of, saw)
 		}
@@ -33,15 +36,15 @@ func (r *reader) match(parts []wanted, offers []offer, saw stock.Saw, whole bool
 	if faultless && len(parts) == 0 {
 		r.fault(top, problem{"the job has no parts", "add a [[part]], a part list with parts =, or a [case]"})
 	}
-	if faultless && len(parts) > 0 && len(offers) == 0 {
-		r.fault(top, problem{"the job has no stock to cut the parts from", "add a [[sheet]] or a [[board]]"})
+	if faultless && len(parts) > 0 && len(offers)+len(rough) == 0 {
+		r.fault(top, problem{"the job has no stock to cut the parts from", "add a [[sheet]], a [[board]] or [[rough]]"})
 	}
 	if pieces > mostPieces && sound {
 		r.fault(top, problem{fmt.Sprintf("the job has %d pieces, more than can be meant (at most %d)", pieces, mostPieces),
 			"check the counts, or plan it as several jobs"})
 	}
 	if whole {
-		r.unused(offers, parts)
+		r.unused(offers, rough, parts)
 	}
 }
 
@@ -54,22 +57,34 @@ func unknownMaterial(material string, known []string) problem {
 }
 
 // unused warns of stock that no part is cut from.
-func (r *reader) unused(offers []offer, parts []wanted) {
-	for _, o := range offers {
-		serves := func(p wanted) bool { return o.Material == p.Material }
-		if o.sound && len(parts) > 0 && !slices.ContainsFunc(parts, serves) {
-			r.warn(o.place, problem{fmt.Sprintf("no part is of %s", o.Material), "it will not be used"})
+func (r *reader) unused(offers []offer, rough []lumber, parts []wanted) {
+	check := func(rec record, material string) {
+		serves := func(p wanted) bool { return material == p.Material }
+		if rec.sound && len(parts) > 0 && !slices.ContainsFunc(parts, serves) {
+			r.warn(rec.place, problem{fmt.Sprintf("no part is of %s", material), "it will not be used"})
 		}
+	}
+	for _, o := range offers {
+		check(o.record, o.Material)
+	}
+	for _, l := range rough {
+		check(l.record, l.Material)
 	}
 }
 
 // materialsOf lists the materials on offer, each once, in their order.
-func materialsOf(offers []offer) []string {
+func materialsOf(offers []offer, rough []lumber) []string {
 	var all []string
-	for _, o := range offers {
-		if o.Material != "" && !slices.Contains(all, o.Material) {
-			all = append(all, o.Material)
+	add := func(material string) {
+		if material != "" && !slices.Contains(all, material) {
+			all = append(all, material)
 		}
+	}
+	for _, o := range offers {
+		add(o.Material)
+	}
+	for _, l := range rough {
+		add(l.Material)
 	}
 	return all
 }
@@ -88,9 +103,14 @@ func allSound(offers []offer) bool {
 	return !slices.ContainsFunc(offers, func(o offer) bool { return !o.sound })
 }
 
-// allNamed reports whether the material of every offer could be read.
-func allNamed(offers []offer) bool {
-	return !slices.ContainsFunc(offers, func(o offer) bool { return o.Material == "" })
+func allSoundRough(all []lumber) bool {
+	return !slices.ContainsFunc(all, func(l lumber) bool { return !l.sound })
+}
+
+// allNamed reports whether the material of all that is offered could be read.
+func allNamed(offers []offer, rough []lumber) bool {
+	return !slices.ContainsFunc(offers, func(o offer) bool { return o.Material == "" }) &&
+		!slices.ContainsFunc(rough, func(l lumber) bool { return l.Material == "" })
 }
 
 // thicknesses lists those of offers, each once, from the thinnest.

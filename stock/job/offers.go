@@ -11,16 +11,26 @@ import (
 type offer struct {
 	stock.Stock
 	record
+	// sections are what a board with defects is cut apart into.
+	sections []stock.Stock
+}
+
+// pieces are what the parts can be cut from.
+func (o offer) pieces() []stock.Stock {
+	if o.sections == nil {
+		return []stock.Stock{o.Stock}
+	}
+	return o.sections
 }
 
 // offers reads every [[sheet]] and [[board]], in the order of the file.
-func (r *reader) offers(root *table, at place) []offer {
+func (r *reader) offers(root *table, at place, kerf stock.Length) []offer {
 	var all []offer
 	for _, rec := range r.each(root, "sheet", at) {
 		all = append(all, r.sheet(rec))
 	}
 	for _, rec := range r.each(root, "board", at) {
-		all = append(all, r.board(rec))
+		all = append(all, r.board(rec, kerf))
 	}
 	slices.SortStableFunc(all, func(a, b offer) int { return a.line - b.line })
 	for i := range all {
@@ -62,28 +72,28 @@ func called(word string, t *table, index int) string {
 func (r *reader) sheet(rec record) offer {
 	s := stockOf(rec, stock.Sheet)
 	s.Grain = map[string]stock.Grain{"width": stock.GrainWidth, "none": stock.GrainAny}[rec.text("grain")]
-	return r.trimmed(offer{s, rec})
+	return r.trimmed(offer{Stock: s, record: rec})
 }
 
-// board reads a board. Its size is measured, or that to which its nominal size
-// is dressed; a measured size is nearer the truth.
-func (r *reader) board(rec record) offer {
-	if rec.given("nominal") && rec.fields["nominal"].text != "" {
-		thickness, width, err := stock.Dressed(rec.text("nominal"))
-		if err != nil {
-			r.fault(rec.where("nominal").of("nominal"), problemOf(err))
-			rec.sound = false
-		}
-		rec.fill("thickness", thickness)
-		rec.fill("width", width)
-	}
+// board reads a board.
+func (r *reader) board(rec record, kerf stock.Length) offer {
+	measure := r.bySize(&rec)
 	s := stockOf(rec, stock.Board)
-	if rec.sound && (s.Thickness == 0 || s.Width == 0) {
+	s.Measure = measure
+	switch {
+	case !rec.sound:
+	case s.Thickness == 0 && s.Width == 0:
 		r.fault(rec.place, problem{"its thickness and width are missing",
 			`add nominal = "2x4" or the like, or measure: thickness = and width =`})
 		rec.sound = false
+	case s.Thickness == 0:
+		r.fault(rec.place, problem{"its thickness is missing", `measure: thickness =, or of hardwood add quarter = "4/4" or the like`})
+		rec.sound = false
+	case s.Width == 0:
+		r.fault(rec.place, problem{"its width is missing", "measure: width ="})
+		rec.sound = false
 	}
-	return r.trimmed(offer{s, rec})
+	return r.cleared(r.trimmed(offer{Stock: s, record: rec}), kerf)
 }
 
 // fill gives a length that was not written.
@@ -155,7 +165,7 @@ func (r *reader) weigh(all []offer) {
 	for _, o := range all {
 		switch {
 		case !o.sound:
-		case o.OnHand && !o.given("count"):
+		case o.OnHand && !o.given("count") && !o.given("defects"):
 			r.warn(o.place, problem{"is on hand without a count, so the plan may use any number", "add count ="})
 		case !o.OnHand && priced && !o.given("price"):
 			r.warn(o.place, problem{"has no price, so the plan takes it as free", "add price ="})

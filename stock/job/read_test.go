@@ -137,6 +137,7 @@ grain = "length"
 
 func TestReadGivesAllThatAJobSays(t *testing.T) {
 	got := mustRead(t, whole, "lists/drawers.csv", "name,material,length,width,thickness\nbottom,birch ply 18,500,400.5,18\n")
+	twoByFour := stock.Measure{Thickness: 2 * inch, Width: 4 * inch}
 	want := &job.File{
 		Job: stock.Job{
 			Title: "Potting bench",
@@ -152,13 +153,13 @@ func TestReadGivesAllThatAJobSays(t *testing.T) {
 			Stock: []stock.Stock{
 				// 2x4 dresses to 1-1/2 x 3-1/2 in: PS 20-20, dry.
 				{Name: "2x4 x 8 ft", Kind: stock.Board, Material: "spruce", Length: 96 * inch, Width: 3*inch + inch/2,
-					Thickness: inch + inch/2, Trim: 15 * mm, Price: 498},
+					Thickness: inch + inch/2, Trim: 15 * mm, Price: 498, Measure: twoByFour},
 				{Name: "birch 18, 8x4", Material: "birch ply 18", Length: 2440 * mm, Width: 1220 * mm, Thickness: 18 * mm,
 					Grain: stock.GrainWidth, Trim: 10 * mm, Price: 7450, Count: 4},
 				{Name: "leftover", Material: "birch ply 18", Length: 900 * mm, Width: 400*mm + mm/4, Thickness: 18 * mm,
 					Grain: stock.GrainAny, Count: 1, OnHand: true},
 				{Name: "measured 2x4", Kind: stock.Board, Material: "spruce", Length: 2400 * mm, Width: 3*inch + inch/2,
-					Thickness: 38 * mm, Price: 450},
+					Thickness: 38 * mm, Price: 450, Measure: twoByFour},
 			},
 			Parts: []stock.Part{
 				{Name: "shelf", Material: "birch ply 18", Length: 900 * mm, Width: 11*inch + 3*inch/4, Thickness: 18 * mm,

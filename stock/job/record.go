@@ -73,6 +73,7 @@ type field struct {
 	text   string
 	truth  bool
 	files  []string
+	zones  []record
 }
 
 func (rec record) given(name string) bool          { return rec.fields[name].given }
@@ -112,6 +113,10 @@ func (r *reader) read(t *table, keys []key, p place) record {
 			continue
 		}
 		f, found := r.field(k, e.value)
+		if k.holds == zones && !found.found() {
+			f.zones = r.zones(k, e.value, p)
+			rec.sound = rec.sound && !slices.ContainsFunc(f.zones, func(z record) bool { return !z.sound })
+		}
 		f.line, f.given = e.value.line, true
 		rec.fields[k.name] = f
 		if found.found() {
@@ -160,8 +165,20 @@ func (r *reader) field(k key, v value) (f field, found problem) {
 		f.truth, found = isTrue(v)
 	case fileNames:
 		f.files, found = names(v)
+	case zones:
+		_, found = tablesIn(v)
 	}
 	return f, found
+}
+
+// zones reads the tables of a key that holds zones.
+func (r *reader) zones(k key, v value, p place) []record {
+	found, _ := tablesIn(v)
+	all := make([]record, len(found))
+	for i, t := range found {
+		all[i] = r.read(t, k.keys, p.of(fmt.Sprintf("%s %d", k.name, i+1)))
+	}
+	return all
 }
 
 // known reports whether the key of e is one of names, and has not been seen

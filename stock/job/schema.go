@@ -17,6 +17,7 @@ const (
 	aPrice
 	aTruth
 	fileNames // one text, or a list of them
+	zones     // a list of {from = , to = }
 	section   // a [table]
 	sections  // a [[table]], any number of times
 )
@@ -36,7 +37,7 @@ type key struct {
 	most         int          // of counts
 	words        []string     // of words
 	usual        string       // what is sensible, said when a value is not
-	keys         []key        // of a section
+	keys         []key        // of a section, or of each zone
 }
 
 // Limits beyond which a value is a slip of the pen. They are generous: none is
@@ -54,6 +55,8 @@ const (
 	mostPieces = 10_000
 	mostStock  = 100_000
 	mostStages = 20
+
+	dearestBoardFoot stock.Money = 10_000_00
 )
 
 // fileKeys is the whole job file.
@@ -65,6 +68,7 @@ var fileKeys = []key{
 	{name: "offcut", holds: section, keys: offcutKeys},
 	{name: "sheet", holds: sections, keys: sheetKeys},
 	{name: "board", holds: sections, keys: boardKeys},
+	{name: "rough", holds: sections, keys: roughKeys},
 	{name: "part", holds: sections, keys: partKeys},
 	{name: "parts", holds: fileNames},
 	{name: "case", holds: section}, // its keys are the fields of casework.Design
@@ -125,6 +129,9 @@ var boardKeys = []key{
 	{name: "name", holds: aText, need: true, example: `"2x4 x 8 ft"`},
 	{name: "material", holds: aText, need: true, example: `"spruce"`},
 	{name: "nominal", holds: aText},
+	{name: "sawn", holds: aText},
+	{name: "quarter", holds: aText},
+	{name: "surfaced", holds: aWord, words: surfacings(stock.AsSawn, stock.OneSide, stock.TwoSides, stock.AllRound), metric: stock.AsSawn.String()},
 	{name: "thickness", holds: aLength, longest: thickestBoard, usual: "boards are 12 to 100 mm (1/2 to 4 in) thick"},
 	{name: "width", holds: aLength, longest: longestStock, usual: "boards are 50 to 300 mm (2 to 12 in) wide"},
 	{name: "length", holds: aLength, need: true, example: `"8 ft"`, longest: longestStock, usual: "boards are 1.8 to 6 m (6 to 20 ft) long"},
@@ -132,6 +139,23 @@ var boardKeys = []key{
 	{name: "price", holds: aPrice, metric: "0"},
 	{name: "count", holds: aCount, most: mostStock, usual: usualStockCount},
 	{name: "on_hand", holds: aTruth, metric: "false"},
+	{name: "defects", holds: zones, keys: zoneKeys},
+}
+
+// zoneKeys are those of one defect.
+var zoneKeys = []key{
+	{name: "from", holds: aLength, need: true, example: `"300 mm"`, zero: true, longest: longestStock, usual: usualZone},
+	{name: "to", holds: aLength, need: true, example: `"360 mm"`, longest: longestStock, usual: usualZone},
+}
+
+const usualZone = "measure from the board's reference end"
+
+var roughKeys = []key{
+	{name: "material", holds: aText, need: true, example: `"white oak"`},
+	{name: "quarter", holds: aText, need: true, example: `"4/4"`},
+	{name: "grade", holds: aWord, need: true, example: `"FAS"`, words: stock.Grades()},
+	{name: "price", holds: aPrice, metric: "0"},
+	{name: "yield", holds: aCount, most: 100, usual: "give the percentage of what is bought that becomes blanks, 50 to 80 is usual"},
 }
 
 // partKeys are the keys of [[part]] and the headings of a part list.
@@ -150,6 +174,15 @@ var partKeys = []key{
 	{name: "faces", holds: aCount, metric: "2", zero: true, most: 2, usual: "a part has two faces"},
 	{name: "ends", holds: aCount, metric: "2", zero: true, most: 2, usual: "a part has two ends"},
 	{name: "note", holds: aText},
+}
+
+// surfacings lists the words for how lumber may be planed.
+func surfacings(of ...stock.Surfacing) []string {
+	words := make([]string, len(of))
+	for i, s := range of {
+		words[i] = s.String()
+	}
+	return words
 }
 
 // keysOf are the keys of a section of the job file.

@@ -13,6 +13,9 @@ func TestSchemaCanReadItsOwnDefaultsAndExamples(t *testing.T) {
 	tables := [][]key{fileKeys}
 	for _, k := range fileKeys {
 		tables = append(tables, k.keys)
+		for _, below := range k.keys {
+			tables = append(tables, below.keys)
+		}
 	}
 	for _, units := range []stock.Units{stock.Millimetres, stock.Inches} {
 		r := &reader{ruler: stock.Ruler{Units: units}}

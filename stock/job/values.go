@@ -123,9 +123,9 @@ func (k key) word(v value) (string, problem) {
 	if v.kind != text && v.kind != cell {
 		return "", wrongKind(v, "write "+choice)
 	}
-	said := strings.ToLower(strings.TrimSpace(v.text))
+	said := strings.TrimSpace(v.text)
 	for _, w := range k.words {
-		if said == w {
+		if strings.EqualFold(said, w) {
 			return w, problem{}
 		}
 	}
@@ -175,6 +175,22 @@ func tables(name string, v value) ([]*table, problem) {
 	for _, each := range v.list {
 		if each.kind != group {
 			return all, wrongKind(each, remedy)
+		}
+		all = append(all, each.table)
+	}
+	return all, problem{}
+}
+
+// tablesIn reads a list of tables in braces.
+func tablesIn(v value) ([]*table, problem) {
+	const remedy = "write a list such as [{from = 300, to = 360}]"
+	if v.kind != list {
+		return nil, wrongKind(v, remedy)
+	}
+	var all []*table
+	for _, each := range v.list {
+		if each.kind != group {
+			return nil, wrongKind(each, remedy)
 		}
 		all = append(all, each.table)
 	}

@@ -1,0 +1,38 @@
+package report
+
+import (
+	"fmt"
+
+	"sawbill/stock"
+)
+
+// stockName is the name of the piece that is cut, of a section with its place
+// on the board: "oak A, from 360 to 1510".
+func stockName(s stock.Stock, r stock.Ruler) string {
+	if !s.IsSection() {
+		return s.Name
+	}
+	on := s.OnBoard()
+	return fmt.Sprintf("%s, from %s to %s %s", s.Name, r.Print(on.From), r.Print(on.To), r.Units)
+}
+
+// apart says where a board is cut apart at its defects to free section s.
+func apart(s stock.Stock, r stock.Ruler) string {
+	on, whole := s.OnBoard(), s.Section.Board
+	cuts := r.PrintUnit(on.From) + " and at " + r.PrintUnit(on.To)
+	switch {
+	case on.From == 0:
+		cuts = r.PrintUnit(on.To)
+	case on.To == whole:
+		cuts = r.PrintUnit(on.From)
+	}
+	return fmt.Sprintf("first crosscut the board, %s long, at %s from its reference end, the kerf outside this section", r.Print(whole), cuts)
+}
+
+// boardOf is the board that s is a section of, or s itself.
+func boardOf(s stock.Stock) stock.Stock {
+	if s.IsSection() {
+		s.Length, s.Section = s.Section.Board, stock.Section{}
+	}
+	return s
+}
