@@ -15,13 +15,8 @@ type block struct {
 	cautions []string
 }
 
-// Limits below which a piece asks for more care. Common practice, no source:
-// a push stick for rips under 6 in, and about 12 in as the shortest piece over
-// a jointer or through a planer.
-const (
-	narrowRip  = 6 * stock.Inch
-	shortPiece = 12 * stock.Inch
-)
+// narrowRip is below what a rip takes a push stick. Common practice, no source.
+const narrowRip = 6 * stock.Inch
 
 // The cautions, in our own words, with what they rest on.
 var (
@@ -84,7 +79,10 @@ func blocks(p *cutplan.Plan, o Options) []block {
 			short = short || s.Cut == cutplan.Rip && !s.Trim && s.Piece.Width > s.Piece.Length
 		}
 		for _, n := range l.Leaves() {
-			short = short || n.Use == cutplan.Part && n.Length < shortPiece
+			if n.Use == cutplan.Part {
+				b := p.Bill[n.Blank]
+				short = short || n.Length < p.Job.Planer.Shortest || b.Gang > 1
+			}
 		}
 	}
 	for _, b := range []struct {

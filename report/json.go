@@ -51,6 +51,25 @@ type blankFile struct {
 	Material string   `json:"material"`
 	Finish   sizeFile `json:"finish"`
 	Mark     string   `json:"mark"`
+	// Holds is how many of the wanted parts come out of one blank. Those of a
+	// gang lie end to end, those to be resawn one on another; gang times resaw,
+	// less what is spare, is what it holds.
+	Holds int        `json:"holds"`
+	Gang  *gangFile  `json:"gang,omitempty"`
+	Resaw *resawFile `json:"resaw,omitempty"`
+	Spare int        `json:"spare,omitempty"`
+}
+
+// gangFile tells of parts end to end, separated by crosscuts after milling.
+type gangFile struct {
+	Parts int    `json:"parts"`
+	Kerf  number `json:"kerf"`
+}
+
+// resawFile tells of parts one on another.
+type resawFile struct {
+	Parts int    `json:"parts"`
+	Kerf  number `json:"kerf"`
 }
 
 type buyFile struct {
@@ -124,11 +143,7 @@ func JSON(p *cutplan.Plan) []byte {
 		Cover:  coverFile{p.Cover.Parts, p.Cover.Covered, []uncoveredFile{}},
 	}
 	for _, b := range p.Bill {
-		f.Blanks = append(f.Blanks, blankFile{
-			Part: b.Part.Name, sizeFile: sizeFile{mm(b.Length), mm(b.Width), mm(b.Thickness)},
-			Count: b.Part.Count, Turnable: b.Turnable, Material: b.Part.Material,
-			Finish: sizeFile{mm(b.Part.Length), mm(b.Part.Width), mm(b.Part.Thickness)}, Mark: b.Mark,
-		})
+		f.Blanks = append(f.Blanks, blankOf(p, b))
 	}
 	for _, b := range p.Buy {
 		f.Buy = append(f.Buy, buyFile{b.Stock.Name, b.Count, money(b.Stock.Price), money(b.Cost)})
@@ -155,6 +170,22 @@ func JSON(p *cutplan.Plan) []byte {
 		panic("report: a plan that cannot be written: " + err.Error()) // only if a share is not a number
 	}
 	return b.Bytes()
+}
+
+func blankOf(p *cutplan.Plan, b cutplan.Blank) blankFile {
+	f := blankFile{
+		Part: b.Part.Name, sizeFile: sizeFile{mm(b.Length), mm(b.Width), mm(b.Thickness)},
+		Count: b.Count, Turnable: b.Turnable, Material: b.Part.Material,
+		Finish: sizeFile{mm(b.Part.Length), mm(b.Part.Width), mm(b.Part.Thickness)}, Mark: b.Mark,
+		Holds: b.Holds(), Spare: b.Spare,
+	}
+	if b.Gang > 1 {
+		f.Gang = &gangFile{b.Gang, mm(p.Job.Saw.Kerf)}
+	}
+	if b.Layers > 1 {
+		f.Resaw = &resawFile{b.Layers, mm(p.Job.Saw.ResawKerf)}
+	}
+	return f
 }
 
 func nodeOf(p *cutplan.Plan, n cutplan.Node) nodeFile {

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 
 	"sawbill/nest/cutplan"
@@ -65,9 +66,9 @@ func PartList(to io.Writer, j stock.Job, o Options) error {
 		name = "Part list"
 	}
 	w.line("%s", name)
-	bill := make([]cutplan.Blank, len(j.Parts))
-	for i, b := range j.Blanks() {
-		bill[i] = cutplan.Blank{Blank: b}
+	var bill []cutplan.Blank
+	for _, b := range j.Blanks() {
+		bill = append(bill, cutplan.Blank{Blank: b})
 	}
 	w.listing("Parts", partList(bill, o.Ruler))
 	if o.Case != nil {
@@ -86,7 +87,8 @@ func PartList(to io.Writer, j stock.Job, o Options) error {
 }
 
 // partList is the cutting bill without marks, which only a plan gives, but with
-// grain and origin.
+// grain and origin. It counts parts, and tells in how many blanks they are cut
+// where these hold several.
 func partList(bill []cutplan.Blank, r stock.Ruler) listing {
 	unit := unit(r)
 	l := listing{columns: []heading{
@@ -94,10 +96,34 @@ func partList(bill []cutplan.Blank, r stock.Ruler) listing {
 		{"material", words}, {"grain", words}, {"allowances", words}, {"from", words},
 	}}
 	for _, b := range bill {
-		l.add(b.Part.Name, strconv.Itoa(b.Part.Count), partSize(b.Part, r), blankSize(b, r),
+		l.add(b.Part.Name, strconv.Itoa(b.Count*b.Holds()), partSize(b.Part, r), blankSize(b, r),
 			b.Part.Material, b.Part.Grain.String(), allowances(b, r), b.Part.From)
 	}
-	return l.withNotes(bill)
+	l = l.withNotes(bill)
+	if !slices.ContainsFunc(bill, func(b cutplan.Blank) bool { return b.Gang*b.Layers > 1 }) {
+		return l
+	}
+	at := 3 // before "cut to"
+	l.columns = slices.Insert(l.columns, at, heading{"blanks", words})
+	for i, b := range bill {
+		l.rows[i] = slices.Insert(l.rows[i], at, inBlanks(b))
+	}
+	return l
+}
+
+// inBlanks tells in how many pieces parts are cut: "2 gangs of 3".
+func inBlanks(b cutplan.Blank) string {
+	said := counted(b.Count, "blank")
+	if b.Gang > 1 {
+		said = fmt.Sprintf("%s of %d", counted(b.Count, "gang"), b.Gang)
+	}
+	if b.Layers > 1 {
+		said += fmt.Sprintf(" to resaw into %d", b.Layers)
+	}
+	if b.Spare > 0 {
+		said += fmt.Sprintf(", %d spare", b.Spare)
+	}
+	return said
 }
 
 func caseSizes(c *casework.Case, r stock.Ruler) listing {

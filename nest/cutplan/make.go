@@ -109,7 +109,7 @@ func pose(job stock.Job, bill []Blank) nest.Problem {
 		p.Stock = append(p.Stock, n)
 	}
 	for _, b := range bill {
-		n := nest.Blank{Length: int64(b.Length), Width: int64(b.Width), Count: b.Part.Count}
+		n := nest.Blank{Length: int64(b.Length), Width: int64(b.Width), Count: b.Count}
 		for _, i := range job.Sources(b.Blank) {
 			upright, turned := b.Part.Grain.Lies(job.Stock[i].Grain)
 			n.From = append(n.From, nest.Source{Stock: i, Upright: upright, Turned: turned})

@@ -27,14 +27,15 @@ func checkRead(t *testing.T, file *job.File, err error) {
 		t.Fatalf("%d parts and %d of stock", len(file.Parts), len(file.Stock))
 	}
 	names := make(map[string]bool)
-	for i, b := range file.Blanks() {
-		p := file.Parts[i]
+	for _, p := range file.Parts {
 		if p.Length <= 0 || p.Width <= 0 || p.Thickness <= 0 || p.Count <= 0 || p.Name == "" || names[p.Name] {
 			t.Fatalf("part cannot be meant: %+v", p)
 		}
 		names[p.Name] = true
+	}
+	for _, b := range file.Blanks() {
 		if !cuttable(b, file.Stock) {
-			t.Fatalf("part %+v fits no stock", p)
+			t.Fatalf("blank %+v fits no stock", b)
 		}
 	}
 	for _, s := range file.Stock {

@@ -9,8 +9,9 @@ import (
 
 // match finds each part the stock it can come from, and says what keeps it
 // from being cut. A thickness that was left out becomes that of its sheets.
-// In a job that is not whole, nothing is said to be missing.
-func (r *reader) match(parts []wanted, offers []offer, saw stock.Saw, whole bool) {
+// In a job that is not whole, nothing is said to be missing. Of the job with
+// only the machines are known here.
+func (r *reader) match(parts []wanted, offers []offer, with stock.Job, whole bool) {
 	materials := materialsOf(offers)
 	pieces, sound := 0, true
 	for i := range parts {
@@ -25,7 +26,7 @@ func (r *reader) match(parts []wanted, offers []offer, saw stock.Saw, whole bool
 		case len(of) == 0 && whole && len(offers) > 0 && allNamed(offers):
 			r.fault(p.where("material"), unknownMaterial(p.Material, materials))
 		case len(of) > 0 && allSound(of) && p.sound:
-			r.fit(p, of, saw)
+			r.fit(p, of, with)
 		}
 	}
 	top := place{file: r.files[0]}
