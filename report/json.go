@@ -58,6 +58,23 @@ type blankFile struct {
 	Gang  *gangFile  `json:"gang,omitempty"`
 	Resaw *resawFile `json:"resaw,omitempty"`
 	Spare int        `json:"spare,omitempty"`
+	// Milling is the way to the parts, for each thickness of stock that the
+	// blank is cut from.
+	Milling []millingFile `json:"milling,omitempty"`
+}
+
+type millingFile struct {
+	From  number         `json:"from"`
+	Steps []millStepFile `json:"steps"`
+}
+
+// millStepFile is a step of milling: the size that is left, what the piece in
+// hand loses, and how many come of it.
+type millStepFile struct {
+	Do      string `json:"do"`
+	Setting number `json:"setting"`
+	Off     number `json:"off"`
+	Pieces  int    `json:"pieces"`
 }
 
 // gangFile tells of parts end to end, separated by crosscuts after milling.
@@ -142,8 +159,8 @@ func JSON(p *cutplan.Plan) []byte {
 		Totals: totalsOf(p.Totals),
 		Cover:  coverFile{p.Cover.Parts, p.Cover.Covered, []uncoveredFile{}},
 	}
-	for _, b := range p.Bill {
-		f.Blanks = append(f.Blanks, blankOf(p, b))
+	for i := range p.Bill {
+		f.Blanks = append(f.Blanks, blankOf(p, i))
 	}
 	for _, b := range p.Buy {
 		f.Buy = append(f.Buy, buyFile{b.Stock.Name, b.Count, money(b.Stock.Price), money(b.Cost)})
@@ -172,7 +189,8 @@ func JSON(p *cutplan.Plan) []byte {
 	return b.Bytes()
 }
 
-func blankOf(p *cutplan.Plan, b cutplan.Blank) blankFile {
+func blankOf(p *cutplan.Plan, i int) blankFile {
+	b := p.Bill[i]
 	f := blankFile{
 		Part: b.Part.Name, sizeFile: sizeFile{mm(b.Length), mm(b.Width), mm(b.Thickness)},
 		Count: b.Count, Turnable: b.Turnable, Material: b.Part.Material,
@@ -184,6 +202,15 @@ func blankOf(p *cutplan.Plan, b cutplan.Blank) blankFile {
 	}
 	if b.Layers > 1 {
 		f.Resaw = &resawFile{b.Layers, mm(p.Job.Saw.ResawKerf)}
+	}
+	for _, from := range p.Thicknesses(i) {
+		m := millingFile{From: mm(from)}
+		for _, s := range b.Milling(from) {
+			m.Steps = append(m.Steps, millStepFile{s.Operation.String(), mm(s.Setting), mm(s.Off), s.Pieces})
+		}
+		if m.Steps != nil {
+			f.Milling = append(f.Milling, m)
+		}
 	}
 	return f
 }

@@ -76,6 +76,13 @@ func PartList(to io.Writer, j stock.Job, o Options) error {
 		w.listing("Openings", caseOpenings(o.Case, o.Ruler))
 	}
 	w.listing("How the sizes came about", derivations(j.Parts, o.Ruler))
+	if l := milling(bill, sourcesOf(j, bill), o.Ruler).withoutMarks(); len(l.rows) > 0 {
+		w.listing("Milling", l)
+		for _, caution := range millingCautions(bill) {
+			w.line("  %s", caution)
+		}
+		w.line("  %s", deferral)
+	}
 	if o.Case != nil && len(o.Case.Cautions) > 0 {
 		w.line("\nCautions")
 		for _, c := range o.Case.Cautions {

@@ -1,5 +1,7 @@
 package stock
 
+import "slices"
+
 // ShortestPlaned is the shortest piece that goes through a planer where a job
 // does not say otherwise: both feed rollers must hold it. About 12 in is the
 // usual advice, confirmed with a maker's teaching page; makers' manuals give 7
@@ -87,9 +89,18 @@ func (j Job) ShortForPlaner(b Blank) bool {
 	return j.KindOf(b.Part.Material) == Board && j.shortForPlaner(b)
 }
 
+// shortForPlaner is ShortForPlaner of a blank that comes from boards. One without
+// an allowance on its faces is planed where all boards are thicker than it is.
 func (j Job) shortForPlaner(b Blank) bool {
-	a := b.Part.Allowance
-	return a.Faces > 0 && a.Face > 0 && b.Length < j.Planer.Shortest
+	if b.Length >= j.Planer.Shortest {
+		return false
+	}
+	if a := b.Part.Allowance; a.Faces > 0 && a.Face > 0 {
+		return true
+	}
+	from := j.Sources(b)
+	asThick := func(i int) bool { return j.Stock[i].Thickness == b.Thickness }
+	return len(from) > 0 && !slices.ContainsFunc(from, asThick)
 }
 
 func divideUp(n, by int) int { return (n + by - 1) / by }

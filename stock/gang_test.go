@@ -37,6 +37,9 @@ func TestShortBlanksAreGanged(t *testing.T) {
 			Allowance: Allowance{Face: mm, Faces: 2, End: 5 * mm, Ends: 2}}
 	}
 	alone, unplaned, crossed, sheet := part(96*mm, 4), part(96*mm, 4), part(96*mm, 4), part(96*mm, 4)
+	thinner := unplaned
+	thinner.Allowance.Faces = 0
+	unplaned.Thickness = 27 * mm
 	alone.Alone, unplaned.Allowance.Faces, crossed.Grain, sheet.Material = true, 0, GrainWidth, "ply"
 	for _, test := range []struct {
 		reason  string
@@ -55,7 +58,8 @@ func TestShortBlanksAreGanged(t *testing.T) {
 		{"nor for three", 300 * mm, part(96*mm, 5), []string{"2 x gang 2: 300", "1 x gang 1: 300"}},
 		{"nor as long as the planer needs", 250 * mm, part(96*mm, 5), []string{"2 x gang 2: 250", "1 x gang 1: 250"}},
 		{"may not be ganged", 2400 * mm, alone, []string{"4 x gang 1: 106"}},
-		{"not planed", 2400 * mm, unplaned, []string{"4 x gang 1: 106"}},
+		{"as thick as the board and not planed", 2400 * mm, unplaned, []string{"4 x gang 1: 106"}},
+		{"thinner than the board, no face counted", 2400 * mm, thinner, []string{"1 x gang 4: 403"}},
 		{"ends against the grain", 2400 * mm, crossed, []string{"4 x gang 1: 106"}},
 		{"a sheet", 2400 * mm, sheet, []string{"4 x gang 1: 106"}},
 		{"none wanted", 2400 * mm, part(96*mm, 0), nil},
