@@ -18,8 +18,11 @@ func cuttingBill(bill []cutplan.Blank, r stock.Ruler) listing {
 		{"finished" + unit, sizes}, {"material", words}, {"allowances", words},
 	}}
 	for _, b := range bill {
-		l.add(b.Mark, b.Name(), strconv.Itoa(b.Count), blankSize(b, r), partSize(b.Part, r),
-			b.Part.Material, allowances(b, r))
+		more := allowances(b, r)
+		if b.Spare > 0 {
+			more += fmt.Sprintf("; %d spare", b.Spare)
+		}
+		l.add(b.Mark, b.Name(), strconv.Itoa(b.Count), blankSize(b, r), partSize(b.Part, r), b.Part.Material, more)
 	}
 	return l.withNotes(bill)
 }

@@ -96,11 +96,11 @@ func millingSteps(steps []stock.Milling, r stock.Ruler) string {
 			}
 			said = append(said, phrase)
 		case stock.CutMitre:
-			ends := "one end"
+			ends := "one end, long point at "
 			if n > 1 {
-				ends = "both ends"
+				ends = "both ends, long points at "
 			}
-			said = append(said, "mitre "+ends+", long points at "+r.Print(steps[n-1].Setting))
+			said = append(said, "mitre "+ends+r.Print(steps[n-1].Setting))
 		}
 		steps = steps[n:]
 	}

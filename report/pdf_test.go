@@ -89,8 +89,11 @@ func wanted(p *cutplan.Plan, r stock.Ruler) []string {
 	for _, b := range p.Buy {
 		want = append(want, b.Stock.Name, b.Cost.String())
 	}
-	for _, b := range p.Bill {
+	for i, b := range p.Bill {
 		want = append(want, b.Name(), blankSize(b, r), partSize(b.Part, r))
+		for _, from := range p.Thicknesses(i) {
+			want = append(want, millingSteps(b.Milling(from), r))
+		}
 	}
 	for _, l := range p.Layouts {
 		if trim := l.Stock.Trim; trim > 0 {

@@ -30,10 +30,13 @@ type Progress struct {
 
 // Make plans job: the best plan found until it is proven, the iterations are
 // spent or ctx ends. An ended ctx is no error. Errors mean that the job makes
-// no sense, or that the solver broke its word: a plan that nest.Verify refuses
-// is never returned.
+// no sense, or that the program broke its word: a cutting bill that does not hold
+// its parts, or a plan that nest.Verify refuses, is never returned.
 func Make(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
 	bill := cuttingBill(job)
+	if err := verify(job, bill); err != nil {
+		return nil, fmt.Errorf("the cutting bill does not hold, which is a fault of this program, not of the job: %w", err)
+	}
 	problem := pose(job, bill)
 	options := nest.Options{Seed: o.Seed, Iterations: o.Iterations}
 	if o.Progress != nil {

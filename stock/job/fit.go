@@ -142,6 +142,9 @@ func (f fitting) tooLarge() (key string, found problem) {
 		}
 	}
 	length := f.sum(f.part.Length, f.part.Allowance.Ends, f.part.Allowance.End, "its ends")
+	if a := f.part.Allowance; a.Mitres > 0 && a.Mitre > 0 {
+		length += fmt.Sprintf(" plus %d x %s for its mitres", a.Mitres, f.unit(a.Mitre))
+	}
 	width := f.sum(f.part.Width, f.part.Allowance.Edges, f.part.Allowance.Edge, "its edges")
 	stockWord := fmt.Sprintf("%s of %s", f.kind, f.part.Material)
 	if f.several {
