@@ -118,6 +118,7 @@ type nodeFile struct {
 	Turned   *bool      `json:"turned,omitempty"` // on every part, and only there
 }
 
+// unplacedFile counts blanks, as blankFile does.
 type unplacedFile struct {
 	Part   string `json:"part"`
 	Count  int    `json:"count"`

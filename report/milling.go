@@ -49,12 +49,14 @@ func (l listing) withoutMarks() listing {
 	return l
 }
 
-// sourcesOf tells the thicknesses that the blanks of a job may come from.
+// sourcesOf tells the thicknesses of the stock of a job that has room for a blank.
 func sourcesOf(j stock.Job, bill []cutplan.Blank) func(int) []stock.Length {
 	return func(blank int) []stock.Length {
 		var all []stock.Length
 		for _, i := range j.Sources(bill[blank].Blank) {
-			all = append(all, j.Stock[i].Thickness)
+			if s := j.Stock[i]; s.HasRoom(bill[blank].Blank) {
+				all = append(all, s.Thickness)
+			}
 		}
 		slices.Sort(all)
 		return slices.Compact(all)

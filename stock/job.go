@@ -61,8 +61,7 @@ func (j Job) Sources(b Blank) []int {
 		all = append(all, i)
 		if s.Thickness-b.Thickness <= PlaningLimit {
 			near = append(near, i)
-			length, width := s.Usable()
-			roomy = roomy || b.Length <= length && b.Width <= width
+			roomy = roomy || s.HasRoom(b)
 		}
 	}
 	if roomy {

@@ -21,9 +21,7 @@ func (j Job) layers(p Part) int {
 		return best
 	}
 	for _, s := range j.Stock {
-		length, width := s.Usable()
-		alone := p.Blank(s.Kind)
-		if s.Kind == Sheet || s.Material != p.Material || alone.Length > length || alone.Width > width {
+		if s.Kind == Sheet || s.Material != p.Material || !s.HasRoom(p.Blank(Board)) {
 			continue
 		}
 		n := j.layersIn(p, s)

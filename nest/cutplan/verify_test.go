@@ -10,7 +10,7 @@ import (
 // Whatever part, allowances, machines and boards there are: the blanks hold the
 // parts that are wanted and no other, each contains its parts, their allowances
 // and the kerfs between, milling it step by step ends at the finished part, and
-// none is longer than all boards or shorter than the planer can take.
+// none is larger than all boards or shorter than the planer can take.
 func TestBlanksHoldTheirPartsAndMillingLosesNothing(t *testing.T) {
 	ganged, resawn, both := 0, 0, 0
 	for seed := range uint64(20_000) {
@@ -40,18 +40,20 @@ func TestBlanksHoldTheirPartsAndMillingLosesNothing(t *testing.T) {
 
 // unfit says what keeps b from its boards or from the planer.
 func unfit(job stock.Job, b stock.Blank) string {
-	room, exact := stock.Length(0), false
+	room, fits, exact := stock.Length(0), false, false
 	for _, i := range job.Sources(b) {
-		if length, width := job.Stock[i].Usable(); b.Width <= width {
+		s := job.Stock[i]
+		if length, width := s.Usable(); b.Width <= width {
 			room = max(room, length)
 		}
-		exact = exact || job.Stock[i].Thickness == b.Thickness
+		fits = fits || s.HasRoom(b)
+		exact = exact || s.Thickness == b.Thickness
 	}
 	a, p := b.Part.Allowance, b.Part
 	planed := a.Faces > 0 && a.Face > 0 || !exact
 	switch {
-	case room < b.Length:
-		return "longer than any board"
+	case !fits:
+		return "larger than any board"
 	case planed && b.Length < min(job.Planer.Shortest, room) && !p.Alone && p.Grain != stock.GrainWidth:
 		return "too short to be planed"
 	}
@@ -71,6 +73,9 @@ func lumberJob(r *rand.Rand) stock.Job {
 		},
 	}
 	alone := p.Blank(stock.Board)
+	if p.Grain == stock.GrainWidth { // it lies turned
+		alone.Length, alone.Width = alone.Width, alone.Length
+	}
 	for range 1 + r.IntN(3) {
 		s := stock.Stock{
 			Kind: stock.Board, Material: "ash", Trim: upTo(80),
