@@ -49,14 +49,15 @@ var (
 		"Do not rip a piece that is wider than it is long against the fence, or too short to control: cut it with a mitre gauge, a sled or a guided saw.", // common practice, no source
 		"Do not plane or joint pieces shorter than the machine's manual allows.",                                                                          // makers' manuals
 	}}
-	atThePlaner = block{"Milling", []string{
+	atThePlaner = []string{
 		"Never plane or joint a piece shorter, narrower or thinner than the machine's manual allows; mill a gang in one piece and part it last.", // makers' manuals
 		"Over a jointer move the work with push blocks, never with a hand above the cutter.",                                                     // common practice, no source
 		"Rip and true narrow pieces with a push block and feather boards; part a gang against a stop that lets the piece come free.",             // common practice, no source
-	}}
-	atTheResaw = block{"Resawing", []string{
+	}
+	atTheResaw = []string{
 		"A resaw cut is tall and the piece narrow: make it on a band saw, or with a jig and feather boards that hold the piece upright, and finish it with a push block.", // common practice, no source
-	}}
+		"Plane a piece thinner than some 6 mm (1/4 in) on a carrier board only.",                                                                                          // common practice, no source
+	}
 	dust = block{"Dust", []string{
 		"Collect dust at the source and wear a rated respirator; wood dust can cause cancer of the nose and asthma.", // IARC Monographs 62 and 100C, from memory
 	}}

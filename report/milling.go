@@ -124,9 +124,9 @@ func millingPage(b *paper.Book, p *cutplan.Plan, r stock.Ruler) {
 
 // millingCautions are the cautions that apply to a bill.
 func millingCautions(bill []cutplan.Blank) []string {
-	said := atThePlaner.cautions
+	said := atThePlaner
 	if slices.ContainsFunc(bill, func(b cutplan.Blank) bool { return b.Layers > 1 }) {
-		said = slices.Concat(said, atTheResaw.cautions)
+		said = slices.Concat(said, atTheResaw)
 	}
 	return said
 }

@@ -76,6 +76,7 @@ func PartList(to io.Writer, j stock.Job, o Options) error {
 		w.listing("Openings", caseOpenings(o.Case, o.Ruler))
 	}
 	w.listing("How the sizes came about", derivations(j.Parts, o.Ruler))
+	w.listing("How the blanks came about", blankDerivations(bill, o.Ruler))
 	if l := milling(bill, sourcesOf(j, bill), o.Ruler).withoutMarks(); len(l.rows) > 0 {
 		w.listing("Milling", l)
 		for _, caution := range millingCautions(bill) {
@@ -147,6 +148,25 @@ func caseOpenings(c *casework.Case, r stock.Ruler) listing {
 	}}
 	for _, s := range c.Openings {
 		l.add(strconv.Itoa(s.Bay), strconv.Itoa(s.Number), r.Print(s.Width), r.Print(s.Height), r.Print(s.Depth), s.Holds)
+	}
+	return l
+}
+
+// blankDerivations tells of the blanks that are more than a part with what its
+// edges, faces and ends need.
+func blankDerivations(bill []cutplan.Blank, r stock.Ruler) listing {
+	l := listing{columns: []heading{{"blank", words}, {"size", words}, {"how" + unit(r), words}}}
+	for _, b := range bill {
+		plain := b.Part.Blank(stock.Board)
+		if b.Gang*b.Layers == 1 && b.Length == plain.Length && b.Part.Allowance.Mitres == 0 {
+			continue
+		}
+		for _, d := range b.How {
+			l.add(b.Name(), d.Dimension, d.Sum.Print(r))
+			if n := len(l.rows); slices.ContainsFunc(l.rows[:n-1], func(row []string) bool { return slices.Equal(row, l.rows[n-1]) }) {
+				l.rows = l.rows[:n-1] // alike but for what is spare
+			}
+		}
 	}
 	return l
 }

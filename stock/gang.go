@@ -67,8 +67,11 @@ func (j Job) gangs(p Part, columns, layers int) (blanks int, least Length) {
 	}
 	enough := int((j.Planer.Shortest - ends + j.Saw.Kerf + pitch - 1) / pitch)
 	most := int((longest - ends + j.Saw.Kerf) / pitch)
-	blanks = max(1, columns/enough)
-	return max(blanks, divideUp(columns, most)), min(j.Planer.Shortest, longest)
+	blanks = max(columns/enough, divideUp(columns, most))
+	if longest < j.Planer.Shortest {
+		return blanks, 0 // longer is safer, but nothing makes it safe
+	}
+	return blanks, j.Planer.Shortest
 }
 
 // longest is the usable length of the longest stock that b may come from and

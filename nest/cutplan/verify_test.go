@@ -54,7 +54,7 @@ func unfit(job stock.Job, b stock.Blank) string {
 	switch {
 	case !fits:
 		return "larger than any board"
-	case planed && b.Length < min(job.Planer.Shortest, room) && !p.Alone && p.Grain != stock.GrainWidth:
+	case planed && b.Length < job.Planer.Shortest && room >= job.Planer.Shortest && !p.Alone && p.Grain != stock.GrainWidth:
 		return "too short to be planed"
 	}
 	return ""

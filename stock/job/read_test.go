@@ -263,7 +263,7 @@ func TestReadWarns(t *testing.T) {
 		{"of pieces too short to plane that may not be ganged", board + leg + "gang = false\n",
 			[]string{`bench.toml:12: part "block": 150 mm is short for a planer, which can lift and throw it (planer.shortest is 304.8 mm); leave out gang = false, so that it is cut from a longer piece after planing; follow the machine's manual`}},
 		{"of pieces too short to plane from boards that are short as well", strings.Replace(board, "2400", "280", 1) + leg,
-			[]string{`bench.toml:12: part "block": 280 mm is short for a planer, which can lift and throw it (planer.shortest is 304.8 mm); plane it as part of a longer piece and crosscut after; follow the machine's manual`}},
+			[]string{`bench.toml:12: part "block": 150 mm is short for a planer, which can lift and throw it (planer.shortest is 304.8 mm); plane it as part of a longer piece and crosscut after; follow the machine's manual`}},
 		{"not of pieces that the planer can take", "[planer]\nshortest = 150\n" + board + leg + "gang = false\n", nil},
 		{"of resawing sheets", sheet18 + oneShelf + "resaw = true\n",
 			[]string{`bench.toml:14: part "shelf": resaw: sheets are not resawn; it is left out of account`}},
