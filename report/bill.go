@@ -10,7 +10,7 @@ import (
 	"sawbill/stock"
 )
 
-// cuttingBill lists the blanks.
+// cuttingBill lists the blanks, and counts them.
 func cuttingBill(bill []cutplan.Blank, r stock.Ruler) listing {
 	unit := unit(r)
 	l := listing{columns: []heading{
@@ -18,8 +18,11 @@ func cuttingBill(bill []cutplan.Blank, r stock.Ruler) listing {
 		{"finished" + unit, sizes}, {"material", words}, {"allowances", words},
 	}}
 	for _, b := range bill {
-		l.add(b.Mark, b.Part.Name, strconv.Itoa(b.Part.Count), blankSize(b, r), partSize(b.Part, r),
-			b.Part.Material, allowances(b, r))
+		more := allowances(b, r)
+		if b.Spare > 0 {
+			more += fmt.Sprintf("; %d spare", b.Spare)
+		}
+		l.add(b.Mark, b.Name(), strconv.Itoa(b.Count), blankSize(b, r), partSize(b.Part, r), b.Part.Material, more)
 	}
 	return l.withNotes(bill)
 }
@@ -45,22 +48,19 @@ func partSize(p stock.Part, r stock.Ruler) string {
 	return r.Size(p.Length, p.Width) + " x " + r.Print(p.Thickness)
 }
 
-// allowances says what the blank has more than the part: "2 edges 1.5, 1 end 10".
+// allowances says what the blank has more than its parts: "2 edges 1.5, 1 end
+// 10", and of several parts in one piece the kerfs that will part them.
 func allowances(b cutplan.Blank, r stock.Ruler) string {
-	a := b.Part.Allowance
 	var said []string
-	say := func(count int, one, many string, each stock.Length, added bool) {
-		if !added {
-			return
+	for _, d := range b.How {
+		for _, t := range d.Sum[1:] {
+			many := ""
+			if t.Times > 1 {
+				many = "s"
+			}
+			said = append(said, fmt.Sprintf("%d %s%s %s", t.Times, t.Label, many, r.Print(t.Value)))
 		}
-		if count == 1 {
-			many = one
-		}
-		said = append(said, fmt.Sprintf("%d %s %s", count, many, r.Print(each)))
 	}
-	say(a.Edges, "edge", "edges", a.Edge, b.Width != b.Part.Width)
-	say(a.Ends, "end", "ends", a.End, b.Length != b.Part.Length)
-	say(a.Faces, "face", "faces", a.Face, b.Thickness != b.Part.Thickness)
 	if said == nil {
 		return "none"
 	}

@@ -4,31 +4,43 @@ import (
 	"bytes"
 	"encoding/csv"
 	"strconv"
+	"strings"
 
 	"sawbill/nest/cutplan"
 	"sawbill/stock"
 )
 
-// CuttingBill is the cutting bill as CSV. Its columns are the words of a part
-// list, in exact millimetres whatever the job's units, so that it can be read
-// back as one; mark and blank sizes come last, and a part list passes them over.
+// CuttingBill is the cutting bill as CSV, a row for each part. Its columns are
+// the words of a part list, in exact millimetres whatever the job's units, so
+// that it can be read back as one. What it tells of the blanks comes last, and a
+// part list passes it over; where a part has several, a cell tells of each.
 func CuttingBill(p *cutplan.Plan) []byte {
 	var b bytes.Buffer
 	w := csv.NewWriter(&b)
 	write := func(cells ...string) { _ = w.Write(cells) } // a buffer takes every write
 	write("name", "material", "length (mm)", "width (mm)", "thickness (mm)", "count", "grain",
-		"edge (mm)", "face (mm)", "end (mm)", "edges", "faces", "ends", "note",
-		"mark", "cut to length (mm)", "cut to width (mm)", "cut to thickness (mm)")
+		"edge (mm)", "face (mm)", "end (mm)", "mitre (mm)", "edges", "faces", "ends", "mitres", "gang", "resaw", "note",
+		"mark", "blanks", "parts of each", "cut to length (mm)", "cut to width (mm)", "cut to thickness (mm)")
 	mm := stock.Length.Decimal
-	for _, l := range p.Bill {
-		a := l.Part.Allowance
-		if p.Job.KindOf(l.Part.Material) == stock.Sheet {
+	for i := 0; i < len(p.Bill); {
+		part := p.Bill[i].Part
+		a := part.Allowance
+		if p.Job.KindOf(part.Material) == stock.Sheet {
 			a.Face = 0 // no face of a sheet is planed, whatever the job's allowance
 		}
-		write(l.Part.Name, l.Part.Material, mm(l.Part.Length), mm(l.Part.Width), mm(l.Part.Thickness),
-			strconv.Itoa(l.Part.Count), l.Part.Grain.String(),
-			mm(a.Edge), mm(a.Face), mm(a.End), strconv.Itoa(a.Edges), strconv.Itoa(a.Faces), strconv.Itoa(a.Ends), l.Part.Note,
-			l.Mark, mm(l.Length), mm(l.Width), mm(l.Thickness))
+		var mark, blanks, holds, length, width, thickness []string
+		for ; i < len(p.Bill) && p.Bill[i].Part.Name == part.Name; i++ {
+			l := p.Bill[i]
+			mark, blanks, holds = append(mark, l.Mark), append(blanks, strconv.Itoa(l.Count)), append(holds, strconv.Itoa(l.Holds()))
+			length, width, thickness = append(length, mm(l.Length)), append(width, mm(l.Width)), append(thickness, mm(l.Thickness))
+		}
+		each := func(of []string) string { return strings.Join(of, ", ") }
+		write(part.Name, part.Material, mm(part.Length), mm(part.Width), mm(part.Thickness),
+			strconv.Itoa(part.Count), part.Grain.String(),
+			mm(a.Edge), mm(a.Face), mm(a.End), mm(a.Mitre),
+			strconv.Itoa(a.Edges), strconv.Itoa(a.Faces), strconv.Itoa(a.Ends), strconv.Itoa(a.Mitres),
+			strconv.FormatBool(!part.Alone), strconv.FormatBool(part.Resaw), part.Note,
+			each(mark), each(blanks), each(holds), each(length), each(width), each(thickness))
 	}
 	w.Flush()
 	return b.Bytes()

@@ -15,13 +15,8 @@ type block struct {
 	cautions []string
 }
 
-// Limits below which a piece asks for more care. Common practice, no source:
-// a push stick for rips under 6 in, and about 12 in as the shortest piece over
-// a jointer or through a planer.
-const (
-	narrowRip  = 6 * stock.Inch
-	shortPiece = 12 * stock.Inch
-)
+// narrowRip is below what a rip takes a push stick. Common practice, no source.
+const narrowRip = 6 * stock.Inch
 
 // The cautions, in our own words, with what they rest on.
 var (
@@ -54,6 +49,15 @@ var (
 		"Do not rip a piece that is wider than it is long against the fence, or too short to control: cut it with a mitre gauge, a sled or a guided saw.", // common practice, no source
 		"Do not plane or joint pieces shorter than the machine's manual allows.",                                                                          // makers' manuals
 	}}
+	atThePlaner = []string{
+		"Never plane or joint a piece shorter, narrower or thinner than the machine's manual allows; mill a gang in one piece and part it last.", // makers' manuals
+		"Over a jointer move the work with push blocks, never with a hand above the cutter.",                                                     // common practice, no source
+		"Rip and true narrow pieces with a push block and feather boards; part a gang against a stop that lets the piece come free.",             // common practice, no source
+	}
+	atTheResaw = []string{
+		"A resaw cut is tall and the piece narrow: make it on a band saw, or with a jig and feather boards that hold the piece upright, and finish it with a push block.", // common practice, no source
+		"Plane a piece thinner than some 6 mm (1/4 in) on a carrier board only.",                                                                                          // common practice, no source
+	}
 	dust = block{"Dust", []string{
 		"Collect dust at the source and wear a rated respirator; wood dust can cause cancer of the nose and asthma.", // IARC Monographs 62 and 100C, from memory
 	}}
@@ -84,7 +88,10 @@ func blocks(p *cutplan.Plan, o Options) []block {
 			short = short || s.Cut == cutplan.Rip && !s.Trim && s.Piece.Width > s.Piece.Length
 		}
 		for _, n := range l.Leaves() {
-			short = short || n.Use == cutplan.Part && n.Length < shortPiece
+			if n.Use == cutplan.Part {
+				b := p.Bill[n.Blank]
+				short = short || n.Length < p.Job.Planer.Shortest || b.Gang > 1
+			}
 		}
 	}
 	for _, b := range []struct {

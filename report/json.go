@@ -52,6 +52,42 @@ type blankFile struct {
 	Material string   `json:"material"`
 	Finish   sizeFile `json:"finish"`
 	Mark     string   `json:"mark"`
+	// Holds is how many of the wanted parts come out of one blank. Those of a
+	// gang lie end to end, those to be resawn one on another; gang times resaw,
+	// less what is spare, is what it holds.
+	Holds int        `json:"holds"`
+	Gang  *gangFile  `json:"gang,omitempty"`
+	Resaw *resawFile `json:"resaw,omitempty"`
+	Spare int        `json:"spare,omitempty"`
+	// Milling is the way to the parts, for each thickness of stock that the
+	// blank is cut from.
+	Milling []millingFile `json:"milling,omitempty"`
+}
+
+type millingFile struct {
+	From  number         `json:"from"`
+	Steps []millStepFile `json:"steps"`
+}
+
+// millStepFile is a step of milling: the size that is left, what the piece in
+// hand loses, and how many come of it.
+type millStepFile struct {
+	Do      string `json:"do"`
+	Setting number `json:"setting"`
+	Off     number `json:"off"`
+	Pieces  int    `json:"pieces"`
+}
+
+// gangFile tells of parts end to end, separated by crosscuts after milling.
+type gangFile struct {
+	Parts int    `json:"parts"`
+	Kerf  number `json:"kerf"`
+}
+
+// resawFile tells of parts one on another.
+type resawFile struct {
+	Parts int    `json:"parts"`
+	Kerf  number `json:"kerf"`
 }
 
 type buyFile struct {
@@ -92,6 +128,7 @@ type nodeFile struct {
 	Turned   *bool      `json:"turned,omitempty"` // on every part, and only there
 }
 
+// unplacedFile counts blanks, as blankFile does.
 type unplacedFile struct {
 	Part   string `json:"part"`
 	Count  int    `json:"count"`
@@ -159,12 +196,8 @@ func JSON(p *cutplan.Plan) []byte {
 		Totals: totalsOf(p.Totals),
 		Cover:  coverFile{p.Cover.Parts, p.Cover.Covered, []uncoveredFile{}},
 	}
-	for _, b := range p.Bill {
-		f.Blanks = append(f.Blanks, blankFile{
-			Part: b.Part.Name, sizeFile: sizeFile{mm(b.Length), mm(b.Width), mm(b.Thickness)},
-			Count: b.Part.Count, Turnable: b.Turnable, Material: b.Part.Material,
-			Finish: sizeFile{mm(b.Part.Length), mm(b.Part.Width), mm(b.Part.Thickness)}, Mark: b.Mark,
-		})
+	for i := range p.Bill {
+		f.Blanks = append(f.Blanks, blankOf(p, i))
 	}
 	for _, b := range p.Buy {
 		bought := buyFile{Stock: b.Stock.Name, Count: b.Count, Price: money(b.Stock.Price), Cost: money(b.Cost)}
@@ -215,6 +248,32 @@ func estimateOf(p *cutplan.Plan, e cutplan.Estimate) estimateFile {
 	}
 	for _, w := range e.Blanks {
 		f.Blanks = append(f.Blanks, wantedFile{p.Bill[w.Blank].Part.Name, w.Count})
+	}
+	return f
+}
+
+func blankOf(p *cutplan.Plan, i int) blankFile {
+	b := p.Bill[i]
+	f := blankFile{
+		Part: b.Part.Name, sizeFile: sizeFile{mm(b.Length), mm(b.Width), mm(b.Thickness)},
+		Count: b.Count, Turnable: b.Turnable, Material: b.Part.Material,
+		Finish: sizeFile{mm(b.Part.Length), mm(b.Part.Width), mm(b.Part.Thickness)}, Mark: b.Mark,
+		Holds: b.Holds(), Spare: b.Spare,
+	}
+	if b.Gang > 1 {
+		f.Gang = &gangFile{b.Gang, mm(p.Job.Saw.Kerf)}
+	}
+	if b.Layers > 1 {
+		f.Resaw = &resawFile{b.Layers, mm(p.Job.Saw.ResawKerf)}
+	}
+	for _, from := range p.Thicknesses(i) {
+		m := millingFile{From: mm(from)}
+		for _, s := range b.Milling(from) {
+			m.Steps = append(m.Steps, millStepFile{s.Operation.String(), mm(s.Setting), mm(s.Off), s.Pieces})
+		}
+		if m.Steps != nil {
+			f.Milling = append(f.Milling, m)
+		}
 	}
 	return f
 }

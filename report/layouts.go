@@ -150,6 +150,9 @@ func planing(p *cutplan.Plan, l cutplan.Layout, r stock.Ruler) string {
 		}
 		b := p.Bill[n.Blank]
 		t := b.Part.Thickness
+		if b.Layers > 1 {
+			t = b.Thickness // it is resawn then
+		}
 		if t >= l.Stock.Thickness || slices.Contains(marks[t], b.Mark) {
 			continue
 		}
@@ -190,7 +193,7 @@ func key(p *cutplan.Plan, blanks []int, r stock.Ruler) paper.Table {
 	}}
 	for _, i := range blanks {
 		b := p.Bill[i]
-		t.Rows = append(t.Rows, []string{b.Mark, b.Part.Name, r.Size(b.Length, b.Width), r.Size(b.Part.Length, b.Part.Width)})
+		t.Rows = append(t.Rows, []string{b.Mark, b.Name(), r.Size(b.Length, b.Width), r.Size(b.Part.Length, b.Part.Width)})
 	}
 	return t
 }

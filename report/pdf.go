@@ -37,6 +37,7 @@ func pages(p *cutplan.Plan, o Options) []drawing.Drawing {
 	b.Page("cutting bill")
 	b.Heading("Cutting bill")
 	b.Table(cuttingBill(p.Bill, r).table())
+	millingPage(b, p, r)
 	casePages(b, o)
 	layoutPages(b, p, r)
 	cautionPage(b, p, o)

@@ -89,8 +89,11 @@ func wanted(p *cutplan.Plan, r stock.Ruler) []string {
 	for _, b := range p.Buy {
 		want = append(want, b.Stock.Name, b.Cost.String())
 	}
-	for _, b := range p.Bill {
-		want = append(want, b.Part.Name, blankSize(b, r), partSize(b.Part, r))
+	for i, b := range p.Bill {
+		want = append(want, b.Name(), blankSize(b, r), partSize(b.Part, r))
+		for _, from := range p.Thicknesses(i) {
+			want = append(want, millingSteps(b.Milling(from), r))
+		}
 	}
 	for _, l := range p.Layouts {
 		if trim := l.Stock.Trim; trim > 0 {
@@ -104,7 +107,7 @@ func wanted(p *cutplan.Plan, r stock.Ruler) []string {
 			off := r.Size(s.Off.Length, s.Off.Width)
 			if n := s.OffNode; n != nil && n.Use == cutplan.Part {
 				b := p.Bill[n.Blank] // a turned part keeps its own length first
-				off = b.Mark + " " + b.Part.Name + ", " + r.Size(b.Length, b.Width)
+				off = b.Mark + " " + b.Name() + ", " + r.Size(b.Length, b.Width)
 			}
 			want = append(want, s.Cut.String(), r.Print(s.Setting), off)
 		}

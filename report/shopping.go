@@ -160,7 +160,7 @@ func unplaced(p *cutplan.Plan, r stock.Ruler) listing {
 	}}
 	for _, u := range p.Unplaced {
 		b := p.Bill[u.Blank]
-		l.add(strconv.Itoa(u.Count), b.Mark, b.Part.Name, blankSize(b, r), u.Reason)
+		l.add(strconv.Itoa(u.Count), b.Mark, b.Name(), blankSize(b, r), u.Reason)
 	}
 	return l
 }

@@ -106,7 +106,7 @@ func piece(p *cutplan.Plan, n *cutplan.Node, size cutplan.Size, r stock.Ruler) s
 	switch n.Use {
 	case cutplan.Part:
 		b := p.Bill[n.Blank]
-		said := b.Mark + " " + shortened(b.Part.Name) + ", " + r.Size(b.Length, b.Width)
+		said := b.Mark + " " + shortened(b.Name()) + ", " + r.Size(b.Length, b.Width)
 		if n.Turned {
 			said += ", turned"
 		}

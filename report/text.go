@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 
 	"sawbill/nest/cutplan"
@@ -69,9 +70,9 @@ func PartList(to io.Writer, j stock.Job, o Options) error {
 		name = "Part list"
 	}
 	w.line("%s", name)
-	bill := make([]cutplan.Blank, len(j.Parts))
-	for i, b := range j.Blanks() {
-		bill[i] = cutplan.Blank{Blank: b}
+	var bill []cutplan.Blank
+	for _, b := range j.Blanks() {
+		bill = append(bill, cutplan.Blank{Blank: b})
 	}
 	w.listing("Parts", partList(bill, o.Ruler))
 	if o.Case != nil {
@@ -79,6 +80,14 @@ func PartList(to io.Writer, j stock.Job, o Options) error {
 		w.listing("Openings", caseOpenings(o.Case, o.Ruler))
 	}
 	w.listing("How the sizes came about", derivations(j.Parts, o.Ruler))
+	w.listing("How the blanks came about", blankDerivations(bill, o.Ruler))
+	if l := milling(bill, sourcesOf(j, bill), o.Ruler).withoutMarks(); len(l.rows) > 0 {
+		w.listing("Milling", l)
+		for _, caution := range millingCautions(bill) {
+			w.line("  %s", caution)
+		}
+		w.line("  %s", deferral)
+	}
 	if o.Case != nil && len(o.Case.Cautions) > 0 {
 		w.line("\nCautions")
 		for _, c := range o.Case.Cautions {
@@ -90,7 +99,8 @@ func PartList(to io.Writer, j stock.Job, o Options) error {
 }
 
 // partList is the cutting bill without marks, which only a plan gives, but with
-// grain and origin.
+// grain and origin. It counts parts, and tells in how many blanks they are cut
+// where these hold several.
 func partList(bill []cutplan.Blank, r stock.Ruler) listing {
 	unit := unit(r)
 	l := listing{columns: []heading{
@@ -98,10 +108,34 @@ func partList(bill []cutplan.Blank, r stock.Ruler) listing {
 		{"material", words}, {"grain", words}, {"allowances", words}, {"from", words},
 	}}
 	for _, b := range bill {
-		l.add(b.Part.Name, strconv.Itoa(b.Part.Count), partSize(b.Part, r), blankSize(b, r),
+		l.add(b.Part.Name, strconv.Itoa(b.Count*b.Holds()), partSize(b.Part, r), blankSize(b, r),
 			b.Part.Material, b.Part.Grain.String(), allowances(b, r), b.Part.From)
 	}
-	return l.withNotes(bill)
+	l = l.withNotes(bill)
+	if !slices.ContainsFunc(bill, func(b cutplan.Blank) bool { return b.Gang*b.Layers > 1 }) {
+		return l
+	}
+	at := 3 // before "cut to"
+	l.columns = slices.Insert(l.columns, at, heading{"blanks", words})
+	for i, b := range bill {
+		l.rows[i] = slices.Insert(l.rows[i], at, inBlanks(b))
+	}
+	return l
+}
+
+// inBlanks tells in how many pieces parts are cut: "2 gangs of 3".
+func inBlanks(b cutplan.Blank) string {
+	said := counted(b.Count, "blank")
+	if b.Gang > 1 {
+		said = fmt.Sprintf("%s of %d", counted(b.Count, "gang"), b.Gang)
+	}
+	if b.Layers > 1 {
+		said += fmt.Sprintf(" to resaw into %d", b.Layers)
+	}
+	if b.Spare > 0 {
+		said += fmt.Sprintf(", %d spare", b.Spare)
+	}
+	return said
 }
 
 func caseSizes(c *casework.Case, r stock.Ruler) listing {
@@ -118,6 +152,25 @@ func caseOpenings(c *casework.Case, r stock.Ruler) listing {
 	}}
 	for _, s := range c.Openings {
 		l.add(strconv.Itoa(s.Bay), strconv.Itoa(s.Number), r.Print(s.Width), r.Print(s.Height), r.Print(s.Depth), s.Holds)
+	}
+	return l
+}
+
+// blankDerivations tells of the blanks that are more than a part with what its
+// edges, faces and ends need.
+func blankDerivations(bill []cutplan.Blank, r stock.Ruler) listing {
+	l := listing{columns: []heading{{"blank", words}, {"size", words}, {"how" + unit(r), words}}}
+	for _, b := range bill {
+		plain := b.Part.Blank(stock.Board)
+		if b.Gang*b.Layers == 1 && b.Length == plain.Length && b.Part.Allowance.Mitres == 0 {
+			continue
+		}
+		for _, d := range b.How {
+			l.add(b.Name(), d.Dimension, d.Sum.Print(r))
+			if n := len(l.rows); slices.ContainsFunc(l.rows[:n-1], func(row []string) bool { return slices.Equal(row, l.rows[n-1]) }) {
+				l.rows = l.rows[:n-1] // alike but for what is spare
+			}
+		}
 	}
 	return l
 }

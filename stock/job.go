@@ -6,6 +6,7 @@ type Job struct {
 	Title  string
 	Units  Units
 	Saw    Saw
+	Planer Planer
 	Offcut Offcut
 	Stock  []Stock
 	// Rough is for sale by the board foot: an estimate is made of it, no
@@ -17,6 +18,7 @@ type Job struct {
 // Saw is what cuts, with its limits. Zero means no limit where a limit is meant.
 type Saw struct {
 	Kerf             Length
+	ResawKerf        Length // of the saw that divides the thickness, commonly a band saw
 	RipCapacity      Length // the fence's reach; a wider rip is a breakdown cut
 	CrosscutCapacity Length
 	NarrowestRip     Length // no part, offcut or split of a sheet is ripped narrower
@@ -50,20 +52,19 @@ func (o Offcut) Keeps(length, width Length) bool {
 const PlaningLimit = Inch / 2
 
 // Sources lists the stock that b may come from, by index: what serves it,
-// except boards that are thicker by more than PlaningLimit where one that is
-// not is large enough.
+// except boards that give another number of layers, and those that are thicker
+// by more than PlaningLimit where one that is not is large enough.
 func (j Job) Sources(b Blank) []int {
 	var all, near []int
 	roomy := false
 	for i, s := range j.Stock {
-		if !s.Serves(b) {
+		if !s.Serves(b) || j.layersIn(b.Part, s) != b.Layers {
 			continue
 		}
 		all = append(all, i)
 		if s.Thickness-b.Thickness <= PlaningLimit {
 			near = append(near, i)
-			length, width := s.Usable()
-			roomy = roomy || b.Length <= length && b.Width <= width
+			roomy = roomy || s.HasRoom(b)
 		}
 	}
 	if roomy {
@@ -86,13 +87,4 @@ func (j Job) KindOf(material string) Kind {
 		}
 	}
 	return Sheet
-}
-
-// Blanks is the cutting bill: one blank for each part, in the parts' order.
-func (j Job) Blanks() []Blank {
-	blanks := make([]Blank, len(j.Parts))
-	for i, p := range j.Parts {
-		blanks[i] = p.Blank(j.KindOf(p.Material))
-	}
-	return blanks
 }

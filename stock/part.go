@@ -9,6 +9,8 @@ type Part struct {
 	Count                    int
 	Grain                    Grain
 	Allowance                Allowance
+	Resaw                    bool // thin pieces out of a thick board
+	Alone                    bool // never ganged, however short
 	// From says where the part is wanted: "potting-bench.toml:31", or "case".
 	From string
 	// How says how the sizes came about, for parts that were derived.
@@ -23,28 +25,9 @@ type Allowance struct {
 	Edge Length // per edge trued on the fence or the jointer
 	Face Length // per planed face; boards only
 	End  Length // per end squared
+	// Mitre is per mitred end. The part's length is then measured to the long
+	// points. A blade at 45 degrees takes 1.414 kerfs along the piece.
+	Mitre Length
 
-	Edges, Faces, Ends int // how many of each: 0, 1 or 2
-}
-
-// Blank is a part plus its allowances: what the saw must deliver.
-type Blank struct {
-	Part                     Part
-	Length, Width, Thickness Length
-}
-
-// Blank adds the allowances of p, which is to be cut from stock of kind from.
-// The faces of a sheet are not planed.
-func (p Part) Blank(from Kind) Blank {
-	a := p.Allowance
-	b := Blank{
-		Part:      p,
-		Length:    p.Length + Length(a.Ends)*a.End,
-		Width:     p.Width + Length(a.Edges)*a.Edge,
-		Thickness: p.Thickness,
-	}
-	if from == Board {
-		b.Thickness += Length(a.Faces) * a.Face
-	}
-	return b
+	Edges, Faces, Ends, Mitres int // how many of each: 0, 1 or 2
 }

@@ -46,7 +46,7 @@ type Estimate struct {
 	Longest, Widest Length
 }
 
-// Estimate reckons what the blanks take, each as often as its part is wanted.
+// Estimate reckons what the blanks take, each as often as it is wanted.
 func (r Rough) Estimate(blanks []Blank) Estimate {
 	e := Estimate{Rough: r, LeastYield: r.Grade.Least(), UsualYield: r.Grade.Usual()}
 	if r.Yield != (Yield{}) {
@@ -54,7 +54,7 @@ func (r Rough) Estimate(blanks []Blank) Estimate {
 	}
 	var net Volume
 	for _, b := range blanks {
-		net = net.Add(b.Length, b.Width, max(r.Quarter.Rough(), Inch), b.Part.Count)
+		net = net.Add(b.Length, b.Width, max(r.Quarter.Rough(), Inch), b.Count)
 		e.Longest, e.Widest = max(e.Longest, b.Length), max(e.Widest, b.Width)
 	}
 	e.Net = net.BoardFeet()

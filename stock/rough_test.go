@@ -58,7 +58,7 @@ func rough(quarter, grade string, price Money, yield int) Rough {
 }
 
 func oak(length, width, thickness Length, count int) Blank {
-	return Blank{Part: Part{Material: "oak", Count: count}, Length: length, Width: width, Thickness: thickness}
+	return Blank{Part: Part{Material: "oak"}, Count: count, Length: length, Width: width, Thickness: thickness}
 }
 
 func TestEstimateAsksForBlanksOverYield(t *testing.T) {
@@ -117,7 +117,7 @@ func TestBlankComesFromTheThinnestRoughThatGivesIt(t *testing.T) {
 			t.Errorf("%s mm: %q, want %q", thickness.Decimal(), r.Quarter, want)
 		}
 	}
-	planed := Part{Name: "top", Material: "oak", Thickness: 3 * Inch / 4, Allowance: Allowance{Face: Inch / 8, Faces: 2}}
+	planed := Part{Name: "top", Material: "oak", Count: 1, Thickness: 3 * Inch / 4, Allowance: Allowance{Face: Inch / 8, Faces: 2}}
 	j.Parts = []Part{planed}
 	if b := j.Blanks()[0]; b.Thickness != Inch {
 		t.Errorf("the faces of rough lumber are planed, but the blank is %s mm thick", b.Thickness.Decimal())

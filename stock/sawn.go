@@ -83,13 +83,13 @@ func (s Sawn) Surfaced(how Surfacing) (thickness, width Length, err error) {
 	case AsSawn:
 		return s.thickness, s.width, nil
 	case AllRound:
-		return planed(s.thickness), planed(s.width), nil
+		return s4s(s.thickness), s4s(s.width), nil
 	}
 	wrong := refusal{"softwood is sold as sawn or planed all round", `write "rough" or "S4S", or give thickness and width as measured`}
 	return 0, 0, wrong.of("surfacing", how.String())
 }
 
-func planed(l Length) Length {
+func s4s(l Length) Length {
 	if l <= lightlyPlaned {
 		return l - lightPlaning
 	}

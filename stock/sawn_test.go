@@ -22,7 +22,7 @@ func TestSawnSizesFollowTheStandards(t *testing.T) {
 			if !there {
 				t.Errorf("%s mm is not in the standard", sawn.Decimal())
 			}
-			if got := planed(sawn); machined > 0 && got != machined*Millimetre {
+			if got := s4s(sawn); machined > 0 && got != machined*Millimetre {
 				t.Errorf("%s mm planed is %s mm, want %d", sawn.Decimal(), got.Decimal(), machined)
 			}
 		}

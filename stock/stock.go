@@ -58,7 +58,7 @@ func (s Stock) Usable() (length, width Length) {
 
 // Serves reports whether the material and thickness of s can give b: a sheet
 // must have the blank's thickness, a board may be thicker and is planed down.
-// Whether it is long and wide enough is the planner's affair.
+// Whether there is room for it is told by HasRoom.
 func (s Stock) Serves(b Blank) bool {
 	if s.Material != b.Part.Material {
 		return false
@@ -67,4 +67,11 @@ func (s Stock) Serves(b Blank) bool {
 		return s.Thickness >= b.Thickness
 	}
 	return s.Thickness == b.Thickness
+}
+
+// HasRoom reports whether b, as its grain lets it lie, fits inside the trim of s.
+func (s Stock) HasRoom(b Blank) bool {
+	length, width := s.Usable()
+	upright, turned := b.Part.Grain.Lies(s.Grain)
+	return upright && b.Length <= length && b.Width <= width || turned && b.Length <= width && b.Width <= length
 }

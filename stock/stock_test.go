@@ -68,13 +68,14 @@ func TestCuttingBillFollowsThePartsAndTheirKindOfStock(t *testing.T) {
 	job := Job{
 		Stock: []Stock{{Material: "birch ply 18", Kind: Sheet}, {Material: "spruce", Kind: Board}},
 		Parts: []Part{
-			{Name: "rail", Material: "spruce", Length: 500, Width: 60, Thickness: 30, Allowance: planed},
-			{Name: "shelf", Material: "birch ply 18", Length: 900, Width: 300, Thickness: 18, Allowance: planed},
+			{Name: "rail", Material: "spruce", Length: 500, Width: 60, Thickness: 30, Count: 4, Allowance: planed},
+			{Name: "shelf", Material: "birch ply 18", Length: 900, Width: 300, Thickness: 18, Count: 2, Allowance: planed},
 		},
 	}
 	want := []Blank{
-		{Part: job.Parts[0], Length: 500, Width: 60, Thickness: 34},
-		{Part: job.Parts[1], Length: 900, Width: 300, Thickness: 18},
+		{Part: job.Parts[0], Length: 500, Width: 60, Thickness: 34, Count: 4, Gang: 1, Layers: 1,
+			How: []Derivation{{"thickness", Sum{{Times: 1, Value: 30, Label: "part"}, {Times: 2, Value: 2, Label: "face"}}}}},
+		{Part: job.Parts[1], Length: 900, Width: 300, Thickness: 18, Count: 2, Gang: 1, Layers: 1},
 	}
 	if diff := cmp.Diff(want, job.Blanks()); diff != "" {
 		t.Errorf("cutting bill (-want +got):\n%s", diff)

@@ -129,6 +129,15 @@ func TestReadmeShowsRealOutput(t *testing.T) {
 			t.Errorf("README.md does not show %q of the hall table", line)
 		}
 	}
+	parts, err := os.ReadFile(filepath.Join(golden, "keepsake-boxes/parts.txt"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, shown, _ := strings.Cut(string(readme), "$ sawbill parts testdata/jobs/keepsake-boxes.toml\n    ...\n")
+	shown, _, ended := strings.Cut(shown, "    ...\n")
+	if !ended || !strings.Contains(string(parts), strings.ReplaceAll("\n"+shown, "\n    ", "\n")) {
+		t.Errorf("README.md does not show the milling of the keepsake boxes as it is: %s", shown)
+	}
 	if !strings.Contains(string(readme), "testdata/golden/potting-bench/layout-01.svg") {
 		t.Error("README.md does not show the first layout")
 	}

@@ -5,7 +5,7 @@ import "sawbill/nest"
 // Cover tells how much of the job could be cut again from what is kept: one
 // replacement for one spoiled part, without another trip.
 type Cover struct {
-	Parts   int // pieces that the plan cuts
+	Parts   int // parts in the blanks that the plan cuts
 	Covered int // those of them of which a replacement could be cut
 	// Uncovered are the others, in the order of the bill.
 	Uncovered []Uncovered
@@ -14,17 +14,18 @@ type Cover struct {
 	Offcuts, Rack bool
 }
 
-// Uncovered is a blank that is cut Count times and fits nothing that is kept.
+// Uncovered is a part whose blank fits nothing that is kept.
 type Uncovered struct {
-	Blank int // index into Plan.Bill
-	Count int
+	Blank int // index into Plan.Bill: the first such blank of the part
+	Count int // parts in the blanks of this kind that are cut
 }
 
-// cover counts what p cuts by where a replacement would come from.
+// cover counts what p cuts by where a replacement would come from: another
+// blank like it, so that for a part of a gang there must be room for a gang.
 func cover(p *Plan, of []nest.Cover) Cover {
 	var c Cover
 	for i, b := range p.Bill {
-		count := b.Part.Count
+		count := b.Count
 		for _, u := range p.Unplaced {
 			if u.Blank == i {
 				count -= u.Count
@@ -33,9 +34,10 @@ func cover(p *Plan, of []nest.Cover) Cover {
 		if count == 0 {
 			continue
 		}
+		count *= b.Holds()
 		c.Parts += count
 		if of[i] == nest.Uncovered {
-			c.Uncovered = append(c.Uncovered, Uncovered{i, count})
+			c.lack(p, i, count)
 			continue
 		}
 		c.Covered += count
@@ -43,4 +45,17 @@ func cover(p *Plan, of []nest.Cover) Cover {
 		c.Rack = c.Rack || of[i] == nest.FromRack
 	}
 	return c
+}
+
+// lack notes that count parts of a blank are not covered, in one with those in
+// the part's blank before it.
+func (c *Cover) lack(p *Plan, blank, count int) {
+	if last := len(c.Uncovered) - 1; last >= 0 {
+		u := &c.Uncovered[last]
+		if p.Bill[u.Blank].Part.Name == p.Bill[blank].Part.Name {
+			u.Count += count
+			return
+		}
+	}
+	c.Uncovered = append(c.Uncovered, Uncovered{blank, count})
 }

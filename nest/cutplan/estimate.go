@@ -41,7 +41,7 @@ func estimated(job stock.Job, bill []Blank, missing []Unplaced) (unplaced []Unpl
 		var blanks []stock.Blank
 		for _, w := range wanted {
 			b := bill[w.Blank].Blank
-			b.Part.Count = w.Count
+			b.Count = w.Count
 			blanks = append(blanks, b)
 		}
 		estimates = append(estimates, Estimate{job.Rough[i].Estimate(blanks), wanted})

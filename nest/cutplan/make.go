@@ -30,10 +30,13 @@ type Progress struct {
 
 // Make plans job: the best plan found until it is proven, the iterations are
 // spent or ctx ends. An ended ctx is no error. Errors mean that the job makes
-// no sense, or that the solver broke its word: a plan that nest.Verify refuses
-// is never returned.
+// no sense, or that the program broke its word: a cutting bill that does not hold
+// its parts, or a plan that nest.Verify refuses, is never returned.
 func Make(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
 	bill := cuttingBill(job)
+	if err := verify(job, bill); err != nil {
+		return nil, fmt.Errorf("the cutting bill does not hold, which is a fault of this program, not of the job: %w", err)
+	}
 	problem := pose(job, bill)
 	options := nest.Options{Seed: o.Seed, Iterations: o.Iterations}
 	if o.Progress != nil {
@@ -109,7 +112,7 @@ func pose(job stock.Job, bill []Blank) nest.Problem {
 		p.Stock = append(p.Stock, n)
 	}
 	for _, b := range bill {
-		n := nest.Blank{Length: int64(b.Length), Width: int64(b.Width), Count: b.Part.Count}
+		n := nest.Blank{Length: int64(b.Length), Width: int64(b.Width), Count: b.Count}
 		for _, i := range job.Sources(b.Blank) {
 			upright, turned := b.Part.Grain.Lies(job.Stock[i].Grain)
 			n.From = append(n.From, nest.Source{Stock: i, Upright: upright, Turned: turned})

@@ -22,7 +22,9 @@ func randomJob(seed uint64) stock.Job {
 	j := stock.Job{
 		Title:  fmt.Sprintf("random %d", seed),
 		Offcut: stock.Offcut{Length: 300 * mm, Width: 80 * mm},
+		Planer: stock.Planer{Shortest: stock.ShortestPlaned},
 		Saw: stock.Saw{
+			ResawKerf:    2 * mm,
 			Kerf:         []stock.Length{0, 3200 * mm / 1000, stock.Inch / 8}[r.IntN(3)],
 			Stages:       []int{0, 0, 2, 3}[r.IntN(4)],
 			FirstCut:     stock.FirstCut(r.IntN(3)),
@@ -65,6 +67,10 @@ func randomJob(seed uint64) stock.Job {
 			Length: upTo(100, 1700), Width: width, Count: 1 + r.IntN(4),
 			Allowance: stock.Allowance{Face: mm, Faces: 2},
 		})
+		if i%3 == 2 {
+			p := &j.Parts[len(j.Parts)-1]
+			p.Thickness, p.Resaw = 16*mm, true // two of them are as thick as the board
+		}
 	}
 	return j
 }
@@ -79,15 +85,25 @@ func TestStepsSawEveryPiece(t *testing.T) {
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
+		parts := make([]int, len(p.Bill)) // held by what is cut and what is not
+		for _, u := range p.Unplaced {
+			parts[u.Blank] += u.Count * p.Bill[u.Blank].Holds()
+		}
 		for i, l := range p.Layouts {
 			var want []Size
 			for _, n := range l.Leaves() {
 				want = append(want, Size{n.Length, n.Width})
+				if n.Use == Part {
+					parts[n.Blank] += l.Repeat * p.Bill[n.Blank].Holds()
+				}
 			}
 			got := saw(t, l, p.Steps(l), j.Saw.Kerf)
 			if d := cmp.Diff(sorted(want), sorted(got)); d != "" {
 				t.Fatalf("seed %d, layout %d (-planned +sawn):\n%s", seed, i, d)
 			}
+		}
+		if d := cmp.Diff(wanted(j), wantedOf(p, parts)); d != "" {
+			t.Errorf("seed %d: parts (-wanted +planned):\n%s", seed, d)
 		}
 		if s := p.Totals.All; len(p.Layouts) > 0 && math.Abs(s.Yield+s.Offcut+s.Waste-1) > 1e-12 {
 			t.Errorf("seed %d: shares %v do not add up to 1", seed, s)
@@ -96,6 +112,24 @@ func TestStepsSawEveryPiece(t *testing.T) {
 			t.Errorf("seed %d: cost %v is below the bound %v", seed, p.Cost, p.Bound)
 		}
 	}
+}
+
+// wanted counts the parts of a job by name.
+func wanted(j stock.Job) map[string]int {
+	count := make(map[string]int)
+	for _, p := range j.Parts {
+		count[p.Name] = p.Count
+	}
+	return count
+}
+
+// wantedOf counts likewise the parts that the blanks of a plan hold.
+func wantedOf(p *Plan, parts []int) map[string]int {
+	count := make(map[string]int)
+	for i, b := range p.Bill {
+		count[b.Part.Name] += parts[i]
+	}
+	return count
 }
 
 func TestEqualRunsGiveEqualPlans(t *testing.T) {

@@ -9,7 +9,7 @@ import "sawbill/stock"
 // Plan is the plan of a whole job. It has passed nest.Verify.
 type Plan struct {
 	Job      stock.Job
-	Bill     []Blank // the cutting bill, in the order of Job.Parts
+	Bill     []Blank // the cutting bill, in the order of Job.Parts: one blank for each, or several
 	Buy      []Purchase
 	Layouts  []Layout
 	Unplaced []Unplaced

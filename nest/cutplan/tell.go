@@ -1,6 +1,8 @@
 package cutplan
 
 import (
+	"slices"
+
 	"sawbill/nest"
 	"sawbill/stock"
 )
@@ -77,6 +79,19 @@ func node(n nest.Node, x, y, kerf stock.Length) Node {
 		}
 	}
 	return out
+}
+
+// Thicknesses lists those of the stock that a blank of the bill is cut from,
+// each once, from the thinnest.
+func (p *Plan) Thicknesses(blank int) []stock.Length {
+	var all []stock.Length
+	for _, l := range p.Layouts {
+		if slices.ContainsFunc(l.Leaves(), func(n Node) bool { return n.Use == Part && n.Blank == blank }) {
+			all = append(all, l.Stock.Thickness)
+		}
+	}
+	slices.Sort(all)
+	return slices.Compact(all)
 }
 
 // Leaves lists the parts, offcuts and waste of l in the order in which they

@@ -36,12 +36,13 @@ func (t *tally) layout(p *Plan, l Layout, thick, finished stock.Length) {
 	for _, n := range l.Leaves() {
 		switch n.Use {
 		case Part:
-			part := p.Bill[n.Blank].Part
+			b := p.Bill[n.Blank]
+			part := b.Part
 			deep := finished
 			if deep == 0 {
 				deep = part.Thickness
 			}
-			t.parts = t.parts.Add(part.Length, part.Width, deep, l.Repeat)
+			t.parts = t.parts.Add(part.Length, part.Width, deep, l.Repeat*b.Holds())
 		case Offcut:
 			t.offcuts = t.offcuts.Add(n.Length, n.Width, thick, l.Repeat)
 		}

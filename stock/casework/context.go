@@ -13,8 +13,6 @@ type Context struct {
 	Ruler stock.Ruler
 	// Materials is all the stock the job offers, by material.
 	Materials map[string]Material
-	// Allowance is given to every part.
-	Allowance stock.Allowance
 }
 
 // Material is what a job offers of one material.

@@ -25,12 +25,10 @@ func TestMaterialsOfGathersThicknesses(t *testing.T) {
 	}
 }
 
-func TestPartsCarryTheAllowance(t *testing.T) {
-	from := workshop(stock.Millimetres)
-	from.Allowance = stock.Allowance{End: metric("5").Value, Ends: 2}
-	for _, p := range derive(t, plain(), from).Parts {
-		if p.Allowance != from.Allowance || p.From != "case" {
-			t.Errorf("%s: allowance %+v, from %q", p.Name, p.Allowance, p.From)
+func TestPartsSayThatTheyAreOfTheCase(t *testing.T) {
+	for _, p := range derive(t, plain(), workshop(stock.Millimetres)).Parts {
+		if p.From != "case" {
+			t.Errorf("%s: from %q", p.Name, p.From)
 		}
 	}
 }

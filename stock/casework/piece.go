@@ -60,7 +60,7 @@ func (r *reckoner) parts() []stock.Part {
 		if sizes[p.role] > 1 {
 			name += ", " + p.where()
 		}
-		parts[i] = p.part(name, r.from.Allowance)
+		parts[i] = p.part(name)
 	}
 	return parts
 }
@@ -74,14 +74,13 @@ func (p piece) where() string {
 	return strings.Join(places, " + ")
 }
 
-func (p piece) part(name string, allowance stock.Allowance) stock.Part {
+func (p piece) part(name string) stock.Part {
 	thickness := given(p.panel.thickness, p.panel.material)
 	return stock.Part{
 		Name: name, Material: p.panel.material, Count: p.count,
 		Length: p.length.Total(), Width: p.width.Total(), Thickness: thickness.Total(),
-		Grain:     stock.GrainLength,
-		Allowance: allowance,
-		From:      "case",
+		Grain: stock.GrainLength,
+		From:  "case",
 		How: []stock.Derivation{
 			{Dimension: "length", Sum: p.length},
 			{Dimension: "width", Sum: p.width},

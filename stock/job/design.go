@@ -21,7 +21,7 @@ var (
 // derive reads the [case] of a job file and derives its parts. It reports
 // whether that could be done: a case is not derived from a file with faults,
 // for what it misses may only be misspelt.
-func (r *reader) derive(root *table, at place, offers []offer, rough []lumber, allowance record, into *File, whole bool) ([]wanted, bool) {
+func (r *reader) derive(root *table, at place, offers []offer, rough []lumber, allowed allowances, into *File, whole bool) ([]wanted, bool) {
 	v, there := root.last("case")
 	if !there {
 		return nil, true
@@ -34,7 +34,7 @@ func (r *reader) derive(root *table, at place, offers []offer, rough []lumber, a
 	var design casework.Design
 	before := len(r.faults)
 	r.fill(reflect.ValueOf(&design).Elem(), t, at.of("case"))
-	if !whole || len(r.faults) > before || t.broken() || !allSound(offers) || !allSoundRough(rough) || !allowance.sound {
+	if !whole || len(r.faults) > before || t.broken() || !allSound(offers) || !allSoundRough(rough) || !allowed.sound {
 		return nil, false
 	}
 	var onOffer []stock.Stock
@@ -48,7 +48,6 @@ func (r *reader) derive(root *table, at place, offers []offer, rough []lumber, a
 	made, faults := casework.Derive(design, casework.Context{
 		Ruler:     r.ruler,
 		Materials: casework.MaterialsOf(onOffer),
-		Allowance: allowanceOf(allowance),
 	})
 	for _, f := range faults {
 		r.fault(place{at.file, f.Line, f.Key}, problem{f.Cause, f.Remedy})
@@ -59,6 +58,7 @@ func (r *reader) derive(root *table, at place, offers []offer, rough []lumber, a
 	into.Case = made
 	var all []wanted
 	for _, p := range made.Parts {
+		p.Allowance = allowed.to(p.Material)
 		subject := fmt.Sprintf("part %q of the case", p.Name)
 		all = append(all, wanted{p, record{place: place{at.file, t.line, subject}, sound: true}})
 	}

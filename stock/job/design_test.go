@@ -6,7 +6,7 @@ import (
 )
 
 func TestReadDerivesTheCase(t *testing.T) {
-	file := mustRead(t, "[allowance]\nend = 2\n"+sheet18+`
+	file := mustRead(t, "[allowance]\nedge = 1\nend = 5\n[[material]]\nname = \"birch ply 18\"\nend = 2\n"+sheet18+`
 [[part]]
 name = "top"
 material = "birch ply 18"
@@ -31,8 +31,8 @@ shelves = 1
 			t.Errorf("two parts are called %q", p.Name)
 		}
 		names[p.Name] = true
-		if p.From == "case" && (p.Allowance.End != 2*mm || p.Allowance.Ends != 2) {
-			t.Errorf("part %q of the case has the allowance %v, want that of the job", p.Name, p.Allowance)
+		if p.From == "case" && (p.Allowance.End != 2*mm || p.Allowance.Edge != mm || p.Allowance.Ends != 2) {
+			t.Errorf("part %q of the case has the allowance %v, want that of its material and the job", p.Name, p.Allowance)
 		}
 	}
 	if got, want := len(file.Parts), 1+len(file.Case.Parts); got != want {

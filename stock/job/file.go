@@ -104,13 +104,15 @@ func (r *reader) job(root *table, at place, open listOpener, whole bool) *File {
 		file.Title = strings.TrimSuffix(filepath.Base(at.file), filepath.Ext(at.file))
 	}
 
-	saw, allowance, offcut := r.section(root, "saw", at), r.section(root, "allowance", at), r.section(root, "offcut", at)
+	saw, offcut := r.section(root, "saw", at), r.section(root, "offcut", at)
+	allowed := r.allowances(root, at, saw)
 	file.Saw = sawOf(saw)
+	file.Planer = stock.Planer{Shortest: r.section(root, "planer", at).length("shortest")}
 	file.Offcut = r.offcut(offcut, saw)
 
 	offers := r.offers(root, at, file.Saw.Kerf)
 	rough := r.rough(root, at, offers)
-	wanted := r.parts(root, at, allowance)
+	wanted := r.parts(root, at, allowed)
 	for _, name := range top.fields["parts"].files {
 		full, source, found := open(name)
 		if slices.Contains(r.files, full) {
@@ -123,14 +125,17 @@ func (r *reader) job(root *table, at place, open listOpener, whole bool) *File {
 		}
 		r.files = append(r.files, full)
 		file.Lists = append(file.Lists, full)
-		wanted = append(wanted, r.partList(source, place{file: full}, allowance)...)
+		wanted = append(wanted, r.partList(source, place{file: full}, allowed)...)
 	}
-	derived, ok := r.derive(root, at, offers, rough, allowance, file, whole)
+	derived, ok := r.derive(root, at, offers, rough, allowed, file, whole)
 	wanted = append(wanted, derived...)
 	whole = whole && ok
 
+	if whole {
+		r.offered(allowed, offers, rough)
+	}
 	r.nameEach(wanted)
-	r.match(wanted, offers, rough, file.Saw, whole)
+	r.match(wanted, offers, rough, file.Job, whole)
 	for _, o := range offers {
 		file.Stock = append(file.Stock, o.pieces()...)
 	}
@@ -159,6 +164,7 @@ func (r *reader) section(root *table, name string, at place) record {
 func sawOf(rec record) stock.Saw {
 	return stock.Saw{
 		Kerf:             rec.length("kerf"),
+		ResawKerf:        rec.length("resaw_kerf"),
 		RipCapacity:      rec.length("rip_capacity"),
 		CrosscutCapacity: rec.length("crosscut_capacity"),
 		NarrowestRip:     rec.length("narrowest_rip"),

@@ -2,15 +2,19 @@ package job
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"sawbill/stock"
 )
 
 // fit checks that p can be cut from one of the offers, which are all of its
-// material.
-func (r *reader) fit(p *wanted, of []offer, saw stock.Saw) {
+// material, with the machines of job, which has no stock yet.
+func (r *reader) fit(p *wanted, of []offer, job stock.Job) {
 	kind := of[0].Kind
+	for _, o := range of {
+		job.Stock = append(job.Stock, o.Stock)
+	}
 	if p.Thickness == 0 {
 		if choice := thicknesses(of); kind == stock.Board || len(choice) > 1 {
 			r.fault(p.place, problem{"thickness is missing",
@@ -22,7 +26,7 @@ func (r *reader) fit(p *wanted, of []offer, saw stock.Saw) {
 	if kind == stock.Sheet && p.given("face") && p.Allowance.Face > 0 {
 		r.warn(p.where("face").of("face"), problem{"the faces of a sheet are not planed", "it is left out of account"})
 	}
-	f := fitting{part: p, blank: p.Blank(kind), kind: kind, ruler: r.ruler, saw: saw}
+	f := fitting{part: p, blank: p.Blank(kind), kind: kind, ruler: r.ruler, saw: job.Saw}
 	for _, o := range of {
 		if o.Serves(f.blank) {
 			f.sources = append(f.sources, o.pieces()...)
@@ -40,8 +44,11 @@ func (r *reader) fit(p *wanted, of []offer, saw stock.Saw) {
 	if found := f.tooNarrow(); found.found() {
 		r.fault(p.where("width"), found)
 	}
-	if found := f.tooShortToPlane(); found.found() {
+	if found := f.tooShortToPlane(job); found.found() {
 		r.warn(p.where("length"), found)
+	}
+	if found := f.notResawn(job); found.found() {
+		r.warn(p.where("resaw").of("resaw"), found)
 	}
 }
 
@@ -135,6 +142,9 @@ func (f fitting) tooLarge() (key string, found problem) {
 		}
 	}
 	length := f.sum(f.part.Length, f.part.Allowance.Ends, f.part.Allowance.End, "its ends")
+	if a := f.part.Allowance; a.Mitres > 0 && a.Mitre > 0 {
+		length += fmt.Sprintf(" plus %d x %s for its mitres", a.Mitres, f.unit(a.Mitre))
+	}
 	width := f.sum(f.part.Width, f.part.Allowance.Edges, f.part.Allowance.Edge, "its edges")
 	stockWord := fmt.Sprintf("%s of %s", f.kind, f.part.Material)
 	if f.several {
@@ -216,17 +226,35 @@ func (f fitting) tooNarrow() problem {
 		"make it wider, or make it without the table saw and take it out of the job"}
 }
 
-// shortestPlaned is the shortest piece that planers' manuals commonly allow:
-// both feed rollers must hold it. Confirmed as the usual advice of a maker's
-// teaching page; some manuals give 7 in and some 14 in.
-const shortestPlaned = 12 * stock.Inch
+// tooShortToPlane says that a blank is shorter than the planer can take, since
+// it may not be ganged or no board is long enough.
+func (f fitting) tooShortToPlane(job stock.Job) problem {
+	for _, b := range job.BlanksOf(f.part.Part) {
+		if !job.ShortForPlaner(b) {
+			continue
+		}
+		remedy := "plane it as part of a longer piece and crosscut after; follow the machine's manual"
+		if f.part.Alone {
+			remedy = "leave out gang = false, so that it is cut from a longer piece after planing; follow the machine's manual"
+		}
+		return problem{fmt.Sprintf("%s is short for a planer, which can lift and throw it (planer.shortest is %s)",
+			f.unit(b.Length), f.unit(job.Planer.Shortest)), remedy}
+	}
+	return problem{}
+}
 
-func (f fitting) tooShortToPlane() problem {
-	a := f.part.Allowance
-	if f.kind == stock.Sheet || a.Faces == 0 || a.Face == 0 || f.blank.Length >= shortestPlaned {
+// notResawn says that resaw = true comes to nothing.
+func (f fitting) notResawn(job stock.Job) problem {
+	if !f.part.Resaw {
 		return problem{}
 	}
-	return problem{fmt.Sprintf("%s is short for a planer, which can lift and throw it (about %s is the usual least)",
-		f.unit(f.blank.Length), f.unit(shortestPlaned)),
-		"plane it as part of a longer piece and crosscut after; follow the machine's manual"}
+	if f.kind == stock.Sheet {
+		return problem{"sheets are not resawn", "it is left out of account"}
+	}
+	if f.part.Count == 1 || slices.ContainsFunc(job.BlanksOf(f.part.Part), func(b stock.Blank) bool { return b.Layers > 1 }) {
+		return problem{}
+	}
+	return problem{fmt.Sprintf("no board of %s that is large enough is thick enough for two pieces of %s with a kerf of %s between",
+		f.part.Material, f.unit(f.blank.Thickness), f.unit(job.Saw.ResawKerf)),
+		"it is planed down from one; add a thicker board"}
 }

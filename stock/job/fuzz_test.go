@@ -27,15 +27,17 @@ func checkRead(t *testing.T, file *job.File, err error) {
 		t.Fatalf("%d parts, %d of stock and %d of rough lumber", len(file.Parts), len(file.Stock), len(file.Rough))
 	}
 	names := make(map[string]bool)
-	for i, b := range file.Blanks() {
-		p := file.Parts[i]
+	for _, p := range file.Parts {
 		if p.Length <= 0 || p.Width <= 0 || p.Thickness <= 0 || p.Count <= 0 || p.Name == "" || names[p.Name] {
 			t.Fatalf("part cannot be meant: %+v", p)
 		}
 		names[p.Name] = true
+	}
+	for _, b := range file.Blanks() {
+		p := b.Part
 		rough, forSale := file.RoughFor(b)
 		if !forSale && !cuttable(b, file.Stock) {
-			t.Fatalf("part %+v fits no stock", p)
+			t.Fatalf("blank %+v fits no stock", b)
 		}
 		if forSale {
 			if e := rough.Estimate([]stock.Blank{b}); e.Least <= 0 || e.Usual < e.Least || e.Rough.Price.Times(e.Usual) < 0 {

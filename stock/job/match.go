@@ -9,8 +9,9 @@ import (
 
 // match finds each part the stock it can come from, and says what keeps it
 // from being cut. A thickness that was left out becomes that of its sheets.
-// In a job that is not whole, nothing is said to be missing.
-func (r *reader) match(parts []wanted, offers []offer, rough []lumber, saw stock.Saw, whole bool) {
+// In a job that is not whole, nothing is said to be missing. Of the job with
+// only the machines are known here.
+func (r *reader) match(parts []wanted, offers []offer, rough []lumber, with stock.Job, whole bool) {
 	materials := materialsOf(offers, rough)
 	pieces, sound := 0, true
 	for i := range parts {
@@ -26,9 +27,9 @@ func (r *reader) match(parts []wanted, offers []offer, rough []lumber, saw stock
 			r.fault(p.where("material"), unknownMaterial(p.Material, materials))
 		case len(sawn) > 0 && !(allSound(of) && allSoundRough(sawn) && p.sound):
 		case len(sawn) > 0:
-			r.fitRough(p, sawn, of, saw)
+			r.fitRough(p, sawn, of, with)
 		case len(of) > 0 && allSound(of) && p.sound:
-			r.fit(p, of, saw)
+			r.fit(p, of, with)
 		}
 	}
 	top := place{file: r.files[0]}

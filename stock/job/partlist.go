@@ -18,7 +18,7 @@ type row struct {
 
 // partList reads a part list: a heading with the words of [[part]], in any
 // order, and one part a row.
-func (r *reader) partList(source string, at place, allowance record) []wanted {
+func (r *reader) partList(source string, at place, allowed allowances) []wanted {
 	if !strings.Contains(source, "\n") {
 		source = strings.ReplaceAll(source, "\r", "\n") // some spreadsheets still end rows so
 	}
@@ -44,7 +44,7 @@ func (r *reader) partList(source string, at place, allowance record) []wanted {
 		t := r.rowTable(row, columns, separator, at)
 		rec := r.read(t, keys, place{file: at.file, subject: called("part", t, i)})
 		if rec.sound && complete(columns) {
-			all = append(all, partOf(rec, allowance))
+			all = append(all, partOf(rec, allowed))
 		}
 	}
 	return all

@@ -15,24 +15,20 @@ type wanted struct {
 }
 
 // parts reads every [[part]].
-func (r *reader) parts(root *table, at place, allowance record) []wanted {
-	var all []wanted
+func (r *reader) parts(root *table, at place, all allowances) []wanted {
+	var parts []wanted
 	for _, rec := range r.each(root, "part", at) {
-		all = append(all, partOf(rec, allowance))
+		parts = append(parts, partOf(rec, all))
 	}
-	return all
+	return parts
 }
 
-// partOf builds a part. What it does not say of its allowance is as for every
-// part of the job.
-func partOf(rec, allowance record) wanted {
-	a := allowanceOf(allowance)
-	for name, amount := range map[string]*stock.Length{"edge": &a.Edge, "face": &a.Face, "end": &a.End} {
-		if rec.given(name) {
-			*amount = rec.length(name)
-		}
-	}
-	a.Edges, a.Faces, a.Ends = rec.count("edges"), rec.count("faces"), rec.count("ends")
+// partOf builds a part. What it does not say of its allowance is as for its
+// material.
+func partOf(rec record, all allowances) wanted {
+	a := all.to(rec.text("material"))
+	rec.overlay(&a)
+	a.Edges, a.Faces, a.Ends, a.Mitres = rec.count("edges"), rec.count("faces"), rec.count("ends"), rec.count("mitres")
 	return wanted{stock.Part{
 		Name:      rec.text("name"),
 		Material:  rec.text("material"),
@@ -42,17 +38,11 @@ func partOf(rec, allowance record) wanted {
 		Count:     rec.count("count"),
 		Grain:     map[string]stock.Grain{"width": stock.GrainWidth, "any": stock.GrainAny}[rec.text("grain")],
 		Allowance: a,
+		Resaw:     rec.fields["resaw"].truth,
+		Alone:     !rec.fields["gang"].truth,
 		Note:      rec.text("note"),
 		From:      filepath.Base(rec.file) + ":" + strconv.Itoa(rec.line),
 	}, rec}
-}
-
-// allowanceOf is the [allowance] of a job: on both edges, faces and ends.
-func allowanceOf(rec record) stock.Allowance {
-	return stock.Allowance{
-		Edge: rec.length("edge"), Face: rec.length("face"), End: rec.length("end"),
-		Edges: 2, Faces: 2, Ends: 2,
-	}
 }
 
 // nameEach gives every part a name of its own: a repeated name gets the next

@@ -143,12 +143,14 @@ func TestReadGivesAllThatAJobSays(t *testing.T) {
 			Title: "Potting bench",
 			Saw: stock.Saw{
 				Kerf:             2*mm + 2*mm/5,
+				ResawKerf:        8 * mm / 5,
 				RipCapacity:      760 * mm,
 				CrosscutCapacity: 48 * inch,
 				NarrowestRip:     10 * mm,
 				Stages:           3,
 				FirstCut:         stock.FirstRip,
 			},
+			Planer: stock.Planer{Shortest: 12 * inch},
 			Offcut: stock.Offcut{Length: 250 * mm, Width: 60 * mm},
 			Stock: []stock.Stock{
 				// 2x4 dresses to 1-1/2 x 3-1/2 in: PS 20-20, dry.
@@ -164,13 +166,13 @@ func TestReadGivesAllThatAJobSays(t *testing.T) {
 			Parts: []stock.Part{
 				{Name: "shelf", Material: "birch ply 18", Length: 900 * mm, Width: 11*inch + 3*inch/4, Thickness: 18 * mm,
 					Count: 3, Grain: stock.GrainAny, From: "bench.toml:61", Note: "best face up",
-					Allowance: stock.Allowance{Edge: 4 * mm / 5, Face: 3 * mm / 2, Edges: 1, Faces: 2, Ends: 2}},
+					Allowance: stock.Allowance{Edge: 4 * mm / 5, Face: 3 * mm / 2, Mitre: 6 * mm / 5, Edges: 1, Faces: 2, Ends: 2}},
 				{Name: "leg", Material: "spruce", Length: 800 * mm, Width: 85 * mm, Thickness: 34*mm + mm/2,
 					Count: 1, From: "bench.toml:72",
-					Allowance: stock.Allowance{Edge: 4 * mm / 5, Face: 3 * mm / 2, End: 10 * mm, Edges: 2, Faces: 2, Ends: 2}},
+					Allowance: stock.Allowance{Edge: 4 * mm / 5, Face: 3 * mm / 2, Mitre: 6 * mm / 5, End: 10 * mm, Edges: 2, Faces: 2, Ends: 2}},
 				{Name: "bottom", Material: "birch ply 18", Length: 500 * mm, Width: 400*mm + mm/2, Thickness: 18 * mm,
 					Count: 1, From: "drawers.csv:2",
-					Allowance: stock.Allowance{Edge: 4 * mm / 5, Face: 3 * mm / 2, End: 10 * mm, Edges: 2, Faces: 2, Ends: 2}},
+					Allowance: stock.Allowance{Edge: 4 * mm / 5, Face: 3 * mm / 2, Mitre: 6 * mm / 5, End: 10 * mm, Edges: 2, Faces: 2, Ends: 2}},
 			},
 		},
 		Lists: []string{"lists/drawers.csv"},
@@ -220,7 +222,7 @@ width = 12
 			if p.Count != 1 || p.Grain != stock.GrainLength || p.Thickness != 18*mm {
 				t.Errorf("shelf: count %d, grain %v, thickness %v; want 1, length, 18 mm", p.Count, p.Grain, p.Thickness)
 			}
-			if want := (stock.Allowance{Edges: 2, Faces: 2, Ends: 2}); p.Allowance != want {
+			if want := (stock.Allowance{Mitre: tt.kerf / 2, Edges: 2, Faces: 2, Ends: 2}); p.Allowance != want {
 				t.Errorf("shelf: allowance %v, want %v", p.Allowance, want)
 			}
 		})
@@ -258,8 +260,16 @@ func TestReadWarns(t *testing.T) {
 			[]string{`bench.toml:2: sheet "full sheet": is on hand without a count, so the plan may use any number; add count =`}},
 		{"of planing sheets", sheet18 + oneShelf + "face = 1\n",
 			[]string{`bench.toml:14: part "shelf": face: the faces of a sheet are not planed; it is left out of account`}},
-		{"of pieces too short to plane", board + leg,
-			[]string{`bench.toml:12: part "block": 150 mm is short for a planer, which can lift and throw it (about 304.8 mm is the usual least); plane it as part of a longer piece and crosscut after; follow the machine's manual`}},
+		{"not of short pieces that are ganged", board + leg, nil},
+		{"of pieces too short to plane that may not be ganged", board + leg + "gang = false\n",
+			[]string{`bench.toml:12: part "block": 150 mm is short for a planer, which can lift and throw it (planer.shortest is 304.8 mm); leave out gang = false, so that it is cut from a longer piece after planing; follow the machine's manual`}},
+		{"of pieces too short to plane from boards that are short as well", strings.Replace(board, "2400", "280", 1) + leg,
+			[]string{`bench.toml:12: part "block": 150 mm is short for a planer, which can lift and throw it (planer.shortest is 304.8 mm); plane it as part of a longer piece and crosscut after; follow the machine's manual`}},
+		{"not of pieces that the planer can take", "[planer]\nshortest = 150\n" + board + leg + "gang = false\n", nil},
+		{"of resawing sheets", sheet18 + oneShelf + "resaw = true\n",
+			[]string{`bench.toml:14: part "shelf": resaw: sheets are not resawn; it is left out of account`}},
+		{"of resawing boards that are too thin", board + leg + "count = 2\nresaw = true\n",
+			[]string{`bench.toml:17: part "block": resaw: no board of oak that is large enough is thick enough for two pieces of 24 mm with a kerf of 1.6 mm between; it is planed down from one; add a thicker board`}},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -346,6 +356,7 @@ func TestReadGivesTheSameSizesInEitherUnits(t *testing.T) {
 	const withUnits = `
 [saw]
 kerf = "3/32 in"
+resaw_kerf = "1/16 in"
 [[sheet]]
 name = "full sheet"
 material = "birch ply 18"

@@ -159,9 +159,6 @@ func (r *reader) field(k key, v value) (f field, found problem) {
 	case aPrice:
 		f.price, found = price(v)
 	case aTruth:
-		if v.kind == cell {
-			v.kind = truth // a default
-		}
 		f.truth, found = isTrue(v)
 	case fileNames:
 		f.files, found = names(v)

@@ -80,7 +80,7 @@ func roughOf(all []lumber, material string) []lumber {
 // fitRough checks that p can be planed from rough lumber for sale, or else cut
 // from a board on hand. How long and how wide boards must be is told with the
 // estimate.
-func (r *reader) fitRough(p *wanted, of []lumber, onHand []offer, saw stock.Saw) {
+func (r *reader) fitRough(p *wanted, of []lumber, onHand []offer, with stock.Job) {
 	if p.Thickness == 0 {
 		r.fault(p.place, problem{"thickness is missing", "add the finished thickness: thickness ="})
 		return
@@ -93,7 +93,7 @@ func (r *reader) fitRough(p *wanted, of []lumber, onHand []offer, saw stock.Saw)
 	from, found := job.RoughFor(blank)
 	switch {
 	case !found && slices.ContainsFunc(onHand, func(o offer) bool { return o.Serves(blank) }):
-		r.fit(p, onHand, saw)
+		r.fit(p, onHand, with)
 		return
 	case !found:
 		thickest := slices.MaxFunc(job.Rough, func(a, b stock.Rough) int { return int(a.Quarter.Rough() - b.Quarter.Rough()) }).Quarter

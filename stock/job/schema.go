@@ -51,6 +51,7 @@ const (
 	largestMilling  = 25 * stock.Millimetre
 	largestEnd      = 300 * stock.Millimetre
 	widestNarrowRip = 500 * stock.Millimetre
+	longestPlaned   = 1000 * stock.Millimetre
 
 	mostPieces = 10_000
 	mostStock  = 100_000
@@ -64,7 +65,9 @@ var fileKeys = []key{
 	{name: "title", holds: aText},
 	{name: "units", holds: aWord, words: []string{"mm", "in"}, metric: "mm"},
 	{name: "saw", holds: section, keys: sawKeys},
+	{name: "planer", holds: section, keys: planerKeys},
 	{name: "allowance", holds: section, keys: allowanceKeys},
+	{name: "material", holds: sections, keys: materialKeys},
 	{name: "offcut", holds: section, keys: offcutKeys},
 	{name: "sheet", holds: sections, keys: sheetKeys},
 	{name: "board", holds: sections, keys: boardKeys},
@@ -79,6 +82,9 @@ var sawKeys = []key{
 	// label 2.4 mm: confirmed with blade makers' figures.
 	{name: "kerf", holds: aLength, metric: "3.2 mm", inch: "1/8 in", zero: true, longest: widestKerf,
 		usual: "table saws cut 2.4 to 3.2 mm (3/32 to 1/8 in); measure a cut of yours"},
+	// A band saw for resawing takes 1/16 to 3/32 in: common practice, no source.
+	{name: "resaw_kerf", holds: aLength, metric: "1.6 mm", inch: "1/16 in", zero: true, longest: widestKerf,
+		usual: "band saws cut 1 to 2.4 mm (1/24 to 3/32 in); measure a cut of yours"},
 	{name: "rip_capacity", holds: aLength, longest: longestStock,
 		usual: "measure from the blade to the fence at its farthest"},
 	{name: "crosscut_capacity", holds: aLength, longest: longestStock,
@@ -90,10 +96,26 @@ var sawKeys = []key{
 	{name: "first_cut", holds: aWord, words: []string{"any", "rip", "crosscut"}, metric: "any"},
 }
 
+var planerKeys = []key{
+	{name: "shortest", holds: aLength, metric: stock.ShortestPlaned.Decimal() + " mm", inch: "12 in", zero: true, longest: longestPlaned,
+		usual: "give the shortest piece your planer's manual allows"},
+}
+
 var allowanceKeys = []key{
 	{name: "edge", holds: aLength, metric: "0", zero: true, longest: largestMilling, usual: usualEdge},
 	{name: "face", holds: aLength, metric: "0", zero: true, longest: largestMilling, usual: usualFace},
 	{name: "end", holds: aLength, metric: "0", zero: true, longest: largestEnd, usual: usualEnd},
+	// By default half the saw's kerf.
+	{name: "mitre", holds: aLength, zero: true, longest: largestMilling, usual: usualMitre},
+}
+
+// materialKeys are the allowances of one material in place of the job's.
+var materialKeys = []key{
+	{name: "name", holds: aText, need: true, example: `"spruce"`},
+	{name: "edge", holds: aLength, zero: true, longest: largestMilling, usual: usualEdge},
+	{name: "face", holds: aLength, zero: true, longest: largestMilling, usual: usualFace},
+	{name: "end", holds: aLength, zero: true, longest: largestEnd, usual: usualEnd},
+	{name: "mitre", holds: aLength, zero: true, longest: largestMilling, usual: usualMitre},
 }
 
 // Common practice, no source.
@@ -101,6 +123,8 @@ const (
 	usualEdge = "a jointed edge takes about 1 mm (1/32 in)"
 	usualFace = "planing a face takes 1 to 3 mm (1/32 to 1/8 in)"
 	usualEnd  = "squaring an end takes 5 to 25 mm (1/4 to 1 in)"
+
+	usualMitre = "a mitre takes half a kerf, about 1.6 mm (1/16 in)"
 )
 
 var offcutKeys = []key{
@@ -170,9 +194,13 @@ var partKeys = []key{
 	{name: "edge", holds: aLength, zero: true, longest: largestMilling, usual: usualEdge},
 	{name: "face", holds: aLength, zero: true, longest: largestMilling, usual: usualFace},
 	{name: "end", holds: aLength, zero: true, longest: largestEnd, usual: usualEnd},
+	{name: "mitre", holds: aLength, zero: true, longest: largestMilling, usual: usualMitre},
 	{name: "edges", holds: aCount, metric: "2", zero: true, most: 2, usual: "a part has two edges"},
 	{name: "faces", holds: aCount, metric: "2", zero: true, most: 2, usual: "a part has two faces"},
 	{name: "ends", holds: aCount, metric: "2", zero: true, most: 2, usual: "a part has two ends"},
+	{name: "mitres", holds: aCount, metric: "0", zero: true, most: 2, usual: "a part has two ends"},
+	{name: "gang", holds: aTruth, metric: "true"},
+	{name: "resaw", holds: aTruth, metric: "false"},
 	{name: "note", holds: aText},
 }
 

@@ -136,10 +136,14 @@ func (k key) word(v value) (string, problem) {
 }
 
 func isTrue(v value) (bool, problem) {
-	if v.kind != truth {
-		return false, wrongKind(v, "write true or false, without quotes")
+	const remedy = "write true or false, without quotes"
+	switch said := strings.ToLower(strings.TrimSpace(v.text)); {
+	case v.kind == truth || v.kind == cell && (said == "true" || said == "false"):
+		return said == "true", problem{} // a spreadsheet writes TRUE
+	case v.kind == cell:
+		return false, problem{fmt.Sprintf("%q is neither true nor false", v.text), remedy}
 	}
-	return v.text == "true", problem{}
+	return false, wrongKind(v, remedy)
 }
 
 // names reads one text or a list of texts.

@@ -40,7 +40,7 @@ func wordingOf(n *cutplan.Node, bill []cutplan.Blank, ruler stock.Ruler) wording
 		return wording{mark: "keep", size: ruler.Size(n.Length, n.Width)}
 	}
 	b := bill[n.Blank]
-	w := wording{mark: b.Mark, name: b.Part.Name, size: ruler.Size(b.Length, b.Width)}
+	w := wording{mark: b.Mark, name: b.Name(), size: ruler.Size(b.Length, b.Width)}
 	if b.Length != b.Part.Length || b.Width != b.Part.Width {
 		w.finish = "finish " + ruler.Size(b.Part.Length, b.Part.Width)
 	}

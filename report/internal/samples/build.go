@@ -195,8 +195,8 @@ func (m *Maker) tally(l cutplan.Layout, volume bool) tally {
 	walk = func(n cutplan.Node) {
 		switch n.Use {
 		case cutplan.Part:
-			p := m.Plan.Bill[n.Blank].Part
-			t.part += size(p.Length, p.Width, p.Thickness)
+			b := m.Plan.Bill[n.Blank]
+			t.part += float64(b.Holds()) * size(b.Part.Length, b.Part.Width, b.Part.Thickness)
 		case cutplan.Offcut:
 			t.offcut += size(n.Length, n.Width, l.Stock.Thickness)
 		}

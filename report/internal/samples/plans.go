@@ -15,6 +15,7 @@ func Bench() cutplan.Plan {
 	m := New(stock.Job{
 		Title:  "Potting bench",
 		Saw:    stock.Saw{Kerf: 32 * mm / 10, RipCapacity: 760 * mm},
+		Planer: stock.Planer{Shortest: stock.ShortestPlaned},
 		Offcut: stock.Offcut{Length: 300 * mm, Width: 80 * mm},
 		Stock: []stock.Stock{
 			{Name: "birch 18, 8x4", Material: birch, Length: 2440 * mm, Width: 1220 * mm, Thickness: 18 * mm, Price: 7450},

@@ -18,6 +18,7 @@ func Random(seed uint64) cutplan.Plan {
 		Title:  randomName(r),
 		Units:  stock.Units(r.IntN(2)),
 		Saw:    stock.Saw{Kerf: stock.Length(r.IntN(5)) * mm},
+		Planer: stock.Planer{Shortest: stock.ShortestPlaned},
 		Offcut: stock.Offcut{Length: 300 * mm, Width: 80 * mm},
 	})}
 	for i := range 1 + r.IntN(3) {

@@ -1,0 +1,132 @@
+package report
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"sawbill/nest/cutplan"
+	"sawbill/report/internal/paper"
+	"sawbill/stock"
+)
+
+// The way from the blanks to the parts, worded once for paper and text.
+
+// millingHelp says how the table is to be read.
+const millingHelp = "In this order. A setting is the size that is left: the thickness at the planer, the width at the fence, the length at the stop. " +
+	"True a face and an edge before anything rests on them."
+
+// milling lists the steps of every blank that needs any, by the thickness of
+// the stock it comes from.
+func milling(bill []cutplan.Blank, from func(blank int) []stock.Length, r stock.Ruler) listing {
+	l := listing{columns: []heading{
+		{"mark", marks}, {"blank", words}, {"from" + unit(r), sizes}, {"milling" + unit(r), words},
+	}}
+	for i, b := range bill {
+		var done [][]stock.Milling
+		for _, thickness := range from(i) {
+			steps := b.Milling(thickness)
+			if len(steps) == 0 || slices.ContainsFunc(done, func(d []stock.Milling) bool { return slices.Equal(d, steps) }) {
+				continue
+			}
+			done = append(done, steps)
+			l.add(b.Mark, b.Name(), r.Print(thickness), millingSteps(steps, r))
+			if n := len(l.rows); n > 1 && slices.Equal(l.rows[n-2][1:], l.rows[n-1][1:]) {
+				l.rows[n-2][0] += ", " + b.Mark // alike but for what is spare
+				l.rows = l.rows[:n-1]
+			}
+		}
+	}
+	return l
+}
+
+// withoutMarks drops the first column, which a job that is not planned has not.
+func (l listing) withoutMarks() listing {
+	l.columns = l.columns[1:]
+	for i := range l.rows {
+		l.rows[i] = l.rows[i][1:]
+	}
+	return l
+}
+
+// sourcesOf tells the thicknesses of the stock of a job that has room for a blank.
+func sourcesOf(j stock.Job, bill []cutplan.Blank) func(int) []stock.Length {
+	return func(blank int) []stock.Length {
+		var all []stock.Length
+		for _, i := range j.Sources(bill[blank].Blank) {
+			if s := j.Stock[i]; s.HasRoom(bill[blank].Blank) {
+				all = append(all, s.Thickness)
+			}
+		}
+		slices.Sort(all)
+		return slices.Compact(all)
+	}
+}
+
+// millingSteps says steps of one kind in one phrase: "plane to 21, turn, 20".
+func millingSteps(steps []stock.Milling, r stock.Ruler) string {
+	var said []string
+	each, ofEach := "", ""
+	for len(steps) > 0 {
+		n := 1
+		for n < len(steps) && steps[n].Operation == steps[0].Operation {
+			n++
+		}
+		first := steps[0]
+		at := r.Print(first.Setting)
+		for _, s := range steps[1:n] {
+			at += ", turn, " + r.Print(s.Setting)
+		}
+		switch first.Operation {
+		case stock.Plane:
+			said = append(said, "plane"+each+" to "+at)
+		case stock.TrueEdge:
+			edges := "an edge"
+			if n > 1 {
+				edges = "the edges"
+			}
+			said = append(said, "true "+edges+" at "+at)
+		case stock.Resaw:
+			said = append(said, fmt.Sprintf("resaw into %d at %s", first.Pieces, at))
+			each, ofEach = " each", " of each"
+		case stock.SquareEnd:
+			said = append(said, "square one end")
+		case stock.CutToLength:
+			phrase := "stop at " + at
+			if first.Pieces > 1 {
+				phrase += fmt.Sprintf(", %d off%s", first.Pieces, ofEach)
+			}
+			said = append(said, phrase)
+		case stock.CutMitre:
+			ends := "one end, long point at "
+			if n > 1 {
+				ends = "both ends, long points at "
+			}
+			said = append(said, "mitre "+ends+r.Print(steps[n-1].Setting))
+		}
+		steps = steps[n:]
+	}
+	return strings.Join(said, "; ")
+}
+
+// millingPage is the table on paper, with its cautions.
+func millingPage(b *paper.Book, p *cutplan.Plan, r stock.Ruler) {
+	l := milling(p.Bill, p.Thicknesses, r)
+	if len(l.rows) == 0 {
+		return
+	}
+	b.Heading("Milling")
+	b.Paragraph(millingHelp)
+	b.Table(l.table())
+	b.Items(millingCautions(p.Bill))
+	b.Paragraph(deferral)
+}
+
+// millingCautions are the cautions that apply to a bill.
+func millingCautions(bill []cutplan.Blank) []string {
+	said := atThePlaner
+	if slices.ContainsFunc(bill, func(b cutplan.Blank) bool { return b.Layers > 1 }) {
+		said = slices.Concat(said, atTheResaw)
+	}
+	return said
+}

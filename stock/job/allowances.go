@@ -1,0 +1,69 @@
+package job
+
+import (
+	"fmt"
+
+	"sawbill/stock"
+)
+
+// allowances are what a job adds to every part, and what it adds to those of
+// some materials instead.
+type allowances struct {
+	every stock.Allowance
+	of    map[string]record // by material
+	sound bool
+}
+
+// allowances reads [allowance] and every [[material]].
+func (r *reader) allowances(root *table, at place, saw record) allowances {
+	rec := r.section(root, "allowance", at)
+	all := allowances{
+		// A blade at 45 degrees takes 1.414 kerfs along the piece, 0.414 more
+		// than a crosscut: half a kerf is on the safe side of that.
+		every: stock.Allowance{Mitre: saw.length("kerf") / 2, Edges: 2, Faces: 2, Ends: 2},
+		of:    make(map[string]record),
+		sound: rec.sound,
+	}
+	rec.overlay(&all.every)
+	for _, rec := range r.each(root, "material", at) {
+		name := rec.text("name")
+		if first, again := all.of[name]; again {
+			r.fault(rec.where("name").of("name"), problem{
+				fmt.Sprintf("the material in line %d has the same name", first.line), "put the allowances of each into one [[material]]"})
+		}
+		all.of[name] = rec
+		all.sound = all.sound && rec.sound
+	}
+	return all
+}
+
+// to is what a part of material gets that says nothing of its own.
+func (a allowances) to(material string) stock.Allowance {
+	allowance := a.every
+	if rec, there := a.of[material]; there {
+		rec.overlay(&allowance)
+	}
+	return allowance
+}
+
+// overlay sets the amounts that rec gives.
+func (rec record) overlay(a *stock.Allowance) {
+	for name, amount := range map[string]*stock.Length{"edge": &a.Edge, "face": &a.Face, "end": &a.End, "mitre": &a.Mitre} {
+		if rec.given(name) {
+			*amount = rec.length(name)
+		}
+	}
+}
+
+// offered makes sure that there is stock of every material that has allowances
+// of its own: a name that is misspelt would do nothing.
+func (r *reader) offered(all allowances, offers []offer, rough []lumber) {
+	if len(offers)+len(rough) == 0 || !allNamed(offers, rough) {
+		return
+	}
+	for name, rec := range all.of {
+		if name != "" && len(ofMaterial(offers, name))+len(roughOf(rough, name)) == 0 {
+			r.fault(rec.where("name").of("name"), unknownMaterial(name, materialsOf(offers, rough)))
+		}
+	}
+}
