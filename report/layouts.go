@@ -67,8 +67,14 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, r stock.Ruler) {
 		if planed != "" {
 			b.Paragraph(planed)
 		}
-		b.Picture(picture.Drawing)
-		b.Space(2)
+		if board {
+			for _, row := range picture.Rows {
+				b.Picture(row)
+			}
+		} else {
+			b.Picture(picture.Drawing)
+			b.Space(2)
+		}
 		notes(b, picture, v.Steps)
 		b.Table(parts)
 		if len(v.Steps) == 0 {

@@ -40,6 +40,9 @@ type Picture struct {
 	// Short are the blanks, as indices into the bill and in its order, of which
 	// a label had to leave something out: they belong into a key.
 	Short []int
+	// Rows are the same as Drawing in rows below one another, where a page may
+	// break; nil for a sheet.
+	Rows []drawing.Drawing
 	// Unnamed counts the pieces and cuts that found no room for any label.
 	Unnamed int
 }
@@ -61,6 +64,9 @@ type lanes struct{ top, right float64 }
 // New draws v within width and height, in mm. The picture is as wide as it was
 // allowed to be, and as high as it needs.
 func New(v View, width, height float64) Picture {
+	if v.Layout.Stock.Kind == stock.Board {
+		return newBoard(v, width)
+	}
 	var reserved lanes
 	for {
 		f := newFrame(v, width, height, reserved)
@@ -80,6 +86,8 @@ type frame struct {
 	board bool
 	// stock is the outline of the untrimmed piece.
 	stock drawing.Rect
+	// x0, y0 is its corner on the stock, where a piece of it is drawn.
+	x0, y0 stock.Length
 	// picture is all the paper there is.
 	picture drawing.Rect
 	lanes   lanes
@@ -108,8 +116,8 @@ func newFrame(v View, width, height float64, reserved lanes) frame {
 func mm(l stock.Length) float64 { return float64(l) / float64(stock.Millimetre) }
 
 // x and y are where a length from the reference corner lies on the paper.
-func (f frame) x(l stock.Length) float64 { return f.stock.X + mm(l)/float64(f.scale) }
-func (f frame) y(l stock.Length) float64 { return f.stock.Bottom() - mm(l)/float64(f.scale) }
+func (f frame) x(l stock.Length) float64 { return f.stock.X + mm(l-f.x0)/float64(f.scale) }
+func (f frame) y(l stock.Length) float64 { return f.stock.Bottom() - mm(l-f.y0)/float64(f.scale) }
 
 // rect is where a node lies on the paper.
 func (f frame) rect(n *cutplan.Node) drawing.Rect {
