@@ -57,6 +57,7 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, r stock.Ruler) {
 			b.Need(min(around+b.TableHeight(steps), b.Height()))
 		case board:
 			b.Page("boards")
+			b.Paragraph(aboutMarks)
 		default:
 			b.Page(fmt.Sprintf("layout %d of %d", i+1, len(p.Layouts)))
 			steps = fitted(b, steps, b.Height()-around)
@@ -83,6 +84,9 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, r stock.Ruler) {
 		b.Table(steps)
 	}
 }
+
+// aboutMarks says how the figures below a board are meant.
+const aboutMarks = "Marks are measured from the squared reference end of the board or piece in hand, all from that one end; the blade cuts beyond the mark. The stop is set to the length of the piece that comes off. Fences are set from the reference edge, the lower one."
 
 // headingRoom is what stands above a diagram, with a note below it, in mm.
 const headingRoom = 28.0

@@ -47,6 +47,9 @@ func stepTable(p *cutplan.Plan, l cutplan.Layout, steps []cutplan.Step, r stock.
 		}
 		add(run, r.Print(s.Setting), run.marks(r), run.times(comesOff(p, s, r)), over)
 	}
+	if board {
+		return sized(t, 9) // several boards share a page
+	}
 	return sized(t, 9.5)
 }
 

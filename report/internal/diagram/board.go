@@ -19,7 +19,7 @@ import (
 // errors of marking never add up. The blade cuts beyond the mark.
 
 const (
-	mostDetail   = 30.0 // mm of height for a piece that is drawn on its own
+	mostDetail   = 26.0 // mm of height for a piece that is drawn on its own
 	largestScale = 4    // n of 1:n for it, at least
 	detailGap    = 4.0  // mm between two beside one another
 )
@@ -27,7 +27,7 @@ const (
 // newBoard draws the board, and below it the pieces that are divided further.
 func newBoard(v View, width float64) Picture {
 	saw := sawnBy(v.Steps)
-	details := detailsOf(v, saw)
+	details := detailsOf(v, saw, v.Layout.Root)
 	closed := map[extent]string{}
 	for _, s := range details {
 		for i, n := range s.equal {
@@ -40,10 +40,7 @@ func newBoard(v View, width float64) Picture {
 	p.Width = width
 	p.addRow([]placedSlab{board.place(scale, width)})
 
-	larger := largestScale
-	for _, s := range details {
-		larger = max(larger, s.scaleFor(width, mostDetail))
-	}
+	larger := detailScale(details, width)
 	var beside []placedSlab
 	left := width
 	for _, s := range details {
@@ -59,6 +56,26 @@ func newBoard(v View, width float64) Picture {
 	slices.Sort(p.Short)
 	p.Short = slices.Compact(p.Short)
 	return p
+}
+
+// detailScale is the scale of the pieces that are drawn on their own: the largest
+// there is room for, or a smaller one, by no more than half, at which they all
+// stand beside one another.
+func detailScale(details []slab, width float64) int {
+	largest := largestScale
+	for _, s := range details {
+		largest = max(largest, s.scaleFor(width, mostDetail))
+	}
+	for n := largest; 2*n <= 3*largest; n++ {
+		room := width + detailGap
+		for _, s := range details {
+			room -= s.widthAt(n) + detailGap
+		}
+		if room >= 0 {
+			return n
+		}
+	}
+	return largest
 }
 
 // addRow puts slabs beside one another below what is there.
@@ -81,17 +98,16 @@ func (p *Picture) addRow(slabs []placedSlab) {
 	p.Height += row.Height
 }
 
-// detailsOf lists the pieces of the first level that more than one cut divides,
-// equal ones together. A single strip would be the board once more, so it is
-// left in its place.
-func detailsOf(v View, saw sawn) []slab {
-	root := v.Layout.Root
+// detailsOf lists the pieces of n that more than one cut divides, equal ones
+// together. A single strip would be the board once more, so its own pieces are
+// looked at instead.
+func detailsOf(v View, saw sawn, n cutplan.Node) []slab {
 	var all []slab
-	for i, c := range root.Children {
+	for i, c := range n.Children {
 		if saw.inside(c) < 2 {
 			continue
 		}
-		number, rest := saw.source(root, i)
+		number, rest := saw.source(n, i)
 		at := slices.IndexFunc(all, func(s slab) bool { return same(s.equal[0], c) })
 		if at < 0 {
 			at = len(all)
@@ -107,8 +123,8 @@ func detailsOf(v View, saw sawn) []slab {
 		s.from = append(s.from, number)
 		s.rest = s.rest || rest
 	}
-	if root.Cut == cutplan.Rip && len(all) == 1 && len(all[0].equal) == 1 {
-		return nil
+	if n.Cut == cutplan.Rip && len(all) == 1 && len(all[0].equal) == 1 {
+		return detailsOf(v, saw, all[0].equal[0])
 	}
 	for i := range all {
 		all[i].title = all[i].heading()
@@ -125,9 +141,9 @@ func (s slab) heading() string {
 		return s.sources[0] + ": " + size
 	case s.rest:
 		last := len(s.from) - 1
-		return "pieces from " + ranges(s.from[:last]) + ", " + s.sources[last] + ": " + size + " each"
+		return "pieces from " + ranges(s.from[:last], 3) + ", " + s.sources[last] + ": " + size + " each"
 	}
-	return "pieces from " + ranges(s.from) + ": " + size + " each"
+	return "pieces from " + ranges(s.from, 3) + ": " + size + " each"
 }
 
 // extent is where a piece lies on the board, which is like no other's.

@@ -146,7 +146,7 @@ func TestStripsCutAtTheSameMarksShareALine(t *testing.T) {
 	for _, line := range lines {
 		said := ""
 		for _, m := range line.marks {
-			said += ranges(m.numbers) + " at " + stock.Ruler{}.Print(m.at) + "; "
+			said += ranges(m.numbers, 3) + " at " + stock.Ruler{}.Print(m.at) + "; "
 		}
 		got = append(got, said)
 	}
@@ -163,9 +163,11 @@ func TestStripsCutAtTheSameMarksShareALine(t *testing.T) {
 func TestNumbersAreSaidShortly(t *testing.T) {
 	for _, tt := range []struct {
 		numbers []int
+		least   int
 		want    string
-	}{{[]int{4}, "4"}, {[]int{5, 4}, "4, 5"}, {[]int{6, 7, 8}, "6–8"}, {[]int{1, 3, 4, 5, 9, 9}, "1, 3–5, 9"}} {
-		if got := ranges(tt.numbers); got != tt.want {
+	}{{[]int{4}, 2, "4"}, {[]int{5, 4}, 2, "4–5"}, {[]int{5, 4}, 3, "4, 5"}, {[]int{6, 7, 8}, 3, "6–8"},
+		{[]int{1, 3, 4, 5, 9, 9}, 2, "1, 3–5, 9"}} {
+		if got := ranges(tt.numbers, tt.least); got != tt.want {
 			t.Errorf("%v is said %q, want %q", tt.numbers, got, tt.want)
 		}
 	}

@@ -117,8 +117,8 @@ func same(a, b cutplan.Node) bool {
 	return true
 }
 
-// ranges writes numbers shortly: "3, 5–7".
-func ranges(numbers []int) string {
+// ranges writes numbers shortly, "3, 5–7": so many in a row at least make a range.
+func ranges(numbers []int, least int) string {
 	numbers = slices.Compact(slices.Sorted(slices.Values(numbers)))
 	var said []string
 	for i := 0; i < len(numbers); {
@@ -126,14 +126,12 @@ func ranges(numbers []int) string {
 		for j+1 < len(numbers) && numbers[j+1] == numbers[j]+1 {
 			j++
 		}
-		switch j - i {
-		case 0:
+		if j-i+1 < least {
 			said = append(said, strconv.Itoa(numbers[i]))
-		case 1:
-			said = append(said, strconv.Itoa(numbers[i]), strconv.Itoa(numbers[j]))
-		default:
-			said = append(said, fmt.Sprintf("%d–%d", numbers[i], numbers[j]))
+			i++
+			continue
 		}
+		said = append(said, fmt.Sprintf("%d–%d", numbers[i], numbers[j]))
 		i = j + 1
 	}
 	return strings.Join(said, ", ")

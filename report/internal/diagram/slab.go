@@ -73,7 +73,7 @@ func (s slab) atEdge() (edge, inner []fence, tags []tag) {
 }
 
 func (s slab) fenceTag(f fence, size float64) tag {
-	return tag{number: ranges(f.numbers), text: "fence " + s.v.Ruler.Print(f.setting), face: drawing.Regular, size: size}
+	return tag{number: ranges(f.numbers, 2), text: "fence " + s.v.Ruler.Print(f.setting), face: drawing.Regular, size: size}
 }
 
 // left is the room that the slab needs on its left.
@@ -241,7 +241,7 @@ func (p *placedSlab) placeMarks() {
 			for _, k := range l.marks {
 				t := tag{text: p.v.Ruler.Print(k.at), face: drawing.Bold}
 				if len(k.numbers) > 0 {
-					t.number = ranges(k.numbers)
+					t.number = ranges(k.numbers, 2)
 				}
 				tags = append(tags, t)
 				m.x = append(m.x, p.f.x(k.x))

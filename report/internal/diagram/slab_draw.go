@@ -22,7 +22,10 @@ func (p placedSlab) draw() drawing.Drawing {
 	p.top.write(&d, slabHead, false)
 	p.drawFences(&d)
 	for _, m := range p.lines {
-		p.drawMarks(&d, m)
+		p.drawLine(&d, m)
+	}
+	for _, m := range p.lines {
+		m.row.write(&d, m.y+markLeaders, true)
 	}
 	p.drawCorner(&d)
 	return d
@@ -119,9 +122,9 @@ func (p placedSlab) drawFences(d *drawing.Drawing) {
 	}
 }
 
-// drawMarks draws a level of lines: an origin, an arrow to each mark, and the
-// marks below.
-func (p placedSlab) drawMarks(d *drawing.Drawing, m markRow) {
+// drawLine draws a level of lines: an origin, an arrow to each mark, and from
+// there to its tag.
+func (p placedSlab) drawLine(d *drawing.Drawing, m markRow) {
 	for _, l := range m.lines {
 		origin := drawing.Point{X: p.f.x(l.from), Y: m.y}
 		before := origin
@@ -146,7 +149,6 @@ func (p placedSlab) drawMarks(d *drawing.Drawing, m markRow) {
 	for i := range m.row.tags {
 		d.Line(drawing.Point{X: m.x[i], Y: m.y + 0.8}, drawing.Point{X: m.row.at[i], Y: top - 0.3}, drawing.Narrow)
 	}
-	m.row.write(d, top, true)
 }
 
 // arrowRoom is the least distance of two marks for an arrowhead between them, mm.
