@@ -44,11 +44,11 @@ func (s sawn) cut(n cutplan.Node, i int) int {
 }
 
 // source names child i of n as the steps do.
-func (s sawn) source(n cutplan.Node, i int) (number int, rest bool) {
-	if number = s.cut(n, i); number > 0 || i == 0 {
-		return number, false
+func (s sawn) source(n cutplan.Node, i int) source {
+	if number := s.cut(n, i); number > 0 || i == 0 {
+		return source{number: number}
 	}
-	return s.cut(n, i-1), true
+	return source{s.cut(n, i-1), true}
 }
 
 // inside counts the cuts that divide n.
@@ -224,4 +224,21 @@ func fences(splits [][]parting) []fence {
 		}
 	}
 	return all
+}
+
+// joined puts rips together that are made at one setting in neighbouring pieces,
+// at one place across the board, and follow one another.
+func joined(all []fence) []fence {
+	var out []fence
+	for _, f := range all {
+		last := len(out) - 1
+		if last >= 0 && out[last].setting == f.setting && out[last].rips[0].Y == f.rips[0].Y &&
+			slices.Max(out[last].numbers)+1 == slices.Min(f.numbers) {
+			out[last].rips = append(out[last].rips, f.rips...)
+			out[last].numbers = append(out[last].numbers, f.numbers...)
+			continue
+		}
+		out = append(out, f)
+	}
+	return out
 }

@@ -159,7 +159,7 @@ func (p *placedSlab) shift(dy float64) {
 
 // label writes on the pieces and returns those that are too small for it.
 func (p *placedSlab) label() (without []narrow) {
-	p.leaves(func(leaf, parent *cutplan.Node) {
+	p.leaves(func(leaf *cutplan.Node) {
 		if leaf.Use == cutplan.Waste {
 			return
 		}
@@ -169,7 +169,7 @@ func (p *placedSlab) label() (without []narrow) {
 			if b, at, ok := fitAny(closedVariants(name, p.v.Ruler.Size(leaf.Length, leaf.Width)), piece, nil); ok {
 				p.blocks, p.places = append(p.blocks, b), append(p.places, at)
 			} else {
-				without = append(without, narrow{piece, name, parent, true})
+				without = append(without, narrow{piece, name, nil, true})
 			}
 			return
 		}
@@ -181,7 +181,7 @@ func (p *placedSlab) label() (without []narrow) {
 		if ok {
 			p.blocks, p.places = append(p.blocks, b), append(p.places, at)
 		} else {
-			without = append(without, narrow{piece, w.led(), parent, true})
+			without = append(without, narrow{piece, w.led(), nil, true})
 		}
 		if leaf.Use == cutplan.Part && (ok && b.short || !ok && w.ledShort()) {
 			p.short = append(p.short, leaf.Blank)
@@ -210,13 +210,14 @@ func (p *placedSlab) placeTop(without []narrow, inner []fence) {
 	for _, c := range callouts {
 		all = append(all, led{tag{text: c.text}, c.dots})
 	}
-	for _, f := range inner {
+	for _, f := range joined(inner) {
 		var dots []drawing.Point
 		for _, s := range f.rips {
 			from, _ := p.f.cutLine(s, p.v.Kerf)
 			dots = append(dots, drawing.Point{X: from.X + 0.6, Y: from.Y})
 		}
-		slices.Reverse(dots) // the one nearest the lane first
+		// The one nearest the lane first.
+		slices.SortStableFunc(dots, func(a, b drawing.Point) int { return cmp.Or(cmp.Compare(a.Y, b.Y), cmp.Compare(a.X, b.X)) })
 		all = append(all, led{p.fenceTag(f, 0), dots})
 	}
 	slices.SortStableFunc(all, func(a, b led) int { return cmp.Compare(a.dots[0].X, b.dots[0].X) })
@@ -299,8 +300,8 @@ func (p *placedSlab) allLines() []lineOf {
 // head says what is drawn, and its scale.
 func (s slab) head(scale int) string {
 	words := "scale 1:" + strconv.Itoa(scale)
-	if s.title != "" {
-		words = s.title + ", " + words
+	if title := s.heading(); title != "" {
+		words = title + ", " + words
 	}
 	return words
 }

@@ -34,12 +34,11 @@ func (p placedSlab) draw() drawing.Drawing {
 func (p placedSlab) drawHead(d *drawing.Drawing) {
 	base := drawing.Rise(headSize) + 0.6
 	face := drawing.Regular
-	if p.title != "" {
-		face = drawing.Bold
-	}
 	at := drawing.Point{Y: base}
 	if p.whole {
 		at.X = p.f.stock.X
+	} else {
+		face = drawing.Bold
 	}
 	words := p.head(p.f.scale)
 	d.Text(drawing.Text{At: at, String: drawing.Shorten(words, face, headSize, d.Width-at.X), Size: headSize, Face: face})
@@ -59,7 +58,7 @@ func (p placedSlab) drawPieces(d *drawing.Drawing) {
 	if inner := p.f.rect(&p.equal[0]); p.whole && inner != p.f.stock {
 		drawTrim(d, p.f.stock, inner)
 	}
-	p.leaves(func(leaf, _ *cutplan.Node) {
+	p.leaves(func(leaf *cutplan.Node) {
 		switch leaf.Use {
 		case cutplan.Waste:
 			d.Hatch(p.f.rect(leaf))
@@ -71,24 +70,27 @@ func (p placedSlab) drawPieces(d *drawing.Drawing) {
 	})
 }
 
-// drawCuts draws each cut as one line in the middle of its kerf, also those
-// within pieces that are drawn elsewhere; a cut right across is the wider.
+// drawCuts draws each cut as one line in the middle of its kerf; a cut right
+// across is the wider.
 func (p placedSlab) drawCuts(d *drawing.Drawing) {
 	length, width := p.equal[0].Length, p.equal[0].Width
-	n := p.equal[0]
-	for _, s := range p.v.Steps {
-		within := s.X >= n.X && s.X <= n.X+n.Length && s.Y >= n.Y && s.Y <= n.Y+n.Width &&
-			(s.Cut == cutplan.Crosscut && s.Run <= width && s.X > n.X && s.X < n.X+n.Length ||
-				s.Cut == cutplan.Rip && s.Run <= length && s.Y > n.Y && s.Y < n.Y+n.Width)
-		if !within && !(s.Trim && p.whole) {
-			continue
-		}
+	draw := func(s cutplan.Step) {
 		pen := drawing.FineCut
 		if s.Cut == cutplan.Rip && s.Run >= length || s.Cut == cutplan.Crosscut && s.Run >= width {
 			pen = drawing.Cut
 		}
 		from, to := p.f.cutLine(s, p.v.Kerf)
 		d.Line(from, to, pen)
+	}
+	for _, s := range p.v.Steps {
+		if s.Trim && p.whole {
+			draw(s)
+		}
+	}
+	for _, split := range p.splits() {
+		for _, c := range split {
+			draw(c.step)
+		}
 	}
 }
 
@@ -97,8 +99,15 @@ func (p placedSlab) drawTopLeaders(d *drawing.Drawing) {
 	for i := range p.top.tags {
 		dots := p.dots[i]
 		d.Leader(dots[0], drawing.Point{X: p.top.at[i], Y: foot})
+		// Dots along a strip are strung on one line, strips on another.
+		strip := 0
 		for j := 1; j < len(dots); j++ {
-			d.Leader(dots[j], dots[j-1])
+			if abs(dots[j].Y-dots[strip].Y) < 0.1 {
+				d.Leader(dots[j], dots[j-1])
+				continue
+			}
+			d.Leader(dots[j], dots[strip])
+			strip = j
 		}
 	}
 }
