@@ -108,7 +108,7 @@ func stopTable(b *paper.Book, p *cutplan.Plan, r stock.Ruler) {
 	}
 	stops.Columns[stopColumn].Size, stops.Columns[stopColumn].Face = stops.Size+2, drawing.Bold
 	b.Space(4)
-	b.Need(min(b.TableHeight(stops)+headingRoom, b.Height()))
+	b.Need(min(b.TableHeight(stops)+boardRoom, b.Height()))
 	b.Heading("Stops for all boards")
 	b.Paragraph(aboutStops)
 	b.Table(stops)
