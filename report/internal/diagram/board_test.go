@@ -141,7 +141,7 @@ func TestStripsCutAtTheSameMarksShareALine(t *testing.T) {
 	}
 	saw := sawnBy(p.Steps(l))
 	none := func(cutplan.Node) bool { return false }
-	lines := markLines(saw.partings([]cutplan.Node{l.Root}, 0, none))
+	lines := runningLines(saw.partings([]cutplan.Node{l.Root}, 0, none))
 	var got []string
 	for _, line := range lines {
 		said := ""

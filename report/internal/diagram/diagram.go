@@ -12,6 +12,9 @@
 // run across the paper and are numbered at their left end, crosscuts run
 // upwards and are numbered at their lower end. Widths and kinds of lines follow
 // drafting practice (package drawing, pen.go); nothing depends on colour.
+//
+// Boards (board.go) have running marks below them instead, each crosscut with its
+// number and its distance from the reference end, and fence settings on the left.
 package diagram
 
 import (
@@ -83,7 +86,6 @@ func New(v View, width, height float64) Picture {
 // frame maps the stock onto the paper.
 type frame struct {
 	scale int
-	board bool
 	// stock is the outline of the untrimmed piece.
 	stock drawing.Rect
 	// x0, y0 is its corner on the stock, where a piece of it is drawn.
@@ -101,7 +103,7 @@ func newFrame(v View, width, height float64, reserved lanes) frame {
 	scale := max(1, v.Scale,
 		int(math.Ceil(mm(s.Length)/wide)),
 		int(math.Ceil(mm(s.Width)/max(high, 1))))
-	f := frame{scale: scale, board: s.Kind == stock.Board, lanes: reserved}
+	f := frame{scale: scale, lanes: reserved}
 	f.stock = drawing.Rect{
 		X: left,
 		Y: headLane + reserved.top,

@@ -1,7 +1,6 @@
 package diagram
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -135,110 +134,4 @@ func ranges(numbers []int, least int) string {
 		i = j + 1
 	}
 	return strings.Join(said, ", ")
-}
-
-// lineOf is a line of marks from one reference end.
-type lineOf struct {
-	from  stock.Length // where the piece begins whose end is the reference
-	to    stock.Length // where it ends
-	marks []mark
-}
-
-// mark is where a crosscut's near side lies: X from the stock's end, at from the
-// reference end.
-type mark struct {
-	x, at   stock.Length
-	numbers []int
-}
-
-// markLines gathers crosscuts into lines; strips that are cut at the same marks
-// share one.
-func markLines(splits [][]parting) []lineOf {
-	var lines []lineOf
-	for _, split := range splits {
-		if split[0].step.Cut != cutplan.Crosscut {
-			continue
-		}
-		l := lineOf{from: split[0].step.X - split[0].step.Mark}
-		for _, p := range split {
-			l.marks = append(l.marks, mark{p.step.X, p.step.Mark, p.numbers})
-			l.to = p.step.X
-		}
-		at := slices.IndexFunc(lines, func(k lineOf) bool { return k.sameMarks(l) })
-		if at < 0 {
-			lines = append(lines, l)
-			continue
-		}
-		for i := range l.marks {
-			m := &lines[at].marks[i]
-			m.numbers = slices.Sorted(slices.Values(append(slices.Clone(m.numbers), l.marks[i].numbers...)))
-		}
-	}
-	return lines
-}
-
-func (l lineOf) sameMarks(k lineOf) bool {
-	return l.from == k.from && slices.EqualFunc(l.marks, k.marks, func(a, b mark) bool { return a.x == b.x })
-}
-
-// levels puts lines that do not lie over one another beside one another.
-func levels(lines []lineOf) [][]lineOf {
-	var all [][]lineOf
-	for _, l := range lines {
-		at := slices.IndexFunc(all, func(level []lineOf) bool {
-			return !slices.ContainsFunc(level, func(k lineOf) bool { return l.from < k.to && k.from < l.to })
-		})
-		if at < 0 {
-			at = len(all)
-			all = append(all, nil)
-		}
-		all[at] = append(all[at], l)
-	}
-	for _, level := range all {
-		slices.SortStableFunc(level, func(a, b lineOf) int { return cmp.Compare(a.from, b.from) })
-	}
-	return all
-}
-
-// fence is rips that follow one another at one setting.
-type fence struct {
-	setting stock.Length
-	rips    []cutplan.Step // their first copies, from the reference edge
-	numbers []int
-	edge    bool
-}
-
-func fences(splits [][]parting) []fence {
-	var all []fence
-	for _, split := range splits {
-		if split[0].step.Cut != cutplan.Rip {
-			continue
-		}
-		for i, p := range split {
-			if i == 0 || split[i-1].step.Setting != p.step.Setting {
-				all = append(all, fence{setting: p.step.Setting, edge: p.edge})
-			}
-			f := &all[len(all)-1]
-			f.rips = append(f.rips, p.step)
-			f.numbers = append(f.numbers, p.numbers...)
-		}
-	}
-	return all
-}
-
-// joined puts rips together that are made at one setting in neighbouring pieces,
-// at one place across the board, and follow one another.
-func joined(all []fence) []fence {
-	var out []fence
-	for _, f := range all {
-		last := len(out) - 1
-		if last >= 0 && out[last].setting == f.setting && out[last].rips[0].Y == f.rips[0].Y &&
-			slices.Max(out[last].numbers)+1 == slices.Min(f.numbers) {
-			out[last].rips = append(out[last].rips, f.rips...)
-			out[last].numbers = append(out[last].numbers, f.numbers...)
-			continue
-		}
-		out = append(out, f)
-	}
-	return out
 }

@@ -44,7 +44,7 @@ type placedSlab struct {
 
 // markRow is a level of lines of marks with the tags below it.
 type markRow struct {
-	lines []lineOf
+	lines []runningLine
 	y     float64 // of the line
 	row   row
 	x     []float64 // of the mark that a tag is about
@@ -111,7 +111,7 @@ func (s slab) widthAt(scale int) float64 {
 func (s slab) place(scale int, width float64) placedSlab {
 	p := placedSlab{slab: s}
 	length, across := s.size()
-	p.f = frame{scale: scale, board: true}
+	p.f = frame{scale: scale}
 	if !s.whole {
 		p.f.x0, p.f.y0 = s.equal[0].X, s.equal[0].Y
 	}
@@ -264,12 +264,12 @@ func (p *placedSlab) placeMarks() {
 }
 
 // allLines are the lines of marks; that of the board itself tells its trim.
-func (p *placedSlab) allLines() []lineOf {
-	lines := markLines(p.splits())
+func (p *placedSlab) allLines() []runningLine {
+	lines := runningLines(p.splits())
 	if !p.whole {
 		return lines
 	}
-	own := lineOf{from: p.equal[0].X, to: p.equal[0].X + p.equal[0].Length}
+	own := runningLine{from: p.equal[0].X, to: p.equal[0].X + p.equal[0].Length}
 	start := mark{x: own.from, at: 0}
 	var marks []mark
 	for i, l := range lines {
@@ -294,7 +294,7 @@ func (p *placedSlab) allLines() []lineOf {
 	if len(own.marks) == 1 {
 		return lines
 	}
-	return append([]lineOf{own}, lines...)
+	return append([]runningLine{own}, lines...)
 }
 
 // head says what is drawn, and its scale.
