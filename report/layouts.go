@@ -37,6 +37,7 @@ func diagramRoom(b *paper.Book, steps paper.Table) float64 {
 func layoutPages(b *paper.Book, p *cutplan.Plan, r stock.Ruler) {
 	boards := boardScale(p, r, b.Width(), b.Height()/2)
 	afterBoard := false
+	last := lastBoard(p)
 	for i, l := range p.Layouts {
 		board := l.Stock.Kind == stock.Board
 		v := view(p, i, r)
@@ -53,10 +54,11 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, r stock.Ruler) {
 		}
 		switch {
 		case board && afterBoard:
-			b.Space(6)
-			b.Need(min(around+b.TableHeight(steps), b.Height()))
+			b.Space(4)
+			b.Need(min(around-headingRoom+boardRoom+b.TableHeight(steps), b.Height()))
 		case board:
 			b.Page("boards")
+			b.Paragraph(aboutMarks)
 		default:
 			b.Page(fmt.Sprintf("layout %d of %d", i+1, len(p.Layouts)))
 			steps = fitted(b, steps, b.Height()-around)
@@ -67,19 +69,59 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, r stock.Ruler) {
 		if planed != "" {
 			b.Paragraph(planed)
 		}
-		b.Picture(picture.Drawing)
-		b.Space(2)
+		if board {
+			for _, row := range picture.Rows {
+				b.Picture(row)
+			}
+		} else {
+			b.Picture(picture.Drawing)
+			b.Space(2)
+		}
 		notes(b, picture, v.Steps)
 		b.Table(parts)
 		if len(v.Steps) == 0 {
 			b.Paragraph("No cut is needed.")
 		}
 		b.Table(steps)
+		if i == last {
+			stopTable(b, p, r)
+		}
 	}
 }
 
+// lastBoard is the last layout of a board, -1 if there is none.
+func lastBoard(p *cutplan.Plan) int {
+	last := -1
+	for i, l := range p.Layouts {
+		if l.Stock.Kind == stock.Board {
+			last = i
+		}
+	}
+	return last
+}
+
+// stopTable gathers the crosscuts of all boards, if there are any.
+func stopTable(b *paper.Book, p *cutplan.Plan, r stock.Ruler) {
+	stops := stopList(p, r).table()
+	if len(stops.Rows) == 0 {
+		return
+	}
+	stops.Columns[stopColumn].Size, stops.Columns[stopColumn].Face = stops.Size+2, drawing.Bold
+	b.Space(4)
+	b.Need(min(b.TableHeight(stops)+boardRoom, b.Height()))
+	b.Heading("Stops for all boards")
+	b.Paragraph(aboutStops)
+	b.Table(stops)
+}
+
+// aboutMarks says how the figures below a board are meant.
+const aboutMarks = "Marks are measured from the squared reference end of the board or piece in hand, all from that one end; the blade cuts beyond the mark. The stop is set to the length of the piece that comes off. Fences are set from the reference edge, the lower one."
+
 // headingRoom is what stands above a diagram, with a note below it, in mm.
 const headingRoom = 28.0
+
+// boardRoom is what stands above a board, in mm. Its notes are rare.
+const boardRoom = 18.0
 
 // planingRoom is what the line on planing takes beyond it, in mm.
 const planingRoom = 6.0

@@ -54,7 +54,7 @@ func (r *run) takes(s cutplan.Step) bool {
 	switch {
 	case s.InHand == last.Number && s.Rest && last.LeftNode == nil:
 		kind = repeated
-	case s.InHand != last.Number && s.Rest == last.Rest && s.Piece == last.Piece && s.Left == last.Left &&
+	case s.InHand != last.Number && s.Rest == last.Rest && s.Piece == last.Piece && s.Left == last.Left && s.Mark == last.Mark &&
 		alike(s.LeftNode, last.LeftNode):
 		kind = parallel
 	}
@@ -88,6 +88,22 @@ func (r run) numbers() string {
 		return strconv.Itoa(r.first().Number)
 	}
 	return fmt.Sprintf("%d–%d", r.first().Number, r.last().Number)
+}
+
+// marks are where the crosscuts of the run are marked, in their order: one after
+// another along one piece, or one mark for all of several pieces. Rips and trim
+// have none.
+func (r run) marks(ruler stock.Ruler) string {
+	if r.first().Cut == cutplan.Rip || r.first().Trim {
+		return ""
+	}
+	var marks []string
+	for _, s := range r.steps {
+		if m := ruler.Print(s.Mark); !slices.Contains(marks, m) {
+			marks = append(marks, m)
+		}
+	}
+	return strings.Join(marks, ", ")
 }
 
 // times puts the count before what comes off, or is left, of each.

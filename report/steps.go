@@ -9,68 +9,77 @@ import (
 	"sawbill/stock"
 )
 
-const settingColumn = 3
-
-// stepTable is the order of work of one layout.
+// stepTable is the order of work of one layout. That of a board has a column of
+// running marks.
 func stepTable(p *cutplan.Plan, l cutplan.Layout, steps []cutplan.Step, r stock.Ruler) paper.Table {
+	board := l.Stock.Kind == stock.Board
 	t := paper.Table{Columns: []paper.Column{
 		{Head: "cut", Number: true},
 		{Head: "piece in hand", Wrap: true},
 		{Head: "how", Wrap: true},
-		{Head: "fence or stop", Align: drawing.Right, Face: drawing.Bold},
+		{Head: setting, Align: drawing.Right, Face: drawing.Bold},
 		{Head: "comes off", Wrap: true, Face: drawing.Bold},
 		{Head: "left", Wrap: true},
 	}}
+	if board {
+		t.Columns = slices.Insert(t.Columns, markColumn, paper.Column{Head: "mark", Align: drawing.Right, Wrap: true})
+	}
+	add := func(run run, at, mark, off, left string) {
+		row := []string{run.numbers(), run.inHand(l.Stock.Kind, r), how(run, l.Stock.Kind), at, off, left}
+		if board {
+			row = slices.Insert(row, markColumn, mark)
+		}
+		t.Rows = append(t.Rows, row)
+	}
 	runs := runsOf(steps)
 	for i, run := range runs {
-		if run.first().Trim {
+		s, last := run.first(), run.last()
+		if s.Trim {
 			t.Joined = append(t.Joined, false)
-			t.Rows = append(t.Rows, trimRow(l.Stock, run, r))
+			add(run, r.Print(l.Stock.Trim), "", "trimmed: "+r.Size(last.Off.Length, last.Off.Width), "waste")
 			continue
 		}
 		// Rows of one setup belong together: the fence stays where it is.
-		s, last := run.first(), run.last()
 		t.Joined = append(t.Joined, i > 0 && s.Cut == runs[i-1].last().Cut && s.Setting == runs[i-1].last().Setting)
 		over := left(p, last, r)
 		if scrap := last.LeftNode != nil && last.LeftNode.Use == cutplan.Waste; run.kind == parallel && !scrap && last.Left != (cutplan.Size{}) {
 			over += " each"
 		}
-		t.Rows = append(t.Rows, []string{
-			run.numbers(), run.inHand(l.Stock.Kind, r), how(run), r.Print(s.Setting),
-			run.times(comesOff(p, s, r)), over,
-		})
+		add(run, r.Print(s.Setting), run.marks(r), run.times(comesOff(p, s, r)), over)
+	}
+	if board {
+		return sized(t, 9) // several boards share a page
 	}
 	return sized(t, 9.5)
 }
+
+const (
+	setting    = "fence or stop"
+	markColumn = 3
+)
 
 // sized sets the type of the steps; the settings, which are read from the saw,
 // are larger.
 func sized(t paper.Table, size float64) paper.Table {
 	t.Size = size
 	t.Columns = slices.Clone(t.Columns)
-	t.Columns[settingColumn].Size = size + 2
+	at := slices.IndexFunc(t.Columns, func(c paper.Column) bool { return c.Head == setting })
+	t.Columns[at].Size = size + 2
 	return t
 }
 
-// trimRow tells of all trim cuts at once: the setting is what falls off, the
-// blade's kerf included, since nobody sets a fence for it.
-func trimRow(s stock.Stock, run run, r stock.Ruler) []string {
-	where := "off every edge"
-	if s.Kind == stock.Board {
-		where = "off both ends"
+// how says rip or crosscut. For trim the setting beside it is what falls off,
+// the blade's kerf included, since nobody sets a fence for it.
+func how(run run, kind stock.Kind) string {
+	said := run.first().Cut.String()
+	switch {
+	case run.first().Trim && kind == stock.Board:
+		said = "trim off both ends"
+	case run.first().Trim:
+		said = "trim off every edge"
 	}
-	done := run.last().Off
-	return []string{
-		run.numbers(), run.inHand(s.Kind, r), marked("trim "+where, run), r.Print(s.Trim),
-		"trimmed: " + r.Size(done.Length, done.Width), "waste",
-	}
-}
-
-func how(run run) string { return marked(run.first().Cut.String(), run) }
-
-func marked(said string, run run) string {
 	if run.breakdown() {
-		return said + ", BREAKDOWN"
+		said += ", BREAKDOWN"
 	}
 	return said
 }

@@ -34,7 +34,8 @@ func (w *writer) listing(heading string, l listing) {
 }
 
 // Summary writes what matters before the trip: what to buy, what it costs,
-// what will be left, and what is missing. The error is that of w.
+// what will be left, what is missing, and at which stops or marks the boards are
+// crosscut. The error is that of w.
 func Summary(to io.Writer, p *cutplan.Plan, o Options) error {
 	w := &writer{w: to}
 	w.line("%s", title(p))
@@ -58,6 +59,8 @@ func Summary(to io.Writer, p *cutplan.Plan, o Options) error {
 	w.listing("Take from what is on hand", fromTheRack(p, o.Ruler))
 	w.listing("Keep", kept(p, o.Ruler))
 	w.listing("Could not be cut", unplaced(p, o.Ruler))
+	w.listing("Stops for the boards", stopList(p, o.Ruler))
+	w.listing("Marks on the boards", markList(p, o.Ruler))
 	return w.err
 }
 

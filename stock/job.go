@@ -24,9 +24,10 @@ type Saw struct {
 	NarrowestRip     Length // no part, offcut or split of a sheet is ripped narrower
 	Stages           int    // at most so many levels of cuts
 	FirstCut         FirstCut
+	BoardFirstCut    FirstCut
 }
 
-// FirstCut is the direction of the first cuts of every sheet.
+// FirstCut is the direction of the first cuts of every sheet, or of every board.
 type FirstCut int
 
 const (

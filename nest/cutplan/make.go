@@ -3,6 +3,7 @@ package cutplan
 import (
 	"context"
 	"fmt"
+	"slices"
 	"time"
 
 	"sawbill/nest"
@@ -96,7 +97,7 @@ func pose(job stock.Job, bill []Blank) nest.Problem {
 		Stages: job.Saw.Stages,
 		Keep:   nest.Size{Length: int64(job.Offcut.Length), Width: int64(job.Offcut.Width)},
 	}
-	for _, s := range job.Stock {
+	for i, s := range job.Stock {
 		n := nest.Stock{
 			Length: int64(s.Length), Width: int64(s.Width),
 			TrimLength: int64(s.Trim), TrimWidth: int64(s.TrimWidth()),
@@ -108,6 +109,8 @@ func pose(job stock.Job, bill []Blank) nest.Problem {
 		if s.Kind == stock.Sheet {
 			n.FirstCut = firstCut(job.Saw.FirstCut)
 			n.NarrowestRip = int64(job.Saw.NarrowestRip)
+		} else {
+			n.FirstCut = firstCut(boardFirstCut(job, bill, i))
 		}
 		p.Stock = append(p.Stock, n)
 	}
@@ -120,6 +123,23 @@ func pose(job stock.Job, bill []Blank) nest.Problem {
 		p.Blanks = append(p.Blanks, n)
 	}
 	return p
+}
+
+// boardFirstCut is how stock i, boards, is cut first: as the saw says, unless a
+// blank takes a board's whole length or width and is freed by the other cut
+// alone. Such boards may be cut either way, since not to get the blank would be
+// worse.
+func boardFirstCut(job stock.Job, bill []Blank, i int) stock.FirstCut {
+	first := job.Saw.BoardFirstCut
+	length, width := job.Stock[i].Usable()
+	for _, b := range bill {
+		whole := first == stock.FirstCrosscut && b.Length == length && b.Width < width ||
+			first == stock.FirstRip && b.Width == width && b.Length < length
+		if whole && slices.Contains(job.Sources(b.Blank), i) {
+			return stock.FirstAny
+		}
+	}
+	return first
 }
 
 func firstCut(f stock.FirstCut) nest.Cut {

@@ -24,11 +24,12 @@ func randomJob(seed uint64) stock.Job {
 		Offcut: stock.Offcut{Length: 300 * mm, Width: 80 * mm},
 		Planer: stock.Planer{Shortest: stock.ShortestPlaned},
 		Saw: stock.Saw{
-			ResawKerf:    2 * mm,
-			Kerf:         []stock.Length{0, 3200 * mm / 1000, stock.Inch / 8}[r.IntN(3)],
-			Stages:       []int{0, 0, 2, 3}[r.IntN(4)],
-			FirstCut:     stock.FirstCut(r.IntN(3)),
-			NarrowestRip: []stock.Length{0, 10 * mm, 60 * mm}[r.IntN(3)],
+			ResawKerf:     2 * mm,
+			Kerf:          []stock.Length{0, 3200 * mm / 1000, stock.Inch / 8}[r.IntN(3)],
+			Stages:        []int{0, 0, 2, 3}[r.IntN(4)],
+			FirstCut:      stock.FirstCut(r.IntN(3)),
+			BoardFirstCut: stock.FirstCut(seed % 3),
+			NarrowestRip:  []stock.Length{0, 10 * mm, 60 * mm}[r.IntN(3)],
 		},
 	}
 	for i := range 1 + r.IntN(3) {

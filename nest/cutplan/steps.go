@@ -16,6 +16,12 @@ type Step struct {
 	// Setting is the distance from fence or stop to the blade: the size of the
 	// piece that comes off there.
 	Setting stock.Length
+	// Mark, of a crosscut, is how far its near side lies from the reference end
+	// of the piece as it came to hand, before the crosscuts that follow one
+	// another along it: the kerfs between are counted in, so marks that are all
+	// measured from that end do not add up errors. The blade cuts beyond the
+	// mark. It is 0 for rips and for trim.
+	Mark stock.Length
 	// Piece is the size in hand before the cut, Off what comes off at the
 	// fence or stop, Left what remains beyond the kerf: zero where the blade
 	// runs off the edge.
@@ -138,6 +144,7 @@ func (w *work) cut(s *splitting, below []splitting) []splitting {
 		st.Piece = Size{c.Length + s.left(), n.Width}
 		st.Left = Size{left, n.Width}
 		st.X, st.Y, st.Run = c.X+c.Length, n.Y, n.Width
+		st.Mark = st.X - n.X
 	}
 	if left == 0 {
 		st.Left = Size{}

@@ -54,7 +54,7 @@ func reason(r nest.Reason, b Blank) string {
 	case nest.TooLarge:
 		return "larger than any " + b.Part.Material + " there is, allowances and grain counted in: make it smaller or offer larger stock"
 	case nest.AgainstRules:
-		return "fits, but not within the saw's stages, first_cut and narrowest_rip: allow more"
+		return "fits, but not within the saw's stages, first_cut, board_first_cut and narrowest_rip: allow more"
 	}
 	return "not enough " + b.Part.Material + ": offer more of it"
 }

@@ -169,10 +169,19 @@ func sawOf(rec record) stock.Saw {
 		CrosscutCapacity: rec.length("crosscut_capacity"),
 		NarrowestRip:     rec.length("narrowest_rip"),
 		Stages:           rec.count("stages"),
-		FirstCut: map[string]stock.FirstCut{
-			"rip": stock.FirstRip, "crosscut": stock.FirstCrosscut,
-		}[rec.text("first_cut")],
+		FirstCut:         firstCut(rec.text("first_cut")),
+		BoardFirstCut:    firstCut(rec.text("board_first_cut")),
 	}
+}
+
+func firstCut(word string) stock.FirstCut {
+	switch word {
+	case "rip":
+		return stock.FirstRip
+	case "crosscut":
+		return stock.FirstCrosscut
+	}
+	return stock.FirstAny
 }
 
 // offcut reads what is worth keeping. An offcut narrower than the narrowest

@@ -67,6 +67,7 @@ crosscut_capacity = '48"'
 narrowest_rip = "10 mm"
 stages = 3
 first_cut = "Rip"
+board_first_cut = "rip"
 
 [allowance]
 edge = 0.8
@@ -149,6 +150,7 @@ func TestReadGivesAllThatAJobSays(t *testing.T) {
 				NarrowestRip:     10 * mm,
 				Stages:           3,
 				FirstCut:         stock.FirstRip,
+				BoardFirstCut:    stock.FirstRip,
 			},
 			Planer: stock.Planer{Shortest: 12 * inch},
 			Offcut: stock.Offcut{Length: 250 * mm, Width: 60 * mm},
@@ -165,10 +167,10 @@ func TestReadGivesAllThatAJobSays(t *testing.T) {
 			},
 			Parts: []stock.Part{
 				{Name: "shelf", Material: "birch ply 18", Length: 900 * mm, Width: 11*inch + 3*inch/4, Thickness: 18 * mm,
-					Count: 3, Grain: stock.GrainAny, From: "bench.toml:61", Note: "best face up",
+					Count: 3, Grain: stock.GrainAny, From: "bench.toml:62", Note: "best face up",
 					Allowance: stock.Allowance{Edge: 4 * mm / 5, Face: 3 * mm / 2, Mitre: 6 * mm / 5, Edges: 1, Faces: 2, Ends: 2}},
 				{Name: "leg", Material: "spruce", Length: 800 * mm, Width: 85 * mm, Thickness: 34*mm + mm/2,
-					Count: 1, From: "bench.toml:72",
+					Count: 1, From: "bench.toml:73",
 					Allowance: stock.Allowance{Edge: 4 * mm / 5, Face: 3 * mm / 2, Mitre: 6 * mm / 5, End: 10 * mm, Edges: 2, Faces: 2, Ends: 2}},
 				{Name: "bottom", Material: "birch ply 18", Length: 500 * mm, Width: 400*mm + mm/2, Thickness: 18 * mm,
 					Count: 1, From: "drawers.csv:2",
@@ -215,7 +217,7 @@ width = 12
 				t.Errorf("kerf %v, units %v, offcut %v; want %v, %v, %v",
 					got.Saw.Kerf, got.Units, got.Offcut, tt.kerf, tt.units, tt.offcut)
 			}
-			if got.Saw.FirstCut != stock.FirstAny || got.Saw.Stages != 0 || got.Case != nil || len(got.Warnings) > 0 {
+			if got.Saw.FirstCut != stock.FirstAny || got.Saw.BoardFirstCut != stock.FirstCrosscut || got.Saw.Stages != 0 || got.Case != nil || len(got.Warnings) > 0 {
 				t.Errorf("first cut %v, stages %d, case %v, warnings %v; want none", got.Saw.FirstCut, got.Saw.Stages, got.Case, got.Warnings)
 			}
 			p := got.Parts[0]

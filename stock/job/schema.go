@@ -94,6 +94,8 @@ var sawKeys = []key{
 	{name: "stages", holds: aCount, metric: "0", zero: true, most: mostStages,
 		usual: "write 0 for any number, 2 for rips and then crosscuts"},
 	{name: "first_cut", holds: aWord, words: []string{"any", "rip", "crosscut"}, metric: "any"},
+	// Short pieces are safer and straighter to rip. Common practice, no source.
+	{name: "board_first_cut", holds: aWord, words: []string{"crosscut", "rip", "any"}, metric: "crosscut"},
 }
 
 var planerKeys = []key{

@@ -56,10 +56,9 @@ type narrow struct {
 	toTop  bool // to the lane above, else to the one on the right
 }
 
-// lead chooses the direction that crosses the least of the stock. A board has
-// plenty of room above it, and a lane on its right would cost it its scale.
+// lead chooses the direction that crosses the least of the stock.
 func (f frame) lead(piece drawing.Rect) (toTop bool) {
-	return f.board || piece.Y-f.stock.Y < f.stock.Right()-piece.Right()
+	return piece.Y-f.stock.Y < f.stock.Right()-piece.Right()
 }
 
 // callouts leads out the labels of narrow pieces and crowded cuts; equal

@@ -12,6 +12,9 @@
 // run across the paper and are numbered at their left end, crosscuts run
 // upwards and are numbered at their lower end. Widths and kinds of lines follow
 // drafting practice (package drawing, pen.go); nothing depends on colour.
+//
+// Boards (board.go) have running marks below them instead, each crosscut with its
+// number and its distance from the reference end, and fence settings on the left.
 package diagram
 
 import (
@@ -40,6 +43,9 @@ type Picture struct {
 	// Short are the blanks, as indices into the bill and in its order, of which
 	// a label had to leave something out: they belong into a key.
 	Short []int
+	// Rows are the same as Drawing in rows below one another, where a page may
+	// break; nil for a sheet.
+	Rows []drawing.Drawing
 	// Unnamed counts the pieces and cuts that found no room for any label.
 	Unnamed int
 }
@@ -61,6 +67,9 @@ type lanes struct{ top, right float64 }
 // New draws v within width and height, in mm. The picture is as wide as it was
 // allowed to be, and as high as it needs.
 func New(v View, width, height float64) Picture {
+	if v.Layout.Stock.Kind == stock.Board {
+		return newBoard(v, width)
+	}
 	var reserved lanes
 	for {
 		f := newFrame(v, width, height, reserved)
@@ -77,9 +86,10 @@ func New(v View, width, height float64) Picture {
 // frame maps the stock onto the paper.
 type frame struct {
 	scale int
-	board bool
 	// stock is the outline of the untrimmed piece.
 	stock drawing.Rect
+	// x0, y0 is its corner on the stock, where a piece of it is drawn.
+	x0, y0 stock.Length
 	// picture is all the paper there is.
 	picture drawing.Rect
 	lanes   lanes
@@ -93,7 +103,7 @@ func newFrame(v View, width, height float64, reserved lanes) frame {
 	scale := max(1, v.Scale,
 		int(math.Ceil(mm(s.Length)/wide)),
 		int(math.Ceil(mm(s.Width)/max(high, 1))))
-	f := frame{scale: scale, board: s.Kind == stock.Board, lanes: reserved}
+	f := frame{scale: scale, lanes: reserved}
 	f.stock = drawing.Rect{
 		X: left,
 		Y: headLane + reserved.top,
@@ -108,8 +118,8 @@ func newFrame(v View, width, height float64, reserved lanes) frame {
 func mm(l stock.Length) float64 { return float64(l) / float64(stock.Millimetre) }
 
 // x and y are where a length from the reference corner lies on the paper.
-func (f frame) x(l stock.Length) float64 { return f.stock.X + mm(l)/float64(f.scale) }
-func (f frame) y(l stock.Length) float64 { return f.stock.Bottom() - mm(l)/float64(f.scale) }
+func (f frame) x(l stock.Length) float64 { return f.stock.X + mm(l-f.x0)/float64(f.scale) }
+func (f frame) y(l stock.Length) float64 { return f.stock.Bottom() - mm(l-f.y0)/float64(f.scale) }
 
 // rect is where a node lies on the paper.
 func (f frame) rect(n *cutplan.Node) drawing.Rect {

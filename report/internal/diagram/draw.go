@@ -143,7 +143,7 @@ func drawSize(d *drawing.Drawing, v View, f frame) {
 	y := f.stock.Bottom() + numberLane + dimensionLane - 2.2
 	d.LevelDimension(f.stock.X, f.stock.Right(), f.stock.Bottom(), y, label, dimensionSize)
 	label = v.Ruler.Print(s.Width)
-	// A narrow board has its width in the title alone.
+	// A narrow sheet has its width in the title alone.
 	if drawing.Width(label, drawing.Regular, dimensionSize)+2 < f.stock.H {
 		x := f.stock.X - sideNumbers - 2.2
 		d.UprightDimension(f.stock.Y, f.stock.Bottom(), f.stock.X, x, label, dimensionSize)

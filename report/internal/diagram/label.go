@@ -133,7 +133,11 @@ func (l line) size(tier int) float64 {
 // fit finds the fullest and largest way to write w in piece without touching
 // what is taken. It returns false where not even the mark has room.
 func fit(w wording, piece drawing.Rect, taken []drawing.Rect) (block, drawing.Rect, bool) {
-	for _, group := range w.variants() {
+	return fitAny(w.variants(), piece, taken)
+}
+
+func fitAny(groups [][]label, piece drawing.Rect, taken []drawing.Rect) (block, drawing.Rect, bool) {
+	for _, group := range groups {
 		if b, at, ok := fitOneOf(group, piece, taken); ok {
 			return b, at, true
 		}

@@ -166,7 +166,7 @@ func (c cut) along(taken []drawing.Rect, within drawing.Rect) (number, bool) {
 		offsets = append(offsets, off)
 	}
 	offsets = append(offsets, run/2, 0, -half-0.3)
-	// Within the outline if that can be; on a narrow board a number stands over it.
+	// Within the outline if that can be; on a narrow sheet a number stands over it.
 	for _, room := range []drawing.Rect{within.Inset(0.5), within.Inset(-2)} {
 		for _, off := range offsets {
 			if n, ok := c.numberAt(off, taken, room); ok {

@@ -1,0 +1,178 @@
+package diagram
+
+import (
+	"sawbill/nest/cutplan"
+	"sawbill/report/internal/drawing"
+)
+
+const headSize = 8.5 // pt
+
+// draw puts the slab on paper.
+func (p placedSlab) draw() drawing.Drawing {
+	d := drawing.Drawing{Width: p.f.picture.W, Height: p.height}
+	p.drawHead(&d)
+	p.drawPieces(&d)
+	p.drawCuts(&d)
+	d.Box(p.f.stock, drawing.Outline, drawing.NoFill)
+	// Leaders lie below all writing, which has a white ground.
+	p.drawTopLeaders(&d)
+	for i, b := range p.blocks {
+		b.write(&d, p.places[i])
+	}
+	p.top.write(&d, slabHead, false)
+	p.drawFences(&d)
+	for _, m := range p.lines {
+		p.drawLine(&d, m)
+	}
+	for _, m := range p.lines {
+		m.row.write(&d, m.y+markLeaders, true)
+	}
+	p.drawCorner(&d)
+	return d
+}
+
+func (p placedSlab) drawHead(d *drawing.Drawing) {
+	base := drawing.Rise(headSize) + 0.6
+	face := drawing.Regular
+	at := drawing.Point{Y: base}
+	if p.whole {
+		at.X = p.f.stock.X
+	} else {
+		face = drawing.Bold
+	}
+	words := p.head(p.f.scale)
+	d.Text(drawing.Text{At: at, String: drawing.Shorten(words, face, headSize, d.Width-at.X), Size: headSize, Face: face})
+	if !p.whole {
+		return
+	}
+	x := at.X + drawing.Width(words+"    grain ", face, headSize)
+	d.Text(drawing.Text{At: drawing.Point{X: x - drawing.Width("grain ", face, headSize), Y: base}, String: "grain", Size: headSize})
+	a := drawing.Point{X: x + 1, Y: base - drawing.Rise(headSize)/2.4}
+	b := drawing.Point{X: a.X + 18, Y: a.Y}
+	d.Line(a, b, drawing.Narrow)
+	d.Arrow(a, b)
+	d.Arrow(b, a)
+}
+
+func (p placedSlab) drawPieces(d *drawing.Drawing) {
+	if inner := p.f.rect(&p.equal[0]); p.whole && inner != p.f.stock {
+		drawTrim(d, p.f.stock, inner)
+	}
+	p.leaves(func(leaf *cutplan.Node) {
+		switch leaf.Use {
+		case cutplan.Waste:
+			d.Hatch(p.f.rect(leaf))
+		case cutplan.Offcut:
+			if r := p.f.rect(leaf).Inset(keepFrame); r.W > 0 && r.H > 0 {
+				d.Box(r, drawing.TwoDots, drawing.NoFill)
+			}
+		}
+	})
+}
+
+// drawCuts draws each cut as one line in the middle of its kerf; a cut right
+// across is the wider.
+func (p placedSlab) drawCuts(d *drawing.Drawing) {
+	length, width := p.equal[0].Length, p.equal[0].Width
+	draw := func(s cutplan.Step) {
+		pen := drawing.FineCut
+		if s.Cut == cutplan.Rip && s.Run >= length || s.Cut == cutplan.Crosscut && s.Run >= width {
+			pen = drawing.Cut
+		}
+		from, to := p.f.cutLine(s, p.v.Kerf)
+		d.Line(from, to, pen)
+	}
+	for _, s := range p.v.Steps {
+		if s.Trim && p.whole {
+			draw(s)
+		}
+	}
+	for _, split := range p.splits() {
+		for _, c := range split {
+			draw(c.step)
+		}
+	}
+}
+
+func (p placedSlab) drawTopLeaders(d *drawing.Drawing) {
+	foot := slabHead + p.top.height() + 0.4
+	for i := range p.top.tags {
+		dots := p.dots[i]
+		d.Leader(dots[0], drawing.Point{X: p.top.at[i], Y: foot})
+		// Dots along a strip are strung on one line, strips on another.
+		strip := 0
+		for j := 1; j < len(dots); j++ {
+			if abs(dots[j].Y-dots[strip].Y) < 0.1 {
+				d.Leader(dots[j], dots[j-1])
+				continue
+			}
+			d.Leader(dots[j], dots[strip])
+			strip = j
+		}
+	}
+}
+
+// drawFences puts the settings of rips on the left; a bar joins rips at one
+// setting.
+func (p placedSlab) drawFences(d *drawing.Drawing) {
+	for i, f := range p.fences {
+		first, _ := p.f.cutLine(f.rips[0], p.v.Kerf)
+		last, _ := p.f.cutLine(f.rips[len(f.rips)-1], p.v.Kerf)
+		bar := p.f.stock.X - barGap
+		for _, s := range f.rips {
+			at, _ := p.f.cutLine(s, p.v.Kerf)
+			d.Line(drawing.Point{X: bar, Y: at.Y}, drawing.Point{X: p.f.stock.X, Y: at.Y}, drawing.Narrow)
+		}
+		d.Line(drawing.Point{X: bar, Y: first.Y}, drawing.Point{X: bar, Y: last.Y}, drawing.Narrow)
+		end := p.f.stock.X - fenceGap + 0.6
+		d.Line(drawing.Point{X: bar, Y: (first.Y + last.Y) / 2}, drawing.Point{X: end, Y: p.pileAt[i]}, drawing.Narrow)
+		t := p.pile[i]
+		t.write(d, p.f.stock.X-fenceGap-t.width(), p.pileAt[i])
+	}
+}
+
+// drawLine draws a level of lines: an origin, an arrow to each mark, and from
+// there to its tag.
+func (p placedSlab) drawLine(d *drawing.Drawing, m markRow) {
+	for _, l := range m.lines {
+		origin := drawing.Point{X: p.f.x(l.from), Y: m.y}
+		before := origin
+		for _, k := range l.marks {
+			at := drawing.Point{X: p.f.x(k.x), Y: m.y}
+			if k.at == 0 {
+				continue
+			}
+			d.Line(before, at, drawing.Narrow)
+			d.Line(drawing.Point{X: at.X, Y: p.f.stock.Bottom() + 0.5}, drawing.Point{X: at.X, Y: m.y + 0.8}, drawing.Narrow)
+			if at.X-before.X > arrowRoom {
+				d.Arrow(at, before)
+			} else {
+				d.Disc(at, 0.45, drawing.NoPen, drawing.Black)
+			}
+			before = at
+		}
+		d.Line(drawing.Point{X: origin.X, Y: p.f.stock.Bottom() + 0.5}, drawing.Point{X: origin.X, Y: m.y + 0.8}, drawing.Narrow)
+		d.Disc(origin, originRadius, drawing.Narrow, drawing.White)
+	}
+	top := m.y + markLeaders
+	for i := range m.row.tags {
+		d.Line(drawing.Point{X: m.x[i], Y: m.y + 0.8}, drawing.Point{X: m.row.at[i], Y: top - 0.3}, drawing.Narrow)
+	}
+}
+
+// arrowRoom is the least distance of two marks for an arrowhead between them, mm.
+const arrowRoom = 3.5
+
+// drawCorner points at the reference corner.
+func (p placedSlab) drawCorner(d *drawing.Drawing) {
+	tip := drawing.Point{X: p.f.stock.X - 0.9, Y: p.f.stock.Bottom() + 0.9}
+	const side = 2.2
+	d.Polygon(drawing.NoPen, drawing.Black, tip,
+		drawing.Point{X: tip.X - side, Y: tip.Y}, drawing.Point{X: tip.X, Y: tip.Y + side})
+	base := p.f.stock.Bottom() + 1.2 + drawing.Rise(legendSize)
+	for _, word := range []string{"reference", "end"} {
+		d.Text(drawing.Text{At: drawing.Point{X: tip.X - side - 1.2, Y: base}, String: word,
+			Size: legendSize, Align: drawing.Right})
+		base += drawing.Height(legendSize)
+	}
+}

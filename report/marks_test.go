@@ -1,0 +1,299 @@
+package report
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"fmt"
+	"maps"
+	"math/rand/v2"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"sawbill/nest/cutplan"
+	"sawbill/stock"
+)
+
+// printed is a row of a board's steps, read back.
+type printed struct {
+	first, last int
+	hand, how   string
+	marks       []string
+	setting     stock.Length
+}
+
+// printedSteps reads the steps of layout i back from their table.
+func printedSteps(t *testing.T, p *cutplan.Plan, i int) []printed {
+	t.Helper()
+	l := p.Layouts[i]
+	var rows []printed
+	for _, row := range stepTable(p, l, p.Steps(l), stock.Ruler{}).Rows {
+		from, to, isRange := strings.Cut(row[0], "–")
+		if !isRange {
+			to = from
+		}
+		r := printed{hand: row[1], how: row[2]}
+		r.first, _ = strconv.Atoi(from)
+		r.last, _ = strconv.Atoi(to)
+		if row[markColumn] != "" {
+			r.marks = strings.Split(row[markColumn], ", ")
+		}
+		var err error
+		if r.setting, err = stock.ParseLength(row[markColumn+1], stock.Millimetres); err != nil {
+			t.Fatal(err)
+		}
+		rows = append(rows, r)
+	}
+	return rows
+}
+
+// sizeOf is a rectangle on the bench.
+type sizeOf struct{ length, width stock.Length }
+
+// sawyer saws what the table of a board says, knowing nothing but the table, the
+// size of the board and the kerf.
+type sawyer struct {
+	t         *testing.T
+	kerf      stock.Length
+	off, rest map[int]sizeOf
+}
+
+// take finds the piece in hand for cut number n of a row, the k-th of its pieces.
+func (s sawyer) take(r printed, n, k int) sizeOf {
+	words := strings.NewReplacer(":", "", ",", "").Replace(r.hand)
+	pile, from := s.off, 0
+	switch fields := strings.Fields(words); fields[0] {
+	case "whole", "piece", "rest":
+		if fields[0] == "rest" {
+			pile = s.rest
+		}
+		if fields[0] != "whole" {
+			from, _ = strconv.Atoi(fields[2])
+		}
+		if n > r.first { // cut after cut along one piece
+			pile, from = s.rest, n-1
+		}
+	default: // pieces from 1–3, 5: ... each
+		if fields[0] == "rests" {
+			pile = s.rest
+		}
+		_, list, _ := strings.Cut(r.hand, " from ")
+		if fields[0] == "rests" {
+			_, list, _ = strings.Cut(r.hand, " of ")
+		}
+		list, _, _ = strings.Cut(list, ":")
+		var all []int
+		for _, part := range strings.Split(list, ", ") {
+			a, b, isRange := strings.Cut(part, "–")
+			if !isRange {
+				b = a
+			}
+			lo, _ := strconv.Atoi(a)
+			hi, _ := strconv.Atoi(b)
+			for ; lo <= hi; lo++ {
+				all = append(all, lo)
+			}
+		}
+		from = all[k]
+	}
+	in, ok := pile[from]
+	if !ok {
+		s.t.Fatalf("cut %d: %q is not on the bench", n, r.hand)
+	}
+	delete(pile, from)
+	return in
+}
+
+func (s sawyer) work(rows []printed) {
+	for _, r := range rows {
+		if strings.HasPrefix(r.how, "trim") {
+			board := s.off[0]
+			delete(s.off, 0)
+			s.off[r.last] = sizeOf{board.length - 2*r.setting, board.width}
+			continue
+		}
+		for n := r.first; n <= r.last; n++ {
+			in := s.take(r, n, n-r.first)
+			off, rest := in, in
+			if strings.HasPrefix(r.how, "rip") {
+				off.width = r.setting
+				rest.width -= r.setting + s.kerf
+			} else {
+				off.length = r.setting
+				rest.length -= r.setting + s.kerf
+			}
+			if off.length > in.length || off.width > in.width {
+				s.t.Fatalf("cut %d frees more than there is", n)
+			}
+			s.off[n] = off
+			if rest.length > 0 && rest.width > 0 {
+				s.rest[n] = rest
+			}
+		}
+	}
+}
+
+// Whoever saws a board at the printed stops and fences holds the parts, offcuts
+// and waste of its layout in the end.
+func TestPrintedStopsGiveTheParts(t *testing.T) {
+	sawn := 0
+	for name, p := range boardPlans(t) {
+		for i, l := range p.Layouts {
+			if l.Stock.Kind != stock.Board {
+				continue
+			}
+			s := sawyer{t, p.Job.Saw.Kerf, map[int]sizeOf{0: {l.Stock.Length, l.Stock.Width}}, map[int]sizeOf{}}
+			s.work(printedSteps(t, p, i))
+			var got, want []string
+			for _, pile := range []map[int]sizeOf{s.off, s.rest} {
+				for piece := range maps.Values(pile) {
+					got = append(got, fmt.Sprint(piece))
+				}
+			}
+			for _, n := range l.Leaves() {
+				want = append(want, fmt.Sprint(sizeOf{n.Length, n.Width}))
+			}
+			slices.Sort(got)
+			slices.Sort(want)
+			if !slices.Equal(got, want) {
+				t.Errorf("%s, layout %d: sawn %v, planned %v", name, i+1, got, want)
+			}
+			sawn++
+		}
+	}
+	if sawn < 50 {
+		t.Errorf("only %d boards sawn", sawn)
+	}
+}
+
+// boardPlans are plans of random jobs whose lengths are whole millimetres and
+// whose kerf is 3.2 mm, so that nothing is rounded when they are printed.
+func boardPlans(t *testing.T) map[string]*cutplan.Plan {
+	const mm = stock.Millimetre
+	all := map[string]*cutplan.Plan{"bench": bench()}
+	for seed := range uint64(24) {
+		r := rand.New(rand.NewPCG(seed, 3))
+		j := stock.Job{
+			Saw:    stock.Saw{Kerf: 32 * mm / 10, BoardFirstCut: stock.FirstCut(seed % 3)},
+			Offcut: stock.Offcut{Length: 300 * mm, Width: 40 * mm},
+			Stock: []stock.Stock{{Name: "board", Kind: stock.Board, Material: "spruce", Length: 2400 * mm, Width: 145 * mm,
+				Thickness: 38 * mm, Trim: stock.Length(seed%2) * 15 * mm, Price: 500}},
+		}
+		for i := range 3 + r.IntN(6) {
+			width := []stock.Length{145, stock.Length(20 + r.IntN(100))}[r.IntN(2)]
+			j.Parts = append(j.Parts, stock.Part{Name: fmt.Sprint("part ", i), Material: "spruce", Thickness: 38 * mm,
+				Length: stock.Length(100+r.IntN(1200)) * mm, Width: width * mm, Count: 1 + r.IntN(4)})
+		}
+		p, err := cutplan.Make(context.Background(), j, cutplan.Options{Iterations: 100})
+		if err != nil {
+			t.Fatal(err)
+		}
+		all[fmt.Sprint("random ", seed)] = p
+	}
+	return all
+}
+
+// jsonNode is what the marks need of a node of plan.json.
+type jsonNode struct {
+	Length   json.Number
+	Use, Cut string
+	Children []jsonNode
+}
+
+// nanometres25 reads millimetres of plan.json exactly.
+func nanometres25(t *testing.T, n json.Number) int64 {
+	t.Helper()
+	whole, part, _ := strings.Cut(n.String(), ".")
+	v, err := strconv.ParseInt(whole+(part + "000000")[:6], 10, 64)
+	if err != nil || v%25 != 0 {
+		t.Fatalf("length %s: %v", n, err)
+	}
+	return v / 25
+}
+
+// marks adds up where the crosscuts of n and below lie, piece by piece.
+func (n jsonNode) marks(t *testing.T, kerf int64, into map[string]bool) {
+	at, whole := int64(0), nanometres25(t, n.Length)
+	for _, c := range n.Children {
+		c.marks(t, kerf, into)
+		at += nanometres25(t, c.Length)
+		if n.Cut == "crosscut" && at < whole {
+			into[tenthsOf(at)] = true
+		}
+		at += kerf
+	}
+}
+
+// tenthsOf prints units of 25 nm in tenths of a millimetre, halves upwards.
+func tenthsOf(units int64) string {
+	tenths := (units + 2000) / 4000
+	said := strconv.FormatInt(tenths/10, 10)
+	if tenths%10 > 0 {
+		said += "." + strconv.FormatInt(tenths%10, 10)
+	}
+	if units%4000 != 0 {
+		said = "≈" + said
+	}
+	return said
+}
+
+// The running marks are recomputed from plan.json, which knows of no steps and
+// no positions, and compared with the table, the diagram and the text.
+func TestMarksAreThoseOfThePlanFile(t *testing.T) {
+	compared := 0
+	for name, p := range boardPlans(t) {
+		var file struct {
+			Layouts []struct {
+				Kind string
+				Kerf json.Number
+				Root jsonNode
+			}
+		}
+		d := json.NewDecoder(bytes.NewReader(JSON(p)))
+		d.UseNumber()
+		if err := d.Decode(&file); err != nil {
+			t.Fatal(err)
+		}
+		for i, l := range file.Layouts {
+			if l.Kind != "board" {
+				continue
+			}
+			want := map[string]bool{}
+			l.Root.marks(t, nanometres25(t, l.Kerf), want)
+			wanted := slices.Sorted(maps.Keys(want))
+
+			table := map[string]bool{}
+			for _, r := range printedSteps(t, p, i) {
+				for _, m := range r.marks {
+					table[m] = true
+				}
+			}
+			if got := slices.Sorted(maps.Keys(table)); !slices.Equal(got, wanted) {
+				t.Errorf("%s, layout %d: the table has marks %v, the plan file %v", name, i+1, got, wanted)
+			}
+			text := map[string]bool{}
+			for _, row := range markList(p, stock.Ruler{}).rows {
+				if row[0] == strconv.Itoa(i+1) {
+					for _, m := range strings.Split(row[3], ", ") {
+						text[m] = true
+					}
+				}
+			}
+			if got := slices.Sorted(maps.Keys(text)); !slices.Equal(got, wanted) {
+				t.Errorf("%s, layout %d: the text has marks %v, the plan file %v", name, i+1, got, wanted)
+			}
+			picture := string(LayoutSVG(p, i, Options{}))
+			for _, m := range wanted {
+				if !strings.Contains(picture, ">"+m+"</text>") {
+					t.Errorf("%s, layout %d: the diagram lacks the mark %s", name, i+1, m)
+				}
+			}
+			compared += len(wanted)
+		}
+	}
+	if compared < 50 {
+		t.Errorf("only %d marks compared", compared)
+	}
+}
