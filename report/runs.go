@@ -114,13 +114,13 @@ func (r run) times(what string) string {
 	return fmt.Sprintf("%d x %s", len(r.steps), what)
 }
 
-// inHand names the piece or pieces that are cut.
-func (r run) inHand(kind stock.Kind, ruler stock.Ruler) string {
+// inHand names the piece or pieces that are cut, whole being the stock.
+func (r run) inHand(whole string, ruler stock.Ruler) string {
 	s := r.first()
 	size := ruler.Size(s.Piece.Length, s.Piece.Width)
 	switch {
 	case s.InHand == 0:
-		return fmt.Sprintf("whole %s %s", kind, size)
+		return "whole " + whole + " " + size
 	case r.kind == parallel && s.Rest:
 		return fmt.Sprintf("rests of %s: %s each", sources(r.steps), size)
 	case r.kind == parallel:

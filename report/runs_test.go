@@ -46,7 +46,7 @@ func TestEqualCutsShareALine(t *testing.T) {
 	for _, tt := range tests {
 		var got []string
 		for _, r := range runsOf(tt.steps) {
-			got = append(got, r.numbers()+" "+r.inHand(stock.Sheet, stock.Ruler{}))
+			got = append(got, r.numbers()+" "+r.inHand("sheet", stock.Ruler{}))
 		}
 		if len(got) != len(tt.want) {
 			t.Errorf("%s: %q, want %q", tt.reason, got, tt.want)

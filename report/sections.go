@@ -16,6 +16,14 @@ func stockName(s stock.Stock, r stock.Ruler) string {
 	return fmt.Sprintf("%s, from %s to %s %s", s.Name, r.Print(on.From), r.Print(on.To), r.Units)
 }
 
+// kindWord is what a whole piece of s is called: "sheet", "board" or "section".
+func kindWord(s stock.Stock) string {
+	if s.IsSection() {
+		return "section"
+	}
+	return s.Kind.String()
+}
+
 // apart says where a board is cut apart at its defects to free section s.
 func apart(s stock.Stock, r stock.Ruler) string {
 	on, whole := s.OnBoard(), s.Section.Board

@@ -25,7 +25,7 @@ func stepTable(p *cutplan.Plan, l cutplan.Layout, steps []cutplan.Step, r stock.
 		t.Columns = slices.Insert(t.Columns, markColumn, paper.Column{Head: "mark", Align: drawing.Right, Wrap: true})
 	}
 	add := func(run run, at, mark, off, left string) {
-		row := []string{run.numbers(), run.inHand(l.Stock.Kind, r), how(run, l.Stock.Kind), at, off, left}
+		row := []string{run.numbers(), run.inHand(kindWord(l.Stock), r), how(run, l.Stock.Kind), at, off, left}
 		if board {
 			row = slices.Insert(row, markColumn, mark)
 		}

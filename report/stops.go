@@ -56,7 +56,7 @@ func roundName(round int) string {
 func stopPiece(p *cutplan.Plan, n cutplan.Node, r stock.Ruler) string {
 	if n.Use == cutplan.Part {
 		b := p.Bill[n.Blank]
-		return b.Mark + " " + shortened(b.Part.Name)
+		return b.Mark + " " + shortened(b.Name())
 	}
 	said := piece(p, &n, cutplan.Size{Length: n.Length, Width: n.Width}, r)
 	if n.Use == cutplan.Split {
@@ -75,12 +75,12 @@ func markList(p *cutplan.Plan, r stock.Ruler) listing {
 		if lay.Stock.Kind != stock.Board {
 			continue
 		}
-		name := lay.Stock.Name
+		name := stockName(lay.Stock, r)
 		if lay.Repeat > 1 {
 			name = fmt.Sprintf("%d x %s", lay.Repeat, name)
 		}
 		for _, m := range markedPieces(p.Steps(lay)) {
-			l.add(strconv.Itoa(i+1), name, m.name(), m.marks(r))
+			l.add(strconv.Itoa(i+1), name, m.name(kindWord(lay.Stock)), m.marks(r))
 		}
 	}
 	return l
@@ -128,11 +128,11 @@ func markedPieces(steps []cutplan.Step) []markedPiece {
 }
 
 // name says where the piece comes from, as the steps do.
-func (m markedPiece) name() string {
+func (m markedPiece) name(whole string) string {
 	what, of := "piece", "from"
 	switch {
 	case m.whole:
-		return "board"
+		return whole
 	case m.from[0].Rest:
 		what, of = "rest", "of"
 	}
