@@ -52,8 +52,11 @@ type LP struct {
 const (
 	gainTolerance  = 1e-9 // a column must promise more than this, relative to its cost
 	pivotTolerance = 1e-9 // smaller pivots are not divided by
-	refactorAfter  = 60   // pivots; keeps rounding errors from piling up
-	trifle         = 1e-6 // of a demand
+	// refactorAfter pivots the inverse is computed anew, which keeps rounding errors
+	// from piling up; after as many as there are rows where that is more, for it
+	// takes about as long as so many pivots.
+	refactorAfter = 60
+	trifle        = 1e-6 // of a demand
 )
 
 // New makes a programme without patterns: demands, then limits. Penalty is the
@@ -108,15 +111,14 @@ func (lp *LP) Add(c Column) int {
 // Solve finds the optimum for the eased demands over the columns there are, or stops after most
 // pivots. It reports whether the optimum was reached.
 func (lp *LP) Solve(most int) bool {
+	lp.price()
 	for range most {
-		lp.price()
 		enter := lp.choose()
 		if enter < 0 {
 			return true
 		}
 		lp.enter(enter)
 	}
-	lp.price()
 	return false
 }
 
@@ -138,19 +140,24 @@ func (lp *LP) choose() int {
 		if lp.basic[j] || j < lp.rows && lp.columns[j].Cost > 0 {
 			continue
 		}
-		c := &lp.columns[j]
-		gain := c.Cost
-		for _, e := range c.Entries {
-			gain -= lp.prices[e.Row] * e.Value
-		}
-		if scaled := gain / (1 + c.Cost); scaled < best {
+		if scaled := lp.gain(j) / (1 + lp.columns[j].Cost); scaled < best {
 			best, enter = scaled, j
 		}
 	}
 	return enter
 }
 
-// enter brings column j into the basis.
+// gain is the cost of column j less what it is worth at the prices.
+func (lp *LP) gain(j int) float64 {
+	c := &lp.columns[j]
+	gain := c.Cost
+	for _, e := range c.Entries {
+		gain -= lp.prices[e.Row] * e.Value
+	}
+	return gain
+}
+
+// enter brings column j into the basis and brings the prices up to date.
 func (lp *LP) enter(j int) {
 	d := lp.work
 	clear(d)
@@ -183,6 +190,7 @@ func (lp *LP) enter(j int) {
 	lp.x[leave] = step
 	pivot := lp.inverse.RawRowView(leave)
 	floats.Scale(1/d[leave], pivot)
+	floats.AddScaled(lp.prices, lp.gain(j), pivot)
 	for r := range d {
 		if r != leave && d[r] != 0 {
 			floats.AddScaled(lp.inverse.RawRowView(r), -d[r], pivot)
@@ -192,7 +200,7 @@ func (lp *LP) enter(j int) {
 	lp.basic[j] = true
 	lp.basis[leave] = j
 	lp.pivots++
-	if lp.fresh++; lp.fresh >= refactorAfter {
+	if lp.fresh++; lp.fresh >= max(refactorAfter, lp.rows) {
 		lp.refactor()
 	}
 }
@@ -214,6 +222,7 @@ func (lp *LP) refactor() {
 	var x mat.VecDense
 	x.MulVec(lp.inverse, mat.NewVecDense(lp.rows, lp.right))
 	copy(lp.x, x.RawVector().Data)
+	lp.price()
 }
 
 // Prices of the rows: what one unit more of a demand costs (at least 0), what
