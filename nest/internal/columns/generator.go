@@ -192,10 +192,7 @@ func (g *Generator) raise(stop int64) {
 			for i, it := range g.items[g.stock] {
 				values[i] = g.values[it.Kind]
 			}
-			above := int64(0)
-			if g.strict {
-				above = g.threshold(g.stock)
-			}
+			above := g.threshold(g.stock)
 			p.limit(g.wanted)
 			p.start(values, above)
 			g.started = true
