@@ -13,18 +13,13 @@ func (s *Search) List(values []int64, above, most int64, yield func(times []int)
 	}
 	s.measure()
 	times := make([]int, len(s.items))
-	value, room, n := int64(0), s.length, 0
+	at := s.empty()
 	for {
-		for n < len(s.order) && value+s.most(n, room) > above {
-			i := s.order[n]
-			it := s.items[i]
-			s.row[n] = int(min(int64(it.Count), room/it.Size))
-			room -= int64(s.row[n]) * it.Size
-			value += int64(s.row[n]) * s.values[i]
-			n++
+		for at.n < len(s.order) && at.value+s.most(at.n, at.room) > above {
+			s.fill(&at)
 			looked++
 		}
-		if n == len(s.order) && value > above && s.full(room) {
+		if at.n == len(s.order) && at.value > above && s.full(at.room) {
 			clear(times)
 			for m, i := range s.order {
 				times[i] = s.row[m]
@@ -33,20 +28,12 @@ func (s *Search) List(values []int64, above, most int64, yield func(times []int)
 				return looked, false
 			}
 		}
-		for n--; n >= 0 && s.row[n] == 0; n-- {
-		}
-		if n < 0 {
+		if !s.takeOut(&at) {
 			return looked, true
 		}
-		if looked > most {
+		if looked++; looked > most {
 			return looked, false
 		}
-		i := s.order[n]
-		s.row[n]--
-		room += s.items[i].Size
-		value -= s.values[i]
-		n++
-		looked++
 	}
 }
 

@@ -121,45 +121,67 @@ func (s *Search) measure() {
 // look goes through rows until all are looked at or ruled out, or most have
 // been.
 func (s *Search) look(most int64) (looked int64, done bool) {
-	value, room, n := int64(0), s.length, 0
+	at := s.empty()
 	for {
 		// Fill up, as long as that can lead to something better.
-		for n < len(s.order) && room >= s.least[n] {
-			i := s.order[n]
-			it := s.items[i]
-			s.row[n] = 0
-			if it.Size > room {
-				n++
+		for at.n < len(s.order) && at.room >= s.least[at.n] {
+			if s.items[s.order[at.n]].Size > at.room {
+				s.row[at.n] = 0
+				at.n++
 				continue
 			}
-			if value+s.most(n, room) <= s.value {
+			if at.value+s.most(at.n, at.room) <= s.value {
 				break
 			}
-			s.row[n] = int(min(int64(it.Count), room/it.Size))
-			room -= int64(s.row[n]) * it.Size
-			value += int64(s.row[n]) * s.values[i]
-			n++
+			s.fill(&at)
 			looked++
 		}
-		if value > s.value {
-			s.keep(value, n)
+		if at.value > s.value {
+			s.keep(at.value, at.n)
 		}
-		// Take the last piece out and go on with those after it.
-		for n--; n >= 0 && s.row[n] == 0; n-- {
-		}
-		if n < 0 {
+		if !s.takeOut(&at) {
 			return looked, true
 		}
-		if looked > most {
+		if looked++; looked > most {
 			return looked, false
 		}
-		i := s.order[n]
-		s.row[n]--
-		room += s.items[i].Size
-		value -= s.values[i]
-		n++
-		looked++
 	}
+}
+
+// place is how far a row is decided: that many of the items in order, which
+// leave room and are worth so much.
+type place struct {
+	n           int
+	room, value int64
+}
+
+func (s *Search) empty() place { return place{room: s.length} }
+
+// fill puts in as many of the next item as there is room for.
+func (s *Search) fill(at *place) {
+	i := s.order[at.n]
+	it := &s.items[i]
+	times := min(int64(it.Count), at.room/it.Size)
+	s.row[at.n] = int(times)
+	at.room -= times * it.Size
+	at.value += times * s.values[i]
+	at.n++
+}
+
+// takeOut takes out the last piece put in, so that the row goes on with the items
+// after it; false where none is left.
+func (s *Search) takeOut(at *place) bool {
+	for at.n--; at.n >= 0 && s.row[at.n] == 0; at.n-- {
+	}
+	if at.n < 0 {
+		return false
+	}
+	i := s.order[at.n]
+	s.row[at.n]--
+	at.room += s.items[i].Size
+	at.value -= s.values[i]
+	at.n++
+	return true
 }
 
 // keep takes over the row looked at, as far as n.
