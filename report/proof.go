@@ -38,13 +38,25 @@ func proof(p *cutplan.Plan) string {
 	case !p.Complete():
 		return fmt.Sprintf("%s, %s, for the blanks that are cut; the whole job costs %s at least.", bought, p.Cost, p.Bound)
 	case p.Proven():
-		return fmt.Sprintf("%s, %s: no plan can cost less.", bought, p.Cost)
+		return fmt.Sprintf("%s, %s: no plan%s can cost less.", bought, p.Cost, boardRule(p))
 	}
 	less := "a plan for " + p.Bound.String()
 	if n := mostLikely(p); n > 0 {
 		less = fmt.Sprintf("%d for %s", n, p.Bound)
 	}
 	return fmt.Sprintf("%s, %s; %s may be possible (bound %s): %s", bought, p.Cost, less, p.Bound, longer)
+}
+
+// boardRule says of a plan what the bound takes for granted beside what a saw
+// can do.
+func boardRule(p *cutplan.Plan) string {
+	switch p.BoardRule() {
+	case stock.FirstCrosscut:
+		return " that crosscuts its boards first"
+	case stock.FirstRip:
+		return " that rips its boards first"
+	}
+	return ""
 }
 
 const longer = "a longer --limit may find it."
@@ -87,9 +99,9 @@ func proofOfArea(p *cutplan.Plan) string {
 	}
 	switch {
 	case proven && oneSize:
-		return ": no plan can do with fewer."
+		return ": no plan" + boardRule(p) + " can do with fewer."
 	case proven:
-		return ": no plan can do with less area."
+		return ": no plan" + boardRule(p) + " can do with less area."
 	case oneSize && bound > 0:
 		return fmt.Sprintf("; %d may be possible (bound %d): %s", bound, bound, longer)
 	}

@@ -1,8 +1,12 @@
 package report
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
+	"strings"
 
+	"sawbill/nest/cutplan"
 	"sawbill/stock"
 )
 
@@ -35,6 +39,38 @@ func apart(s stock.Stock, r stock.Ruler) string {
 		cuts = r.PrintUnit(on.From)
 	}
 	return fmt.Sprintf("first crosscut the board, %s long, at %s from its reference end, the kerf outside this section", r.Print(whole), cuts)
+}
+
+// sectionsFrom are the sections of one board that are cut, where layout i is the
+// first of them; else none.
+func sectionsFrom(p *cutplan.Plan, i int) []stock.Stock {
+	first := p.Layouts[i].Stock
+	if !first.IsSection() {
+		return nil
+	}
+	var all []stock.Stock
+	for n, l := range p.Layouts {
+		if !l.Stock.IsSection() || l.Stock.Name != first.Name {
+			continue
+		}
+		if n < i {
+			return nil
+		}
+		all = append(all, l.Stock)
+	}
+	return all
+}
+
+// clearStretches says where on their board sections lie, from its reference end
+// on.
+func clearStretches(sections []stock.Stock, r stock.Ruler) string {
+	slices.SortFunc(sections, func(a, b stock.Stock) int { return cmp.Compare(a.Section.From, b.Section.From) })
+	said := make([]string, len(sections))
+	for i, s := range sections {
+		on := s.OnBoard()
+		said[i] = r.Print(on.From) + " to " + r.Print(on.To)
+	}
+	return strings.Join(said, ", ")
 }
 
 // boardOf is the board that s is a section of, or s itself.

@@ -11,7 +11,7 @@ import (
 )
 
 // aboutStops says in which order the stops are meant.
-const aboutStops = "Each stop is set once for all boards, in this order: trim all boards, cut off at each stop what is listed there, and put pieces that are to be ripped aside. What remains of a board at its end needs no stop."
+const aboutStops = "Each stop is set once for all boards, in this order: cut boards apart at their defects and trim them all, cut off at each stop what is listed there, and put pieces that are to be ripped aside. What remains of a board at its end needs no stop."
 
 // stopColumn of the list holds the settings.
 const stopColumn = 2
@@ -74,6 +74,9 @@ func markList(p *cutplan.Plan, r stock.Ruler) listing {
 	for i, lay := range p.Layouts {
 		if lay.Stock.Kind != stock.Board {
 			continue
+		}
+		if sections := sectionsFrom(p, i); sections != nil {
+			l.add("", lay.Stock.Name, "board", "cut apart: "+clearStretches(sections, r))
 		}
 		name := stockName(lay.Stock, r)
 		if lay.Repeat > 1 {

@@ -19,8 +19,8 @@ type Nominal struct {
 type dressing struct{ nominal, dry Length }
 
 // ParseNominal reads a trade name: "2x4", "1 x 12", "5/4×6", "2-1/2x4", or
-// "38x89" in millimetres. The thickness stands first. Every error is a [*NotationError] and names the
-// sizes nearest to what was written.
+// "38x89" in millimetres. The thickness stands first. Every error is a
+// [*NotationError] and names the sizes nearest to what was written.
 func ParseNominal(text string) (Nominal, error) {
 	n, wrong := readNominal(text)
 	if wrong != nil {
@@ -30,8 +30,8 @@ func ParseNominal(text string) (Nominal, error) {
 }
 
 // Dressed is the minimum dressed dry size after PS 20-20, or the target size of
-// CLS after EN 336. A piece may be
-// larger: what was measured goes before what is listed.
+// CLS after EN 336. A piece may be larger: what was measured goes before what is
+// listed.
 func (n Nominal) Dressed() (thickness, width Length) { return n.thickness.dry, n.width.dry }
 
 // Dressed reads a trade name and gives its minimum dressed dry size; see

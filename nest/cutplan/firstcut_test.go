@@ -13,6 +13,10 @@ func TestBoardsAreCutFirstAsTheSawSays(t *testing.T) {
 	part := func(length, width stock.Length, count int) stock.Part {
 		return stock.Part{Name: fmt.Sprint(length, width), Material: "spruce", Length: length, Width: width, Thickness: 38 * mm, Count: count}
 	}
+	turned := func(p stock.Part) stock.Part {
+		p.Grain = stock.GrainWidth
+		return p
+	}
 	tests := []struct {
 		reason string
 		first  stock.FirstCut
@@ -28,6 +32,7 @@ func TestBoardsAreCutFirstAsTheSawSays(t *testing.T) {
 		{"a little shorter has one", stock.FirstCrosscut, 15 * mm, []stock.Part{part(2368, 40, 2)}, []Cut{Crosscut}},
 		{"a piece as wide as the board has no rip", stock.FirstRip, 0, []stock.Part{part(1100, 90, 2)}, []Cut{Crosscut}},
 		{"a whole board has no cut", stock.FirstCrosscut, 0, []stock.Part{part(2400, 90, 1)}, nil},
+		{"a turned piece as wide as the board is long has no crosscut", stock.FirstCrosscut, 0, []stock.Part{turned(part(40, 2400, 2))}, []Cut{Rip}},
 		{"a blank of another size leaves the rule in force", stock.FirstCrosscut, 0, []stock.Part{part(2300, 40, 2), part(2400, 90, 1)}, []Cut{Crosscut}},
 	}
 	for _, tt := range tests {
@@ -59,6 +64,36 @@ func TestBoardsAreCutFirstAsTheSawSays(t *testing.T) {
 			if !allowed {
 				t.Errorf("%s: a board is cut by %s first", tt.reason, l.Root.Cut)
 			}
+		}
+	}
+}
+
+// A board of 3000 x 100 with kerfs holds 1800 and 1200 beside 2000 and 1000 only
+// if it is ripped first: so crosscutting first takes two, and both are the least
+// by their own rule.
+func TestBoundIsAboutTheFirstCut(t *testing.T) {
+	part := func(length stock.Length) stock.Part {
+		return stock.Part{Name: fmt.Sprint(length), Material: "spruce", Length: length * mm, Width: 50 * mm, Thickness: 38 * mm, Count: 1}
+	}
+	for first, boards := range map[stock.FirstCut]int{stock.FirstCrosscut: 2, stock.FirstRip: 1, stock.FirstAny: 1} {
+		j := stock.Job{
+			Saw: stock.Saw{Kerf: 3 * mm, BoardFirstCut: first},
+			Stock: []stock.Stock{{Name: "board", Kind: stock.Board, Material: "spruce", Length: 3003 * mm, Width: 103 * mm,
+				Thickness: 38 * mm, Price: 500}},
+			Parts: []stock.Part{part(1800), part(1200), part(2000), part(1000)},
+		}
+		p, err := Make(context.Background(), j, Options{Iterations: 2000})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if p.Cost != stock.Money(500*boards) || !p.Proven() || p.BoardRule() != first {
+			t.Errorf("first cut %v: cost %v, bound %v, by the rule %v; want %d boards", first, p.Cost, p.Bound, p.BoardRule(), boards)
+		}
+		for i := range j.Parts {
+			j.Parts[i].Width = 103 * mm
+		}
+		if p, err = Make(context.Background(), j, Options{Iterations: 200}); err != nil || p.BoardRule() != stock.FirstAny {
+			t.Errorf("first cut %v: of blanks as wide as the board the rule is %v, %v", first, p.BoardRule(), err)
 		}
 	}
 }

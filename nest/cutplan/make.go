@@ -133,13 +133,34 @@ func boardFirstCut(job stock.Job, bill []Blank, i int) stock.FirstCut {
 	first := job.Saw.BoardFirstCut
 	length, width := job.Stock[i].Usable()
 	for _, b := range bill {
-		whole := first == stock.FirstCrosscut && b.Length == length && b.Width < width ||
-			first == stock.FirstRip && b.Width == width && b.Length < length
-		if whole && slices.Contains(job.Sources(b.Blank), i) {
+		if !slices.Contains(job.Sources(b.Blank), i) {
+			continue
+		}
+		upright, turned := b.Part.Grain.Lies(job.Stock[i].Grain)
+		whole := func(along, across stock.Length) bool {
+			return first == stock.FirstCrosscut && along == length && across < width ||
+				first == stock.FirstRip && across == width && along < length
+		}
+		if upright && whole(b.Length, b.Width) || turned && whole(b.Width, b.Length) {
 			return stock.FirstAny
 		}
 	}
 	return first
+}
+
+// BoardRule is the first cut of boards that the plan's bound takes for granted:
+// FirstAny where it makes no difference, since every blank is as wide as the
+// boards that it may come from.
+func (p *Plan) BoardRule() stock.FirstCut {
+	for _, b := range p.Bill {
+		for _, i := range p.Job.Sources(b.Blank) {
+			s := p.Job.Stock[i]
+			if s.Kind == stock.Board && b.Width < s.Width && boardFirstCut(p.Job, p.Bill, i) != stock.FirstAny {
+				return p.Job.Saw.BoardFirstCut
+			}
+		}
+	}
+	return stock.FirstAny
 }
 
 func firstCut(f stock.FirstCut) nest.Cut {

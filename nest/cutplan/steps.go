@@ -1,6 +1,8 @@
 package cutplan
 
 import (
+	"slices"
+
 	"sawbill/stock"
 )
 
@@ -173,7 +175,8 @@ func (w *work) breakdown(s Step) bool {
 
 // trim squares the stock's edges and ends and returns the last step's number.
 // The piece lies with the far edge to the blade, is turned end for end, and
-// the same again for the other two; the diagram shows each cut where it falls.
+// the same again for the other two; the diagram shows each cut where it falls. Of
+// a board the reference end comes first, since all marks are measured from it.
 func (w *work) trim(s stock.Stock) int {
 	if s.Trim == 0 {
 		return 0
@@ -192,15 +195,14 @@ func (w *work) trim(s stock.Stock) int {
 			w.addTrim(st, size)
 		}
 	}
-	for i := range 2 {
-		st := Step{Cut: Crosscut, Piece: size, Run: size.Width, Y: s.TrimWidth()}
+	ends := []stock.Length{s.Length - s.Trim, s.Trim - w.saw.Kerf}
+	if s.Kind == stock.Board {
+		slices.Reverse(ends)
+	}
+	for _, x := range ends {
+		st := Step{Cut: Crosscut, Piece: size, Run: size.Width, X: x, Y: s.TrimWidth()}
 		size.Length -= s.Trim
 		st.Setting = size.Length
-		if i == 0 {
-			st.X = size.Length
-		} else {
-			st.X = s.Trim - w.saw.Kerf
-		}
 		w.addTrim(st, size)
 	}
 	return len(w.steps)

@@ -117,22 +117,33 @@ func TestListAgainstAllRows(t *testing.T) {
 	}
 }
 
-// A search that gives up on a board too long for a table still has a bound.
-func TestBoundOfLongBoards(t *testing.T) {
+// Where rows are too many to look at, a table decides, or a bound is left: of a
+// board a thousand times as long the table of the short one tells the optimum.
+func TestWhereLookingTakesTooLong(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 3))
-	const length = 1 << 40
-	var items []Item
+	const length, longer = 60_000, mostLength // so that there is no table
+	var items, long []Item
 	var values []int64
-	for range 60 {
-		size := length/20 + r.Int64N(length/10)
-		items = append(items, Item{Size: size, Count: 1 + r.IntN(3)})
-		values = append(values, size+r.Int64N(length/1000))
+	for range 150 {
+		it := Item{Size: 2 * (length/24 + r.Int64N(length/12)), Count: 1 + r.IntN(2)}
+		items = append(items, it)
+		long = append(long, Item{Size: it.Size * longer, Count: it.Count})
+		values = append(values, it.Size) // all sizes are even, the board is odd: none fills it
 	}
-	s := New(length, items)
+	s := New(length-1, items)
+	steps := s.Solve(values, 0)
+	best, _ := s.Best()
+	if s.table.cells(s) > steps || s.Worth() != best {
+		t.Fatalf("%d steps without a table: nothing is tested", steps)
+	}
+	solvers["table"](s, values, 0)
+	if again, _ := s.Best(); again != best {
+		t.Errorf("worth %d; the table alone says %d", best, again)
+	}
+	s = New((length-1)*longer, long)
 	s.Solve(values, 0)
-	value, ok := s.Best()
-	if !ok || s.Worth() < value {
-		t.Errorf("best %d, no more than %d", value, s.Worth())
+	if value, ok := s.Best(); !ok || value > best || s.Worth() < best {
+		t.Errorf("long board: best %d, no more than %d; the optimum is %d", value, s.Worth(), best)
 	}
 }
 

@@ -1,7 +1,11 @@
 package row
 
-// mostCells is the greatest table that is worth its time.
-const mostCells = 1 << 26
+// The greatest table that is worth its time, and the longest board that is worth
+// its memory: 8 MiB, and an eighth of a byte for each cell.
+const (
+	mostCells  = 1 << 26
+	mostLength = 1 << 20
+)
 
 // table knows the most valuable row for every length up to the board's: dynamic
 // programming over bundles, which are items 1, 2, 4 and so on at a time, so that
@@ -16,9 +20,13 @@ type bundle struct {
 	item, times int
 }
 
-// cells is how many a table has for the items in order.
+// cells is how many a table has for the items in order; more than mostCells for
+// too long a board.
 func (t *table) cells(s *Search) int64 {
 	t.bundles = t.bundles[:0]
+	if s.length > mostLength {
+		return mostCells + 1
+	}
 	for _, i := range s.order {
 		left := int(min(int64(s.items[i].Count), s.length/s.items[i].Size))
 		for times := 1; left > 0; times *= 2 {
