@@ -13,6 +13,8 @@ type bay struct {
 	given    Length // width
 	width    stock.Length
 	panels   stock.Length // width between the panels; framed: more than is clear
+	left     stock.Length // where what is clear begins
+	behind   stock.Length // where what lies between the panels does
 	openings []opening
 }
 
@@ -22,6 +24,7 @@ type opening struct {
 	name    string // "opening 1"
 	given   Length // height
 	height  stock.Length
+	floor   stock.Length // above the case's own
 	shelves int
 	stack   []box // drawers, from the top
 }

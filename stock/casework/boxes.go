@@ -10,10 +10,14 @@ import (
 func (r *reckoner) boxPieces() {
 	for _, b := range r.bays {
 		for _, o := range b.openings {
+			fronts := r.fronts(o)
 			for i, x := range o.stack {
-				if !x.measured {
-					r.drawerPieces(b, o, i, []string{r.drawerPlace(b, o, i)})
+				r.drawersSoFar++
+				if x.measured {
+					r.standFinished(b, x, fronts[i])
+					continue
 				}
+				r.drawerPieces(b, o, i, fronts[i], []string{r.drawerPlace(b, o, i)})
 			}
 		}
 	}
@@ -38,7 +42,9 @@ func (r *reckoner) drawerPlace(b bay, o opening, i int) string {
 //	side        = box depth
 //	front, back = box width - 2 sides + 2 rabbets; in box joints, box width
 //	bottom      = inside of the box + 2 grooves - clearance, both ways
-func (r *reckoner) drawerPieces(b bay, o opening, i int, place []string) {
+//
+// A box stands in the middle of the height that its front covers of the opening.
+func (r *reckoner) drawerPieces(b bay, o opening, i int, front stock.Length, place []string) {
 	s, x := r.made.drawers, o.stack[i]
 	wide := plus(given(b.width, b.name), stock.Term{Times: -2, Value: s.side, Label: "side clearance"})
 	insetFront := s.insetFront()
@@ -50,19 +56,31 @@ func (r *reckoner) drawerPieces(b bay, o opening, i int, place []string) {
 	high := r.boxHeight(o, i)
 	sides := stock.Term{Times: -2, Value: s.box.thickness, Label: "drawer side"}
 	inside := plus(wide, sides)
-	front := plus(inside, stock.Term{Times: 2, Value: s.cornerDepth, Label: "rabbet"})
+	ends := plus(inside, stock.Term{Times: 2, Value: s.cornerDepth, Label: "rabbet"})
 	if s.corner == "box-joint" {
-		front = wide
+		ends = wide
 	}
+	from, to := r.covered(o, i, front)
+	at := Point{b.left + s.side, insetFront.Value, from + (to-from-high.Total())/2}
+	behind := at[Y] + deep.Total() - s.box.thickness
+	endAt := at[X] + (wide.Total()-ends.Total())/2
 	bottom := []stock.Term{{Times: 2, Value: s.groove, Label: "groove"}, {Times: -1, Value: s.bottomClearance, Label: "clearance"}}
 
-	r.add(piece{role: "drawer side", places: place, panel: s.box, count: 2, length: deep, width: high})
-	r.add(piece{role: "drawer front and back", places: place, panel: s.box, count: 2, length: front, width: high})
+	r.add(piece{role: "drawer side", places: place, panel: s.box, count: 2, length: deep, width: high,
+		way: endwise, stands: r.ofDrawer(at, Point{at[X] + wide.Total() - s.box.thickness, at[Y], at[Z]})})
+	r.add(piece{role: "drawer front and back", places: place, panel: s.box, count: 2, length: ends, width: high,
+		way: across, stands: r.ofDrawer(Point{endAt, at[Y], at[Z]}, Point{endAt, behind, at[Z]})})
+	inGroove := s.box.thickness - s.groove + s.bottomClearance/2
 	r.add(piece{role: "drawer bottom", places: place, panel: s.bottom, count: 1,
-		length: plus(inside, bottom...), width: plus(plus(deep, sides), bottom...)})
+		length: plus(inside, bottom...), width: plus(plus(deep, sides), bottom...),
+		way: level, stands: r.ofDrawer(Point{at[X] + inGroove, at[Y] + inGroove, at[Z] + s.underBottom})})
 	if s.falseFronts(o) {
+		front := Point{b.left + s.gap, 0, front}
+		if s.front == "overlay" {
+			front[X], front[Y] = b.left-s.overlay, -s.frontPanel.thickness
+		}
 		r.add(piece{role: "false front", places: place, panel: s.frontPanel, count: 1,
-			length: r.frontWidth(b), width: given(x.front.Value, "front height")})
+			length: r.frontWidth(b), width: given(x.front.Value, "front height"), way: across, stands: r.ofDrawer(front)})
 	}
 }
 
@@ -105,4 +123,54 @@ func (r *reckoner) boxHeight(o opening, i int) stock.Sum {
 			r.print(x.boxHeight.Value), r.reckoned(share)), "make it lower, or the front higher")
 	}
 	return given(x.boxHeight.Value, "box height")
+}
+
+// fronts are the lower edges of the fronts in a stack; of drawers without false
+// fronts, those of the drawers.
+func (r *reckoner) fronts(o opening) []stock.Length {
+	s := r.made.drawers
+	var edges []stock.Length
+	at := o.floor + o.height
+	if len(o.stack) == 0 {
+		return nil
+	}
+	switch {
+	case !s.falseFronts(o):
+		at -= s.above
+	case s.front == "inset":
+		at -= s.gap
+	default:
+		at += s.overlay
+	}
+	for _, x := range o.stack {
+		at -= x.front.Value
+		edges = append(edges, at)
+		at -= s.gap
+	}
+	return edges
+}
+
+// covered is what the front of drawer i, whose lower edge is at front, covers of
+// its opening.
+func (r *reckoner) covered(o opening, i int, front stock.Length) (from, to stock.Length) {
+	from, to = front, front+o.stack[i].front.Value
+	return max(from, o.floor), min(to, o.floor+o.height)
+}
+
+// ofDrawer are pieces of the drawer that is being made.
+func (r *reckoner) ofDrawer(at ...Point) []Solid {
+	all := stands(at...)
+	for i := range all {
+		all[i].Drawer = r.drawersSoFar
+	}
+	return all
+}
+
+// standFinished puts a measured drawer in its bay, in the middle of its width.
+func (r *reckoner) standFinished(b bay, x box, front stock.Length) {
+	r.finished = append(r.finished, Solid{
+		Part: -1, Role: "drawer", Drawer: r.drawersSoFar,
+		At: Point{b.left + (b.width-x.width)/2, 0, front}, Size: Point{x.width, x.depth, x.height},
+		Along: X, Across: Z, Through: Y,
+	})
 }

@@ -26,6 +26,14 @@ func (r *reckoner) body() body {
 	return b
 }
 
+// origin is the body's left lower corner in front.
+func (r *reckoner) origin() Point {
+	if f := r.made.frame; f != nil {
+		return Point{f.inset, f.thickness, f.inset}
+	}
+	return Point{}
+}
+
 // carcassPieces are the sides, the top and the bottom.
 //
 //	between the sides   length = body width - 2 sides + 2 joints
@@ -45,9 +53,21 @@ func (r *reckoner) carcassPieces() {
 		bottom = across
 		side = plus(side, stock.Term{Times: -1, Value: t, Label: "bottom"}, stock.Term{Times: 1, Value: joint.depth, Label: joint.name})
 	}
-	r.add(piece{role: "side", panel: b.carcass, count: 2, length: side, width: body.depth})
-	r.add(piece{role: "top", panel: b.carcass, count: 1, length: top, width: body.depth})
-	r.add(piece{role: "bottom", panel: b.carcass, count: 1, length: bottom, width: body.depth})
+	o := r.origin()
+	right, above := o[X]+across.Total(), o[Z]+body.height.Total()
+	sideFrom, topFrom, bottomFrom := o[Z], o[X]+t-joint.depth, o[X]+t-joint.depth
+	if b.topOver {
+		topFrom = o[X]
+	}
+	if b.bottomUnder {
+		bottomFrom, sideFrom = o[X], o[Z]+t-joint.depth
+	}
+	r.add(piece{role: "side", panel: b.carcass, count: 2, length: side, width: body.depth,
+		way: upright, stands: stands(Point{o[X], o[Y], sideFrom}, Point{right - t, o[Y], sideFrom})})
+	r.add(piece{role: "top", panel: b.carcass, count: 1, length: top, width: body.depth,
+		way: level, stands: stands(Point{topFrom, o[Y], above - t})})
+	r.add(piece{role: "bottom", panel: b.carcass, count: 1, length: bottom, width: body.depth,
+		way: level, stands: stands(Point{bottomFrom, o[Y], o[Z]})})
 }
 
 // backPieces are the back; its grain stands upright. In a framed case with mid
@@ -62,18 +82,22 @@ func (r *reckoner) backPieces() {
 		return
 	case "applied":
 		r.add(piece{role: "back", panel: b.panel, count: 1,
-			length: given(r.height.outside, "outside height"), width: given(r.width.outside, "outside width")})
+			length: given(r.height.outside, "outside height"), width: given(r.width.outside, "outside width"),
+			way: facing, stands: stands(Point{Y: r.depth.outside - b.thickness})})
 		return
 	}
+	from := Point{Y: r.depth.outside - b.setIn - b.thickness, Z: r.floor() - b.depth + b.clearance/2}
 	held := []stock.Term{{Times: 2, Value: b.depth, Label: b.fit}, {Times: -1, Value: b.clearance, Label: "clearance"}}
 	height := plus(given(r.height.clear, "inside height"), held...)
 	if r.made.frame == nil || len(r.bays) == 1 {
+		from[X] = r.bays[0].left - b.depth + b.clearance/2
 		r.add(piece{role: "back", panel: b.panel, count: 1, length: height,
-			width: plus(given(r.width.clear, "inside width"), held...)})
+			width: plus(given(r.width.clear, "inside width"), held...), way: facing, stands: stands(from)})
 		return
 	}
 	for _, bay := range r.bays {
+		from[X] = bay.left - b.depth + b.clearance/2
 		r.add(piece{role: "back", places: []string{bay.name}, panel: b.panel, count: 1, length: height,
-			width: plus(given(bay.width, bay.name), held...)})
+			width: plus(given(bay.width, bay.name), held...), way: facing, stands: stands(from)})
 	}
 }

@@ -11,6 +11,8 @@ type Case struct {
 	// order of the reckoning: "outside width", "inside width", "bay 1 width".
 	Sizes    []stock.Derivation
 	Openings []Space
+	// Solids are the pieces one by one, where they stand, in the order of Parts.
+	Solids   []Solid
 	Cautions []Caution
 }
 

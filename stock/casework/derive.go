@@ -34,7 +34,7 @@ func Derive(d Design, from Context) (*Case, []Fault) {
 	}
 	r.cautionTipping()
 	r.cautionShelves()
-	return &Case{Parts: r.parts(), Sizes: r.sizes, Openings: r.spaces(), Cautions: r.cautions}, nil
+	return &Case{Parts: r.parts(), Sizes: r.sizes, Openings: r.spaces(), Solids: r.solids(), Cautions: r.cautions}, nil
 }
 
 // reckoner carries one design on its way to a case. Each step reads what the
@@ -49,9 +49,12 @@ type reckoner struct {
 	width, height, depth extent
 
 	pieces   []piece
-	sizes    []stock.Derivation
-	cautions []Caution
-	faults   []Fault
+	finished []Solid // drawers that were measured
+
+	drawersSoFar int
+	sizes        []stock.Derivation
+	cautions     []Caution
+	faults       []Fault
 	// unsettled: so much is wrong or missing that reckoning sizes would only
 	// give faults that follow from others.
 	unsettled bool

@@ -192,6 +192,9 @@ type Drawer struct {
 	BottomThickness Length `toml:"bottom_thickness"`
 	// GrooveDepth is how far the bottom reaches into each of the box's sides.
 	GrooveDepth Length `toml:"groove_depth"`
+	// UnderBottom is the distance from the box's lower edge to its bottom. Default
+	// 10 mm (3/8 in).
+	UnderBottom Length `toml:"under_bottom" zero:"allowed"`
 	// BottomClearance is what the bottom is smaller than its grooves, over the
 	// whole width and over the whole depth. Default 1.5 mm (1/16 in).
 	BottomClearance Length `toml:"bottom_clearance" zero:"allowed"`

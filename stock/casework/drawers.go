@@ -24,6 +24,7 @@ type drawers struct {
 
 	bottom          panel
 	groove          stock.Length
+	underBottom     stock.Length // from the box's lower edge to the bottom
 	bottomClearance stock.Length
 }
 
@@ -41,6 +42,9 @@ func (r *reckoner) buildDrawers() {
 		boxDepth:        d.BoxDepth,
 		heightClearance: r.orDefault(d.HeightClearance, stock.Inch/2, stock.Inch/2),
 		bottomClearance: r.orDefault(d.BottomClearance, 3*stock.Millimetre/2, stock.Inch/16),
+		// A groove 3/8 in up, without hardware below: confirmed with "Dados and
+		// Grooves in Drawers", routerworkshop.com.
+		underBottom: r.orDefault(d.UnderBottom, 10*stock.Millimetre, 3*stock.Inch/8),
 	}
 	if s.front == "inset" && r.anyDrawer(false) {
 		s.gap = r.orDefault(d.Gap, 2*stock.Millimetre, stock.Inch/16)

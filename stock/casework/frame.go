@@ -109,10 +109,30 @@ func (r *reckoner) framePieces() {
 	if f.corner == "half-lap" {
 		midStile = outsideHeight
 	}
-	r.add(piece{role: "stile", panel: f.panel, count: 4, length: outsideHeight, width: given(f.stile, "stile width")})
-	r.add(piece{role: "rail", panel: f.panel, count: 4, length: rail, width: given(f.rail, "rail width")})
+	w, h := r.width.outside, r.height.outside
+	railFrom, midFrom := (w-rail.Total())/2, (h-midStile.Total())/2
+	var stiles, rails, midStiles []Point
+	for _, y := range []stock.Length{0, r.behindFrame() - f.thickness} {
+		stiles = append(stiles, Point{0, y, 0}, Point{w - f.stile, y, 0})
+		rails = append(rails, Point{railFrom, y, 0}, Point{railFrom, y, h - f.rail})
+		for _, b := range r.bays[1:] {
+			midStiles = append(midStiles, Point{b.left - f.midStile, y, midFrom})
+		}
+	}
+	r.add(piece{role: "stile", panel: f.panel, count: 4, length: outsideHeight, width: given(f.stile, "stile width"),
+		way: facing, stands: stands(stiles...)})
+	r.add(piece{role: "rail", panel: f.panel, count: 4, length: rail, width: given(f.rail, "rail width"),
+		way: across, stands: stands(rails...)})
 	if partitions := len(r.bays) - 1; partitions > 0 {
 		r.add(piece{role: "mid stile", panel: f.panel, count: 2 * partitions, length: midStile,
-			width: given(f.midStile, "mid stile width")})
+			width: given(f.midStile, "mid stile width"), way: facing, stands: stands(midStiles...)})
 	}
+}
+
+// behindFrame is how far back the back frame reaches.
+func (r *reckoner) behindFrame() stock.Length {
+	if r.made.back.fit == "applied" {
+		return r.depth.outside - r.made.back.thickness
+	}
+	return r.depth.outside
 }

@@ -70,9 +70,12 @@ func (r *reckoner) settleOpenings(b *bay, members []member) bool {
 		return false
 	}
 	ok := true
+	above := r.floor() + r.height.clear
 	for k := range b.openings {
 		o := &b.openings[k]
 		o.height = members[k].size.Total()
+		o.floor = above - o.height
+		above = o.floor - r.made.divider.thickness
 		r.record(b.name+" "+o.name+" height", members[k].size)
 		if len(o.stack) > 0 {
 			ok = r.settleStack(b.name+" "+o.name, o) && ok
@@ -103,4 +106,12 @@ func (r *reckoner) settleStack(name string, o *opening) bool {
 		x.front.Value = fronts[i].size.Total()
 	}
 	return true
+}
+
+// floor is how high the clear inside begins.
+func (r *reckoner) floor() stock.Length {
+	if f := r.made.frame; f != nil {
+		return f.rail
+	}
+	return r.made.carcass.thickness
 }

@@ -25,14 +25,25 @@ func (r *reckoner) insidePieces() {
 		if b.frame != nil {
 			height = given(r.height.panels, "height between panels")
 		}
+		var at []Point
+		o := r.origin()
+		for _, bay := range r.bays[1:] {
+			at = append(at, Point{bay.behind - b.partition.thickness, o[Y], o[Z] + b.carcass.thickness - b.partition.joint.depth})
+		}
 		r.add(piece{role: "partition", panel: b.partition.panel, count: n, width: r.insideDepth(),
-			length: plus(height, stock.Term{Times: 2, Value: b.partition.joint.depth, Label: b.partition.joint.name})})
+			length: plus(height, stock.Term{Times: 2, Value: b.partition.joint.depth, Label: b.partition.joint.name}),
+			way:    upright, stands: stands(at...)})
 	}
 	for _, bay := range r.bays {
 		wide := given(bay.panels, bay.name)
 		if n := len(bay.openings) - 1; n > 0 {
+			var at []Point
+			for _, o := range bay.openings[:n] {
+				at = append(at, Point{bay.behind - b.divider.joint.depth, r.origin()[Y], o.floor - b.divider.thickness})
+			}
 			r.add(piece{role: "divider", places: []string{bay.name}, panel: b.divider.panel, count: n, width: r.insideDepth(),
-				length: plus(wide, stock.Term{Times: 2, Value: b.divider.joint.depth, Label: b.divider.joint.name})})
+				length: plus(wide, stock.Term{Times: 2, Value: b.divider.joint.depth, Label: b.divider.joint.name}),
+				way:    level, stands: stands(at...)})
 		}
 		for _, o := range bay.openings {
 			r.shelfPieces(bay, o, wide)
@@ -55,8 +66,16 @@ func (r *reckoner) shelfPieces(bay bay, o opening, wide stock.Sum) {
 	if s.loose {
 		length = plus(wide, stock.Term{Times: -1, Value: s.clearance, Label: "clearance"})
 	}
+	var at []Point
+	from := bay.behind + (bay.panels-length.Total())/2
+	gaps := stock.Length(o.shelves + 1)
+	for n := range gaps - 1 { // evenly, from the top
+		at = append(at, Point{from, r.origin()[Y] + s.setBack,
+			o.floor + (o.height-(gaps-1)*s.thickness)*(gaps-1-n)/gaps + (gaps-2-n)*s.thickness})
+	}
 	r.add(piece{role: "shelf", places: []string{bay.name}, panel: s.panel, count: o.shelves, length: length,
-		width: plus(r.insideDepth(), stock.Term{Times: -1, Value: s.setBack, Label: "set back"})})
+		width: plus(r.insideDepth(), stock.Term{Times: -1, Value: s.setBack, Label: "set back"}),
+		way:   level, stands: stands(at...)})
 }
 
 // checkBothFaces refuses dados that meet within a partition.

@@ -16,11 +16,13 @@ type piece struct {
 	count  int
 	length stock.Sum // along the grain
 	width  stock.Sum
+	way    way
+	stands []Solid // where, one for each of count
 }
 
 // sameSize reports whether two pieces are one part, as often as both together.
 func (p piece) sameSize(q piece) bool {
-	return p.role == q.role && p.panel == q.panel &&
+	return p.role == q.role && p.panel == q.panel && p.way == q.way &&
 		p.length.Total() == q.length.Total() && p.width.Total() == q.width.Total()
 }
 
@@ -41,6 +43,7 @@ func (r *reckoner) add(p piece) {
 		if r.pieces[i].sameSize(p) {
 			r.pieces[i].count += p.count
 			r.pieces[i].places = append(r.pieces[i].places, p.places...)
+			r.pieces[i].stands = append(r.pieces[i].stands, p.stands...)
 			return
 		}
 	}

@@ -66,11 +66,15 @@ func (r *reckoner) bayWidths() (members []member, ok bool) {
 func (r *reckoner) panelWidths() bool {
 	f := r.made.frame
 	if f == nil {
+		left := r.made.carcass.thickness
 		for i := range r.bays {
-			r.bays[i].panels = r.bays[i].width
+			b := &r.bays[i]
+			b.panels, b.left, b.behind = b.width, left, left
+			left += b.width + r.made.partition.thickness
 		}
 		return true
 	}
+	clear, panels := f.stile, f.inset+r.made.carcass.thickness
 	t := r.made.carcass.thickness
 	r.width.panels = r.width.outside - 2*f.inset - 2*t
 	atSide, atMid := f.stile-f.inset-t, (f.midStile-r.made.partition.thickness)/2
@@ -91,7 +95,9 @@ func (r *reckoner) panelWidths() bool {
 		behind := plus(given(b.width, "opening"), row(
 			stock.Term{Times: 1, Value: left, Label: "behind the stile"},
 			stock.Term{Times: 1, Value: right, Label: "behind the stile"})...)
-		b.panels = behind.Total()
+		b.panels, b.left, b.behind = behind.Total(), clear, panels
+		clear += b.width + f.midStile
+		panels += b.panels + r.made.partition.thickness
 		r.record(b.name+" width between panels", behind)
 		r.cautionPacking(*b, left, right)
 	}
