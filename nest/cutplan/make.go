@@ -81,7 +81,7 @@ func mark(i int) string {
 func turnable(job stock.Job, b stock.Blank) bool {
 	sources := job.Sources(b)
 	for _, i := range sources {
-		upright, turned := b.Part.Grain.Lies(job.Stock[i].Grain)
+		upright, turned := job.Lies(b, job.Stock[i])
 		if !upright || !turned {
 			return false
 		}
@@ -117,7 +117,7 @@ func pose(job stock.Job, bill []Blank) nest.Problem {
 	for _, b := range bill {
 		n := nest.Blank{Length: int64(b.Length), Width: int64(b.Width), Count: b.Count}
 		for _, i := range job.Sources(b.Blank) {
-			upright, turned := b.Part.Grain.Lies(job.Stock[i].Grain)
+			upright, turned := job.Lies(b.Blank, job.Stock[i])
 			n.From = append(n.From, nest.Source{Stock: i, Upright: upright, Turned: turned})
 		}
 		p.Blanks = append(p.Blanks, n)
