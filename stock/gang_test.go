@@ -98,3 +98,30 @@ func TestBlanksSayHowTheirSizesCameAbout(t *testing.T) {
 		t.Errorf("%d x %d x %d", b.Length, b.Width, b.Thickness)
 	}
 }
+
+// Rough lumber for sale is ripped and planed like boards, and long enough.
+func TestShortBlanksOfRoughLumberAreGanged(t *testing.T) {
+	const mm = Millimetre
+	p := Part{Material: "oak", Length: 96 * mm, Width: 60 * mm, Thickness: Inch, Count: 4}
+	thin := p
+	thin.Thickness, thin.Resaw = 10*mm, true
+	long := p
+	long.Length = 300 * mm
+	short := Stock{Kind: Board, Material: "oak", Length: 150 * mm, Width: 60 * mm, Thickness: Inch, OnHand: true, Count: 1}
+	for _, test := range []struct {
+		reason string
+		part   Part
+		stock  []Stock
+		want   []string
+	}{
+		{"as thick as it is sawn, but to be ripped", p, nil, []string{"1 x gang 4: 393"}},
+		{"to be resawn", thin, nil, []string{"1 x gang 2: 300"}},
+		{"long enough", long, nil, []string{"4 x gang 1: 300"}},
+		{"what is on hand is too short, what is for sale is not", p, []Stock{short}, []string{"1 x gang 4: 393"}},
+	} {
+		j := Job{Saw: Saw{Kerf: 3 * mm, ResawKerf: 2 * mm}, Shortest: 300 * mm, Rough: []Rough{rough("4/4", "FAS", 0, 0)}, Stock: test.stock}
+		if got := told(j, test.part); !slices.Equal(got, test.want) {
+			t.Errorf("%s: %q, want %q", test.reason, got, test.want)
+		}
+	}
+}

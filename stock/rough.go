@@ -34,7 +34,10 @@ const LongestRough = 16 * Foot
 // Largest is the largest board that r may hold: as long as is sold, and wide
 // enough for anything, since blanks are glued up where no board is.
 func (r Rough) Largest() Stock {
-	return Stock{Kind: Board, Material: r.Material, Length: LongestRough, Width: Longest, Thickness: r.Quarter.Rough()}
+	return Stock{
+		Name: r.Quarter.String() + " " + r.Material, Kind: Board, Material: r.Material,
+		Length: LongestRough, Width: Longest, Thickness: r.Quarter.Rough(),
+	}
 }
 
 // Estimate is how much rough lumber to ask for. It is no plan: boards differ.

@@ -54,6 +54,9 @@ func Make(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
 		return nil, fmt.Errorf("the solver made a plan that does not hold, which is a fault of this program, not of the job: %w", err)
 	}
 	plan := tell(job, bill, problem, answer)
+	if err := verify(job, plan.Bill); err != nil {
+		return nil, fmt.Errorf("the blanks of the estimate do not hold, which is a fault of this program, not of the job: %w", err)
+	}
 	if o.Iterations == 0 {
 		plan.Seconds = time.Since(start).Seconds()
 	}
