@@ -1,6 +1,10 @@
 package cutplan
 
-import "sawbill/stock"
+import (
+	"slices"
+
+	"sawbill/stock"
+)
 
 // reblank replaces, in the bill, the blanks to be resawn that boards on hand do
 // not give by blanks as rough lumber for sale gives them, for that may be of
@@ -52,7 +56,9 @@ func (p *Plan) reblank() {
 	for i := range p.Cover.Uncovered {
 		p.Cover.Uncovered[i].Blank = at[p.Cover.Uncovered[i].Blank]
 	}
-	p.Bill, p.Unplaced = bill, append(unplaced, made...)
+	unplaced = append(unplaced, made...)
+	slices.SortStableFunc(unplaced, func(a, b Unplaced) int { return a.Blank - b.Blank })
+	p.Bill, p.Unplaced = bill, unplaced
 }
 
 // givesOne reports whether the rough lumber of job gives p, in however few

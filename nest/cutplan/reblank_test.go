@@ -39,7 +39,7 @@ func TestWhatABoardOnHandDoesNotGiveIsResawnFromRoughLumber(t *testing.T) {
 	if len(p.Bill) != len(want) || len(p.Estimates) != 1 || len(p.Estimates[0].Blanks) != 3 {
 		t.Fatalf("%d blanks, estimates %+v", len(p.Bill), p.Estimates)
 	}
-	for i, w := range []Wanted{{4, 1}, {1, 16}, {2, 1}} {
+	for i, w := range []Wanted{{1, 16}, {2, 1}, {4, 1}} {
 		if p.Estimates[0].Blanks[i] != w {
 			t.Errorf("estimate of %+v, want %+v", p.Estimates[0].Blanks[i], w)
 		}
