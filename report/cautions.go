@@ -90,7 +90,7 @@ func blocks(p *cutplan.Plan, o Options) []block {
 		for _, n := range l.Leaves() {
 			if n.Use == cutplan.Part {
 				b := p.Bill[n.Blank]
-				short = short || n.Length < p.Job.Planer.Shortest || b.Gang > 1
+				short = short || n.Length < max(p.Job.Shortest, stock.ShortestMilled) || b.Gang > 1
 			}
 		}
 	}

@@ -49,12 +49,13 @@ func (l listing) withoutMarks() listing {
 	return l
 }
 
-// sourcesOf tells the thicknesses of the stock of a job that has room for a blank.
+// sourcesOf tells the thicknesses of the stock of a job that has room for a
+// blank, and of its rough lumber.
 func sourcesOf(j stock.Job, bill []cutplan.Blank) func(int) []stock.Length {
 	return func(blank int) []stock.Length {
 		var all []stock.Length
-		for _, i := range j.Sources(bill[blank].Blank) {
-			if s := j.Stock[i]; s.HasRoom(bill[blank].Blank) {
+		for _, s := range j.Boards(bill[blank].Blank) {
+			if s.HasRoom(bill[blank].Blank) {
 				all = append(all, s.Thickness)
 			}
 		}

@@ -228,6 +228,8 @@ func TestCautionsFitThePlan(t *testing.T) {
 	short.Layouts = short.Layouts[2:3]
 	piece := &short.Layouts[0].Root.Children[0].Children[0]
 	piece.Length = 304 * stock.Millimetre
+	unlimited := *short
+	unlimited.Job.Shortest = 0
 	across := bench()
 	across.Layouts = across.Layouts[1:2]
 	chest := &casework.Case{Cautions: []casework.Caution{{Subject: "tipping", Text: "Fix it to the wall."}}}
@@ -240,6 +242,7 @@ func TestCautionsFitThePlan(t *testing.T) {
 		{"boards, one rip of 28 mm", boards, Options{}, "At the saw; Boards; Narrow rips in this plan; Dust"},
 		{"one wide rip of a sheet", sheets, Options{}, "At the saw; Sheets; Dust"},
 		{"a part just under 12 in long", short, Options{}, "At the saw; Sheets; Short pieces in this plan; Dust"},
+		{"short at the saw, though the machines know no limit", &unlimited, Options{}, "At the saw; Sheets; Short pieces in this plan; Dust"},
 		{"rips of pieces 380 mm long and 620 mm wide", across, Options{}, "At the saw; Sheets; Short pieces in this plan; Dust"},
 		{"a case says what to see to", sheets, Options{Case: chest}, "At the saw; Sheets; Dust; The finished case"},
 	}

@@ -2,16 +2,12 @@ package stock
 
 import "slices"
 
-// ShortestPlaned is the shortest piece that goes through a planer where a job
-// does not say otherwise: both feed rollers must hold it. About 12 in is the
-// usual advice, confirmed with a maker's teaching page; makers' manuals give 7
-// to 14 in. Over a jointer the same is common practice, no source.
-const ShortestPlaned = 12 * Inch
-
-// Planer is what planes and joints. Zero means no limit.
-type Planer struct {
-	Shortest Length // the shortest piece that it can safely take
-}
+// ShortestMilled is the shortest piece that planer, jointer and fence can safely
+// take where a job does not say otherwise. Both feed rollers of a planer must
+// hold the piece: about 12 in is the usual advice, confirmed with a maker's
+// teaching page; makers' manuals give 7 to 14 in. Over a jointer and against a
+// fence the same is common practice, no source.
+const ShortestMilled = 12 * Inch
 
 // Blanks is the cutting bill, in the parts' order: one blank for each part, or
 // several where its pieces do not divide evenly into gangs.
@@ -31,7 +27,7 @@ func (j Job) BlanksOf(p Part) []Blank {
 	kind, layers := j.KindOf(p.Material), j.layers(p)
 	columns := divideUp(p.Count, layers)
 	blanks, least := columns, Length(0)
-	if kind == Board && p.Grain != GrainWidth && !p.Alone && j.shortForPlaner(p.inOne(kind, 1, layers, j.Saw, 0)) {
+	if kind == Board && p.Grain != GrainWidth && !p.Alone && j.ShortToMill(p.inOne(kind, 1, layers, j.Saw, 0)) {
 		blanks, least = j.gangs(p, columns, layers)
 	}
 	var all []Blank
@@ -55,7 +51,7 @@ func (j Job) BlanksOf(p Part) []Blank {
 
 // gangs says in how many blanks to cut so many columns of p, a column being the
 // pieces one on another, and how long each must be at least. As many blanks as
-// are long enough for the planer; more where they would be longer than any
+// are long enough to be milled; more where they would be longer than any
 // board, and those that are too short then are cut longer than they need be.
 func (j Job) gangs(p Part, columns, layers int) (blanks int, least Length) {
 	alone := p.inOne(Board, 1, layers, j.Saw, 0)
@@ -65,45 +61,76 @@ func (j Job) gangs(p Part, columns, layers int) (blanks int, least Length) {
 	if longest < alone.Length {
 		return columns, 0 // it fits nothing, ganged or not
 	}
-	enough := int((j.Planer.Shortest - ends + j.Saw.Kerf + pitch - 1) / pitch)
+	enough := int((j.Shortest - ends + j.Saw.Kerf + pitch - 1) / pitch)
 	most := int((longest - ends + j.Saw.Kerf) / pitch)
 	blanks = max(columns/enough, divideUp(columns, most))
-	if longest < j.Planer.Shortest {
+	if longest < j.Shortest {
 		return blanks, 0 // longer is safer, but nothing makes it safe
 	}
-	return blanks, j.Planer.Shortest
+	return blanks, j.Shortest
 }
 
-// longest is the usable length of the longest stock that b may come from and
+// longest is the usable length of the longest board that b may come from and
 // that is wide enough.
 func (j Job) longest(b Blank) Length {
 	var longest Length
-	for _, i := range j.Sources(b) {
-		if length, width := j.Stock[i].Usable(); width >= b.Width {
+	for _, s := range j.Boards(b) {
+		if length, width := s.Usable(); width >= b.Width {
 			longest = max(longest, length)
 		}
 	}
 	return longest
 }
 
-// ShortForPlaner reports whether b is to be planed and shorter than the planer
-// can safely take.
-func (j Job) ShortForPlaner(b Blank) bool {
-	return j.KindOf(b.Part.Material) == Board && j.shortForPlaner(b)
+// Boards lists what b may come from: stock, and the largest board of the rough
+// lumber that gives it.
+func (j Job) Boards(b Blank) []Stock {
+	var all []Stock
+	for _, i := range j.Sources(b) {
+		all = append(all, j.Stock[i])
+	}
+	if r, found := j.RoughFor(b); found {
+		all = append(all, r.Largest())
+	}
+	return all
 }
 
-// shortForPlaner is ShortForPlaner of a blank that comes from boards. One without
-// an allowance on its faces is planed where all boards are thicker than it is.
-func (j Job) shortForPlaner(b Blank) bool {
-	if b.Length >= j.Planer.Shortest {
+// ShortToMill reports whether b is to be milled and shorter than planer, jointer
+// and fence can safely take. This is the rule by which parts are ganged. What
+// comes from a board is milled where faces are planed, edges are trued or it is
+// resawn, and where a board that it may come from is thicker or wider, so that
+// it may have to be planed or ripped.
+func (j Job) ShortToMill(b Blank) bool {
+	if j.KindOf(b.Part.Material) != Board || j.Along(b) >= j.Shortest {
 		return false
 	}
-	if a := b.Part.Allowance; a.Faces > 0 && a.Face > 0 {
+	a := b.Part.Allowance
+	if a.Faces > 0 && a.Face > 0 || a.Edges > 0 && a.Edge > 0 || b.Layers > 1 {
 		return true
 	}
-	from := j.Sources(b)
-	asThick := func(i int) bool { return j.Stock[i].Thickness == b.Thickness }
-	return len(from) > 0 && !slices.ContainsFunc(from, asThick)
+	across := b.Length + b.Width - j.Along(b)
+	return slices.ContainsFunc(j.Boards(b), func(s Stock) bool {
+		return s.HasRoom(b) && (s.Thickness > b.Thickness || s.Width > across)
+	})
+}
+
+// Along is how far b reaches along the boards that it comes from. A part that may
+// be turned lies with its length along them where one is long enough.
+func (j Job) Along(b Blank) Length {
+	if b.Part.Grain == GrainWidth || b.Part.Grain == GrainAny && j.longest(b) < b.Length {
+		return b.Width
+	}
+	return b.Length
+}
+
+// Lies reports how b may lie in s: as its grain lets it, but not across a board
+// where that makes it shorter to mill than is safe.
+func (j Job) Lies(b Blank, s Stock) (upright, turned bool) {
+	upright, turned = b.Part.Grain.Lies(s.Grain)
+	if s.Kind == Board && upright && b.Width < j.Shortest && j.Along(b) == b.Length {
+		turned = false
+	}
+	return upright, turned
 }
 
 func divideUp(n, by int) int { return (n + by - 1) / by }

@@ -3,12 +3,14 @@ package stock
 // Job is one project, ready to plan: every length resolved, every part named
 // once, every material offered by somebody.
 type Job struct {
-	Title  string
-	Units  Units
-	Saw    Saw
-	Planer Planer
-	Offcut Offcut
-	Stock  []Stock
+	Title string
+	Units Units
+	Saw   Saw
+	// Shortest is the shortest piece that planer, jointer and fence can safely
+	// take; 0 is no limit.
+	Shortest Length
+	Offcut   Offcut
+	Stock    []Stock
 	// Rough is for sale by the board foot: an estimate is made of it, no
 	// layout. Of its materials Stock has boards on hand only.
 	Rough []Rough
@@ -54,18 +56,19 @@ const PlaningLimit = Inch / 2
 
 // Sources lists the stock that b may come from, by index: what serves it,
 // except boards that give another number of layers, and those that are thicker
-// by more than PlaningLimit where one that is not is large enough.
+// by more than PlaningLimit where one that is not is large enough and for sale
+// without limit: a few that are thinner may not be enough.
 func (j Job) Sources(b Blank) []int {
 	var all, near []int
 	roomy := false
 	for i, s := range j.Stock {
-		if !s.Serves(b) || j.layersIn(b.Part, s) != b.Layers {
+		if !s.Serves(b) || j.LayersIn(b.Part, s) != b.Layers {
 			continue
 		}
 		all = append(all, i)
 		if s.Thickness-b.Thickness <= PlaningLimit {
 			near = append(near, i)
-			roomy = roomy || s.HasRoom(b)
+			roomy = roomy || s.Unlimited() && s.HasRoom(b)
 		}
 	}
 	if roomy {

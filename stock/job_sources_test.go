@@ -30,4 +30,12 @@ func TestThickBoardsServeOnlyForWantOfThinner(t *testing.T) {
 			t.Errorf("%s: %v, want %v", test.reason, got, test.want)
 		}
 	}
+	one, few := board(Inch, 6*Foot), board(Inch, 6*Foot)
+	one.OnHand, few.Count = true, 3
+	for _, thin := range []Stock{one, few} {
+		j := Job{Stock: []Stock{thin, board(3*Inch, 12*Foot)}}
+		if got := j.Sources(blank(Inch, 5*Foot)); !slices.Equal(got, []int{0, 1}) {
+			t.Errorf("thin boards that may be too few, on hand %v, count %d: %v", thin.OnHand, thin.Count, got)
+		}
+	}
 }

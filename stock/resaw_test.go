@@ -15,6 +15,10 @@ func TestThinPartsAreResawnFromTheBoardThatWastesLeast(t *testing.T) {
 		return Part{Material: "ash", Length: 500 * mm, Width: 60 * mm, Thickness: 8 * mm, Count: count, Resaw: true,
 			Allowance: Allowance{Face: mm, Faces: 2}}
 	}
+	onHand := func(s Stock) Stock {
+		s.OnHand, s.Count = true, 1
+		return s
+	}
 	across := part(4) // it lies turned in a board 100 mm wide
 	across.Length, across.Width, across.Grain = 60*mm, 500*mm, GrainWidth
 	whole := part(4)
@@ -36,6 +40,9 @@ func TestThinPartsAreResawnFromTheBoardThatWastesLeast(t *testing.T) {
 			[]Stock{board(12, 2000), board(25, 2000), board(34, 2000)}, []line{{2, 3, 0}}, []int{2}},
 		{"a board that is too short is no choice", part(6), []Stock{board(22, 2000), board(34, 400)}, []line{{3, 2, 0}}, []int{0}},
 		{"all boards that give as many serve", part(4), []Stock{board(22, 2000), board(27, 3000), board(12, 2000)}, []line{{2, 2, 0}}, []int{0, 1}},
+		{"what is for sale without limit goes before a better board on hand", part(6),
+			[]Stock{onHand(board(34, 2000)), board(25, 2000)}, []line{{3, 2, 0}}, []int{1}},
+		{"and what is on hand before none", part(6), []Stock{onHand(board(34, 2000)), board(25, 400)}, []line{{2, 3, 0}}, []int{0}},
 		{"with its grain across", across, []Stock{board(22, 2000)}, []line{{2, 2, 0}}, []int{0}},
 		{"not to be resawn", whole, []Stock{board(22, 2000)}, []line{{4, 1, 0}}, []int{0}},
 	} {

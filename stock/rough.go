@@ -31,6 +31,15 @@ func (y Yield) Share() float64 { return float64(y.part) / float64(y.whole) }
 // to 16 ft (NHLA rules, from memory).
 const LongestRough = 16 * Foot
 
+// Largest is the largest board that r may hold: as long as is sold, and wide
+// enough for anything, since blanks are glued up where no board is.
+func (r Rough) Largest() Stock {
+	return Stock{
+		Name: r.Quarter.String() + " " + r.Material, Kind: Board, Material: r.Material,
+		Length: LongestRough, Width: Longest, Thickness: r.Quarter.Rough(),
+	}
+}
+
 // Estimate is how much rough lumber to ask for. It is no plan: boards differ.
 type Estimate struct {
 	Rough Rough
@@ -73,13 +82,14 @@ func (v Volume) at(y Yield) int {
 }
 
 // RoughFor is the lumber for sale by the board foot that b is to come from: the
-// thinnest of its material from which its thickness can be planed. It returns
-// false when there is none.
+// thinnest of its material from which its thickness can be planed, and that gives
+// as many layers. It returns false when there is none.
 func (j Job) RoughFor(b Blank) (Rough, bool) {
 	var thinnest Rough
 	found := false
 	for _, r := range j.Rough {
-		if r.Material != b.Part.Material || r.Quarter.Rough() < b.Thickness {
+		board := r.Largest()
+		if !board.Serves(b) || b.Part.Resaw && j.LayersIn(b.Part, board) != b.Layers {
 			continue
 		}
 		if !found || r.Quarter.Rough() < thinnest.Quarter.Rough() {

@@ -75,3 +75,6 @@ func (s Stock) HasRoom(b Blank) bool {
 	upright, turned := b.Part.Grain.Lies(s.Grain)
 	return upright && b.Length <= length && b.Width <= width || turned && b.Length <= width && b.Width <= length
 }
+
+// Unlimited reports whether any number of s can be had.
+func (s Stock) Unlimited() bool { return s.Count == 0 && !s.OnHand }

@@ -20,31 +20,35 @@ type Wanted struct {
 	Count int
 }
 
-// estimated splits what could not be cut: an estimate is made of what rough
-// lumber for sale will give, for which nothing else is offered than boards on
-// hand; the rest is unplaced.
-func estimated(job stock.Job, bill []Blank, missing []Unplaced) (unplaced []Unplaced, estimates []Estimate) {
-	of := make([][]Wanted, len(job.Rough))
-	for _, m := range missing {
-		r, found := job.RoughFor(bill[m.Blank].Blank)
+// estimate takes out of the unplaced what rough lumber for sale will give, for
+// which nothing else is offered than boards on hand.
+func (p *Plan) estimate() {
+	if len(p.Job.Rough) == 0 || len(p.Unplaced) == 0 {
+		return
+	}
+	p.reblank()
+	of := make([][]Wanted, len(p.Job.Rough))
+	var unplaced []Unplaced
+	for _, m := range p.Unplaced {
+		r, found := p.Job.RoughFor(p.Bill[m.Blank].Blank)
 		if !found {
 			unplaced = append(unplaced, m)
 			continue
 		}
-		i := slices.Index(job.Rough, r)
+		i := slices.Index(p.Job.Rough, r)
 		of[i] = append(of[i], Wanted{m.Blank, m.Count})
 	}
+	p.Unplaced = unplaced
 	for i, wanted := range of {
 		if wanted == nil {
 			continue
 		}
 		var blanks []stock.Blank
 		for _, w := range wanted {
-			b := bill[w.Blank].Blank
+			b := p.Bill[w.Blank].Blank
 			b.Count = w.Count
 			blanks = append(blanks, b)
 		}
-		estimates = append(estimates, Estimate{job.Rough[i].Estimate(blanks), wanted})
+		p.Estimates = append(p.Estimates, Estimate{p.Job.Rough[i].Estimate(blanks), wanted})
 	}
-	return unplaced, estimates
 }

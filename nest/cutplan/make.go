@@ -54,6 +54,9 @@ func Make(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
 		return nil, fmt.Errorf("the solver made a plan that does not hold, which is a fault of this program, not of the job: %w", err)
 	}
 	plan := tell(job, bill, problem, answer)
+	if err := verify(job, plan.Bill); err != nil {
+		return nil, fmt.Errorf("the blanks of the estimate do not hold, which is a fault of this program, not of the job: %w", err)
+	}
 	if o.Iterations == 0 {
 		plan.Seconds = time.Since(start).Seconds()
 	}
@@ -81,7 +84,7 @@ func mark(i int) string {
 func turnable(job stock.Job, b stock.Blank) bool {
 	sources := job.Sources(b)
 	for _, i := range sources {
-		upright, turned := b.Part.Grain.Lies(job.Stock[i].Grain)
+		upright, turned := job.Lies(b, job.Stock[i])
 		if !upright || !turned {
 			return false
 		}
@@ -117,7 +120,7 @@ func pose(job stock.Job, bill []Blank) nest.Problem {
 	for _, b := range bill {
 		n := nest.Blank{Length: int64(b.Length), Width: int64(b.Width), Count: b.Count}
 		for _, i := range job.Sources(b.Blank) {
-			upright, turned := b.Part.Grain.Lies(job.Stock[i].Grain)
+			upright, turned := job.Lies(b.Blank, job.Stock[i])
 			n.From = append(n.From, nest.Source{Stock: i, Upright: upright, Turned: turned})
 		}
 		p.Blanks = append(p.Blanks, n)

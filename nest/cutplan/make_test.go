@@ -20,9 +20,9 @@ func randomJob(seed uint64) stock.Job {
 	r := rand.New(rand.NewPCG(seed, 7))
 	upTo := func(lo, hi int) stock.Length { return stock.Length(lo+r.IntN(hi-lo+1)) * mm }
 	j := stock.Job{
-		Title:  fmt.Sprintf("random %d", seed),
-		Offcut: stock.Offcut{Length: 300 * mm, Width: 80 * mm},
-		Planer: stock.Planer{Shortest: stock.ShortestPlaned},
+		Title:    fmt.Sprintf("random %d", seed),
+		Offcut:   stock.Offcut{Length: 300 * mm, Width: 80 * mm},
+		Shortest: stock.ShortestMilled,
 		Saw: stock.Saw{
 			ResawKerf:     2 * mm,
 			Kerf:          []stock.Length{0, 3200 * mm / 1000, stock.Inch / 8}[r.IntN(3)],

@@ -33,7 +33,7 @@ func tell(job stock.Job, bill []Blank, problem nest.Problem, answer nest.Plan) *
 	}
 	p.Totals = totals(p)
 	p.Cover = cover(p, nest.CoverOf(problem, answer))
-	p.Unplaced, p.Estimates = estimated(job, bill, p.Unplaced)
+	p.estimate()
 	return p
 }
 
@@ -81,13 +81,18 @@ func node(n nest.Node, x, y, kerf stock.Length) Node {
 	return out
 }
 
-// Thicknesses lists those of the stock that a blank of the bill is cut from,
-// each once, from the thinnest.
+// Thicknesses lists those of the stock that a blank of the bill is cut from, and
+// of the rough lumber that it is to come from, each once, from the thinnest.
 func (p *Plan) Thicknesses(blank int) []stock.Length {
 	var all []stock.Length
 	for _, l := range p.Layouts {
 		if slices.ContainsFunc(l.Leaves(), func(n Node) bool { return n.Use == Part && n.Blank == blank }) {
 			all = append(all, l.Stock.Thickness)
+		}
+	}
+	for _, e := range p.Estimates {
+		if slices.ContainsFunc(e.Blanks, func(w Wanted) bool { return w.Blank == blank }) {
+			all = append(all, e.Rough.Quarter.Rough())
 		}
 	}
 	slices.Sort(all)

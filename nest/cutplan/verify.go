@@ -9,7 +9,7 @@ import (
 // verify checks a cutting bill against its job by sums of its own: that the
 // blanks hold each part as often as it is wanted, that each blank contains its
 // parts with their allowances and the kerfs between, and that milling it, from
-// any stock it may come from, ends at the finished part. What nest.Verify does
+// any stock or rough lumber it may come from, ends at the finished part. What nest.Verify does
 // for the cuts, this does for what it knows nothing of.
 func verify(job stock.Job, bill []Blank) error {
 	at := 0
@@ -48,8 +48,7 @@ func contains(job stock.Job, p stock.Part, b stock.Blank) error {
 	case b.Length < length || b.Width != width || b.Thickness != thickness:
 		return fmt.Errorf("%d x %d x %d, needed are %d x %d x %d", b.Length, b.Width, b.Thickness, length, width, thickness)
 	}
-	for _, i := range job.Sources(b) {
-		s := job.Stock[i]
+	for _, s := range job.Boards(b) {
 		if s.Thickness < b.Thickness || s.Kind == stock.Sheet && s.Thickness != b.Thickness {
 			return fmt.Errorf("stock %q is %d thick, the blank %d", s.Name, s.Thickness, b.Thickness)
 		}

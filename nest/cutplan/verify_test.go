@@ -54,7 +54,7 @@ func unfit(job stock.Job, b stock.Blank) string {
 	switch {
 	case !fits:
 		return "larger than any board"
-	case planed && b.Length < job.Planer.Shortest && room >= job.Planer.Shortest && !p.Alone && p.Grain != stock.GrainWidth:
+	case planed && b.Length < job.Shortest && room >= job.Shortest && !p.Alone && p.Grain != stock.GrainWidth:
 		return "too short to be planed"
 	}
 	return ""
@@ -63,7 +63,7 @@ func unfit(job stock.Job, b stock.Blank) string {
 // lumberJob has one part and some boards that it can come from by itself.
 func lumberJob(r *rand.Rand) stock.Job {
 	upTo := func(most int) stock.Length { return stock.Length(r.IntN(most+1)) * stock.Millimetre / 8 }
-	job := stock.Job{Saw: stock.Saw{Kerf: upTo(32), ResawKerf: upTo(20)}, Planer: stock.Planer{Shortest: upTo(4000)}}
+	job := stock.Job{Saw: stock.Saw{Kerf: upTo(32), ResawKerf: upTo(20)}, Shortest: upTo(4000)}
 	p := stock.Part{
 		Name: "part", Material: "ash", Count: 1 + r.IntN(20), Resaw: r.IntN(2) == 0, Alone: r.IntN(8) == 0, Grain: stock.Grain(r.IntN(3)),
 		Length: stock.Millimetre + upTo(1<<r.IntN(13)), Width: stock.Millimetre + upTo(800), Thickness: stock.Millimetre + upTo(1<<r.IntN(9)),
@@ -91,7 +91,7 @@ func lumberJob(r *rand.Rand) stock.Job {
 // A bill is refused whatever is wrong with it.
 func TestVerifyRefusesBillsThatDoNotHold(t *testing.T) {
 	job := stock.Job{
-		Saw: stock.Saw{Kerf: 3 * mm, ResawKerf: 2 * mm}, Planer: stock.Planer{Shortest: 300 * mm},
+		Saw: stock.Saw{Kerf: 3 * mm, ResawKerf: 2 * mm}, Shortest: 300 * mm,
 		Stock: []stock.Stock{{Kind: stock.Board, Material: "ash", Length: 2000 * mm, Width: 100 * mm, Thickness: 27 * mm}},
 		Parts: []stock.Part{
 			{Name: "side", Material: "ash", Length: 96 * mm, Width: 60 * mm, Thickness: 8 * mm, Count: 13, Resaw: true,

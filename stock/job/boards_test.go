@@ -79,6 +79,12 @@ func TestReadTakesRoughLumber(t *testing.T) {
 			`bench.toml:11: part "rail": 5000 mm is longer than hardwood is commonly sold (4876.8 mm); ask before you count on it`},
 		{"longer than the board on hand", rough + onHand + oakRail, ""},
 		{"too thick but for the board on hand", rough + onHand + strings.NewReplacer("= 10", "= 80", "800", "600").Replace(oakRail), ""},
+		{"too short and never ganged", rough + strings.Replace(oakRail, "800", "200", 1) + "gang = false\n",
+			`bench.toml:11: part "rail": 200 mm is too short to plane, joint or rip safely (milling.shortest is 304.8 mm); leave out gang = false, so that it is cut from a longer piece after milling; follow the machine's manual`},
+		{"short and ganged", rough + strings.Replace(oakRail, "800", "200", 1), ""},
+		{"resawn from the rough", rough + oakRail + "resaw = true\ncount = 2\n", ""},
+		{"too thin to be resawn", rough + strings.Replace(oakRail, "= 10", "= 22", 1) + "resaw = true\ncount = 2\n",
+			`bench.toml:14: part "rail": resaw: no board of oak that is large enough is thick enough for two pieces of 22 mm with a kerf of 1.6 mm between; it is planed down from one; add a thicker board`},
 		{"unused", rough + strings.Replace(rough, "oak", "ash", 1) + oakRail, `bench.toml:7: rough 2: no part is of ash; it will not be used`},
 	} {
 		var got []string

@@ -107,7 +107,7 @@ func (r *reader) job(root *table, at place, open listOpener, whole bool) *File {
 	saw, offcut := r.section(root, "saw", at), r.section(root, "offcut", at)
 	allowed := r.allowances(root, at, saw)
 	file.Saw = sawOf(saw)
-	file.Planer = stock.Planer{Shortest: r.section(root, "planer", at).length("shortest")}
+	file.Shortest = r.section(root, "milling", at).length("shortest")
 	file.Offcut = r.offcut(offcut, saw)
 
 	offers := r.offers(root, at, file.Saw.Kerf)

@@ -44,11 +44,16 @@ func (r *reader) fit(p *wanted, of []offer, job stock.Job) {
 	if found := f.tooNarrow(); found.found() {
 		r.fault(p.where("width"), found)
 	}
-	if found := f.tooShortToPlane(job); found.found() {
-		r.warn(p.where("length"), found)
+	r.warnOfMilling(f, job)
+}
+
+// warnOfMilling says what of the milling of a part is unsafe or comes to nothing.
+func (r *reader) warnOfMilling(f fitting, job stock.Job) {
+	if found := f.tooShortToMill(job); found.found() {
+		r.warn(f.part.where("length"), found)
 	}
 	if found := f.notResawn(job); found.found() {
-		r.warn(p.where("resaw").of("resaw"), found)
+		r.warn(f.part.where("resaw").of("resaw"), found)
 	}
 }
 
@@ -226,21 +231,34 @@ func (f fitting) tooNarrow() problem {
 		"make it wider, or make it without the table saw and take it out of the job"}
 }
 
-// tooShortToPlane says that a blank is shorter than the planer can take, since
+// tooShortToMill says that a blank is shorter than the machines can take, since
 // it may not be ganged or no board is long enough.
-func (f fitting) tooShortToPlane(job stock.Job) problem {
+func (f fitting) tooShortToMill(job stock.Job) problem {
 	for _, b := range job.BlanksOf(f.part.Part) {
-		if !job.ShortForPlaner(b) {
+		if !job.ShortToMill(b) {
 			continue
 		}
-		remedy := "plane it as part of a longer piece and crosscut after; follow the machine's manual"
-		if f.part.Alone {
-			remedy = "leave out gang = false, so that it is cut from a longer piece after planing; follow the machine's manual"
+		cause := fmt.Sprintf("%s is too short to plane, joint or rip safely (milling.shortest is %s)", f.unit(job.Along(b)), f.unit(job.Shortest))
+		remedy := "mill it as part of a longer piece and part that after"
+		switch {
+		case !f.reaches(job, b):
+			cause += fmt.Sprintf(", and no board of %s that it may come from is as long as that", f.part.Material)
+			remedy = "add a longer board"
+		case f.part.Alone:
+			remedy = "leave out gang = false, so that it is cut from a longer piece after milling"
 		}
-		return problem{fmt.Sprintf("%s is short for a planer, which can lift and throw it (planer.shortest is %s)",
-			f.unit(b.Length), f.unit(job.Planer.Shortest)), remedy}
+		return problem{cause, remedy + "; follow the machine's manual"}
 	}
 	return problem{}
+}
+
+// reaches reports whether a board that b may come from is long enough to be
+// milled.
+func (f fitting) reaches(job stock.Job, b stock.Blank) bool {
+	return slices.ContainsFunc(job.Boards(b), func(s stock.Stock) bool {
+		length, width := s.Usable()
+		return length >= job.Shortest && width >= b.Length+b.Width-job.Along(b)
+	})
 }
 
 // notResawn says that resaw = true comes to nothing.
@@ -251,10 +269,28 @@ func (f fitting) notResawn(job stock.Job) problem {
 	if f.kind == stock.Sheet {
 		return problem{"sheets are not resawn", "it is left out of account"}
 	}
-	if f.part.Count == 1 || slices.ContainsFunc(job.BlanksOf(f.part.Part), func(b stock.Blank) bool { return b.Layers > 1 }) {
+	blanks, toBuy := job.BlanksOf(f.part.Part), job
+	if toBuy.Stock = nil; len(job.Rough) > 0 {
+		blanks = append(blanks, toBuy.BlanksOf(f.part.Part)...)
+	}
+	if f.part.Count == 1 || slices.ContainsFunc(blanks, func(b stock.Blank) bool { return b.Layers > 1 }) {
 		return problem{}
+	}
+	const remedy = "it is planed down from one; "
+	boards := slices.Clone(job.Stock)
+	for _, l := range job.Rough {
+		boards = append(boards, l.Largest())
+	}
+	boards = slices.DeleteFunc(boards, func(s stock.Stock) bool { return !s.HasRoom(f.blank) || job.LayersIn(f.part.Part, s) < 2 })
+	if slices.ContainsFunc(boards, stock.Stock.Unlimited) {
+		return problem{fmt.Sprintf("a board of %s that gives one piece wastes less than a thicker one resawn", f.part.Material),
+			remedy + "leave out the thinner boards if it must be resawn"}
+	}
+	if len(boards) > 0 {
+		return problem{fmt.Sprintf("boards of %s that are thick enough for two pieces may be too few, and others are for sale without limit", f.part.Material),
+			remedy + "leave out the thinner boards if it must be resawn"}
 	}
 	return problem{fmt.Sprintf("no board of %s that is large enough is thick enough for two pieces of %s with a kerf of %s between",
 		f.part.Material, f.unit(f.blank.Thickness), f.unit(job.Saw.ResawKerf)),
-		"it is planed down from one; add a thicker board"}
+		remedy + "add a thicker board"}
 }

@@ -85,11 +85,16 @@ func (r *reader) fitRough(p *wanted, of []lumber, onHand []offer, with stock.Job
 		r.fault(p.place, problem{"thickness is missing", "add the finished thickness: thickness ="})
 		return
 	}
-	var job stock.Job
+	job := with
+	for _, o := range onHand {
+		job.Stock = append(job.Stock, o.pieces()...)
+	}
 	for _, l := range of {
 		job.Rough = append(job.Rough, l.Rough)
 	}
-	blank := p.Blank(stock.Board)
+	whole := p.Part
+	whole.Resaw = false
+	blank := whole.Blank(stock.Board)
 	from, found := job.RoughFor(blank)
 	switch {
 	case !found && slices.ContainsFunc(onHand, func(o offer) bool { return o.Serves(blank) }):
@@ -114,6 +119,7 @@ func (r *reader) fitRough(p *wanted, of []lumber, onHand []offer, with stock.Job
 			fmt.Sprintf("%s is longer than hardwood is commonly sold (%s)", r.ruler.PrintUnit(blank.Length), r.ruler.PrintUnit(stock.LongestRough)),
 			"ask before you count on it"})
 	}
+	r.warnOfMilling(fitting{part: p, blank: blank, kind: stock.Board, ruler: r.ruler, saw: job.Saw}, job)
 }
 
 // thick writes the thickness of p with what is planed off.

@@ -51,7 +51,7 @@ const (
 	largestMilling  = 25 * stock.Millimetre
 	largestEnd      = 300 * stock.Millimetre
 	widestNarrowRip = 500 * stock.Millimetre
-	longestPlaned   = 1000 * stock.Millimetre
+	longestMilled   = 1000 * stock.Millimetre
 
 	mostPieces = 10_000
 	mostStock  = 100_000
@@ -65,7 +65,7 @@ var fileKeys = []key{
 	{name: "title", holds: aText},
 	{name: "units", holds: aWord, words: []string{"mm", "in"}, metric: "mm"},
 	{name: "saw", holds: section, keys: sawKeys},
-	{name: "planer", holds: section, keys: planerKeys},
+	{name: "milling", holds: section, keys: millingKeys},
 	{name: "allowance", holds: section, keys: allowanceKeys},
 	{name: "material", holds: sections, keys: materialKeys},
 	{name: "offcut", holds: section, keys: offcutKeys},
@@ -98,9 +98,9 @@ var sawKeys = []key{
 	{name: "board_first_cut", holds: aWord, words: []string{"crosscut", "rip", "any"}, metric: "crosscut"},
 }
 
-var planerKeys = []key{
-	{name: "shortest", holds: aLength, metric: stock.ShortestPlaned.Decimal() + " mm", inch: "12 in", zero: true, longest: longestPlaned,
-		usual: "give the shortest piece your planer's manual allows"},
+var millingKeys = []key{
+	{name: "shortest", holds: aLength, metric: stock.ShortestMilled.Decimal() + " mm", inch: "12 in", zero: true, longest: longestMilled,
+		usual: "give the shortest piece that the manuals of planer, jointer and saw allow"},
 }
 
 var allowanceKeys = []key{

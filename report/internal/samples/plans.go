@@ -13,10 +13,10 @@ func Bench() cutplan.Plan {
 	edges := stock.Allowance{Edge: 2 * mm, Edges: 2, End: 10 * mm, Ends: 2, Face: 1 * mm, Faces: 2}
 	birch, spruce := "birch ply 18", "spruce"
 	m := New(stock.Job{
-		Title:  "Potting bench",
-		Saw:    stock.Saw{Kerf: 32 * mm / 10, RipCapacity: 760 * mm},
-		Planer: stock.Planer{Shortest: stock.ShortestPlaned},
-		Offcut: stock.Offcut{Length: 300 * mm, Width: 80 * mm},
+		Title:    "Potting bench",
+		Saw:      stock.Saw{Kerf: 32 * mm / 10, RipCapacity: 760 * mm},
+		Shortest: stock.ShortestMilled,
+		Offcut:   stock.Offcut{Length: 300 * mm, Width: 80 * mm},
 		Stock: []stock.Stock{
 			{Name: "birch 18, 8x4", Material: birch, Length: 2440 * mm, Width: 1220 * mm, Thickness: 18 * mm, Price: 7450},
 			{Name: "left from the wardrobe", Material: birch, Length: 1180 * mm, Width: 640 * mm, Thickness: 18 * mm, Trim: 10 * mm, OnHand: true},

@@ -15,11 +15,11 @@ import (
 func Random(seed uint64) cutplan.Plan {
 	r := rand.New(rand.NewPCG(seed, 1))
 	g := &chaos{r: r, m: New(stock.Job{
-		Title:  randomName(r),
-		Units:  stock.Units(r.IntN(2)),
-		Saw:    stock.Saw{Kerf: stock.Length(r.IntN(5)) * mm},
-		Planer: stock.Planer{Shortest: stock.ShortestPlaned},
-		Offcut: stock.Offcut{Length: 300 * mm, Width: 80 * mm},
+		Title:    randomName(r),
+		Units:    stock.Units(r.IntN(2)),
+		Saw:      stock.Saw{Kerf: stock.Length(r.IntN(5)) * mm},
+		Shortest: stock.ShortestMilled,
+		Offcut:   stock.Offcut{Length: 300 * mm, Width: 80 * mm},
 	})}
 	for i := range 1 + r.IntN(3) {
 		s := stock.Stock{

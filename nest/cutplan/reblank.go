@@ -1,0 +1,79 @@
+package cutplan
+
+import (
+	"slices"
+
+	"sawbill/stock"
+)
+
+// reblank replaces, in the bill, the blanks to be resawn that boards on hand do
+// not give by blanks as rough lumber for sale gives them, for that may be of
+// another number of layers. All blanks are then marked and numbered anew.
+func (p *Plan) reblank() {
+	toBuy := p.Job
+	toBuy.Stock = nil
+	missing := make([]int, len(p.Bill))
+	for _, u := range p.Unplaced {
+		missing[u.Blank] += u.Count
+	}
+	var bill []Blank
+	var made []Unplaced
+	at := make([]int, len(p.Bill)) // where they are in the new bill
+	left := 0                      // parts of the blanks that are replaced
+	for i, b := range p.Bill {
+		at[i] = len(bill)
+		if missing[i] > 0 && b.Part.Resaw && givesOne(toBuy, b.Part) {
+			left += missing[i] * b.Holds()
+			b.Count -= missing[i]
+			missing[i] = 0
+		}
+		if b.Count > 0 {
+			bill = append(bill, b)
+		}
+		if i+1 < len(p.Bill) && p.Bill[i+1].Part.Name == b.Part.Name {
+			continue
+		}
+		rest := b.Part
+		rest.Count, left = left, 0
+		for _, b := range toBuy.BlanksOf(rest) {
+			made = append(made, Unplaced{Blank: len(bill), Count: b.Count})
+			bill = append(bill, Blank{Blank: b, Turnable: turnable(p.Job, b)})
+		}
+	}
+	for i := range bill {
+		bill[i].Mark = mark(i)
+	}
+	var unplaced []Unplaced
+	for _, u := range p.Unplaced {
+		if missing[u.Blank] > 0 {
+			u.Blank = at[u.Blank]
+			unplaced = append(unplaced, u)
+		}
+	}
+	for i := range p.Layouts {
+		renumber(&p.Layouts[i].Root, at)
+	}
+	for i := range p.Cover.Uncovered {
+		p.Cover.Uncovered[i].Blank = at[p.Cover.Uncovered[i].Blank]
+	}
+	unplaced = append(unplaced, made...)
+	slices.SortStableFunc(unplaced, func(a, b Unplaced) int { return a.Blank - b.Blank })
+	p.Bill, p.Unplaced = bill, unplaced
+}
+
+// givesOne reports whether the rough lumber of job gives p, in however few
+// layers.
+func givesOne(job stock.Job, p stock.Part) bool {
+	p.Resaw = false
+	_, found := job.RoughFor(p.Blank(stock.Board))
+	return found
+}
+
+func renumber(n *Node, at []int) {
+	if n.Use == Part {
+		n.Blank = at[n.Blank]
+	}
+	for i := range n.Children {
+		renumber(&n.Children[i], at)
+	}
+}
