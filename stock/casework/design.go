@@ -224,6 +224,9 @@ type Opening struct {
 	Shelves Count `toml:"shelves" zero:"allowed"`
 	// Drawers lie one above the other, from the top.
 	Drawers []DrawerBox `toml:"drawer"`
+	// Graded is how much higher each front is than the one above it. Only the
+	// top one may then have a height of its own. Without it fronts are equal.
+	Graded Length `toml:"graded"`
 }
 
 // DrawerBox is one drawer, or several alike: [[case.bay.opening.drawer]]. One

@@ -27,6 +27,7 @@
 //	outside height = top + inside height + bottom      framed: rails
 //	inside height  = openings + dividers between       in every bay
 //	opening height = drawers + gaps
+//	graded fronts  = top, top + step, top + 2 steps ... the lowest + rest of rounding
 //	outside depth  = inside depth + back               framed: + back frame
 //	bay width      = drawer + 2 side clearances        if it was measured
 //

@@ -141,6 +141,18 @@ func TestFaults(t *testing.T) {
 			made(d, "inset", DrawerBox{FrontHeight: metric("400")}, DrawerBox{FrontHeight: metric("400")}, DrawerBox{})
 		}, "case.bay 1.opening 1: nothing is left for front, which has no size of its own: " +
 			"-124 = 684 (bay 1 opening 1 height) - 4 x 2 (gap) - 400 (front) - 400 (front); make the case larger, or what else stands in line smaller"},
+		{"steps fill the opening", func(d *Design) {
+			made(d, "inset", DrawerBox{Count: count(4)})
+			d.Bays[0].Openings[0].Graded = metric("113")
+		}, "case.bay 1.opening 1.graded: nothing is left for 4 fronts, each 113 mm higher than the one above: " +
+			"-4 = 684 (bay 1 opening 1 height) - 5 x 2 (gap) - 6 x 113 (step); make the step smaller, or the opening higher"},
+		{"graded without drawers", func(d *Design) { d.Bays = []Bay{{Openings: []Opening{{Graded: metric("20")}}}} },
+			"case.bay 1.opening 1.graded: graded tells by how much each front is higher than the one above, and there are no two drawers; leave it out"},
+		{"graded, and a height below", func(d *Design) {
+			made(d, "inset", DrawerBox{}, DrawerBox{FrontHeight: metric("100")})
+			d.Bays[0].Openings[0].Graded = metric("20")
+		}, "case.bay 1.opening 1.drawer 2.front_height: graded settles every front but the top one; " +
+			"give front_height to the top drawer alone, or to none, or leave out graded"},
 		{"shelves fill the opening", func(d *Design) { d.Bays = []Bay{{Openings: []Opening{{Shelves: count(38)}}}} },
 			"case.bay 1.opening 1: 38 shelves 18 mm thick fill an opening 684 mm high; take fewer shelves, or give the opening more height"},
 		{"slides wider than the bay", func(d *Design) {

@@ -93,6 +93,9 @@ func (r *reckoner) settleStack(name string, o *opening) bool {
 		}
 		return true
 	}
+	if o.graded.Set {
+		return r.grade(name, o)
+	}
 	if !r.share(o.at, given(o.height, name+" height"), r.made.drawers.gaps(*o), fronts) {
 		return false
 	}

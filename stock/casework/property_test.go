@@ -59,7 +59,11 @@ func randomDesign(rnd *rand.Rand) Design {
 			case 0:
 				o.Shelves = count(1 + rnd.IntN(2))
 			case 1:
-				o.Drawers = []DrawerBox{{Count: count(1 + rnd.IntN(3))}}
+				n := 1 + rnd.IntN(3)
+				o.Drawers = []DrawerBox{{Count: count(n)}}
+				if n > 1 && rnd.IntN(2) == 0 {
+					o.Graded = mm(1, 12)
+				}
 			}
 			b.Openings = append(b.Openings, o)
 		}

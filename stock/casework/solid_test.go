@@ -60,7 +60,9 @@ func overlap(a, b Solid) stock.Length {
 
 // jointBetween is the greatest depth to which two pieces may reach into each other.
 func jointBetween(d Design, a, b Solid) stock.Length {
-	pair := func(one, other string) bool { return a.Role == one && b.Role == other || a.Role == other && b.Role == one }
+	pair := func(one, other string) bool {
+		return a.Role == one && b.Role == other || a.Role == other && b.Role == one
+	}
 	either := func(roles ...string) bool {
 		for _, r := range roles {
 			if a.Role == r || b.Role == r {
