@@ -16,6 +16,7 @@ type build struct {
 
 	frame *frame // nil in a case of panels alone
 	back  back
+	base  base
 
 	partition, divider fixedPanel
 	shelf              shelf
@@ -48,6 +49,7 @@ func (r *reckoner) build() {
 
 	r.buildFrame()
 	r.buildBack()
+	r.buildBase()
 	uprights := []panel{b.carcass}
 	if len(r.bays) > 1 {
 		b.partition = r.fixedPanel("partition", d.Partition, b.carcass)

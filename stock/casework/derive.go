@@ -22,6 +22,7 @@ func Derive(d Design, from Context) (*Case, []Fault) {
 		r.carcassPieces()
 		r.framePieces()
 		r.backPieces()
+		r.basePieces()
 		r.insidePieces()
 		r.boxPieces()
 	}

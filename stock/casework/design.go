@@ -48,6 +48,7 @@ type Design struct {
 	Carcass   Carcass `toml:"carcass"`
 	Frame     Frame   `toml:"frame"` // of a framed case
 	Back      Back    `toml:"back"`
+	Base      Base    `toml:"base"`
 	Partition Divider `toml:"partition"` // the uprights between bays
 	Divider   Divider `toml:"divider"`   // the fixed panels between the openings of a bay
 	Shelf     Shelf   `toml:"shelf"`
@@ -118,6 +119,26 @@ type Back struct {
 	// Clearance is what the back is smaller than its rabbets or grooves, over
 	// the whole width and over the whole height. Default 1.5 mm (1/16 in).
 	Clearance Length `toml:"clearance" zero:"allowed"`
+}
+
+// Base lifts the case off the floor: [case.base]. The outside height includes
+// it; the outside depth leaves out what reaches forward.
+type Base struct {
+	Line int `toml:"-"`
+
+	// Kind is "none" (the default), "plinth" (a front, a back and a cross piece
+	// at each end) or "feet" (one at each corner).
+	Kind      Word   `toml:"kind" words:"none plinth feet"`
+	Material  Word   `toml:"material"` // default: the carcass's
+	Thickness Length `toml:"thickness"`
+	// Height is from the floor to the lowest part of the case.
+	Height Length `toml:"height"`
+	// SetBack is how far a plinth's front lies behind that of the case. Default 0.
+	SetBack Length `toml:"set_back" zero:"allowed"`
+	// Depth is that of a foot, front to back.
+	Depth Length `toml:"depth"`
+	// Forward is how far the front feet reach before the case. Default 0.
+	Forward Length `toml:"forward" zero:"allowed"`
 }
 
 // Divider is a fixed panel that parts the inside: [case.partition] stands

@@ -25,6 +25,7 @@
 //	outside width  = side + inside width + side        framed: stiles for sides
 //	inside width   = bays + partitions between         framed: mid stiles
 //	outside height = top + inside height + bottom      framed: rails
+//	                 + base
 //	inside height  = openings + dividers between       in every bay
 //	opening height = drawers + gaps
 //	graded fronts  = top, top + step, top + 2 steps ... the lowest + rest of rounding
@@ -49,6 +50,15 @@
 //
 // Every size is kept as the sum that it came from, a stock.Derivation, so the
 // arithmetic that is printed is the one that is cut.
+//
+// # Base
+//
+// A case stands on the floor, on a plinth or on four feet. The outside height
+// includes them; what reaches forward stands before the outside depth.
+//
+//	plinth front, back  outside width
+//	plinth cross piece  outside depth - set back - 2 thicknesses
+//	front foot          depth + forward
 //
 // # Framed cases
 //

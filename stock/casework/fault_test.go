@@ -213,7 +213,25 @@ func TestFaults(t *testing.T) {
 		{"too many", func(d *Design) { d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1_000_000)}}}} },
 			"case.bay 1.opening 1.shelves: 1000000 is more than a case can hold; give at most 1000"},
 
+		{"feet deeper than the case", func(d *Design) {
+			d.Base = Base{Kind: word("feet"), Height: metric("80"), Depth: metric("160")}
+		}, "case.base.depth: two feet 160 mm deep do not stand in 300 mm (outside depth); make them at most 150 mm deep"},
+		{"plinth set back through the case", func(d *Design) {
+			d.Base = Base{Kind: word("plinth"), Height: metric("80"), SetBack: metric("264")}
+		}, "case: nothing is left for the length of a plinth cross piece: 0 = 300 (outside depth) - 264 (set back) - 2 x 18 (plinth front and back); " +
+			"make the case larger, or what is taken off smaller"},
+		{"base higher than the case", func(d *Design) { d.Base = Base{Kind: word("plinth"), Height: metric("700")} },
+			"case.outside_height: nothing is left inside: -16 = 720 (outside height) - 18 (top) - 18 (bottom) - 700 (base); " +
+				"make the case larger, or its members thinner"},
+		{"base without height", func(d *Design) { d.Base.Kind = word("plinth") },
+			"case.base.height: not given, and needed; give how high it lifts the case"},
+
 		// Given without a use.
+		{"a plinth that reaches forward", func(d *Design) {
+			d.Base = Base{Kind: word("plinth"), Height: metric("80"), Forward: metric("20")}
+		}, `case.base.forward: it has no use, since kind is "plinth"; leave it out, or set kind = "feet"`},
+		{"height of no base", func(d *Design) { d.Base.Height = metric("80") },
+			`case.base.height: it has no use, since kind is "none"; leave it out, or set kind = "plinth" or "feet"`},
 		{"depth of a butt joint", func(d *Design) { d.Carcass.JointDepth = metric("6") },
 			`case.carcass.joint_depth: a depth of 6 mm has no use, since joint is "butt"; leave one of the two out`},
 		{"depth of pins", func(d *Design) {

@@ -34,6 +34,12 @@ func randomDesign(rnd *rand.Rand) Design {
 		},
 		Back: Back{Fit: oneWord(rnd, "applied", "rabbet", "groove"), Material: word("back"), Clearance: mm(0, 3)},
 	}
+	switch rnd.IntN(3) {
+	case 0:
+		d.Base = Base{Kind: word("plinth"), Height: mm(60, 120), SetBack: mm(0, 80)}
+	case 1:
+		d.Base = Base{Kind: word("feet"), Height: mm(30, 150), Depth: mm(50, 100), Forward: mm(0, 80)}
+	}
 	d.Carcass.Joint, d.Carcass.JointDepth = joint()
 	d.Partition.Joint, d.Partition.JointDepth = joint()
 	d.Divider.Joint, d.Divider.JointDepth = joint()
@@ -111,7 +117,7 @@ func TestLinesAddUp(t *testing.T) {
 		wide := 2*end + stock.Length(len(d.Bays)-1)*upright
 		high := make([]stock.Length, len(d.Bays))
 		for i, b := range d.Bays {
-			high[i] = 2*rail + stock.Length(len(b.Openings)-1)*thickness
+			high[i] = d.Base.Height.Value + 2*rail + stock.Length(len(b.Openings)-1)*thickness
 		}
 		for _, o := range c.Openings {
 			high[o.Bay-1] += o.Height
@@ -242,7 +248,7 @@ func TestDepthGrowsWhatRunsFrontToBack(t *testing.T) {
 			switch role, _, _ := strings.Cut(p.Name, ","); role {
 			case "side", "top", "bottom", "partition", "divider", "shelf", "drawer bottom":
 				width = grown
-			case "drawer side":
+			case "drawer side", "plinth cross piece":
 				length = grown
 			}
 			q := deeper.Parts[i]
@@ -263,7 +269,7 @@ func TestWidthGrowsWhatRunsAcross(t *testing.T) {
 		for i, p := range c.Parts {
 			var length, width stock.Length
 			switch p.Name {
-			case "top", "bottom", "rail":
+			case "top", "bottom", "rail", "plinth front and back":
 				length = grown
 			case "back":
 				if d.Construction.Value == "framed" && len(d.Bays) > 1 {
@@ -308,7 +314,7 @@ func TestHeightGrowsWhatStands(t *testing.T) {
 			switch role, _, _ := strings.Cut(p.Name, ","); role {
 			case "side", "stile", "mid stile", "partition", "back":
 				want = grown
-			case "top", "bottom", "rail", "divider", "shelf":
+			case "top", "bottom", "rail", "divider", "shelf", "plinth front and back", "plinth cross piece", "foot", "front foot", "back foot":
 			default:
 				continue // of drawers, which may share
 			}
