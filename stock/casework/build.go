@@ -21,6 +21,7 @@ type build struct {
 	partition, divider fixedPanel
 	shelf              shelf
 	drawers            drawers
+	doors              doors
 }
 
 // fixedPanel is a partition or a divider.
@@ -64,6 +65,9 @@ func (r *reckoner) build() {
 	}
 	if r.anyOpening(func(o opening) bool { return len(o.stack) > 0 }) {
 		r.buildDrawers()
+	}
+	if r.anyOpening(func(o opening) bool { return o.doors > 0 }) {
+		r.buildDoors()
 	}
 }
 

@@ -20,7 +20,7 @@ type Case struct {
 type Space struct {
 	Bay, Number          int // both from 1: from the left, from the top
 	Width, Height, Depth stock.Length
-	Holds                string // "3 drawers", "1 shelf", or "" when open
+	Holds                string // "3 drawers", "2 doors, 1 shelf", or "" when open
 }
 
 // Caution is something to see to before the case is built or used.

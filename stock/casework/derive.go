@@ -24,6 +24,7 @@ func Derive(d Design, from Context) (*Case, []Fault) {
 		r.backPieces()
 		r.basePieces()
 		r.insidePieces()
+		r.doorPieces()
 		r.boxPieces()
 	}
 	if len(r.faults) > 0 {

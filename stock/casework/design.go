@@ -53,6 +53,7 @@ type Design struct {
 	Divider   Divider `toml:"divider"`   // the fixed panels between the openings of a bay
 	Shelf     Shelf   `toml:"shelf"`
 	Drawer    Drawer  `toml:"drawer"`
+	Door      Door    `toml:"door"`
 
 	// Bays stand side by side, from the left. None means a single, open bay.
 	Bays []Bay `toml:"bay"`
@@ -221,6 +222,22 @@ type Drawer struct {
 	BottomClearance Length `toml:"bottom_clearance" zero:"allowed"`
 }
 
+// Door is what all doors have in common: [case.door].
+type Door struct {
+	Line int `toml:"-"`
+
+	Material  Word   `toml:"material"` // default: the carcass's
+	Thickness Length `toml:"thickness"`
+	// Fit is "inset" (the default), within the opening, or "overlay", over its
+	// edges.
+	Fit Word `toml:"fit" words:"inset overlay"`
+	// Gap is left between two doors, and all round inset ones. Default 3 mm
+	// (1/8 in); for inset doors 2 mm (1/16 in).
+	Gap Length `toml:"gap" zero:"allowed"`
+	// Overlay is how far a door reaches over each edge of its opening.
+	Overlay Length `toml:"overlay"`
+}
+
 // Bay is one upright division of the case: [[case.bay]].
 type Bay struct {
 	Line int `toml:"-"`
@@ -234,7 +251,7 @@ type Bay struct {
 }
 
 // Opening is a space of a bay, and what it holds: [[case.bay.opening]]. It
-// holds shelves or drawers, or stays open.
+// holds shelves or drawers, or stays open; but for drawers it may have doors.
 type Opening struct {
 	Line int `toml:"-"`
 
@@ -243,6 +260,8 @@ type Opening struct {
 	Height Length `toml:"height"`
 	// Shelves is their number.
 	Shelves Count `toml:"shelves" zero:"allowed"`
+	// Doors is 1, or 2 that meet in the middle.
+	Doors Count `toml:"doors" zero:"allowed"`
 	// Drawers lie one above the other, from the top.
 	Drawers []DrawerBox `toml:"drawer"`
 	// Graded is how much higher each front is than the one above it. Only the

@@ -2,8 +2,8 @@
 //
 // A case is a box of panels, its carcass, that is divided: bays stand side by
 // side with partitions between, a bay is a stack of openings with dividers
-// between, and an opening holds shelves, or drawers, or nothing. A framed case
-// has the same box between a front and a back frame of lumber.
+// between, and an opening holds shelves, or drawers, or nothing, and may have
+// doors. A framed case has the same box between a front and a back frame of lumber.
 //
 //	    outside width
 //	|<----------------->|
@@ -31,6 +31,7 @@
 //	graded fronts  = top, top + step, top + 2 steps ... the lowest + rest of rounding
 //	outside depth  = inside depth + back               framed: + back frame
 //	bay width      = drawer + 2 side clearances        if it was measured
+//	doors' width   = bay width - gaps                  or + 2 overlays
 //
 // So a case may be reckoned inwards, from its outside sizes, or outwards, from
 // drawers that stand on the bench, or both. Members of a line that nothing

@@ -170,6 +170,27 @@ func TestFaults(t *testing.T) {
 			d.Bays = append(d.Bays, d.Bays[0])
 		}, "case.drawer.overlay: two fronts with an overlay of 8 mm and a gap of 3 mm need 19 mm of the partition that they share, and it is 18 mm thick; " +
 			"make the overlay at most 7.5 mm"},
+		{"doors and fronts meet on a divider", func(d *Design) {
+			made(d, "overlay", DrawerBox{})
+			d.Drawer.Overlay = metric("5")
+			d.Door = Door{Fit: word("overlay"), Overlay: metric("11")}
+			d.Bays[0].Openings = append(d.Bays[0].Openings, Opening{Doors: count(1)})
+		}, "case.door.overlay: a door with an overlay of 11 mm, a front with one of 5 mm and a gap of 3 mm need 19 mm of the divider that they share, " +
+			"and it is 18 mm thick; make the overlay at most 10 mm"},
+		{"three doors", func(d *Design) { d.Bays = []Bay{{Openings: []Opening{{Doors: count(3)}}}} },
+			"case.bay 1.opening 1.doors: an opening has one door or two, and 3 are given; give 1 or 2, or make more bays of it"},
+		{"doors and drawers", func(d *Design) {
+			made(d, "none", DrawerBox{})
+			d.Bays[0].Openings[0].Doors = count(1)
+		}, "case.bay 1.opening 1.doors: an opening has doors or drawers, and both are given; make two openings of it"},
+		{"overlay doors without amount", func(d *Design) {
+			d.Door.Fit = word("overlay")
+			d.Bays = []Bay{{Openings: []Opening{{Doors: count(1)}}}}
+		}, "case.door.overlay: not given, and needed; give how far a door reaches over each edge of its opening"},
+		{"overlay of inset doors", func(d *Design) {
+			d.Door.Overlay = metric("10")
+			d.Bays = []Bay{{Openings: []Opening{{Doors: count(1)}}}}
+		}, `case.door.overlay: an overlay has no use, since fit is "inset"; leave it out, or set fit = "overlay"`},
 		{"box higher than its share", func(d *Design) { made(d, "inset", DrawerBox{FrontHeight: metric("680"), BoxHeight: metric("690")}) },
 			"case.bay 1.opening 1.drawer 1.box_height: a box 690 mm high does not go into its share of the opening, 680 mm (front height); " +
 				"make it lower, or the front higher"},

@@ -32,6 +32,7 @@ func randomDesign(rnd *rand.Rand) Design {
 			Front: oneWord(rnd, "none", "inset"), Gap: mm(1, 4), SideClearance: mm(5, 14), HeightClearance: mm(5, 15),
 			Material: word("box"), BottomMaterial: word("back"), GrooveDepth: metric("6"), BottomClearance: mm(0, 3),
 		},
+		Door: Door{Fit: oneWord(rnd, "inset", "overlay"), Gap: mm(0, 4)},
 		Back: Back{Fit: oneWord(rnd, "applied", "rabbet", "groove"), Material: word("back"), Clearance: mm(0, 3)},
 	}
 	switch rnd.IntN(3) {
@@ -39,6 +40,9 @@ func randomDesign(rnd *rand.Rand) Design {
 		d.Base = Base{Kind: word("plinth"), Height: mm(60, 120), SetBack: mm(0, 80)}
 	case 1:
 		d.Base = Base{Kind: word("feet"), Height: mm(30, 150), Depth: mm(50, 100), Forward: mm(0, 80)}
+	}
+	if d.Door.Fit.Value == "overlay" {
+		d.Door.Overlay = mm(3, 7)
 	}
 	d.Carcass.Joint, d.Carcass.JointDepth = joint()
 	d.Partition.Joint, d.Partition.JointDepth = joint()
@@ -63,7 +67,7 @@ func randomDesign(rnd *rand.Rand) Design {
 			}
 			switch rnd.IntN(3) {
 			case 0:
-				o.Shelves = count(1 + rnd.IntN(2))
+				o.Shelves, o.Doors = count(1+rnd.IntN(2)), count(rnd.IntN(3))
 			case 1:
 				n := 1 + rnd.IntN(3)
 				o.Drawers = []DrawerBox{{Count: count(n)}}

@@ -28,8 +28,11 @@ func TestSolidsFillTheCase(t *testing.T) {
 			}
 			outside := Point{sizeNamed(t, c, "outside width"), sizeNamed(t, c, "outside depth"), sizeNamed(t, c, "outside height")}
 			first := Point{}
-			if s.Role == "front foot" {
+			switch {
+			case s.Role == "front foot":
 				first[Y] = -d.Base.Forward.Value
+			case s.Role == "door" && d.Door.Fit.Value == "overlay":
+				first[Y] = -s.Size[Y]
 			}
 			for a, end := range s.End() {
 				if s.At[a] < first[a] || end > outside[a] {
