@@ -5,7 +5,7 @@ import "sawbill/stock"
 // Case is a derived design: its parts, and what is worth knowing besides.
 type Case struct {
 	// Parts are named once each; From is "case", How the arithmetic of each
-	// size.
+	// size. Of their allowances only Mitres is told.
 	Parts []stock.Part
 	// Sizes are those of the case as a whole, and what led to them, in the
 	// order of the reckoning: "outside width", "inside width", "bay 1 width".

@@ -26,6 +26,7 @@ func Derive(d Design, from Context) (*Case, []Fault) {
 		r.insidePieces()
 		r.doorPieces()
 		r.boxPieces()
+		r.edgingPieces()
 	}
 	if len(r.faults) > 0 {
 		slices.SortStableFunc(r.faults, func(a, b Fault) int { return a.Line - b.Line })

@@ -54,6 +54,9 @@ type Design struct {
 	Shelf     Shelf   `toml:"shelf"`
 	Drawer    Drawer  `toml:"drawer"`
 	Door      Door    `toml:"door"`
+	// Edgings are strips of wood on the edges of panels, one for each kind of
+	// panel.
+	Edgings []Edging `toml:"edging"`
 
 	// Bays stand side by side, from the left. None means a single, open bay.
 	Bays []Bay `toml:"bay"`
@@ -236,6 +239,26 @@ type Door struct {
 	Gap Length `toml:"gap" zero:"allowed"`
 	// Overlay is how far a door reaches over each edge of its opening.
 	Overlay Length `toml:"overlay"`
+}
+
+// Edging is strips on the edges of some of the panels: [[case.edging]]. A strip
+// is as wide as its panel is thick.
+type Edging struct {
+	Line int `toml:"-"`
+
+	// On names the panels: the front edges of the "carcass" (the default),
+	// "partitions", "dividers" or "shelves"; the "top", whose front and side
+	// edges get a trim; or "fronts", the doors and false fronts, all round.
+	On       Word `toml:"on" words:"carcass partitions dividers shelves top fronts"`
+	Material Word `toml:"material"`
+	// Thickness is that of a strip, off the panel's edge.
+	Thickness Length `toml:"thickness"`
+	// Fit is "taken-off" (the default): the panel is smaller by the strips, and
+	// all sizes stay; or "added": the strips stand out before the case.
+	Fit Word `toml:"fit" words:"taken-off added"`
+	// Corner is "butt" (the default; the longer strips of a front, the front
+	// strip of a top run through) or "mitre".
+	Corner Word `toml:"corner" words:"butt mitre"`
 }
 
 // Bay is one upright division of the case: [[case.bay]].

@@ -61,6 +61,15 @@
 //	plinth cross piece  outside depth - set back - 2 thicknesses
 //	front foot          depth + forward
 //
+// # Edging
+//
+// Strips stand on the edges of panels, as wide as these are thick. Those that
+// are taken off change no size but their panels':
+//
+//	front edge   strip = panel's length; panel's width - strip
+//	all round    panel - 2 strips both ways; end strips - 2 strips unless mitred
+//	round a top  length - 2 strips, width - strip
+//
 // # Framed cases
 //
 // The box lies between the frames, and inside their edges by an inset. What is

@@ -247,7 +247,32 @@ func TestFaults(t *testing.T) {
 		{"base without height", func(d *Design) { d.Base.Kind = word("plinth") },
 			"case.base.height: not given, and needed; give how high it lifts the case"},
 
+		{"edging added to fronts", func(d *Design) {
+			d.Bays = []Bay{{Openings: []Opening{{Doors: count(1)}}}}
+			d.Edgings = []Edging{{On: word("fronts"), Material: word("back"), Fit: word("added")}}
+		}, `case.edging 1.fit: strips added to a front would fill its gaps; set fit = "taken-off"`},
+		{"edging before doors", func(d *Design) {
+			d.Bays = []Bay{{Openings: []Opening{{Doors: count(1)}}}}
+			d.Edgings = []Edging{{Material: word("back"), Fit: word("added")}}
+		}, `case.edging 1.fit: strips added before the panels would be in the way of doors or fronts; set fit = "taken-off"`},
+		{"edging behind a frame", func(d *Design) {
+			*d = framed()
+			d.Edgings = []Edging{{Material: word("back")}}
+		}, `case.edging 1.on: the front edges of its panels lie behind the frame; leave it out, or put it on "shelves" or "fronts"`},
+		{"edging of no shelves", func(d *Design) { d.Edgings = []Edging{{On: word("shelves"), Material: word("back")}} },
+			"case.edging 1.on: there is no panel for it: shelves; leave the edging out"},
+		{"two edgings on one", func(d *Design) { d.Edgings = []Edging{{Material: word("back")}, {Material: word("back")}} },
+			"case.edging 2.on: two edgings are on the carcass; leave one of the two out"},
+		{"edging thicker than a front", func(d *Design) {
+			made(d, "inset", DrawerBox{FrontHeight: metric("70")}, DrawerBox{})
+			d.Edgings = []Edging{{On: word("fronts"), Material: word("spruce"), Thickness: metric("36")}}
+		}, "case.edging 1.on: strips 36 mm thick leave nothing of a false front; make them thinner"},
+		{"trim of a top between", func(d *Design) { d.Edgings = []Edging{{On: word("top"), Material: word("back")}} },
+			`case.edging 1.on: a top between the sides shows its front edge alone; set top = "over", or put the edging on the "carcass"`},
+
 		// Given without a use.
+		{"corner of front edges", func(d *Design) { d.Edgings = []Edging{{Material: word("back"), Corner: word("mitre")}} },
+			"case.edging 1.corner: strips on the carcass meet at no corner; leave it out"},
 		{"a plinth that reaches forward", func(d *Design) {
 			d.Base = Base{Kind: word("plinth"), Height: metric("80"), Forward: metric("20")}
 		}, `case.base.forward: it has no use, since kind is "plinth"; leave it out, or set kind = "feet"`},

@@ -17,12 +17,13 @@ type piece struct {
 	length stock.Sum // along the grain
 	width  stock.Sum
 	way    way
+	mitres int     // ends of each that are mitred
 	stands []Solid // where, one for each of count
 }
 
 // sameSize reports whether two pieces are one part, as often as both together.
 func (p piece) sameSize(q piece) bool {
-	return p.role == q.role && p.panel == q.panel && p.way == q.way &&
+	return p.role == q.role && p.panel == q.panel && p.way == q.way && p.mitres == q.mitres &&
 		p.length.Total() == q.length.Total() && p.width.Total() == q.width.Total()
 }
 
@@ -82,8 +83,9 @@ func (p piece) part(name string) stock.Part {
 	return stock.Part{
 		Name: name, Material: p.panel.material, Count: p.count,
 		Length: p.length.Total(), Width: p.width.Total(), Thickness: thickness.Total(),
-		Grain: stock.GrainLength,
-		From:  "case",
+		Grain:     stock.GrainLength,
+		Allowance: stock.Allowance{Mitres: p.mitres},
+		From:      "case",
 		How: []stock.Derivation{
 			{Dimension: "length", Sum: p.length},
 			{Dimension: "width", Sum: p.width},

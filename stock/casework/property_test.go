@@ -55,7 +55,19 @@ func randomDesign(rnd *rand.Rand) Design {
 		d.Frame = Frame{Material: word("spruce"), StileWidth: mm(40, 60), RailWidth: mm(40, 60),
 			Inset: mm(0, 15), Corner: oneWord(rnd, "butt", "half-lap", "box-joint")}
 	}
-	for range 1 + rnd.IntN(3) {
+	for _, on := range []string{"carcass", "shelves", "fronts"} {
+		// Each has panels to go on: the first bay sees to it.
+		if d.Construction.Value == "framed" && on == "carcass" || rnd.IntN(2) == 0 {
+			continue
+		}
+		e := Edging{On: word(on), Material: word("spruce"), Thickness: mm(3, 10)}
+		if on == "fronts" {
+			e.Corner = oneWord(rnd, "butt", "mitre")
+		}
+		d.Edgings = append(d.Edgings, e)
+	}
+	d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1), Doors: count(1)}}}}
+	for range rnd.IntN(3) {
 		var b Bay
 		if len(d.Bays) > 0 && rnd.IntN(2) == 0 { // the first always shares
 			b.Width = mm(250, 400)
@@ -273,7 +285,7 @@ func TestWidthGrowsWhatRunsAcross(t *testing.T) {
 		for i, p := range c.Parts {
 			var length, width stock.Length
 			switch p.Name {
-			case "top", "bottom", "rail", "plinth front and back":
+			case "top", "bottom", "rail", "plinth front and back", "top edging", "bottom edging":
 				length = grown
 			case "back":
 				if d.Construction.Value == "framed" && len(d.Bays) > 1 {
@@ -316,7 +328,7 @@ func TestHeightGrowsWhatStands(t *testing.T) {
 		for _, p := range c.Parts {
 			want := stock.Length(0)
 			switch role, _, _ := strings.Cut(p.Name, ","); role {
-			case "side", "stile", "mid stile", "partition", "back":
+			case "side", "stile", "mid stile", "partition", "back", "side edging":
 				want = grown
 			case "top", "bottom", "rail", "divider", "shelf", "plinth front and back", "plinth cross piece", "foot", "front foot", "back foot":
 			default:

@@ -31,8 +31,8 @@ func TestSolidsFillTheCase(t *testing.T) {
 			switch {
 			case s.Role == "front foot":
 				first[Y] = -d.Base.Forward.Value
-			case s.Role == "door" && d.Door.Fit.Value == "overlay":
-				first[Y] = -s.Size[Y]
+			case strings.HasPrefix(s.Role, "door") && d.Door.Fit.Value == "overlay":
+				first[Y] = -metric("18").Value
 			}
 			for a, end := range s.End() {
 				if s.At[a] < first[a] || end > outside[a] {
@@ -67,6 +67,13 @@ func overlap(a, b Solid) stock.Length {
 
 // jointBetween is the greatest depth to which two pieces may reach into each other.
 func jointBetween(d Design, a, b Solid) stock.Length {
+	edging := strings.HasSuffix(a.Role, " edging") && strings.HasSuffix(b.Role, " edging")
+	for _, s := range []*Solid{&a, &b} { // strips share what their panels do
+		s.Role = strings.TrimSuffix(strings.TrimSuffix(s.Role, " edging"), " end")
+	}
+	if edging && a.Role == b.Role { // mitres
+		return metric("10").Value
+	}
 	pair := func(one, other string) bool {
 		return a.Role == one && b.Role == other || a.Role == other && b.Role == one
 	}

@@ -58,7 +58,9 @@ func (r *reader) derive(root *table, at place, offers []offer, rough []lumber, a
 	into.Case = made
 	var all []wanted
 	for _, p := range made.Parts {
+		mitres := p.Allowance.Mitres
 		p.Allowance = allowed.to(p.Material)
+		p.Allowance.Mitres = mitres
 		subject := fmt.Sprintf("part %q of the case", p.Name)
 		all = append(all, wanted{p, record{place: place{at.file, t.line, subject}, sound: true}})
 	}
