@@ -22,6 +22,10 @@ type build struct {
 	shelf              shelf
 	drawers            drawers
 	doors              doors
+	edgings            []edging
+
+	tenons []tenons // loose ones
+	loose  []joinery
 }
 
 // fixedPanel is a partition or a divider.
@@ -69,6 +73,8 @@ func (r *reckoner) build() {
 	if r.anyOpening(func(o opening) bool { return o.doors > 0 }) {
 		r.buildDoors()
 	}
+	r.buildEdgings()
+	r.buildJoinery()
 }
 
 // thinnest is the panel that a joint cut into any of them must spare most.

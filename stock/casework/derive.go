@@ -27,6 +27,7 @@ func Derive(d Design, from Context) (*Case, []Fault) {
 		r.doorPieces()
 		r.boxPieces()
 		r.edgingPieces()
+		r.joineryPieces()
 	}
 	if len(r.faults) > 0 {
 		slices.SortStableFunc(r.faults, func(a, b Fault) int { return a.Line - b.Line })

@@ -57,6 +57,10 @@ type Design struct {
 	// Edgings are strips of wood on the edges of panels, one for each kind of
 	// panel.
 	Edgings []Edging `toml:"edging"`
+	// What is wanted besides, so that it is cut with the rest.
+	LooseTenon LooseTenon `toml:"loose_tenon"`
+	Spline     Joinery    `toml:"spline"`
+	GlueBlock  Joinery    `toml:"glue_block"`
 
 	// Bays stand side by side, from the left. None means a single, open bay.
 	Bays []Bay `toml:"bay"`
@@ -74,10 +78,10 @@ type Carcass struct {
 	Top Word `toml:"top" words:"between over"`
 	// Bottom is "between" the sides (the default) or "under" their ends.
 	Bottom Word `toml:"bottom" words:"between under"`
-	// Joint is that of the four corners: "butt" (the default), "rabbet" or
-	// "dado". At the end of a panel a dado has one wall only; the sizes are
-	// those of a rabbet.
-	Joint Word `toml:"joint" words:"butt rabbet dado"`
+	// Joint is that of the four corners: "butt" (the default), "rabbet", "dado"
+	// or "loose-tenon". At the end of a panel a dado has one wall only; the sizes
+	// are those of a rabbet. With loose tenons they are those of a butt joint.
+	Joint Word `toml:"joint" words:"butt rabbet dado loose-tenon"`
 	// JointDepth is how deep the joint is cut: into the sides where top or
 	// bottom stand between them, else into top and bottom.
 	JointDepth Length `toml:"joint_depth"`
@@ -97,8 +101,9 @@ type Frame struct {
 	// stile_width.
 	MidStileWidth Length `toml:"mid_stile_width"`
 	// Corner is "butt" (the default; stiles run through), "half-lap",
-	// "mortise-and-tenon" (tenons on the rails) or "box-joint".
-	Corner Word `toml:"corner" words:"butt half-lap mortise-and-tenon box-joint"`
+	// "mortise-and-tenon" (tenons on the rails), "box-joint" or "loose-tenon"
+	// (sizes as for butt).
+	Corner Word `toml:"corner" words:"butt half-lap mortise-and-tenon box-joint loose-tenon"`
 	// TenonLength is that of one tenon, shoulder to end.
 	TenonLength Length `toml:"tenon_length"`
 	// Inset is how far the panels lie inside the frames' outer edges, so that
@@ -259,6 +264,35 @@ type Edging struct {
 	// Corner is "butt" (the default; the longer strips of a front, the front
 	// strip of a top run through) or "mitre".
 	Corner Word `toml:"corner" words:"butt mitre"`
+}
+
+// LooseTenon is how the tenons of joints called "loose-tenon" are made, out of
+// strips: [case.loose_tenon].
+type LooseTenon struct {
+	Line int `toml:"-"`
+
+	Material Word `toml:"material"`
+	// Thickness is a third of what is joined by default.
+	Thickness Length `toml:"thickness"`
+	// Width is three thicknesses by default.
+	Width Length `toml:"width"`
+	// Length is that of one tenon, half of it in each part.
+	Length Length `toml:"length"`
+	// Spacing is that of the tenons along a corner of the carcass, which has two
+	// at the least. Default 150 mm (6 in). A frame's corner has one.
+	Spacing Length `toml:"spacing"`
+}
+
+// Joinery is small pieces of wood that hold or stiffen joints, where the maker
+// puts them: [case.spline], [case.glue_block].
+type Joinery struct {
+	Line int `toml:"-"`
+
+	Count     Count  `toml:"count" zero:"allowed"` // default 0: none
+	Material  Word   `toml:"material"`
+	Thickness Length `toml:"thickness"`
+	Length    Length `toml:"length"`
+	Width     Length `toml:"width"`
 }
 
 // Bay is one upright division of the case: [[case.bay]].

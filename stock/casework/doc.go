@@ -48,6 +48,7 @@
 //	shelf in dados        bay width + 2 depths
 //	back in a rabbet      inside + 2 depths - clearance, both ways
 //	rail with tenons      outside width - 2 stiles + 2 tenons
+//	loose tenons          as a butt joint; strips of tenons + kerfs between
 //
 // Every size is kept as the sum that it came from, a stock.Derivation, so the
 // arithmetic that is printed is the one that is cut.

@@ -30,12 +30,9 @@ func (e edging) roles() []string {
 	return []string{strings.TrimSuffix(e.on, "s")}
 }
 
-// edgingPieces put strips on the panels that are there, in the order of the
-// design.
-func (r *reckoner) edgingPieces() {
-	panels := len(r.pieces)
-	var seen []string
-	trimmed := slices.ContainsFunc(r.design.Edgings, func(d Edging) bool { return d.On.Value == "top" })
+// buildEdgings reads all edgings. Whether they fit shows when the sizes of the
+// panels are known.
+func (r *reckoner) buildEdgings() {
 	for i, d := range r.design.Edgings {
 		a := r.place.nth(d.Line, "edging", i+1)
 		e := edging{
@@ -43,18 +40,27 @@ func (r *reckoner) edgingPieces() {
 			at:    a.under(d.On.Line, "on"), on: or(d.On, "carcass"),
 			added: d.Fit.Value == "added", mitre: d.Corner.Value == "mitre",
 		}
-		if r.unsettled || !r.edgingFits(a, d, e) {
-			return
-		}
-		if slices.Contains(seen, e.on) {
+		if r.edgingOn(e.on) {
 			r.fault(e.at, fmt.Sprintf("two edgings are on the %s", e.on), "leave one of the two out")
-			return
 		}
-		seen = append(seen, e.on)
+		r.edgingFits(a, d, e)
+		r.made.edgings = append(r.made.edgings, e)
+	}
+}
+
+func (r *reckoner) edgingOn(on string) bool {
+	return slices.ContainsFunc(r.made.edgings, func(e edging) bool { return e.on == on })
+}
+
+// edgingPieces put strips on the panels that are there, in the order of the
+// design.
+func (r *reckoner) edgingPieces() {
+	panels := len(r.pieces)
+	for _, e := range r.made.edgings {
 		found := false
 		for n := range panels {
-			p := &r.pieces[n]
-			if !slices.Contains(e.roles(), p.role) || e.on == "carcass" && p.role == "top" && trimmed {
+			role := r.pieces[n].role
+			if !slices.Contains(e.roles(), role) || e.on == "carcass" && role == "top" && r.edgingOn("top") {
 				continue
 			}
 			found = true
@@ -74,9 +80,8 @@ func (r *reckoner) edgingPieces() {
 }
 
 // edgingFits refuses strips that have no room, or no sense.
-func (r *reckoner) edgingFits(a at, d Edging, e edging) bool {
+func (r *reckoner) edgingFits(a at, d Edging, e edging) {
 	fitAt := a.under(d.Fit.Line, "fit")
-	before := len(r.faults)
 	fronts := r.anyOpening(func(o opening) bool { return o.doors > 0 || len(o.stack) > 0 && r.made.drawers.falseFronts(o) })
 	switch {
 	case r.made.frame != nil && e.on != "shelves" && e.on != "fronts":
@@ -90,7 +95,6 @@ func (r *reckoner) edgingFits(a at, d Edging, e edging) bool {
 	case d.Corner.Set && e.on != "top" && e.on != "fronts":
 		r.fault(a.under(d.Corner.Line, "corner"), fmt.Sprintf("strips on the %s meet at no corner", e.on), "leave it out")
 	}
-	return len(r.faults) == before
 }
 
 // edgeFront puts a strip on the front edge of panel n:

@@ -270,7 +270,23 @@ func TestFaults(t *testing.T) {
 		{"trim of a top between", func(d *Design) { d.Edgings = []Edging{{On: word("top"), Material: word("back")}} },
 			`case.edging 1.on: a top between the sides shows its front edge alone; set top = "over", or put the edging on the "carcass"`},
 
+		{"loose tenons of nothing", func(d *Design) { d.Carcass.Joint, d.LooseTenon.Length = word("loose-tenon"), metric("40") },
+			"case.loose_tenon.material: no material is given; give the name of a material that the job offers"},
+		{"loose tenons too thick", func(d *Design) {
+			d.Carcass.Joint = word("loose-tenon")
+			d.LooseTenon = LooseTenon{Material: word("spruce"), Length: metric("40"), Thickness: metric("10")}
+		}, "case.loose_tenon.thickness: a tenon 10 mm thick takes more than half of the carcass, 18 mm thick; give about a third of it, 6 mm"},
+		{"loose tenons too wide", func(d *Design) {
+			d.Carcass.Joint = word("loose-tenon")
+			d.LooseTenon = LooseTenon{Material: word("spruce"), Length: metric("40"), Width: metric("150")}
+		}, "case.loose_tenon.width: a tenon 150 mm wide does not stand in the 150 mm that it has in the carcass; " +
+			"make it narrower; two to four thicknesses are usual"},
+		{"glue blocks without count", func(d *Design) { d.GlueBlock.Material = word("spruce") },
+			"case.glue_block.count: not given, and needed; give how many there are to be, or leave the table out"},
+
 		// Given without a use.
+		{"loose tenons in no joint", func(d *Design) { d.LooseTenon.Material = word("spruce") },
+			`case.loose_tenon: no joint has loose tenons; set joint or corner = "loose-tenon", or leave the table out`},
 		{"corner of front edges", func(d *Design) { d.Edgings = []Edging{{Material: word("back"), Corner: word("mitre")}} },
 			"case.edging 1.corner: strips on the carcass meet at no corner; leave it out"},
 		{"a plinth that reaches forward", func(d *Design) {
@@ -290,7 +306,7 @@ func TestFaults(t *testing.T) {
 		}, `case.drawer.corner_depth: a depth of 6 mm has no use, since corner is "box-joint"; leave one of the two out`},
 		{"depth of a joint that is not known", func(d *Design) {
 			d.Carcass.Joint, d.Carcass.JointDepth = word("dovetail"), metric("6")
-		}, `case.carcass.joint: "dovetail" is not a word for this; write "butt", "rabbet" or "dado"`},
+		}, `case.carcass.joint: "dovetail" is not a word for this; write "butt", "rabbet", "dado" or "loose-tenon"`},
 		{"distance of a rabbet", func(d *Design) {
 			d.Back = Back{Fit: word("rabbet"), Material: word("back"), Depth: metric("6"), SetIn: metric("10")}
 		}, `case.back.set_in: set_in has no use, since fit is "rabbet"; leave one of the two out`},

@@ -16,9 +16,11 @@ type piece struct {
 	count  int
 	length stock.Sum // along the grain
 	width  stock.Sum
-	way    way
-	mitres int     // ends of each that are mitred
-	stands []Solid // where, one for each of count
+	// thickness is given where it was reckoned; else it is the panel's.
+	thickness stock.Sum
+	way       way
+	mitres    int     // ends of each that are mitred
+	stands    []Solid // where, one for each of count
 }
 
 // sameSize reports whether two pieces are one part, as often as both together.
@@ -79,7 +81,10 @@ func (p piece) where() string {
 }
 
 func (p piece) part(name string) stock.Part {
-	thickness := given(p.panel.thickness, p.panel.material)
+	thickness := p.thickness
+	if thickness == nil {
+		thickness = given(p.panel.thickness, p.panel.material)
+	}
 	return stock.Part{
 		Name: name, Material: p.panel.material, Count: p.count,
 		Length: p.length.Total(), Width: p.width.Total(), Thickness: thickness.Total(),

@@ -45,6 +45,14 @@ func randomDesign(rnd *rand.Rand) Design {
 		d.Door.Overlay = mm(3, 7)
 	}
 	d.Carcass.Joint, d.Carcass.JointDepth = joint()
+	if !d.Carcass.Joint.Set && rnd.IntN(2) == 0 {
+		d.Carcass.Joint = word("loose-tenon")
+		d.LooseTenon = LooseTenon{Material: word("spruce"), Length: mm(30, 60), Spacing: mm(100, 200)}
+	}
+	d.GlueBlock = Joinery{Count: count(rnd.IntN(3)), Length: mm(30, 60), Width: mm(20, 30)}
+	if d.GlueBlock.Count.Value > 0 {
+		d.GlueBlock.Material = word("spruce")
+	}
 	d.Partition.Joint, d.Partition.JointDepth = joint()
 	d.Divider.Joint, d.Divider.JointDepth = joint()
 	if d.Back.Fit.Value != "applied" {
@@ -268,6 +276,9 @@ func TestDepthGrowsWhatRunsFrontToBack(t *testing.T) {
 				length = grown
 			}
 			q := deeper.Parts[i]
+			if p.Name == "loose tenon strip" && int64(q.Count)*int64(q.Length) >= int64(p.Count)*int64(p.Length) {
+				continue // a deeper corner may take a tenon more
+			}
 			if p.Name != q.Name || q.Length-p.Length != length || q.Width-p.Width != width || q.Thickness != p.Thickness {
 				t.Errorf("%s: %d x %d became %s %d x %d", p.Name, p.Length, p.Width, q.Name, q.Length, q.Width)
 			}
