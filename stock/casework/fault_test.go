@@ -191,6 +191,9 @@ func TestFaults(t *testing.T) {
 			d.Door.Overlay = metric("10")
 			d.Bays = []Bay{{Openings: []Opening{{Doors: count(1)}}}}
 		}, `case.door.overlay: an overlay has no use, since fit is "inset"; leave it out, or set fit = "overlay"`},
+		{"box no higher than its bottom", func(d *Design) { made(d, "inset", DrawerBox{BoxHeight: metric("16")}) },
+			"case.bay 1.opening 1.drawer 1: nothing is left above the bottom of the drawer: " +
+				"0 = 16 (box height) - 10 (under bottom) - 6 (drawer bottom); make it higher, or under_bottom smaller"},
 		{"box higher than its share", func(d *Design) { made(d, "inset", DrawerBox{FrontHeight: metric("680"), BoxHeight: metric("690")}) },
 			"case.bay 1.opening 1.drawer 1.box_height: a box 690 mm high does not go into its share of the opening, 680 mm (front height); " +
 				"make it lower, or the front higher"},
