@@ -81,7 +81,7 @@ func (r *reckoner) backPieces() {
 	case "none":
 		return
 	case "applied":
-		r.add(piece{role: "back", panel: b.panel, count: 1,
+		r.add(piece{role: "back", dryFit: true, panel: b.panel, count: 1,
 			length: r.aboveBase(), width: given(r.width.outside, "outside width"),
 			way: facing, stands: stands(Point{Y: r.depth.outside - b.thickness, Z: r.made.base.height})})
 		return
@@ -91,13 +91,13 @@ func (r *reckoner) backPieces() {
 	height := plus(given(r.height.clear, "inside height"), held...)
 	if r.made.frame == nil || len(r.bays) == 1 {
 		from[X] = r.bays[0].left - b.depth + b.clearance/2
-		r.add(piece{role: "back", panel: b.panel, count: 1, length: height,
+		r.add(piece{role: "back", dryFit: true, panel: b.panel, count: 1, length: height,
 			width: plus(given(r.width.clear, "inside width"), held...), way: facing, stands: stands(from)})
 		return
 	}
 	for _, bay := range r.bays {
 		from[X] = bay.left - b.depth + b.clearance/2
-		r.add(piece{role: "back", places: []string{bay.name}, panel: b.panel, count: 1, length: height,
+		r.add(piece{role: "back", dryFit: true, places: []string{bay.name}, panel: b.panel, count: 1, length: height,
 			width: plus(given(bay.width, bay.name), held...), way: facing, stands: stands(from)})
 	}
 }

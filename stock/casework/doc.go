@@ -71,6 +71,12 @@
 //	all round    panel - 2 strips both ways; end strips - 2 strips unless mitred
 //	round a top  length - 2 strips, width - strip
 //
+// # Dry fit
+//
+// Backs, drawer bottoms, false fronts, doors, edging and trim go into what others
+// have made, errors and all. They are best cut when that was put together dry and
+// measured, and are marked so.
+//
 // # Framed cases
 //
 // The box lies between the frames, and inside their edges by an inset. What is

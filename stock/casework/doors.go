@@ -78,7 +78,7 @@ func (r *reckoner) doorPieces() {
 				from[X] += both + s.gap - wide.Total()
 				at = append(at, from)
 			}
-			r.add(piece{role: "door", places: []string{name}, panel: s.panel, count: n, length: high, width: wide,
+			r.add(piece{role: "door", dryFit: true, places: []string{name}, panel: s.panel, count: n, length: high, width: wide,
 				way: facing, stands: stands(at...)})
 		}
 	}

@@ -20,6 +20,7 @@ type piece struct {
 	thickness stock.Sum
 	way       way
 	mitres    int     // ends of each that are mitred
+	dryFit    bool    // best cut after a dry fit
 	stands    []Solid // where, one for each of count
 }
 
@@ -90,6 +91,7 @@ func (p piece) part(name string) stock.Part {
 		Length: p.length.Total(), Width: p.width.Total(), Thickness: thickness.Total(),
 		Grain:     stock.GrainLength,
 		Allowance: stock.Allowance{Mitres: p.mitres},
+		DryFit:    p.dryFit,
 		From:      "case",
 		How: []stock.Derivation{
 			{Dimension: "length", Sum: p.length},
