@@ -113,7 +113,7 @@ func (r *reckoner) edgeFront(n int, e edging) {
 		}
 		move(r.pieces[n].stands, Y, e.thickness)
 	}
-	r.add(piece{role: p.role + " edging", dryFit: true, places: p.places, panel: e.panel, count: p.count, length: p.length,
+	r.add(piece{role: p.role + " edging", dryFit: true, strip: r.lumber(e.panel), places: p.places, panel: e.panel, count: p.count, length: p.length,
 		width: given(p.panel.thickness, p.role), way: way, stands: at})
 }
 
@@ -141,7 +141,7 @@ func (r *reckoner) edgeAllRound(n int, e edging) {
 	}
 	move(r.pieces[n].stands, along, t)
 	move(r.pieces[n].stands, across, t)
-	strip := piece{dryFit: true, places: p.places, panel: e.panel, count: 2 * p.count, width: given(p.panel.thickness, p.role), mitres: mitres}
+	strip := piece{dryFit: true, strip: r.lumber(e.panel), places: p.places, panel: e.panel, count: 2 * p.count, width: given(p.panel.thickness, p.role), mitres: mitres}
 	strip.role, strip.length, strip.way, strip.stands = p.role+" edging", p.length, way{along, Y, across}, append(low, high...)
 	r.add(strip)
 	strip.role, strip.length, strip.way, strip.stands = p.role+" end edging", ends, way{across, Y, along}, append(near, far...)
@@ -182,9 +182,9 @@ func (r *reckoner) trim(n int, e edging) {
 		}
 	}
 	thick := given(p.panel.thickness, p.role)
-	r.add(piece{role: "top trim", dryFit: true, panel: e.panel, count: 1, length: front, width: thick, mitres: 2 * mitres,
+	r.add(piece{role: "top trim", dryFit: true, strip: r.lumber(e.panel), panel: e.panel, count: 1, length: front, width: thick, mitres: 2 * mitres,
 		way: across, stands: stands(from)})
-	r.add(piece{role: "top side trim", dryFit: true, panel: e.panel, count: 2, length: side, width: thick, mitres: mitres,
+	r.add(piece{role: "top side trim", dryFit: true, strip: r.lumber(e.panel), panel: e.panel, count: 2, length: side, width: thick, mitres: mitres,
 		way: endwise, stands: stands(Point{from[X], sideFrom, from[Z]}, Point{right - t, sideFrom, from[Z]})})
 }
 

@@ -129,6 +129,6 @@ func (r *reckoner) strips(t tenons, n int, room stock.Length) {
 	most := max(1, int((longestStrip+kerf)/(t.length+kerf)))
 	strips := (n + most - 1) / most
 	each := (n + strips - 1) / strips
-	r.add(piece{role: "loose tenon strip", places: []string{t.joined}, panel: t.panel, count: strips, width: t.wide, thickness: t.thick,
+	r.add(piece{role: "loose tenon strip", places: []string{t.joined}, panel: t.panel, strip: r.lumber(t.panel), count: strips, width: t.wide, thickness: t.thick,
 		length: plus(stock.Sum{{Times: each, Value: t.length, Label: "tenon"}}, stock.Term{Times: each - 1, Value: kerf, Label: "kerf"})})
 }

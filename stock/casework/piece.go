@@ -21,6 +21,7 @@ type piece struct {
 	way       way
 	mitres    int     // ends of each that are mitred
 	dryFit    bool    // best cut after a dry fit
+	strip     bool    // sawn off a board as one of several
 	stands    []Solid // where, one for each of count
 }
 
@@ -92,6 +93,7 @@ func (p piece) part(name string) stock.Part {
 		Grain:     stock.GrainLength,
 		Allowance: stock.Allowance{Mitres: p.mitres},
 		DryFit:    p.dryFit,
+		Resaw:     p.strip,
 		From:      "case",
 		How: []stock.Derivation{
 			{Dimension: "length", Sum: p.length},
