@@ -92,6 +92,12 @@ func (r *reckoner) basePieces() {
 				stock.Term{Times: -2, Value: b.thickness, Label: "plinth front and back"}),
 			way: endwise, stands: stands(Point{Y: b.setBack + b.thickness}, Point{right - b.thickness, b.setBack + b.thickness, 0})})
 	case "feet":
+		if 2*b.thickness > right {
+			d := r.design.Base
+			r.fault(r.place.under(d.Line, "base").under(d.Thickness.Line, "thickness"), fmt.Sprintf("two feet %s thick do not stand in %s",
+				r.print(b.thickness), r.print(right)), "make them at most "+r.print(right/2)+" thick")
+			return
+		}
 		if 2*b.depth > deep.Total() {
 			d := r.design.Base
 			r.fault(r.place.under(d.Line, "base").under(d.Depth.Line, "depth"), fmt.Sprintf("two feet %s deep do not stand in %s",

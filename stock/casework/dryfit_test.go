@@ -12,7 +12,7 @@ func TestWhatIsCutAfterADryFit(t *testing.T) {
 			role, _, _ := strings.Cut(p.Name, ",")
 			var want bool
 			switch {
-			case role == "back", role == "drawer bottom", role == "false front", role == "door", strings.HasSuffix(role, "edging"):
+			case role == "back", role == "drawer bottom", role == "false front", role == "door", strings.HasSuffix(role, "edging"), strings.HasSuffix(role, "trim"):
 				want = true
 			}
 			if p.DryFit != want {

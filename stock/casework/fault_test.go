@@ -237,6 +237,10 @@ func TestFaults(t *testing.T) {
 		{"too many", func(d *Design) { d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1_000_000)}}}} },
 			"case.bay 1.opening 1.shelves: 1000000 is more than a case can hold; give at most 1000"},
 
+		{"feet wider than the case", func(d *Design) {
+			d.OutsideWidth = metric("70")
+			d.Base = Base{Kind: word("feet"), Material: word("spruce"), Height: metric("80"), Depth: metric("60")}
+		}, "case.base.thickness: two feet 38 mm thick do not stand in 70 mm; make them at most 35 mm thick"},
 		{"feet deeper than the case", func(d *Design) {
 			d.Base = Base{Kind: word("feet"), Height: metric("80"), Depth: metric("160")}
 		}, "case.base.depth: two feet 160 mm deep do not stand in 300 mm (outside depth); make them at most 150 mm deep"},

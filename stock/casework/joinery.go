@@ -49,13 +49,15 @@ func (r *reckoner) buildJoinery() {
 func (r *reckoner) buildTenons() {
 	d := r.design.LooseTenon
 	a := r.place.under(d.Line, "loose_tenon")
-	if r.made.corner.name == "loose-tenon" {
+	inCarcass := r.made.corner.name == "loose-tenon"
+	inFrame := r.made.frame != nil && r.made.frame.corner == "loose-tenon"
+	if inCarcass {
 		r.buildTenonsOf("carcass", r.made.carcass.thickness)
 	}
-	if f := r.made.frame; f != nil && f.corner == "loose-tenon" {
-		r.buildTenonsOf("frame", f.thickness)
+	if inFrame {
+		r.buildTenonsOf("frame", r.made.frame.thickness)
 	}
-	if r.made.tenons == nil && d.Material.Set {
+	if !inCarcass && !inFrame && d.Material.Set {
 		r.fault(a, "no joint has loose tenons", `set joint or corner = "loose-tenon", or leave the table out`)
 	}
 }
@@ -64,6 +66,9 @@ func (r *reckoner) buildTenons() {
 // source: a third of the parts thick, two to four times as wide, the edges
 // rounded.
 func (r *reckoner) buildTenonsOf(joined string, parts stock.Length) {
+	if parts == 0 { // its own fault has been told
+		return
+	}
 	d := r.design.LooseTenon
 	a := r.place.under(d.Line, "loose_tenon")
 	t := tenons{
@@ -76,7 +81,7 @@ func (r *reckoner) buildTenonsOf(joined string, parts stock.Length) {
 		t.thick = given(d.Thickness.Value, "given")
 	}
 	thickness := t.thick.Total()
-	if 2*thickness > parts && parts > 0 {
+	if 2*thickness > parts {
 		r.fault(a.under(d.Thickness.Line, "thickness"), fmt.Sprintf("a tenon %s thick takes more than half of the %s, %s thick",
 			r.print(thickness), joined, r.print(parts)), "give about a third of it, "+r.print(parts/3))
 	}

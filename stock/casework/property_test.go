@@ -3,6 +3,7 @@ package casework
 import (
 	"math/rand/v2"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -29,7 +30,7 @@ func randomDesign(rnd *rand.Rand) Design {
 		Carcass: Carcass{Material: word("carcass"), Top: oneWord(rnd, "between", "over"), Bottom: oneWord(rnd, "between", "under")},
 		Shelf:   Shelf{Clearance: mm(0, 4), SetBack: mm(0, 20)},
 		Drawer: Drawer{
-			Front: oneWord(rnd, "none", "inset"), Gap: mm(1, 4), SideClearance: mm(5, 14), HeightClearance: mm(5, 15),
+			Front: oneWord(rnd, "none", "inset", "overlay"), Gap: mm(1, 4), SideClearance: mm(5, 14), HeightClearance: mm(5, 15),
 			Material: word("box"), BottomMaterial: word("back"), GrooveDepth: metric("6"), BottomClearance: mm(0, 3),
 		},
 		Door: Door{Fit: oneWord(rnd, "inset", "overlay"), Gap: mm(0, 4)},
@@ -40,6 +41,9 @@ func randomDesign(rnd *rand.Rand) Design {
 		d.Base = Base{Kind: word("plinth"), Height: mm(60, 120), SetBack: mm(0, 80)}
 	case 1:
 		d.Base = Base{Kind: word("feet"), Height: mm(30, 150), Depth: mm(50, 100), Forward: mm(0, 80)}
+	}
+	if d.Drawer.Front.Value == "overlay" {
+		d.Drawer.Overlay = mm(2, 5)
 	}
 	if d.Door.Fit.Value == "overlay" {
 		d.Door.Overlay = mm(3, 7)
@@ -62,17 +66,6 @@ func randomDesign(rnd *rand.Rand) Design {
 		d.Construction = word("framed")
 		d.Frame = Frame{Material: word("spruce"), StileWidth: mm(40, 60), RailWidth: mm(40, 60),
 			Inset: mm(0, 15), Corner: oneWord(rnd, "butt", "half-lap", "box-joint")}
-	}
-	for _, on := range []string{"carcass", "shelves", "fronts"} {
-		// Each has panels to go on: the first bay sees to it.
-		if d.Construction.Value == "framed" && on == "carcass" || rnd.IntN(2) == 0 {
-			continue
-		}
-		e := Edging{On: word(on), Material: word("spruce"), Thickness: mm(3, 10)}
-		if on == "fronts" {
-			e.Corner = oneWord(rnd, "butt", "mitre")
-		}
-		d.Edgings = append(d.Edgings, e)
 	}
 	d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1), Doors: count(1)}}}}
 	for range rnd.IntN(3) {
@@ -99,7 +92,36 @@ func randomDesign(rnd *rand.Rand) Design {
 		}
 		d.Bays = append(d.Bays, b)
 	}
+	d.Edgings = randomEdgings(rnd, d, mm)
 	return d
+}
+
+// randomEdgings are on panels that there are: shelves and doors in the first bay.
+func randomEdgings(rnd *rand.Rand, d Design, mm func(low, high int) Length) []Edging {
+	on := []string{"shelves", "fronts"}
+	if d.Construction.Value != "framed" {
+		on = append(on, "carcass")
+		if d.Carcass.Top.Value == "over" {
+			on = append(on, "top")
+		}
+		if len(d.Bays) > 1 {
+			on = append(on, "partitions")
+		}
+		if slices.ContainsFunc(d.Bays, func(b Bay) bool { return len(b.Openings) > 1 }) {
+			on = append(on, "dividers")
+		}
+	}
+	var all []Edging
+	for _, panels := range on {
+		e := Edging{On: word(panels), Material: word("spruce"), Thickness: mm(3, 10)}
+		if panels == "fronts" || panels == "top" {
+			e.Corner = oneWord(rnd, "butt", "mitre")
+		}
+		if rnd.IntN(2) == 0 {
+			all = append(all, e)
+		}
+	}
+	return all
 }
 
 func oneWord(rnd *rand.Rand, words ...string) Word { return word(words[rnd.IntN(len(words))]) }
@@ -272,7 +294,7 @@ func TestDepthGrowsWhatRunsFrontToBack(t *testing.T) {
 			switch role, _, _ := strings.Cut(p.Name, ","); role {
 			case "side", "top", "bottom", "partition", "divider", "shelf", "drawer bottom":
 				width = grown
-			case "drawer side", "plinth cross piece":
+			case "drawer side", "plinth cross piece", "top side trim":
 				length = grown
 			}
 			q := deeper.Parts[i]
@@ -296,7 +318,7 @@ func TestWidthGrowsWhatRunsAcross(t *testing.T) {
 		for i, p := range c.Parts {
 			var length, width stock.Length
 			switch p.Name {
-			case "top", "bottom", "rail", "plinth front and back", "top edging", "bottom edging":
+			case "top", "bottom", "rail", "plinth front and back", "top edging", "bottom edging", "top trim":
 				length = grown
 			case "back":
 				if d.Construction.Value == "framed" && len(d.Bays) > 1 {

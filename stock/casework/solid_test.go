@@ -31,7 +31,8 @@ func TestSolidsFillTheCase(t *testing.T) {
 			switch {
 			case s.Role == "front foot":
 				first[Y] = -d.Base.Forward.Value
-			case strings.HasPrefix(s.Role, "door") && d.Door.Fit.Value == "overlay":
+			case strings.HasPrefix(s.Role, "door") && d.Door.Fit.Value == "overlay",
+				strings.HasPrefix(s.Role, "false front") && d.Drawer.Front.Value == "overlay":
 				first[Y] = -metric("18").Value
 			}
 			for a, end := range s.End() {
@@ -70,11 +71,17 @@ func overlap(a, b Solid) stock.Length {
 
 // jointBetween is the greatest depth to which two pieces may reach into each other.
 func jointBetween(d Design, a, b Solid) stock.Length {
-	edging := strings.HasSuffix(a.Role, " edging") && strings.HasSuffix(b.Role, " edging")
+	strips := 0
 	for _, s := range []*Solid{&a, &b} { // strips share what their panels do
-		s.Role = strings.TrimSuffix(strings.TrimSuffix(s.Role, " edging"), " end")
+		before := s.Role
+		for _, end := range []string{" edging", " end", " trim"} {
+			s.Role = strings.TrimSuffix(s.Role, end)
+		}
+		if s.Role = strings.Replace(s.Role, "top side", "top", 1); s.Role != before {
+			strips++
+		}
 	}
-	if edging && a.Role == b.Role { // mitres
+	if strips == 2 && a.Role == b.Role { // mitres
 		return metric("10").Value
 	}
 	pair := func(one, other string) bool {
