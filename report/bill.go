@@ -27,18 +27,32 @@ func cuttingBill(bill []cutplan.Blank, r stock.Ruler) listing {
 	return l.withNotes(bill)
 }
 
-// withNotes adds a column of the maker's remarks, a row for each blank, if there
-// are any.
+// withNotes adds a column of what is to be cut late and of the maker's remarks, a
+// row for each blank, if there are any.
 func (l listing) withNotes(bill []cutplan.Blank) listing {
-	if !slices.ContainsFunc(bill, func(b cutplan.Blank) bool { return b.Part.Note != "" }) {
+	if !slices.ContainsFunc(bill, func(b cutplan.Blank) bool { return note(b.Part) != "" }) {
 		return l
 	}
 	l.columns = append(l.columns, heading{"note", words})
 	for i, b := range bill {
-		l.rows[i] = append(l.rows[i], b.Part.Note)
+		l.rows[i] = append(l.rows[i], note(b.Part))
 	}
 	return l
 }
+
+// note is what the maker remarks of a part, and whether it is best cut after a
+// dry fit.
+func note(p stock.Part) string {
+	switch {
+	case !p.DryFit:
+		return p.Note
+	case p.Note == "":
+		return afterDryFit
+	}
+	return afterDryFit + "; " + p.Note
+}
+
+const afterDryFit = "after the dry fit"
 
 func blankSize(b cutplan.Blank, r stock.Ruler) string {
 	return r.Size(b.Length, b.Width) + " x " + r.Print(b.Thickness)

@@ -20,7 +20,7 @@ func CuttingBill(p *cutplan.Plan) []byte {
 	write := func(cells ...string) { _ = w.Write(cells) } // a buffer takes every write
 	write("name", "material", "length (mm)", "width (mm)", "thickness (mm)", "count", "grain",
 		"edge (mm)", "face (mm)", "end (mm)", "mitre (mm)", "edges", "faces", "ends", "mitres", "gang", "resaw", "note",
-		"mark", "blanks", "parts of each", "cut to length (mm)", "cut to width (mm)", "cut to thickness (mm)")
+		"mark", "blanks", "parts of each", "cut to length (mm)", "cut to width (mm)", "cut to thickness (mm)", afterDryFit)
 	mm := stock.Length.Decimal
 	for i := 0; i < len(p.Bill); {
 		part := p.Bill[i].Part
@@ -40,7 +40,8 @@ func CuttingBill(p *cutplan.Plan) []byte {
 			mm(a.Edge), mm(a.Face), mm(a.End), mm(a.Mitre),
 			strconv.Itoa(a.Edges), strconv.Itoa(a.Faces), strconv.Itoa(a.Ends), strconv.Itoa(a.Mitres),
 			strconv.FormatBool(!part.Alone), strconv.FormatBool(part.Resaw), part.Note,
-			each(mark), each(blanks), each(holds), each(length), each(width), each(thickness))
+			each(mark), each(blanks), each(holds), each(length), each(width), each(thickness),
+			strconv.FormatBool(part.DryFit))
 	}
 	w.Flush()
 	return b.Bytes()

@@ -49,6 +49,7 @@ type blankFile struct {
 	sizeFile
 	Count    int      `json:"count"`
 	Turnable bool     `json:"turnable"`
+	DryFit   bool     `json:"after_dry_fit,omitempty"`
 	Material string   `json:"material"`
 	Finish   sizeFile `json:"finish"`
 	Mark     string   `json:"mark"`
@@ -256,7 +257,7 @@ func blankOf(p *cutplan.Plan, i int) blankFile {
 	b := p.Bill[i]
 	f := blankFile{
 		Part: b.Part.Name, sizeFile: sizeFile{mm(b.Length), mm(b.Width), mm(b.Thickness)},
-		Count: b.Count, Turnable: b.Turnable, Material: b.Part.Material,
+		Count: b.Count, Turnable: b.Turnable, DryFit: b.Part.DryFit, Material: b.Part.Material,
 		Finish: sizeFile{mm(b.Part.Length), mm(b.Part.Width), mm(b.Part.Thickness)}, Mark: b.Mark,
 		Holds: b.Holds(), Spare: b.Spare,
 	}

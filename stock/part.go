@@ -11,6 +11,7 @@ type Part struct {
 	Allowance                Allowance
 	Resaw                    bool // thin pieces out of a thick board
 	Alone                    bool // never ganged, however short
+	DryFit                   bool // best cut after what it goes into was put together dry
 	// From says where the part is wanted: "potting-bench.toml:31", or "case".
 	From string
 	// How says how the sizes came about, for parts that were derived.

@@ -26,7 +26,9 @@ type opening struct {
 	height  stock.Length
 	floor   stock.Length // above the case's own
 	shelves int
-	stack   []box // drawers, from the top
+	doors   int
+	stack   []box  // drawers, from the top
+	graded  Length // what each front is higher than the one above
 }
 
 // box is one drawer.
@@ -60,7 +62,7 @@ func (r *reckoner) layOut() {
 }
 
 func (r *reckoner) opening(a at, number int, d Opening) opening {
-	o := opening{at: a, name: fmt.Sprint("opening ", number), given: d.Height, shelves: d.Shelves.Value}
+	o := opening{at: a, name: fmt.Sprint("opening ", number), given: d.Height, shelves: d.Shelves.Value, doors: d.Doors.Value, graded: d.Graded}
 	measured := 0
 	for i, b := range d.Drawers {
 		one := r.drawer(a.nth(b.Line, "drawer", i+1), b)
@@ -81,6 +83,12 @@ func (r *reckoner) opening(a at, number int, d Opening) opening {
 	if measured > 0 && measured < len(d.Drawers) && or(r.design.Drawer.Front, "none") != "none" {
 		r.fault(a, "measured drawers stand in one stack with drawers that get a false front", "make two openings of it")
 	}
+	if doorsAt := a.under(d.Doors.Line, "doors"); o.doors > 2 {
+		r.fault(doorsAt, fmt.Sprintf("an opening has one door or two, and %d are given", o.doors), "give 1 or 2, or make more bays of it")
+	} else if o.doors > 0 && len(o.stack) > 0 {
+		r.fault(doorsAt, "an opening has doors or drawers, and both are given", "make two openings of it")
+	}
+	r.checkGraded(o, measured)
 	return o
 }
 

@@ -71,17 +71,33 @@ func (r *reckoner) drawerPieces(b bay, o opening, i int, front stock.Length, pla
 	r.add(piece{role: "drawer front and back", places: place, panel: s.box, count: 2, length: ends, width: high,
 		way: across, stands: r.ofDrawer(Point{endAt, at[Y], at[Z]}, Point{endAt, behind, at[Z]})})
 	inGroove := s.box.thickness - s.groove + s.bottomClearance/2
-	r.add(piece{role: "drawer bottom", places: place, panel: s.bottom, count: 1,
+	r.add(piece{role: "drawer bottom", dryFit: true, places: place, panel: s.bottom, count: 1,
 		length: plus(inside, bottom...), width: plus(plus(deep, sides), bottom...),
 		way: level, stands: r.ofDrawer(Point{at[X] + inGroove, at[Y] + inGroove, at[Z] + s.underBottom})})
+	r.store(x, place[0], Storage{Width: inside.Total(), Depth: plus(deep, sides).Total()}, high)
 	if s.falseFronts(o) {
 		front := Point{b.left + s.gap, 0, front}
 		if s.front == "overlay" {
 			front[X], front[Y] = b.left-s.overlay, -s.frontPanel.thickness
 		}
-		r.add(piece{role: "false front", places: place, panel: s.frontPanel, count: 1,
+		r.add(piece{role: "false front", dryFit: true, places: place, panel: s.frontPanel, count: 1,
 			length: r.frontWidth(b), width: given(x.front.Value, "front height"), way: across, stands: r.ofDrawer(front)})
 	}
+}
+
+// store records what a box of a height holds:
+//
+//	storage height = box height - under bottom - bottom
+func (r *reckoner) store(x box, drawer string, inside Storage, high stock.Sum) {
+	s := r.made.drawers
+	clear := plus(high, stock.Term{Times: -1, Value: s.underBottom, Label: "under bottom"},
+		stock.Term{Times: -1, Value: s.bottom.thickness, Label: "drawer bottom"})
+	if high.Total() > 0 && clear.Total() <= 0 {
+		r.fault(x.at, "nothing is left above the bottom of the drawer: "+r.reckoned(clear), "make it higher, or under_bottom smaller")
+		return
+	}
+	inside.Drawer, inside.Height = drawer, clear.Total()
+	r.storage = append(r.storage, inside)
 }
 
 // frontWidth is that of a false front: its gap all round, or its overlay.

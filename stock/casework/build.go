@@ -16,10 +16,16 @@ type build struct {
 
 	frame *frame // nil in a case of panels alone
 	back  back
+	base  base
 
 	partition, divider fixedPanel
 	shelf              shelf
 	drawers            drawers
+	doors              doors
+	edgings            []edging
+
+	tenons []tenons // loose ones
+	loose  []joinery
 }
 
 // fixedPanel is a partition or a divider.
@@ -48,6 +54,7 @@ func (r *reckoner) build() {
 
 	r.buildFrame()
 	r.buildBack()
+	r.buildBase()
 	uprights := []panel{b.carcass}
 	if len(r.bays) > 1 {
 		b.partition = r.fixedPanel("partition", d.Partition, b.carcass)
@@ -63,6 +70,11 @@ func (r *reckoner) build() {
 	if r.anyOpening(func(o opening) bool { return len(o.stack) > 0 }) {
 		r.buildDrawers()
 	}
+	if r.anyOpening(func(o opening) bool { return o.doors > 0 }) {
+		r.buildDoors()
+	}
+	r.buildEdgings()
+	r.buildJoinery()
 }
 
 // thinnest is the panel that a joint cut into any of them must spare most.

@@ -11,7 +11,7 @@ type body struct {
 func (r *reckoner) body() body {
 	b := body{
 		width:  given(r.width.outside, "outside width"),
-		height: given(r.height.outside, "outside height"),
+		height: r.aboveBase(),
 		depth:  given(r.depth.outside, "outside depth"),
 	}
 	if r.made.back.fit == "applied" {
@@ -29,9 +29,9 @@ func (r *reckoner) body() body {
 // origin is the body's left lower corner in front.
 func (r *reckoner) origin() Point {
 	if f := r.made.frame; f != nil {
-		return Point{f.inset, f.thickness, f.inset}
+		return Point{f.inset, f.thickness, r.made.base.height + f.inset}
 	}
-	return Point{}
+	return Point{Z: r.made.base.height}
 }
 
 // carcassPieces are the sides, the top and the bottom.
@@ -73,7 +73,7 @@ func (r *reckoner) carcassPieces() {
 // backPieces are the back; its grain stands upright. In a framed case with mid
 // stiles a back within the frame is one piece for each bay.
 //
-//	applied            as large as the case
+//	applied            as large as the case above its base
 //	rabbet and groove  clear opening + 2 depths - clearance
 func (r *reckoner) backPieces() {
 	b := r.made.back
@@ -81,9 +81,9 @@ func (r *reckoner) backPieces() {
 	case "none":
 		return
 	case "applied":
-		r.add(piece{role: "back", panel: b.panel, count: 1,
-			length: given(r.height.outside, "outside height"), width: given(r.width.outside, "outside width"),
-			way: facing, stands: stands(Point{Y: r.depth.outside - b.thickness})})
+		r.add(piece{role: "back", dryFit: true, panel: b.panel, count: 1,
+			length: r.aboveBase(), width: given(r.width.outside, "outside width"),
+			way: facing, stands: stands(Point{Y: r.depth.outside - b.thickness, Z: r.made.base.height})})
 		return
 	}
 	from := Point{Y: r.depth.outside - b.setIn - b.thickness, Z: r.floor() - b.depth + b.clearance/2}
@@ -91,13 +91,13 @@ func (r *reckoner) backPieces() {
 	height := plus(given(r.height.clear, "inside height"), held...)
 	if r.made.frame == nil || len(r.bays) == 1 {
 		from[X] = r.bays[0].left - b.depth + b.clearance/2
-		r.add(piece{role: "back", panel: b.panel, count: 1, length: height,
+		r.add(piece{role: "back", dryFit: true, panel: b.panel, count: 1, length: height,
 			width: plus(given(r.width.clear, "inside width"), held...), way: facing, stands: stands(from)})
 		return
 	}
 	for _, bay := range r.bays {
 		from[X] = bay.left - b.depth + b.clearance/2
-		r.add(piece{role: "back", places: []string{bay.name}, panel: b.panel, count: 1, length: height,
+		r.add(piece{role: "back", dryFit: true, places: []string{bay.name}, panel: b.panel, count: 1, length: height,
 			width: plus(given(bay.width, bay.name), held...), way: facing, stands: stands(from)})
 	}
 }

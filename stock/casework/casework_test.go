@@ -28,7 +28,7 @@ func count(n int) Count     { return Count{Value: n, Set: true} }
 func workshop(units stock.Units) Context {
 	sheet := func(thickness ...string) Material { return offered(stock.Sheet, units, thickness) }
 	board := func(thickness ...string) Material { return offered(stock.Board, units, thickness) }
-	c := Context{Ruler: stock.Ruler{Units: units}}
+	c := Context{Ruler: stock.Ruler{Units: units}, Kerf: length("1/8 in", units).Value}
 	if units == stock.Inches {
 		c.Materials = map[string]Material{
 			"ply": sheet("1/4", "1/2", "3/4"), "back": sheet("1/4"), "carcass": sheet("3/4"), "box": sheet("1/2"), "spruce": board("1 1/2"),

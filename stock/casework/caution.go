@@ -97,13 +97,17 @@ func (r *reckoner) spaces() []Space {
 }
 
 func (o opening) holds() string {
-	switch {
-	case len(o.stack) > 0:
+	if len(o.stack) > 0 {
 		return counted(len(o.stack), "drawer", "drawers")
-	case o.shelves > 0:
-		return counted(o.shelves, "shelf", "shelves")
 	}
-	return ""
+	var held []string
+	if o.doors > 0 {
+		held = append(held, counted(o.doors, "door", "doors"))
+	}
+	if o.shelves > 0 {
+		held = append(held, counted(o.shelves, "shelf", "shelves"))
+	}
+	return strings.Join(held, ", ")
 }
 
 func counted(n int, one, many string) string {

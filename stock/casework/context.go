@@ -13,6 +13,8 @@ type Context struct {
 	Ruler stock.Ruler
 	// Materials is all the stock the job offers, by material.
 	Materials map[string]Material
+	// Kerf is what a crosscut takes.
+	Kerf stock.Length
 }
 
 // Material is what a job offers of one material.

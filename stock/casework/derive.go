@@ -22,8 +22,12 @@ func Derive(d Design, from Context) (*Case, []Fault) {
 		r.carcassPieces()
 		r.framePieces()
 		r.backPieces()
+		r.basePieces()
 		r.insidePieces()
+		r.doorPieces()
 		r.boxPieces()
+		r.edgingPieces()
+		r.joineryPieces()
 	}
 	if len(r.faults) > 0 {
 		slices.SortStableFunc(r.faults, func(a, b Fault) int { return a.Line - b.Line })
@@ -34,7 +38,7 @@ func Derive(d Design, from Context) (*Case, []Fault) {
 	}
 	r.cautionTipping()
 	r.cautionShelves()
-	return &Case{Parts: r.parts(), Sizes: r.sizes, Openings: r.spaces(), Solids: r.solids(), Cautions: r.cautions}, nil
+	return &Case{Parts: r.parts(), Sizes: r.sizes, Openings: r.spaces(), Storage: r.storage, Solids: r.solids(), Cautions: r.cautions}, nil
 }
 
 // reckoner carries one design on its way to a case. Each step reads what the
@@ -52,6 +56,7 @@ type reckoner struct {
 	finished []Solid // drawers that were measured
 
 	drawersSoFar int
+	storage      []Storage
 	sizes        []stock.Derivation
 	cautions     []Caution
 	faults       []Fault

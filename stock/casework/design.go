@@ -48,10 +48,19 @@ type Design struct {
 	Carcass   Carcass `toml:"carcass"`
 	Frame     Frame   `toml:"frame"` // of a framed case
 	Back      Back    `toml:"back"`
+	Base      Base    `toml:"base"`
 	Partition Divider `toml:"partition"` // the uprights between bays
 	Divider   Divider `toml:"divider"`   // the fixed panels between the openings of a bay
 	Shelf     Shelf   `toml:"shelf"`
 	Drawer    Drawer  `toml:"drawer"`
+	Door      Door    `toml:"door"`
+	// Edgings are strips of wood on the edges of panels, one for each kind of
+	// panel.
+	Edgings []Edging `toml:"edging"`
+	// What is wanted besides, so that it is cut with the rest.
+	LooseTenon LooseTenon `toml:"loose_tenon"`
+	Spline     Joinery    `toml:"spline"`
+	GlueBlock  Joinery    `toml:"glue_block"`
 
 	// Bays stand side by side, from the left. None means a single, open bay.
 	Bays []Bay `toml:"bay"`
@@ -69,10 +78,10 @@ type Carcass struct {
 	Top Word `toml:"top" words:"between over"`
 	// Bottom is "between" the sides (the default) or "under" their ends.
 	Bottom Word `toml:"bottom" words:"between under"`
-	// Joint is that of the four corners: "butt" (the default), "rabbet" or
-	// "dado". At the end of a panel a dado has one wall only; the sizes are
-	// those of a rabbet.
-	Joint Word `toml:"joint" words:"butt rabbet dado"`
+	// Joint is that of the four corners: "butt" (the default), "rabbet", "dado"
+	// or "loose-tenon". At the end of a panel a dado has one wall only; the sizes
+	// are those of a rabbet. With loose tenons they are those of a butt joint.
+	Joint Word `toml:"joint" words:"butt rabbet dado loose-tenon"`
 	// JointDepth is how deep the joint is cut: into the sides where top or
 	// bottom stand between them, else into top and bottom.
 	JointDepth Length `toml:"joint_depth"`
@@ -92,8 +101,9 @@ type Frame struct {
 	// stile_width.
 	MidStileWidth Length `toml:"mid_stile_width"`
 	// Corner is "butt" (the default; stiles run through), "half-lap",
-	// "mortise-and-tenon" (tenons on the rails) or "box-joint".
-	Corner Word `toml:"corner" words:"butt half-lap mortise-and-tenon box-joint"`
+	// "mortise-and-tenon" (tenons on the rails), "box-joint" or "loose-tenon"
+	// (sizes as for butt).
+	Corner Word `toml:"corner" words:"butt half-lap mortise-and-tenon box-joint loose-tenon"`
 	// TenonLength is that of one tenon, shoulder to end.
 	TenonLength Length `toml:"tenon_length"`
 	// Inset is how far the panels lie inside the frames' outer edges, so that
@@ -213,7 +223,7 @@ type Bay struct {
 }
 
 // Opening is a space of a bay, and what it holds: [[case.bay.opening]]. It
-// holds shelves or drawers, or stays open.
+// holds shelves or drawers, or stays open; but for drawers it may have doors.
 type Opening struct {
 	Line int `toml:"-"`
 
@@ -222,8 +232,13 @@ type Opening struct {
 	Height Length `toml:"height"`
 	// Shelves is their number.
 	Shelves Count `toml:"shelves" zero:"allowed"`
+	// Doors is 1, or 2 that meet in the middle.
+	Doors Count `toml:"doors" zero:"allowed"`
 	// Drawers lie one above the other, from the top.
 	Drawers []DrawerBox `toml:"drawer"`
+	// Graded is how much higher each front is than the one above it. Only the
+	// top one may then have a height of its own. Without it fronts are equal.
+	Graded Length `toml:"graded"`
 }
 
 // DrawerBox is one drawer, or several alike: [[case.bay.opening.drawer]]. One

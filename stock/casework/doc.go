@@ -2,8 +2,8 @@
 //
 // A case is a box of panels, its carcass, that is divided: bays stand side by
 // side with partitions between, a bay is a stack of openings with dividers
-// between, and an opening holds shelves, or drawers, or nothing. A framed case
-// has the same box between a front and a back frame of lumber.
+// between, and an opening holds shelves, or drawers, or nothing, and may have
+// doors. A framed case has the same box between a front and a back frame of lumber.
 //
 //	    outside width
 //	|<----------------->|
@@ -25,10 +25,13 @@
 //	outside width  = side + inside width + side        framed: stiles for sides
 //	inside width   = bays + partitions between         framed: mid stiles
 //	outside height = top + inside height + bottom      framed: rails
+//	                 + base
 //	inside height  = openings + dividers between       in every bay
 //	opening height = drawers + gaps
+//	graded fronts  = top, top + step, top + 2 steps ... the lowest + rest of rounding
 //	outside depth  = inside depth + back               framed: + back frame
 //	bay width      = drawer + 2 side clearances        if it was measured
+//	doors' width   = bay width - gaps                  or + 2 overlays
 //
 // So a case may be reckoned inwards, from its outside sizes, or outwards, from
 // drawers that stand on the bench, or both. Members of a line that nothing
@@ -45,9 +48,34 @@
 //	shelf in dados        bay width + 2 depths
 //	back in a rabbet      inside + 2 depths - clearance, both ways
 //	rail with tenons      outside width - 2 stiles + 2 tenons
+//	loose tenons          as a butt joint; strips of tenons + kerfs between
 //
 // Every size is kept as the sum that it came from, a stock.Derivation, so the
 // arithmetic that is printed is the one that is cut.
+//
+// # Base
+//
+// A case stands on the floor, on a plinth or on four feet. The outside height
+// includes them; what reaches forward stands before the outside depth.
+//
+//	plinth front, back  outside width
+//	plinth cross piece  outside depth - set back - 2 thicknesses
+//	front foot          depth + forward
+//
+// # Edging
+//
+// Strips stand on the edges of panels, as wide as these are thick. Those that
+// are taken off change no size but their panels':
+//
+//	front edge   strip = panel's length; panel's width - strip
+//	all round    panel - 2 strips both ways; end strips - 2 strips unless mitred
+//	round a top  length - 2 strips, width - strip
+//
+// # Dry fit
+//
+// Backs, drawer bottoms, false fronts, doors, edging and trim go into what others
+// have made, errors and all. They are best cut when that was put together dry and
+// measured, and are marked so.
 //
 // # Framed cases
 //

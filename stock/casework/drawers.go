@@ -139,8 +139,11 @@ func (s drawers) gaps(o opening) stock.Sum {
 // fronts are the heights of a stack, as far as they are known.
 func (o opening) fronts() (members []member, settled bool) {
 	settled = true
-	for _, x := range o.stack {
+	for i, x := range o.stack {
 		m := member{name: "front", size: given(x.front.Value, "given"), settled: x.front.Set}
+		if top := o.stack[0].front; o.graded.Set && top.Set {
+			m = member{name: "front", size: plus(given(top.Value, "top front"), o.steps(i)), settled: true}
+		}
 		if x.measured {
 			m = member{name: "drawer", size: given(x.height, "measured"), settled: true}
 		}

@@ -1,6 +1,7 @@
 package casework
 
 import (
+	"fmt"
 	"testing"
 
 	"sawbill/stock"
@@ -37,6 +38,33 @@ func TestInsetDrawersToBeMade(t *testing.T) {
 		"4 drawer front and back, drawer 2 + drawer 3 422.6 x 116.3 x 12 box",
 		"2 false front, drawer 2 + drawer 3 460 x 129 x 18 carcass",
 	}, cut(derive(t, d, from), from.Ruler))
+}
+
+// The boxes of TestInsetDrawersToBeMade, 438.6 wide and 372 deep of 12 mm, are
+// 414.6 by 348 inside. 10 under the bottom and 6 of bottom leave 85.3 - 16 = 69.3 of
+// the first and 116.3 - 16 = 100.3 of the others: 414.6 x 348 x 69.3 = 9 998 659.44
+// mm³ and 414.6 x 348 x 100.3 = 14 471 364.24.
+func TestStorageOfDrawers(t *testing.T) {
+	d := Design{
+		OutsideWidth: metric("500"), OutsideHeight: metric("400"), InsideDepth: metric("400"),
+		Carcass: Carcass{Material: word("carcass")},
+		Drawer: Drawer{
+			Front: word("inset"), GapBehind: metric("10"),
+			Material: word("box"), Corner: word("rabbet"), CornerDepth: metric("4"),
+			BottomMaterial: word("back"), GrooveDepth: metric("6"),
+		},
+		Bays: []Bay{{Openings: []Opening{{Drawers: []DrawerBox{{FrontHeight: metric("98")}, {Count: count(2)}}}}}},
+	}
+	from := workshop(stock.Millimetres)
+	var got []string
+	for _, s := range derive(t, d, from).Storage {
+		got = append(got, fmt.Sprintf("%s: %s x %s: %.2f", s.Drawer, from.Ruler.Size(s.Width, s.Depth), from.Ruler.Print(s.Height), s.CubicMillimetres()))
+	}
+	wantLines(t, []string{
+		"drawer 1: 414.6 x 348 x 69.3: 9998659.44",
+		"drawer 2: 414.6 x 348 x 100.3: 14471364.24",
+		"drawer 3: 414.6 x 348 x 100.3: 14471364.24",
+	}, got)
 }
 
 // Two overlay drawers, 7 5/8 fronts with 1/8 between and 1/2 over each edge:

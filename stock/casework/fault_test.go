@@ -141,6 +141,18 @@ func TestFaults(t *testing.T) {
 			made(d, "inset", DrawerBox{FrontHeight: metric("400")}, DrawerBox{FrontHeight: metric("400")}, DrawerBox{})
 		}, "case.bay 1.opening 1: nothing is left for front, which has no size of its own: " +
 			"-124 = 684 (bay 1 opening 1 height) - 4 x 2 (gap) - 400 (front) - 400 (front); make the case larger, or what else stands in line smaller"},
+		{"steps fill the opening", func(d *Design) {
+			made(d, "inset", DrawerBox{Count: count(4)})
+			d.Bays[0].Openings[0].Graded = metric("113")
+		}, "case.bay 1.opening 1.graded: nothing is left for 4 fronts, each 113 mm higher than the one above: " +
+			"-4 = 684 (bay 1 opening 1 height) - 5 x 2 (gap) - 6 x 113 (step); make the step smaller, or the opening higher"},
+		{"graded without drawers", func(d *Design) { d.Bays = []Bay{{Openings: []Opening{{Graded: metric("20")}}}} },
+			"case.bay 1.opening 1.graded: graded tells by how much each front is higher than the one above, and there are no two drawers; leave it out"},
+		{"graded, and a height below", func(d *Design) {
+			made(d, "inset", DrawerBox{}, DrawerBox{FrontHeight: metric("100")})
+			d.Bays[0].Openings[0].Graded = metric("20")
+		}, "case.bay 1.opening 1.drawer 2.front_height: graded settles every front but the top one; " +
+			"give front_height to the top drawer alone, or to none, or leave out graded"},
 		{"shelves fill the opening", func(d *Design) { d.Bays = []Bay{{Openings: []Opening{{Shelves: count(38)}}}} },
 			"case.bay 1.opening 1: 38 shelves 18 mm thick fill an opening 684 mm high; take fewer shelves, or give the opening more height"},
 		{"slides wider than the bay", func(d *Design) {
@@ -158,6 +170,30 @@ func TestFaults(t *testing.T) {
 			d.Bays = append(d.Bays, d.Bays[0])
 		}, "case.drawer.overlay: two fronts with an overlay of 8 mm and a gap of 3 mm need 19 mm of the partition that they share, and it is 18 mm thick; " +
 			"make the overlay at most 7.5 mm"},
+		{"doors and fronts meet on a divider", func(d *Design) {
+			made(d, "overlay", DrawerBox{})
+			d.Drawer.Overlay = metric("5")
+			d.Door = Door{Fit: word("overlay"), Overlay: metric("11")}
+			d.Bays[0].Openings = append(d.Bays[0].Openings, Opening{Doors: count(1)})
+		}, "case.door.overlay: a door with an overlay of 11 mm, a front with one of 5 mm and a gap of 3 mm need 19 mm of the divider that they share, " +
+			"and it is 18 mm thick; make the overlay at most 10 mm"},
+		{"three doors", func(d *Design) { d.Bays = []Bay{{Openings: []Opening{{Doors: count(3)}}}} },
+			"case.bay 1.opening 1.doors: an opening has one door or two, and 3 are given; give 1 or 2, or make more bays of it"},
+		{"doors and drawers", func(d *Design) {
+			made(d, "none", DrawerBox{})
+			d.Bays[0].Openings[0].Doors = count(1)
+		}, "case.bay 1.opening 1.doors: an opening has doors or drawers, and both are given; make two openings of it"},
+		{"overlay doors without amount", func(d *Design) {
+			d.Door.Fit = word("overlay")
+			d.Bays = []Bay{{Openings: []Opening{{Doors: count(1)}}}}
+		}, "case.door.overlay: not given, and needed; give how far a door reaches over each edge of its opening"},
+		{"overlay of inset doors", func(d *Design) {
+			d.Door.Overlay = metric("10")
+			d.Bays = []Bay{{Openings: []Opening{{Doors: count(1)}}}}
+		}, `case.door.overlay: an overlay has no use, since fit is "inset"; leave it out, or set fit = "overlay"`},
+		{"box no higher than its bottom", func(d *Design) { made(d, "inset", DrawerBox{BoxHeight: metric("16")}) },
+			"case.bay 1.opening 1.drawer 1: nothing is left above the bottom of the drawer: " +
+				"0 = 16 (box height) - 10 (under bottom) - 6 (drawer bottom); make it higher, or under_bottom smaller"},
 		{"box higher than its share", func(d *Design) { made(d, "inset", DrawerBox{FrontHeight: metric("680"), BoxHeight: metric("690")}) },
 			"case.bay 1.opening 1.drawer 1.box_height: a box 690 mm high does not go into its share of the opening, 680 mm (front height); " +
 				"make it lower, or the front higher"},
@@ -201,7 +237,70 @@ func TestFaults(t *testing.T) {
 		{"too many", func(d *Design) { d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1_000_000)}}}} },
 			"case.bay 1.opening 1.shelves: 1000000 is more than a case can hold; give at most 1000"},
 
+		{"feet wider than the case", func(d *Design) {
+			d.OutsideWidth = metric("70")
+			d.Base = Base{Kind: word("feet"), Material: word("spruce"), Height: metric("80"), Depth: metric("60")}
+		}, "case.base.thickness: two feet 38 mm thick do not stand in 70 mm; make them at most 35 mm thick"},
+		{"feet deeper than the case", func(d *Design) {
+			d.Base = Base{Kind: word("feet"), Height: metric("80"), Depth: metric("160")}
+		}, "case.base.depth: two feet 160 mm deep do not stand in 300 mm (outside depth); make them at most 150 mm deep"},
+		{"plinth set back through the case", func(d *Design) {
+			d.Base = Base{Kind: word("plinth"), Height: metric("80"), SetBack: metric("264")}
+		}, "case: nothing is left for the length of a plinth cross piece: 0 = 300 (outside depth) - 264 (set back) - 2 x 18 (plinth front and back); " +
+			"make the case larger, or what is taken off smaller"},
+		{"base higher than the case", func(d *Design) { d.Base = Base{Kind: word("plinth"), Height: metric("700")} },
+			"case.outside_height: nothing is left inside: -16 = 720 (outside height) - 18 (top) - 18 (bottom) - 700 (base); " +
+				"make the case larger, or its members thinner"},
+		{"base without height", func(d *Design) { d.Base.Kind = word("plinth") },
+			"case.base.height: not given, and needed; give how high it lifts the case"},
+
+		{"edging added to fronts", func(d *Design) {
+			d.Bays = []Bay{{Openings: []Opening{{Doors: count(1)}}}}
+			d.Edgings = []Edging{{On: word("fronts"), Material: word("back"), Fit: word("added")}}
+		}, `case.edging 1.fit: strips added to a front would fill its gaps; set fit = "taken-off"`},
+		{"edging before doors", func(d *Design) {
+			d.Bays = []Bay{{Openings: []Opening{{Doors: count(1)}}}}
+			d.Edgings = []Edging{{Material: word("back"), Fit: word("added")}}
+		}, `case.edging 1.fit: strips added before the panels would be in the way of doors or fronts; set fit = "taken-off"`},
+		{"edging behind a frame", func(d *Design) {
+			*d = framed()
+			d.Edgings = []Edging{{Material: word("back")}}
+		}, `case.edging 1.on: the front edges of its panels lie behind the frame; leave it out, or put it on "shelves" or "fronts"`},
+		{"edging of no shelves", func(d *Design) { d.Edgings = []Edging{{On: word("shelves"), Material: word("back")}} },
+			"case.edging 1.on: there is no panel for it: shelves; leave the edging out"},
+		{"two edgings on one", func(d *Design) { d.Edgings = []Edging{{Material: word("back")}, {Material: word("back")}} },
+			"case.edging 2.on: two edgings are on the carcass; leave one of the two out"},
+		{"edging thicker than a front", func(d *Design) {
+			made(d, "inset", DrawerBox{FrontHeight: metric("70")}, DrawerBox{})
+			d.Edgings = []Edging{{On: word("fronts"), Material: word("spruce"), Thickness: metric("36")}}
+		}, "case.edging 1.on: strips 36 mm thick leave nothing of a false front; make them thinner"},
+		{"trim of a top between", func(d *Design) { d.Edgings = []Edging{{On: word("top"), Material: word("back")}} },
+			`case.edging 1.on: a top between the sides shows its front edge alone; set top = "over", or put the edging on the "carcass"`},
+
+		{"loose tenons of nothing", func(d *Design) { d.Carcass.Joint, d.LooseTenon.Length = word("loose-tenon"), metric("40") },
+			"case.loose_tenon.material: no material is given; give the name of a material that the job offers"},
+		{"loose tenons too thick", func(d *Design) {
+			d.Carcass.Joint = word("loose-tenon")
+			d.LooseTenon = LooseTenon{Material: word("spruce"), Length: metric("40"), Thickness: metric("10")}
+		}, "case.loose_tenon.thickness: a tenon 10 mm thick takes more than half of the carcass, 18 mm thick; give about a third of it, 6 mm"},
+		{"loose tenons too wide", func(d *Design) {
+			d.Carcass.Joint = word("loose-tenon")
+			d.LooseTenon = LooseTenon{Material: word("spruce"), Length: metric("40"), Width: metric("150")}
+		}, "case.loose_tenon.width: a tenon 150 mm wide does not stand in the 150 mm that it has in the carcass; " +
+			"make it narrower; two to four thicknesses are usual"},
+		{"glue blocks without count", func(d *Design) { d.GlueBlock.Material = word("spruce") },
+			"case.glue_block.count: not given, and needed; give how many there are to be, or leave the table out"},
+
 		// Given without a use.
+		{"loose tenons in no joint", func(d *Design) { d.LooseTenon.Material = word("spruce") },
+			`case.loose_tenon: no joint has loose tenons; set joint or corner = "loose-tenon", or leave the table out`},
+		{"corner of front edges", func(d *Design) { d.Edgings = []Edging{{Material: word("back"), Corner: word("mitre")}} },
+			"case.edging 1.corner: strips on the carcass meet at no corner; leave it out"},
+		{"a plinth that reaches forward", func(d *Design) {
+			d.Base = Base{Kind: word("plinth"), Height: metric("80"), Forward: metric("20")}
+		}, `case.base.forward: it has no use, since kind is "plinth"; leave it out, or set kind = "feet"`},
+		{"height of no base", func(d *Design) { d.Base.Height = metric("80") },
+			`case.base.height: it has no use, since kind is "none"; leave it out, or set kind = "plinth" or "feet"`},
 		{"depth of a butt joint", func(d *Design) { d.Carcass.JointDepth = metric("6") },
 			`case.carcass.joint_depth: a depth of 6 mm has no use, since joint is "butt"; leave one of the two out`},
 		{"depth of pins", func(d *Design) {
@@ -214,7 +313,7 @@ func TestFaults(t *testing.T) {
 		}, `case.drawer.corner_depth: a depth of 6 mm has no use, since corner is "box-joint"; leave one of the two out`},
 		{"depth of a joint that is not known", func(d *Design) {
 			d.Carcass.Joint, d.Carcass.JointDepth = word("dovetail"), metric("6")
-		}, `case.carcass.joint: "dovetail" is not a word for this; write "butt", "rabbet" or "dado"`},
+		}, `case.carcass.joint: "dovetail" is not a word for this; write "butt", "rabbet", "dado" or "loose-tenon"`},
 		{"distance of a rabbet", func(d *Design) {
 			d.Back = Back{Fit: word("rabbet"), Material: word("back"), Depth: metric("6"), SetIn: metric("10")}
 		}, `case.back.set_in: set_in has no use, since fit is "rabbet"; leave one of the two out`},

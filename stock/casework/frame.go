@@ -88,7 +88,7 @@ func (r *reckoner) required(a at, key string, l Length, meaning string) stock.Le
 // framePieces lists the members of both frames. Which of them grow beyond the
 // clear opening depends on the corner:
 //
-//	butt               stiles run through, rails stand between them
+//	butt, loose-tenon  stiles run through, rails stand between them
 //	half-lap           both run through
 //	box-joint          both run through at the corners
 //	mortise-and-tenon  stiles run through, rails have a tenon at each end
@@ -98,28 +98,29 @@ func (r *reckoner) framePieces() {
 		return
 	}
 	outsideWidth := stock.Sum{{Times: 1, Value: r.width.outside, Label: "outside width"}}
-	outsideHeight := stock.Sum{{Times: 1, Value: r.height.outside, Label: "outside height"}}
+	height := r.aboveBase()
 	tenons := stock.Term{Times: 2, Value: f.tenon, Label: "tenon"}
 
 	rail := outsideWidth
-	if f.corner == "butt" || f.corner == "mortise-and-tenon" {
+	if f.corner == "butt" || f.corner == "loose-tenon" || f.corner == "mortise-and-tenon" {
 		rail = plus(rail, stock.Term{Times: -2, Value: f.stile, Label: "stile"}, tenons)
 	}
-	midStile := plus(outsideHeight, stock.Term{Times: -2, Value: f.rail, Label: "rail"}, tenons)
+	midStile := plus(height, stock.Term{Times: -2, Value: f.rail, Label: "rail"}, tenons)
 	if f.corner == "half-lap" {
-		midStile = outsideHeight
+		midStile = height
 	}
-	w, h := r.width.outside, r.height.outside
-	railFrom, midFrom := (w-rail.Total())/2, (h-midStile.Total())/2
+	w, h := r.width.outside, height.Total()
+	floor := r.made.base.height
+	railFrom, midFrom := (w-rail.Total())/2, floor+(h-midStile.Total())/2
 	var stiles, rails, midStiles []Point
 	for _, y := range []stock.Length{0, r.behindFrame() - f.thickness} {
-		stiles = append(stiles, Point{0, y, 0}, Point{w - f.stile, y, 0})
-		rails = append(rails, Point{railFrom, y, 0}, Point{railFrom, y, h - f.rail})
+		stiles = append(stiles, Point{0, y, floor}, Point{w - f.stile, y, floor})
+		rails = append(rails, Point{railFrom, y, floor}, Point{railFrom, y, floor + h - f.rail})
 		for _, b := range r.bays[1:] {
 			midStiles = append(midStiles, Point{b.left - f.midStile, y, midFrom})
 		}
 	}
-	r.add(piece{role: "stile", panel: f.panel, count: 4, length: outsideHeight, width: given(f.stile, "stile width"),
+	r.add(piece{role: "stile", panel: f.panel, count: 4, length: height, width: given(f.stile, "stile width"),
 		way: facing, stands: stands(stiles...)})
 	r.add(piece{role: "rail", panel: f.panel, count: 4, length: rail, width: given(f.rail, "rail width"),
 		way: across, stands: stands(rails...)})

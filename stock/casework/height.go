@@ -14,6 +14,7 @@ func (r *reckoner) settleHeights() bool {
 	if b.frame != nil {
 		ends = stock.Sum{{Times: 2, Value: b.frame.rail, Label: "rail"}}
 	}
+	ends = plus(ends, stock.Term{Times: 1, Value: b.base.height, Label: "base"})
 	x := axis{name: "height", outside: r.design.OutsideHeight, inside: r.design.InsideHeight, ends: ends}
 	columns, ok := make([][]member, len(r.bays)), true
 	var missing []string
@@ -33,7 +34,7 @@ func (r *reckoner) settleHeights() bool {
 		return false
 	}
 	if f := b.frame; f != nil {
-		r.height.panels = r.height.outside - 2*f.inset - 2*b.carcass.thickness
+		r.height.panels = r.aboveBase().Total() - 2*f.inset - 2*b.carcass.thickness
 	}
 	for i := range r.bays {
 		ok = r.settleOpenings(&r.bays[i], columns[i]) && ok
@@ -93,6 +94,9 @@ func (r *reckoner) settleStack(name string, o *opening) bool {
 		}
 		return true
 	}
+	if o.graded.Set {
+		return r.grade(name, o)
+	}
 	if !r.share(o.at, given(o.height, name+" height"), r.made.drawers.gaps(*o), fronts) {
 		return false
 	}
@@ -111,7 +115,7 @@ func (r *reckoner) settleStack(name string, o *opening) bool {
 // floor is how high the clear inside begins.
 func (r *reckoner) floor() stock.Length {
 	if f := r.made.frame; f != nil {
-		return f.rail
+		return r.made.base.height + f.rail
 	}
-	return r.made.carcass.thickness
+	return r.made.base.height + r.made.carcass.thickness
 }

@@ -16,8 +16,9 @@ func (r *reckoner) insideDepth() stock.Sum {
 
 // insidePieces are the partitions, the dividers and the shelves.
 //
-//	in dados  clear size + 2 dados
-//	loose     clear size - clearance
+//	in dados      clear size + 2 dados
+//	loose         clear size - clearance
+//	shelf's width inside depth - set back - what inset doors take
 func (r *reckoner) insidePieces() {
 	b := r.made
 	if n := len(r.bays) - 1; n > 0 {
@@ -66,15 +67,19 @@ func (r *reckoner) shelfPieces(bay bay, o opening, wide stock.Sum) {
 	if s.loose {
 		length = plus(wide, stock.Term{Times: -1, Value: s.clearance, Label: "clearance"})
 	}
+	place, front := bay.name, r.made.doors.shelfFront(o, r.origin()[Y])
+	if front.Value > 0 {
+		place += " behind doors"
+	}
 	var at []Point
 	from := bay.behind + (bay.panels-length.Total())/2
 	gaps := stock.Length(o.shelves + 1)
 	for n := range gaps - 1 { // evenly, from the top
-		at = append(at, Point{from, r.origin()[Y] + s.setBack,
+		at = append(at, Point{from, r.origin()[Y] + front.Value + s.setBack,
 			o.floor + (o.height-(gaps-1)*s.thickness)*(gaps-1-n)/gaps + (gaps-2-n)*s.thickness})
 	}
-	r.add(piece{role: "shelf", places: []string{bay.name}, panel: s.panel, count: o.shelves, length: length,
-		width: plus(r.insideDepth(), stock.Term{Times: -1, Value: s.setBack, Label: "set back"}),
+	r.add(piece{role: "shelf", places: []string{place}, panel: s.panel, count: o.shelves, length: length,
+		width: plus(r.insideDepth(), front, stock.Term{Times: -1, Value: s.setBack, Label: "set back"}),
 		way:   level, stands: stands(at...)})
 }
 

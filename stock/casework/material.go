@@ -75,3 +75,7 @@ func (r *reckoner) thickness(a at, name string, of Material, given Length) stock
 	}
 	return given.Value
 }
+
+// lumber reports whether a panel comes from boards, off which thin strips are
+// sawn several from one thickness.
+func (r *reckoner) lumber(p panel) bool { return r.from.Materials[p.material].Kind == stock.Board }

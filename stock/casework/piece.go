@@ -16,13 +16,18 @@ type piece struct {
 	count  int
 	length stock.Sum // along the grain
 	width  stock.Sum
-	way    way
-	stands []Solid // where, one for each of count
+	// thickness is given where it was reckoned; else it is the panel's.
+	thickness stock.Sum
+	way       way
+	mitres    int     // ends of each that are mitred
+	dryFit    bool    // best cut after a dry fit
+	strip     bool    // sawn off a board as one of several
+	stands    []Solid // where, one for each of count
 }
 
 // sameSize reports whether two pieces are one part, as often as both together.
 func (p piece) sameSize(q piece) bool {
-	return p.role == q.role && p.panel == q.panel && p.way == q.way &&
+	return p.role == q.role && p.panel == q.panel && p.way == q.way && p.mitres == q.mitres &&
 		p.length.Total() == q.length.Total() && p.width.Total() == q.width.Total()
 }
 
@@ -78,12 +83,18 @@ func (p piece) where() string {
 }
 
 func (p piece) part(name string) stock.Part {
-	thickness := given(p.panel.thickness, p.panel.material)
+	thickness := p.thickness
+	if thickness == nil {
+		thickness = given(p.panel.thickness, p.panel.material)
+	}
 	return stock.Part{
 		Name: name, Material: p.panel.material, Count: p.count,
 		Length: p.length.Total(), Width: p.width.Total(), Thickness: thickness.Total(),
-		Grain: stock.GrainLength,
-		From:  "case",
+		Grain:     stock.GrainLength,
+		Allowance: stock.Allowance{Mitres: p.mitres},
+		DryFit:    p.dryFit,
+		Resaw:     p.strip,
+		From:      "case",
 		How: []stock.Derivation{
 			{Dimension: "length", Sum: p.length},
 			{Dimension: "width", Sum: p.width},

@@ -3,6 +3,7 @@ package casework
 import (
 	"math/rand/v2"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -29,12 +30,33 @@ func randomDesign(rnd *rand.Rand) Design {
 		Carcass: Carcass{Material: word("carcass"), Top: oneWord(rnd, "between", "over"), Bottom: oneWord(rnd, "between", "under")},
 		Shelf:   Shelf{Clearance: mm(0, 4), SetBack: mm(0, 20)},
 		Drawer: Drawer{
-			Front: oneWord(rnd, "none", "inset"), Gap: mm(1, 4), SideClearance: mm(5, 14), HeightClearance: mm(5, 15),
+			Front: oneWord(rnd, "none", "inset", "overlay"), Gap: mm(1, 4), SideClearance: mm(5, 14), HeightClearance: mm(5, 15),
 			Material: word("box"), BottomMaterial: word("back"), GrooveDepth: metric("6"), BottomClearance: mm(0, 3),
 		},
+		Door: Door{Fit: oneWord(rnd, "inset", "overlay"), Gap: mm(0, 4)},
 		Back: Back{Fit: oneWord(rnd, "applied", "rabbet", "groove"), Material: word("back"), Clearance: mm(0, 3)},
 	}
+	switch rnd.IntN(3) {
+	case 0:
+		d.Base = Base{Kind: word("plinth"), Height: mm(60, 120), SetBack: mm(0, 80)}
+	case 1:
+		d.Base = Base{Kind: word("feet"), Height: mm(30, 150), Depth: mm(50, 100), Forward: mm(0, 80)}
+	}
+	if d.Drawer.Front.Value == "overlay" {
+		d.Drawer.Overlay = mm(2, 5)
+	}
+	if d.Door.Fit.Value == "overlay" {
+		d.Door.Overlay = mm(3, 7)
+	}
 	d.Carcass.Joint, d.Carcass.JointDepth = joint()
+	if !d.Carcass.Joint.Set && rnd.IntN(2) == 0 {
+		d.Carcass.Joint = word("loose-tenon")
+		d.LooseTenon = LooseTenon{Material: word("spruce"), Length: mm(30, 60), Spacing: mm(100, 200)}
+	}
+	d.GlueBlock = Joinery{Count: count(rnd.IntN(3)), Length: mm(30, 60), Width: mm(20, 30)}
+	if d.GlueBlock.Count.Value > 0 {
+		d.GlueBlock.Material = word("spruce")
+	}
 	d.Partition.Joint, d.Partition.JointDepth = joint()
 	d.Divider.Joint, d.Divider.JointDepth = joint()
 	if d.Back.Fit.Value != "applied" {
@@ -45,7 +67,8 @@ func randomDesign(rnd *rand.Rand) Design {
 		d.Frame = Frame{Material: word("spruce"), StileWidth: mm(40, 60), RailWidth: mm(40, 60),
 			Inset: mm(0, 15), Corner: oneWord(rnd, "butt", "half-lap", "box-joint")}
 	}
-	for range 1 + rnd.IntN(3) {
+	d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1), Doors: count(1)}}}}
+	for range rnd.IntN(3) {
 		var b Bay
 		if len(d.Bays) > 0 && rnd.IntN(2) == 0 { // the first always shares
 			b.Width = mm(250, 400)
@@ -57,15 +80,48 @@ func randomDesign(rnd *rand.Rand) Design {
 			}
 			switch rnd.IntN(3) {
 			case 0:
-				o.Shelves = count(1 + rnd.IntN(2))
+				o.Shelves, o.Doors = count(1+rnd.IntN(2)), count(rnd.IntN(3))
 			case 1:
-				o.Drawers = []DrawerBox{{Count: count(1 + rnd.IntN(3))}}
+				n := 1 + rnd.IntN(3)
+				o.Drawers = []DrawerBox{{Count: count(n)}}
+				if n > 1 && rnd.IntN(2) == 0 {
+					o.Graded = mm(1, 12)
+				}
 			}
 			b.Openings = append(b.Openings, o)
 		}
 		d.Bays = append(d.Bays, b)
 	}
+	d.Edgings = randomEdgings(rnd, d, mm)
 	return d
+}
+
+// randomEdgings are on panels that there are: shelves and doors in the first bay.
+func randomEdgings(rnd *rand.Rand, d Design, mm func(low, high int) Length) []Edging {
+	on := []string{"shelves", "fronts"}
+	if d.Construction.Value != "framed" {
+		on = append(on, "carcass")
+		if d.Carcass.Top.Value == "over" {
+			on = append(on, "top")
+		}
+		if len(d.Bays) > 1 {
+			on = append(on, "partitions")
+		}
+		if slices.ContainsFunc(d.Bays, func(b Bay) bool { return len(b.Openings) > 1 }) {
+			on = append(on, "dividers")
+		}
+	}
+	var all []Edging
+	for _, panels := range on {
+		e := Edging{On: word(panels), Material: word("spruce"), Thickness: mm(3, 10)}
+		if panels == "fronts" || panels == "top" {
+			e.Corner = oneWord(rnd, "butt", "mitre")
+		}
+		if rnd.IntN(2) == 0 {
+			all = append(all, e)
+		}
+	}
+	return all
 }
 
 func oneWord(rnd *rand.Rand, words ...string) Word { return word(words[rnd.IntN(len(words))]) }
@@ -107,7 +163,7 @@ func TestLinesAddUp(t *testing.T) {
 		wide := 2*end + stock.Length(len(d.Bays)-1)*upright
 		high := make([]stock.Length, len(d.Bays))
 		for i, b := range d.Bays {
-			high[i] = 2*rail + stock.Length(len(b.Openings)-1)*thickness
+			high[i] = d.Base.Height.Value + 2*rail + stock.Length(len(b.Openings)-1)*thickness
 		}
 		for _, o := range c.Openings {
 			high[o.Bay-1] += o.Height
@@ -238,10 +294,13 @@ func TestDepthGrowsWhatRunsFrontToBack(t *testing.T) {
 			switch role, _, _ := strings.Cut(p.Name, ","); role {
 			case "side", "top", "bottom", "partition", "divider", "shelf", "drawer bottom":
 				width = grown
-			case "drawer side":
+			case "drawer side", "plinth cross piece", "top side trim":
 				length = grown
 			}
 			q := deeper.Parts[i]
+			if p.Name == "loose tenon strip" && int64(q.Count)*int64(q.Length) >= int64(p.Count)*int64(p.Length) {
+				continue // a deeper corner may take a tenon more
+			}
 			if p.Name != q.Name || q.Length-p.Length != length || q.Width-p.Width != width || q.Thickness != p.Thickness {
 				t.Errorf("%s: %d x %d became %s %d x %d", p.Name, p.Length, p.Width, q.Name, q.Length, q.Width)
 			}
@@ -259,7 +318,7 @@ func TestWidthGrowsWhatRunsAcross(t *testing.T) {
 		for i, p := range c.Parts {
 			var length, width stock.Length
 			switch p.Name {
-			case "top", "bottom", "rail":
+			case "top", "bottom", "rail", "plinth front and back", "top edging", "bottom edging", "top trim":
 				length = grown
 			case "back":
 				if d.Construction.Value == "framed" && len(d.Bays) > 1 {
@@ -302,9 +361,9 @@ func TestHeightGrowsWhatStands(t *testing.T) {
 		for _, p := range c.Parts {
 			want := stock.Length(0)
 			switch role, _, _ := strings.Cut(p.Name, ","); role {
-			case "side", "stile", "mid stile", "partition", "back":
+			case "side", "stile", "mid stile", "partition", "back", "side edging":
 				want = grown
-			case "top", "bottom", "rail", "divider", "shelf":
+			case "top", "bottom", "rail", "divider", "shelf", "plinth front and back", "plinth cross piece", "foot", "front foot", "back foot":
 			default:
 				continue // of drawers, which may share
 			}

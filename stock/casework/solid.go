@@ -15,7 +15,8 @@ const (
 // front; its zero is where the outside sizes of the case begin.
 type Point [3]stock.Length
 
-// Solid is one piece where it stands in the case: a box along the axes. What is
+// Solid is one piece where it stands in the case: a box along the axes. Stock
+// for joinery, such as strips for loose tenons, stands nowhere. What is
 // cut into it or off it by joints is not taken out, so that neighbours overlap by
 // the depth of their joint.
 type Solid struct {

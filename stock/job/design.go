@@ -48,6 +48,7 @@ func (r *reader) derive(root *table, at place, offers []offer, rough []lumber, a
 	made, faults := casework.Derive(design, casework.Context{
 		Ruler:     r.ruler,
 		Materials: casework.MaterialsOf(onOffer),
+		Kerf:      into.Saw.Kerf,
 	})
 	for _, f := range faults {
 		r.fault(place{at.file, f.Line, f.Key}, problem{f.Cause, f.Remedy})
@@ -58,7 +59,9 @@ func (r *reader) derive(root *table, at place, offers []offer, rough []lumber, a
 	into.Case = made
 	var all []wanted
 	for _, p := range made.Parts {
+		mitres := p.Allowance.Mitres
 		p.Allowance = allowed.to(p.Material)
+		p.Allowance.Mitres = mitres
 		subject := fmt.Sprintf("part %q of the case", p.Name)
 		all = append(all, wanted{p, record{place: place{at.file, t.line, subject}, sound: true}})
 	}

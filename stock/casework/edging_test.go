@@ -1,0 +1,110 @@
+package casework
+
+import (
+	"testing"
+
+	"sawbill/stock"
+)
+
+// edgedCase is 900 x 720 x 300 of 18 mm with a shelf and strips of 5 mm.
+func edgedCase(on, fit string) (Design, Context) {
+	d := plain()
+	d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1)}}}}
+	d.Edgings = []Edging{{On: word(on), Fit: word(fit), Material: word("oak")}}
+	from := workshop(stock.Millimetres)
+	from.Materials["oak"] = Material{Kind: stock.Board, Thicknesses: []stock.Length{metric("5").Value}}
+	return d, from
+}
+
+// Taken off, the sides are 300 - 5 = 295 wide and begin at 5; the strips, as long
+// as the sides, the top and the bottom, begin at 0.
+func TestEdgingTakenOffTheCarcass(t *testing.T) {
+	d, from := edgedCase("carcass", "taken-off")
+	c := derive(t, d, from)
+	wantLines(t, []string{
+		"2 side 720 x 295 x 18 carcass",
+		"1 top 864 x 295 x 18 carcass",
+		"1 bottom 864 x 295 x 18 carcass",
+		"1 shelf 861 x 300 x 18 carcass",
+		"2 side edging 720 x 18 x 5 oak",
+		"1 top edging 864 x 18 x 5 oak",
+		"1 bottom edging 864 x 18 x 5 oak",
+	}, cut(c, from.Ruler))
+	wantLines(t, []string{"side at 0, 5, 0", "side at 882, 5, 0", "side edging at 0, 0, 0", "side edging at 882, 0, 0"},
+		only(standing(c, from.Ruler), "side"))
+}
+
+// Added, the shelf keeps its 300 and the strip stands before it, at -5.
+func TestEdgingAddedToShelves(t *testing.T) {
+	d, from := edgedCase("shelves", "added")
+	c := derive(t, d, from)
+	wantLines(t, []string{"1 shelf 861 x 300 x 18 carcass", "1 shelf edging 861 x 18 x 5 oak"}, only(cut(c, from.Ruler), "shelf"))
+	wantLines(t, []string{"shelf at 19.5, 0, 351", "shelf edging at 19.5, -5, 351"}, only(standing(c, from.Ruler), "shelf"))
+}
+
+// A door of 684 - 4 = 680 by 864 - 4 = 860: within strips of 5 it is 670 x 850.
+// Two strips are 680 long. The end strips are 860 in mitres and 860 - 10 = 850
+// butted.
+func TestEdgingAllRoundADoor(t *testing.T) {
+	for corner, want := range map[string][]string{
+		"butt": {
+			"1 door 670 x 850 x 18 carcass", "2 door edging 680 x 18 x 5 oak", "2 door end edging 850 x 18 x 5 oak",
+			"door at 25, 0, 25",
+			"door edging at 20, 0, 20", "door edging at 875, 0, 20",
+			"door end edging at 25, 0, 20", "door end edging at 25, 0, 695",
+		},
+		"mitre": {
+			"1 door 670 x 850 x 18 carcass", "2 door edging 680 x 18 x 5 oak", "2 door end edging 860 x 18 x 5 oak",
+			"door at 25, 0, 25",
+			"door edging at 20, 0, 20", "door edging at 875, 0, 20",
+			"door end edging at 20, 0, 20", "door end edging at 20, 0, 695",
+		},
+	} {
+		d, from := edgedCase("fronts", "taken-off")
+		d.Bays[0].Openings[0] = Opening{Doors: count(1)}
+		d.Edgings[0].Corner = word(corner)
+		c := derive(t, d, from)
+		wantLines(t, want, append(only(cut(c, from.Ruler), "door"), only(standing(c, from.Ruler), "door")...))
+		for _, p := range c.Parts {
+			if p.Material == "oak" && (p.Allowance.Mitres == 2) != (corner == "mitre") {
+				t.Errorf("%s: %s has %d mitres", corner, p.Name, p.Allowance.Mitres)
+			}
+		}
+	}
+}
+
+// A top of 900 x 300 over the sides, with a trim of 5 on three edges. Taken off,
+// the top is 890 x 295; the front strip 900, the side strips 300 in mitres and 295
+// butted. Added, the front strip is 910, the side strips 305 in mitres and 300
+// butted.
+func TestTrimRoundATop(t *testing.T) {
+	for _, test := range []struct {
+		fit, corner string
+		want        []string
+	}{
+		{"taken-off", "mitre", []string{"1 top 890 x 295 x 18 carcass", "1 top trim 900 x 18 x 5 oak", "2 top side trim 300 x 18 x 5 oak",
+			"top at 5, 5, 702", "top trim at 0, 0, 702", "top side trim at 0, 0, 702", "top side trim at 895, 0, 702"}},
+		{"taken-off", "butt", []string{"1 top 890 x 295 x 18 carcass", "1 top trim 900 x 18 x 5 oak", "2 top side trim 295 x 18 x 5 oak",
+			"top at 5, 5, 702", "top trim at 0, 0, 702", "top side trim at 0, 5, 702", "top side trim at 895, 5, 702"}},
+		{"added", "mitre", []string{"1 top 900 x 300 x 18 carcass", "1 top trim 910 x 18 x 5 oak", "2 top side trim 305 x 18 x 5 oak",
+			"top at 0, 0, 702", "top trim at -5, -5, 702", "top side trim at -5, -5, 702", "top side trim at 900, -5, 702"}},
+		{"added", "butt", []string{"1 top 900 x 300 x 18 carcass", "1 top trim 910 x 18 x 5 oak", "2 top side trim 300 x 18 x 5 oak",
+			"top at 0, 0, 702", "top trim at -5, -5, 702", "top side trim at -5, 0, 702", "top side trim at 900, 0, 702"}},
+	} {
+		d, from := edgedCase("top", test.fit)
+		d.Carcass.Top = word("over")
+		d.Edgings[0].Corner = word(test.corner)
+		c := derive(t, d, from)
+		t.Run(test.fit+" "+test.corner, func(t *testing.T) {
+			wantLines(t, test.want, append(only(cut(c, from.Ruler), " top "), only(standing(c, from.Ruler), "top ")...))
+		})
+	}
+}
+
+// Edging taken off changes what the panels are cut to, and nothing that is clear.
+func TestEdgingTakenOffKeepsTheOpenings(t *testing.T) {
+	d, from := edgedCase("carcass", "taken-off")
+	with := derive(t, d, from)
+	d.Edgings = nil
+	wantLines(t, sizes(derive(t, d, from), from.Ruler), sizes(with, from.Ruler))
+}
