@@ -14,6 +14,8 @@ type Case struct {
 	// Solids are the pieces one by one, where they stand, in the order of Parts.
 	Solids   []Solid
 	Cautions []Caution
+	// Materials are those of the job, by name.
+	Materials map[string]Material
 }
 
 // Space is one opening of a finished case, clear on all sides.

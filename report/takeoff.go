@@ -1,0 +1,94 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"sawbill/report/internal/paper"
+	"sawbill/stock"
+	"sawbill/stock/casework"
+)
+
+const takeoffHeading = "What else it takes"
+
+// takeoff lists what a case takes besides its parts, and on what that rests.
+func takeoff(c *casework.Case, r stock.Ruler) (listing, []string) {
+	l := listing{columns: []heading{{"what", words}, {"how much", words}, {"of", words}}}
+	t := c.TakeOff()
+	var notes []string
+	for _, w := range t.Weights {
+		p := c.Parts[w.Part]
+		of := w.Each.PrintUnit(r.Units)
+		if p.Count > 1 {
+			of = fmt.Sprintf("%s each", of)
+		}
+		l.add("weight of "+p.Name, w.All.PrintUnit(r.Units), of)
+	}
+	if t.Weight > 0 {
+		said := "all parts"
+		switch {
+		case t.Unweighed != nil && t.Finished > 0:
+			said = "without " + strings.Join(t.Unweighed, ", ") + " and the measured drawers"
+		case t.Unweighed != nil:
+			said = "without " + strings.Join(t.Unweighed, ", ")
+		case t.Finished > 0:
+			said = "without the measured drawers"
+		}
+		l.add("weight", t.Weight.PrintUnit(r.Units), said)
+	}
+	if g := t.Centre; g != nil {
+		l.add("centre of gravity", r.Print(g[casework.X])+", "+r.Print(g[casework.Y])+", "+r.Print(g[casework.Z]),
+			"from the left, from the front, from the floor"+unit(r))
+	}
+	if t.Unweighed != nil {
+		notes = append(notes, fmt.Sprintf("Weights of %s are not told: give each a wood or a density in a [[material]].", strings.Join(t.Unweighed, ", ")))
+	}
+	if t.Weight > 0 {
+		notes = append(notes, "Weights are estimates, of sizes before joints are cut, without hardware and finish: "+densities(c)+".")
+	}
+	return l, notes
+}
+
+// densities tells by which densities the parts were weighed, and whose they are.
+func densities(c *casework.Case) string {
+	var said []string
+	told := make(map[string]bool)
+	for _, p := range c.Parts {
+		if d := c.Materials[p.Material].Density; d.Known() && !told[p.Material] {
+			told[p.Material] = true
+			said = append(said, fmt.Sprintf("%s %.0f kg/m3 (%s)", p.Material, d.Value, d.Source))
+		}
+	}
+	return strings.Join(said, "; ")
+}
+
+// caseTakes writes what a case takes.
+func (w *writer) caseTakes(o Options) {
+	if o.Case == nil {
+		return
+	}
+	l, notes := takeoff(o.Case, o.Ruler)
+	w.listing(takeoffHeading, l)
+	if len(l.rows) == 0 && len(notes) > 0 {
+		w.line("\n%s", takeoffHeading)
+	}
+	for _, n := range notes {
+		w.line("  %s", n)
+	}
+}
+
+// takeoffPage prints what a case takes on a page of its own.
+func takeoffPage(b *paper.Book, o Options) {
+	if o.Case == nil || len(o.Case.Parts) == 0 {
+		return
+	}
+	l, notes := takeoff(o.Case, o.Ruler)
+	b.Page("the finished case")
+	b.Heading(takeoffHeading)
+	if len(l.rows) > 0 {
+		b.Table(l.table())
+	}
+	for _, n := range notes {
+		b.Paragraph(n)
+	}
+}

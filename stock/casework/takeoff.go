@@ -1,0 +1,57 @@
+package casework
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"sawbill/stock"
+)
+
+// Takeoff is what a case takes besides its parts. All of it is an estimate.
+type Takeoff struct {
+	// Weights are those of the parts whose material has a density, Unweighed the
+	// materials that have none. Weight is the sum.
+	Weights   []Weight
+	Unweighed []string
+	Weight    Grams
+	// Finished counts the drawers that were measured, which are in no weight.
+	Finished int
+	// Centre is the centre of gravity, to the millimetre, of what is weighed;
+	// nothing where not all parts are.
+	Centre *Point
+}
+
+// TakeOff reckons what the case takes besides its parts.
+func (c *Case) TakeOff() Takeoff {
+	var t Takeoff
+	t.Weights, t.Unweighed = c.weights()
+	for _, w := range t.Weights {
+		t.Weight += w.All
+	}
+	for _, s := range c.Solids {
+		if s.Part < 0 {
+			t.Finished++
+		}
+	}
+	if t.Weight > 0 && t.Unweighed == nil && t.Finished == 0 {
+		whole := together(c.loads())
+		t.Centre = &Point{nearestMillimetre(whole.at[X]), nearestMillimetre(whole.at[Y]), nearestMillimetre(whole.at[Z])}
+	}
+	return t
+}
+
+func nearestMillimetre(l float64) stock.Length {
+	return stock.Length(math.Round(l/float64(stock.Millimetre))) * stock.Millimetre
+}
+
+// fixed writes an estimate with so many decimals.
+func fixed(v float64, decimals int) string { return strconv.FormatFloat(v, 'f', decimals, 64) }
+
+// metres is a length in metres, or in feet in a job in inches: "4.2 m".
+func metres(l stock.Length, u stock.Units) string {
+	if u == stock.Inches {
+		return fmt.Sprintf("%s ft", fixed(float64(l)/float64(stock.Foot), 1))
+	}
+	return fmt.Sprintf("%s m", fixed(float64(l)/float64(1000*stock.Millimetre), 1))
+}
