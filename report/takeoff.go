@@ -77,7 +77,7 @@ func (w *writer) caseTakes(o Options) {
 	}
 }
 
-// takeoffPage prints what a case takes on a page of its own.
+// takeoffPage prints what a case takes, and its checks, on a page of their own.
 func takeoffPage(b *paper.Book, o Options) {
 	if o.Case == nil || len(o.Case.Parts) == 0 {
 		return
@@ -91,4 +91,5 @@ func takeoffPage(b *paper.Book, o Options) {
 	for _, n := range notes {
 		b.Paragraph(n)
 	}
+	checksOnPaper(b, o.Case)
 }

@@ -14,6 +14,7 @@ type Case struct {
 	// Solids are the pieces one by one, where they stand, in the order of Parts.
 	Solids   []Solid
 	Cautions []Caution
+	Checks   []Check
 	// Materials are those of the job, by name.
 	Materials map[string]Material
 }

@@ -11,11 +11,11 @@ import (
 // Takeoff is what a case takes besides its parts. All of it is an estimate.
 type Takeoff struct {
 	// Weights are those of the parts whose material has a density, Unweighed the
-	// materials that have none. Weight is the sum.
+	// materials that have none. Weight is the sum, with the finished drawers.
 	Weights   []Weight
 	Unweighed []string
 	Weight    Grams
-	// Finished counts the drawers that were measured, which are in no weight.
+	// Finished counts the drawers that were measured whose weight is not known.
 	Finished int
 	// Centre is the centre of gravity, to the millimetre, of what is weighed;
 	// nothing where not all parts are.
@@ -30,7 +30,8 @@ func (c *Case) TakeOff() Takeoff {
 		t.Weight += w.All
 	}
 	for _, s := range c.Solids {
-		if s.Part < 0 {
+		t.Weight += s.Weight
+		if s.Part < 0 && s.Weight == 0 {
 			t.Finished++
 		}
 	}

@@ -21,6 +21,9 @@ type Weight struct {
 // (National Bureau of Standards, Circular 572, addendum).
 func (g Grams) pounds() float64 { return float64(g) / 453.59237 }
 
+// ofPounds is the nearest to so many pounds.
+func ofPounds(n int) Grams { return Grams((int64(n)*45_359_237 + 50_000) / 100_000) }
+
 // PrintUnit writes "12.3 kg", or "27.1 lb" in a job in inches.
 func (g Grams) PrintUnit(u stock.Units) string {
 	if u == stock.Inches {
@@ -75,6 +78,7 @@ type load struct {
 func (c *Case) loads() []load {
 	all := make([]load, len(c.Solids))
 	for i, s := range c.Solids {
+		all[i].weight = s.Weight
 		if s.Part >= 0 {
 			all[i].weight = c.Materials[c.Parts[s.Part].Material].Density.weigh(s.Size)
 		}
