@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"sawbill/report/internal/paper"
@@ -40,6 +41,15 @@ func takeoff(c *casework.Case, r stock.Ruler) (listing, []string) {
 		l.add("centre of gravity", r.Print(g[casework.X])+", "+r.Print(g[casework.Y])+", "+r.Print(g[casework.Z]),
 			"from the left, from the front, from the floor"+unit(r))
 	}
+	if len(c.Parts) > 0 {
+		notes = append(notes, finishing(&l, c, t, r)...)
+	}
+	if t.Edging > 0 {
+		l.add("edging", runLength(t.Edging, r), "front edges of sheets that show, fronts and doors all round, and 10 % to spare")
+	}
+	for _, h := range c.Hardware {
+		l.add(h.Name, strconv.Itoa(h.Count), h.How)
+	}
 	if t.Unweighed != nil {
 		notes = append(notes, fmt.Sprintf("Weights of %s are not told: give each a wood or a density in a [[material]].", strings.Join(t.Unweighed, ", ")))
 	}
@@ -47,6 +57,37 @@ func takeoff(c *casework.Case, r stock.Ruler) (listing, []string) {
 		notes = append(notes, "Weights are estimates, of sizes before joints are cut, without hardware and finish: "+densities(c)+".")
 	}
 	return l, notes
+}
+
+// finishing lists the surfaces and what finish they take.
+func finishing(l *listing, c *casework.Case, t casework.Takeoff, r stock.Ruler) []string {
+	f := c.Finish
+	l.add("surface outside", t.Surfaces.Outside.PrintUnit(r.Units), counted(f.Outside, "coat"))
+	l.add("surface inside", t.Surfaces.Inside.PrintUnit(r.Units), counted(f.Inside, "coat"))
+	l.add("surface that wears", t.Surfaces.Wear.PrintUnit(r.Units), counted(f.Wear, "coat"))
+	reach := fmt.Sprintf("%d m2 per litre and coat", f.Coverage)
+	if f.Units == stock.Inches {
+		reach = fmt.Sprintf("%d ft2 per US gallon and coat", f.Coverage)
+	}
+	l.add("finish", fmt.Sprintf("%s %ss", finishVolume(c, t), f.Unit()), reach)
+	return []string{"What wears is the upper face of all that lies level; outside is what else is seen straight on from in front, from the sides or from above; " +
+		"inside is the rest, the rear and the underside too. Faces that touch another piece are not counted. Labels differ in what they cover, and porous wood takes more."}
+}
+
+// finishVolume writes tenths: "1.3".
+func finishVolume(c *casework.Case, t casework.Takeoff) string {
+	tenths := c.Finish.Tenths(t.Surfaces)
+	return fmt.Sprintf("%d.%d", tenths/10, tenths%10)
+}
+
+// runLength writes a length to buy, rounded up: "4.2 m", or "13.8 ft".
+func runLength(l stock.Length, r stock.Ruler) string {
+	whole, name := 1000*stock.Millimetre, "m"
+	if r.Units == stock.Inches {
+		whole, name = stock.Foot, "ft"
+	}
+	tenths := (10*l + whole - 1) / whole
+	return fmt.Sprintf("%d.%d %s", tenths/10, tenths%10, name)
 }
 
 // densities tells by which densities the parts were weighed, and whose they are.

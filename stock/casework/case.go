@@ -15,6 +15,8 @@ type Case struct {
 	Solids   []Solid
 	Cautions []Caution
 	Checks   []Check
+	Hardware []Hardware
+	Finish   Finish
 	// Materials are those of the job, by name.
 	Materials map[string]Material
 }

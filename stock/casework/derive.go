@@ -32,7 +32,8 @@ func Derive(d Design, from Context) (*Case, []Fault) {
 	for _, b := range r.bays {
 		r.cautionNarrow(b)
 	}
-	c := &Case{Parts: r.parts(), Sizes: r.sizes, Openings: r.spaces(), Solids: r.solids(), Materials: r.from.Materials}
+	c := &Case{Parts: r.parts(), Sizes: r.sizes, Openings: r.spaces(), Solids: r.solids(), Materials: r.from.Materials, Finish: r.finish()}
+	c.Hardware = r.hardware(c)
 	r.checks(c)
 	c.Cautions = r.cautions
 	return c, nil

@@ -52,6 +52,7 @@ type Design struct {
 	Divider   Divider `toml:"divider"`   // the fixed panels between the openings of a bay
 	Shelf     Shelf   `toml:"shelf"`
 	Drawer    Drawer  `toml:"drawer"`
+	Finish    Coating `toml:"finish"`
 
 	// Bays stand side by side, from the left. None means a single, open bay.
 	Bays []Bay `toml:"bay"`

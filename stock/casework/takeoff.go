@@ -1,7 +1,6 @@
 package casework
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 
@@ -20,11 +19,15 @@ type Takeoff struct {
 	// Centre is the centre of gravity, to the millimetre, of what is weighed;
 	// nothing where not all parts are.
 	Centre *Point
+
+	Surfaces Surfaces
+	// Edging is what goes on the edges of sheets that show, with a tenth to spare.
+	Edging stock.Length
 }
 
 // TakeOff reckons what the case takes besides its parts.
 func (c *Case) TakeOff() Takeoff {
-	var t Takeoff
+	t := Takeoff{Surfaces: c.surfaces(), Edging: c.edging()}
 	t.Weights, t.Unweighed = c.weights()
 	for _, w := range t.Weights {
 		t.Weight += w.All
@@ -48,11 +51,3 @@ func nearestMillimetre(l float64) stock.Length {
 
 // fixed writes an estimate with so many decimals.
 func fixed(v float64, decimals int) string { return strconv.FormatFloat(v, 'f', decimals, 64) }
-
-// metres is a length in metres, or in feet in a job in inches: "4.2 m".
-func metres(l stock.Length, u stock.Units) string {
-	if u == stock.Inches {
-		return fmt.Sprintf("%s ft", fixed(float64(l)/float64(stock.Foot), 1))
-	}
-	return fmt.Sprintf("%s m", fixed(float64(l)/float64(1000*stock.Millimetre), 1))
-}
