@@ -88,6 +88,7 @@ func (r *reckoner) deflection(part stock.Part, p piece, m Property, load float64
 			{"modulus", fixed(m.Value, 0), "N/mm2"}, {"load", fixed(load, 6), "N/mm2"}},
 		Results: []Figure{millimetres("sag", loose), millimetres("limit", most)},
 		Assumptions: []string{
+			"The span is the whole length of the piece, what lies in joints included.",
 			"The load lies evenly over the whole face, and the shelf's own weight is not added.",
 			fmt.Sprintf("The modulus of %s is %.0f N/mm2 (%s); knots, sloping grain and damp make a shelf softer.", p.panel.material, m.Value, m.Source),
 			"This is the first loading: sag may grow by half and more over time.",

@@ -219,12 +219,15 @@ func (r *reckoner) checkTipping(c *Case) {
 			millimetres("front support to rear support", on.rear-on.front),
 		},
 		Assumptions: []string{
-			"A drawer is fully open when it is out by the whole depth of its box: slides that open less tip less.",
 			"Weights are estimates; hardware, finish and what stands on the case are not counted.",
-			"The front support is the front edge of what stands lowest; the floor is level and hard.",
-			"Clothing weighs 8.5 lb/ft3 (136.2 kg/m3) of drawer.",
+			"The front support is the front edge of what stands lowest; the floor is level and hard. Doors stay closed.",
 		},
 		Source: "moments about the front support; height and child's weight: 16 CFR part 1261 and ASTM F2057-23; clothing, pull and carpet after the same, from memory; the loads of EN 14749 are to be taken from that standard",
+	}
+	if len(drawers) > 0 {
+		k.Assumptions = append(k.Assumptions,
+			"A drawer is fully open when it is out by the whole depth of its box: slides that open less tip less.",
+			"Clothing weighs 8.5 lb/ft3 (136.2 kg/m3) of drawer.")
 	}
 	for _, s := range states(drawers, rest, hold) {
 		holding, tipping := on.moments(s)

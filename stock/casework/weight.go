@@ -3,6 +3,7 @@ package casework
 import (
 	"math/big"
 	"slices"
+	"strconv"
 
 	"sawbill/stock"
 )
@@ -24,10 +25,15 @@ func (g Grams) pounds() float64 { return float64(g) / 453.59237 }
 // ofPounds is the nearest to so many pounds.
 func ofPounds(n int) Grams { return Grams((int64(n)*45_359_237 + 50_000) / 100_000) }
 
-// PrintUnit writes "12.3 kg", or "27.1 lb" in a job in inches.
+// PrintUnit writes "12.3 kg" or "85 g"; in a job in inches "27.1 lb" or "3.0 oz".
 func (g Grams) PrintUnit(u stock.Units) string {
-	if u == stock.Inches {
-		return fixed(g.pounds(), 1) + " lb"
+	switch pounds := g.pounds(); {
+	case u == stock.Inches && pounds < 1:
+		return fixed(16*pounds, 1) + " oz"
+	case u == stock.Inches:
+		return fixed(pounds, 1) + " lb"
+	case g < 1000:
+		return strconv.FormatInt(int64(g), 10) + " g"
 	}
 	return fixed(float64(g)/1000, 1) + " kg"
 }

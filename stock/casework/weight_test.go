@@ -28,12 +28,20 @@ func TestWeightOfASheet(t *testing.T) {
 	if got := (Property{}).weigh(size); got != 0 {
 		t.Errorf("without a density: %d g", got)
 	}
-	if got := (Grams(36704)).PrintUnit(stock.Millimetres); got != "36.7 kg" {
-		t.Errorf("got %s", got)
-	}
-	// 36.704 / 0.45359237 = 80.919
-	if got := (Grams(36704)).PrintUnit(stock.Inches); got != "80.9 lb" {
-		t.Errorf("got %s", got)
+}
+
+// 36704 / 453.59237 = 80.919 lb; 85 g are 2.998 oz.
+func TestGramsPrint(t *testing.T) {
+	for _, test := range []struct {
+		weight       Grams
+		metric, inch string
+	}{{36704, "36.7 kg", "80.9 lb"}, {1000, "1.0 kg", "2.2 lb"}, {999, "999 g", "2.2 lb"}, {85, "85 g", "3.0 oz"}, {0, "0 g", "0.0 oz"}} {
+		if got := test.weight.PrintUnit(stock.Millimetres); got != test.metric {
+			t.Errorf("%d g: %s, want %s", test.weight, got, test.metric)
+		}
+		if got := test.weight.PrintUnit(stock.Inches); got != test.inch {
+			t.Errorf("%d g: %s, want %s", test.weight, got, test.inch)
+		}
 	}
 }
 
