@@ -135,3 +135,83 @@ func TestRoomInADrawer(t *testing.T) {
 		t.Errorf("%v, want %v", got, want)
 	}
 }
+
+// The chest is 691 high: 2 x 18 + 4 x 160 + 5 gaps of 3. At 700 kg/m3 its sides of
+// 691 x 400 x 18 weigh 3483 g each, top and bottom of 825.4 x 400 x 18 4160: 15286
+// g, 200 behind the front; with the drawers 35286. An open drawer's middle is at
+// -190. The highest hand-hold is 18 + 3 + 4 x 160 + 3 x 3 = 670 up. In kg m:
+//
+//	all open, empty     15.286 x 0.2 = 3.057        4 x 5 x 0.19 = 3.8        0.80
+//	and pulled          3.057                       3.8 + 4.536 x 0.67 = 6.839
+//	one, with a child   3.057 + 3 x 5 x 0.19        5 x 0.19 + 27.216 x 0.38
+//	                    = 5.907                     = 11.292                  0.52
+func TestMomentsOfAChest(t *testing.T) {
+	k := checkOn(t, chest(t, count(5)), "tipping")
+	if k.Inputs[0] != (Figure{"weight", "35.286", "kg"}) {
+		t.Error(k.Inputs)
+	}
+	for name, want := range map[string]string{
+		"all drawers fully open, empty: holding": "3.057",
+		"all drawers fully open, empty: tipping": "3.800",
+		"all drawers fully open, empty: margin":  "0.80",
+		"all drawers fully open, empty, and pulled forward with 10 lbf (44.5 N) at the highest, at most 56 in (1422.4 mm) up: tipping": "6.839",
+		"one drawer fully open, empty, with a child of 60 lb (27.2 kg) on its front: holding":                                          "5.907",
+		"one drawer fully open, empty, with a child of 60 lb (27.2 kg) on its front: tipping":                                          "11.292",
+		"one drawer fully open, empty, with a child of 60 lb (27.2 kg) on its front: margin":                                           "0.52",
+	} {
+		if got := resultOf(k, name); got != want {
+			t.Errorf("%s: %s, want %s", name, got, want)
+		}
+	}
+}
+
+func resultOf(k Check, name string) string {
+	for _, f := range k.Results {
+		if f.Name == name {
+			return f.Value
+		}
+	}
+	return "none"
+}
+
+// 2000 high, so a hand pulls at 1422.4: 4.536 x 1.4224 = 6.452 kg m.
+func TestATallCaseIsPulledNoHigherThanAHandReaches(t *testing.T) {
+	d := plain()
+	d.OutsideHeight = metric("2000")
+	k := checkOn(t, derive(t, d, weighed(map[string]float64{"carcass": 700})), "tipping")
+	if k.Results[1].Value != "6.452" {
+		t.Error(k.Results)
+	}
+}
+
+// Of two drawers a child is thought on the one that reaches out farther.
+func TestAChildClimbsOnTheFarthestDrawer(t *testing.T) {
+	near := opens{empty: inchLoad(12, 9, 20), top: 20 * stock.Inch, travel: 12 * stock.Inch}
+	far := opens{empty: inchLoad(12, 9, 6), top: 6 * stock.Inch, travel: 14 * stock.Inch}
+	for _, drawers := range [][]opens{{near, far}, {far, near}} {
+		loads := states(drawers, nil, 0)[4].loads
+		if child := loads[len(loads)-1]; child.weight != childWeight || child.at[Y] != -14*float64(stock.Inch) {
+			t.Errorf("a child at %v", child)
+		}
+	}
+}
+
+// An overlay front 18 thick stands before the case, and a child climbs on that; the
+// box behind it is 300 deep, the case's depth. Two fronts of 190, the upper from
+// 202.
+func TestAnOverlayFrontIsClimbedOn(t *testing.T) {
+	d := Design{
+		OutsideWidth: metric("500"), OutsideHeight: metric("400"), OutsideDepth: metric("300"),
+		Carcass: Carcass{Material: word("carcass")},
+		Drawer: Drawer{Front: word("overlay"), Overlay: metric("10"), Gap: metric("4"), Material: word("box"), BottomMaterial: word("back"),
+			GrooveDepth: metric("5")},
+		Bays: []Bay{{Openings: []Opening{{Drawers: []DrawerBox{{Count: count(2)}}}}}},
+	}
+	drawers, _ := derive(t, d, workshop(stock.Millimetres)).drawers()
+	if len(drawers) != 2 {
+		t.Fatal(drawers)
+	}
+	if got := drawers[0]; got.front != -metric("18").Value || got.travel != metric("300").Value || got.top != metric("392").Value {
+		t.Errorf("%+v", got)
+	}
+}
