@@ -20,7 +20,7 @@ func TestDryFitIsTold(t *testing.T) {
 	if !strings.HasSuffix(first, ",true") {
 		t.Errorf("as CSV: %s", first)
 	}
-	if told := bytes.Count(JSON(p), []byte(`"after_dry_fit": true`)); told != 1 {
+	if told := bytes.Count(JSON(p, Options{}), []byte(`"after_dry_fit": true`)); told != 1 {
 		t.Errorf("plan.json tells it %d times", told)
 	}
 	var b bytes.Buffer

@@ -36,6 +36,8 @@ type planFile struct {
 	Estimates []estimateFile `json:"estimates,omitempty"`
 	Totals    totalsFile     `json:"totals"`
 	Cover     coverFile      `json:"cover"`
+	Takes     *takesFile     `json:"takes,omitempty"`
+	Checks    []checkFile    `json:"checks,omitempty"`
 }
 
 type sizeFile struct {
@@ -188,8 +190,9 @@ type uncoveredFile struct {
 }
 
 // JSON is the plan file for other programs: lengths in exact millimetres, money
-// with two decimals, lists never null.
-func JSON(p *cutplan.Plan) []byte {
+// with two decimals, lists never null. Of a case it tells what else it takes, and
+// its checks.
+func JSON(p *cutplan.Plan, o Options) []byte {
 	f := planFile{
 		Format: "sawbill plan 1", Title: p.Job.Title, Complete: p.Complete(),
 		Cost: money(p.Cost), Bound: money(p.Bound), Proven: p.Proven(), Seconds: seconds(p.Seconds),
@@ -227,6 +230,9 @@ func JSON(p *cutplan.Plan) []byte {
 	}
 	for _, u := range p.Cover.Uncovered {
 		f.Cover.Uncovered = append(f.Cover.Uncovered, uncoveredFile{p.Bill[u.Blank].Part.Name, u.Count})
+	}
+	if o.Case != nil {
+		f.Takes, f.Checks = takesOf(o.Case), checksOf(o.Case)
 	}
 	var b bytes.Buffer
 	e := json.NewEncoder(&b)

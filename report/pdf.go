@@ -40,6 +40,7 @@ func pages(p *cutplan.Plan, o Options) []drawing.Drawing {
 	millingPage(b, p, r)
 	casePages(b, o)
 	layoutPages(b, p, r)
+	takeoffPage(b, o)
 	cautionPage(b, p, o)
 	return b.Pages()
 }

@@ -92,6 +92,8 @@ func PartList(to io.Writer, j stock.Job, o Options) error {
 		}
 		w.line("  %s", deferral)
 	}
+	w.caseTakes(o)
+	w.caseChecks(o)
 	if o.Case != nil && len(o.Case.Cautions) > 0 {
 		w.line("\nCautions")
 		for _, c := range o.Case.Cautions {

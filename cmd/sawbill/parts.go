@@ -12,7 +12,9 @@ func partsCommand() command {
 		args:  "JOB",
 		about: "the part list and cutting bill, and how each size came about",
 		more: `Reads the job file and prints every part with its finished size, the blank that is
-cut for it and, for the parts of a case design, the arithmetic behind each size.
+cut for it and, for the parts of a case design, the arithmetic behind each size. Of
+a case it also tells weight, finish, edging and hardware, and checks how it will
+stand and sag.
 Nothing is planned or written.
 `,
 		flags: func(f *pflag.FlagSet, s *settings) {

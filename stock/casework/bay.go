@@ -39,6 +39,7 @@ type box struct {
 	width, height, depth stock.Length
 	front                Length // height of the front, as given
 	boxHeight            Length // as given
+	weight               Grams  // of a measured one; 0 if it was not given
 }
 
 // layOut numbers bays, openings and drawers, and refuses what cannot stand
@@ -102,7 +103,15 @@ func (r *reckoner) drawer(a at, d DrawerBox) box {
 		b.measured = b.measured || s.Set
 	}
 	if !b.measured {
+		if d.Weight.Set {
+			r.fault(a.under(d.Weight.Line, "weight"), "the weight of a drawer that is to be made follows from its parts",
+				"leave it out, or give width, height and depth of a finished drawer")
+		}
 		return b
+	}
+	b.weight = Grams(1000 * d.Weight.Value)
+	if r.from.Ruler.Units == stock.Inches {
+		b.weight = ofPounds(d.Weight.Value)
 	}
 	for _, s := range sizes {
 		if !s.Set {

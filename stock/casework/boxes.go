@@ -187,6 +187,6 @@ func (r *reckoner) standFinished(b bay, x box, front stock.Length) {
 	r.finished = append(r.finished, Solid{
 		Part: -1, Role: "drawer", Drawer: r.drawersSoFar,
 		At: Point{b.left + (b.width-x.width)/2, 0, front}, Size: Point{x.width, x.depth, x.height},
-		Along: X, Across: Z, Through: Y,
+		Along: X, Across: Z, Through: Y, Weight: x.weight,
 	})
 }

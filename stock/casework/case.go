@@ -17,6 +17,11 @@ type Case struct {
 	// Solids are the pieces one by one, where they stand, in the order of Parts.
 	Solids   []Solid
 	Cautions []Caution
+	Checks   []Check
+	Hardware []Hardware
+	Finish   Finish
+	// Materials are those of the job, by name.
+	Materials map[string]Material
 }
 
 // Space is one opening of a finished case, clear on all sides.

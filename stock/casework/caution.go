@@ -14,43 +14,38 @@ func (r *reckoner) caution(subject, text string) {
 	r.cautions = append(r.cautions, Caution{subject, text})
 }
 
-// tallCase is the height from which free-standing clothing storage comes under
-// 16 CFR part 1261 and ASTM F2057-23: 27 in.
-const tallCase = 27 * stock.Inch
-
-// cautionTipping is given for every case that is tall or has drawers.
-func (r *reckoner) cautionTipping() {
-	var why []string
+// tips tells why the case may tip: it is tall, or has drawers.
+func (r *reckoner) tips() (why []string) {
 	if r.height.outside >= tallCase {
 		why = append(why, fmt.Sprintf("it is %s high (%s or more is tall)", r.print(r.height.outside), r.print(tallCase)))
 	}
 	if r.anyOpening(func(o opening) bool { return len(o.stack) > 0 }) {
 		why = append(why, "it has drawers, and open drawers move its weight forward")
 	}
-	if why == nil {
-		return
-	}
-	r.caution("tipping", "This case can tip: "+strings.Join(why, "; ")+
-		". Fix it to the wall. This is a rule of thumb, not a stability test; where the case is to hold clothing, see ASTM F2057 and EN 14749."+defers)
+	return why
 }
 
-// cautionShelves is given where a load of books would bend a shelf or a
-// divider past the trade's limit, if it were of the softest panel.
-func (r *reckoner) cautionShelves() {
-	for _, p := range r.pieces {
-		if p.role != "shelf" && p.role != "divider" {
-			continue
-		}
-		limit := sagSpan(softestPanel, p.panel.thickness, bookLoad)
-		if p.length.Total() <= limit {
-			continue
-		}
-		r.caution("shelf span", fmt.Sprintf("A %s is %s long and %s thick. Loaded with books it may sag more than 1/144 of its length: "+
-			"particle board and MDF do beyond about %s, softwood plywood beyond about %s. Check it for its material and load, "+
-			"or make the bay narrower, the shelf thicker, or stiffen its front edge. This is an estimate for a loose shelf in its first loading; "+
-			"sag grows with time.", p.role, r.print(p.length.Total()), r.print(p.panel.thickness),
-			r.print(wholeSpan(limit)), r.print(wholeSpan(sagSpan(softwoodPlywood, p.panel.thickness, bookLoad))))+defers)
+// cautionTipping is given where there is no telling how far the case is from
+// tipping, for want of what is missing.
+func (r *reckoner) cautionTipping(why, missing []string) {
+	r.caution("tipping", "This case can tip: "+strings.Join(why, "; ")+
+		". Fix it to the wall. This is a rule of thumb, not a stability test; where the case is to hold clothing, see ASTM F2057 and EN 14749. "+
+		"For an estimate of its moments give "+strings.Join(missing, " and ")+"."+defers)
+}
+
+// cautionShelf is given where a load of books would bend a shelf or a
+// divider past the trade's limit, if it were of the softest panel: its own
+// modulus is not known.
+func (r *reckoner) cautionShelf(p piece) {
+	limit := sagSpan(softestPanel, p.panel.thickness, bookLoad)
+	if p.length.Total() <= limit {
+		return
 	}
+	r.caution("shelf span", fmt.Sprintf("A %s is %s long and %s thick. Loaded with books it may sag more than 1/144 of its length: "+
+		"particle board and MDF do beyond about %s, softwood plywood beyond about %s. Check it for its material and load, "+
+		"or make the bay narrower, the shelf thicker, or stiffen its front edge. This is an estimate for a loose shelf in its first loading; "+
+		"sag grows with time. For its sag in figures give the [[material]] %q a wood or a modulus.", p.role, r.print(p.length.Total()), r.print(p.panel.thickness),
+		r.print(wholeSpan(limit)), r.print(wholeSpan(sagSpan(softwoodPlywood, p.panel.thickness, bookLoad))), p.panel.material)+defers)
 }
 
 // wholeSpan cuts an estimate down to a multiple of 1/2 in, 12.7 mm: neither

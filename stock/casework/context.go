@@ -22,6 +22,7 @@ type Material struct {
 	Kind stock.Kind
 	// Thicknesses are those of the stock, each once, from the thinnest.
 	Thicknesses []stock.Length
+	Properties
 }
 
 // MaterialsOf gathers the materials of a job's stock.

@@ -17,8 +17,8 @@ func TestMaterialsOfGathersThicknesses(t *testing.T) {
 		piece(stock.Sheet, "ply", "18"), piece(stock.Board, "oak", "27"), piece(stock.Sheet, "ply", "6"), piece(stock.Sheet, "ply", "18"),
 	})
 	want := map[string]Material{
-		"ply": {stock.Sheet, []stock.Length{metric("6").Value, metric("18").Value}},
-		"oak": {stock.Board, []stock.Length{metric("27").Value}},
+		"ply": {Kind: stock.Sheet, Thicknesses: []stock.Length{metric("6").Value, metric("18").Value}},
+		"oak": {Kind: stock.Board, Thicknesses: []stock.Length{metric("27").Value}},
 	}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)

@@ -36,9 +36,11 @@ func Derive(d Design, from Context) (*Case, []Fault) {
 	for _, b := range r.bays {
 		r.cautionNarrow(b)
 	}
-	r.cautionTipping()
-	r.cautionShelves()
-	return &Case{Parts: r.parts(), Sizes: r.sizes, Openings: r.spaces(), Storage: r.storage, Solids: r.solids(), Cautions: r.cautions}, nil
+	c := &Case{Parts: r.parts(), Sizes: r.sizes, Openings: r.spaces(), Storage: r.storage, Solids: r.solids(), Materials: r.from.Materials, Finish: r.finish()}
+	c.Hardware = r.hardware(c)
+	r.checks(c)
+	c.Cautions = r.cautions
+	return c, nil
 }
 
 // reckoner carries one design on its way to a case. Each step reads what the

@@ -61,6 +61,7 @@ type Design struct {
 	LooseTenon LooseTenon `toml:"loose_tenon"`
 	Spline     Joinery    `toml:"spline"`
 	GlueBlock  Joinery    `toml:"glue_block"`
+	Finish     Coating    `toml:"finish"`
 
 	// Bays stand side by side, from the left. None means a single, open bay.
 	Bays []Bay `toml:"bay"`
@@ -157,6 +158,9 @@ type Shelf struct {
 	// SetBack is how far a shelf's front edge lies behind the carcass's front.
 	// Default 0.
 	SetBack Length `toml:"set_back" zero:"allowed"`
+	// Load is what shelves and dividers are checked for, in kg/m2, in a job in
+	// inches in lb/ft2. Default 50 lb/ft2 (244 kg/m2).
+	Load Count `toml:"load"`
 }
 
 // Drawer is what all drawers have in common: [case.drawer].
@@ -253,6 +257,9 @@ type DrawerBox struct {
 	Width  Length `toml:"width"`
 	Height Length `toml:"height"`
 	Depth  Length `toml:"depth"`
+	// Weight is that of a finished drawer, empty, in kg, in a job in inches in
+	// pounds.
+	Weight Count `toml:"weight"`
 
 	// FrontHeight is that of the front (of the box, where front is "none") of
 	// a drawer to be made. Drawers without one share what is left equally.

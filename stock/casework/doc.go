@@ -86,4 +86,17 @@
 //	        |inset|panel|<- behind the stile
 //
 // A partition stands in the middle behind its mid stile.
+//
+// # Takeoff and checks
+//
+// Every piece stands somewhere, as a [Solid], and a material may have
+// [Properties]. From these two follow weights and the centre of gravity, what is
+// to be finished or edged, and the checks: the sag of shelves, the movement of
+// wide lumber, and tipping, by moments about the front support
+//
+//	sum of weight x (y cos a - z sin a) - pull x height,   sin a = rear raised / depth
+//
+// with y behind the front of what stands lowest and z above the floor. They are
+// estimates, reckoned in floating point; no size of a part follows from them. A
+// check that lacks a figure is left out, and a [Caution] names the figure.
 package casework

@@ -29,6 +29,8 @@ type Solid struct {
 	Along, Across, Through Axis
 	// Drawer numbers the drawer that the piece belongs to, from 1; 0 for none.
 	Drawer int
+	// Weight is that of a drawer that stands on the bench; 0 if it is not known.
+	Weight Grams
 }
 
 // End is the corner opposite At.

@@ -29,7 +29,7 @@ func (r *reader) allowances(root *table, at place, saw record) allowances {
 		name := rec.text("name")
 		if first, again := all.of[name]; again {
 			r.fault(rec.where("name").of("name"), problem{
-				fmt.Sprintf("the material in line %d has the same name", first.line), "put the allowances of each into one [[material]]"})
+				fmt.Sprintf("the material in line %d has the same name", first.line), "put what is said of it into one [[material]]"})
 		}
 		all.of[name] = rec
 		all.sound = all.sound && rec.sound

@@ -47,7 +47,7 @@ func (r *reader) derive(root *table, at place, offers []offer, rough []lumber, a
 	}
 	made, faults := casework.Derive(design, casework.Context{
 		Ruler:     r.ruler,
-		Materials: casework.MaterialsOf(onOffer),
+		Materials: allowed.describe(casework.MaterialsOf(onOffer)),
 		Kerf:      into.Saw.Kerf,
 	})
 	for _, f := range faults {

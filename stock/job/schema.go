@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"sawbill/stock"
+	"sawbill/stock/casework"
 )
 
 // holding is what a key must hold.
@@ -111,13 +112,17 @@ var allowanceKeys = []key{
 	{name: "mitre", holds: aLength, zero: true, longest: largestMilling, usual: usualMitre},
 }
 
-// materialKeys are the allowances of one material in place of the job's.
+// materialKeys are the allowances of one material in place of the job's, and
+// its properties.
 var materialKeys = []key{
 	{name: "name", holds: aText, need: true, example: `"spruce"`},
 	{name: "edge", holds: aLength, zero: true, longest: largestMilling, usual: usualEdge},
 	{name: "face", holds: aLength, zero: true, longest: largestMilling, usual: usualFace},
 	{name: "end", holds: aLength, zero: true, longest: largestEnd, usual: usualEnd},
 	{name: "mitre", holds: aLength, zero: true, longest: largestMilling, usual: usualMitre},
+	{name: "wood", holds: aWord, words: casework.Woods()},
+	{name: "density", holds: aCount, most: 2000, usual: "give kg/m3: wood weighs 350 to 800, panels 500 to 950"},
+	{name: "modulus", holds: aCount, most: 50_000, usual: "give N/mm2: wood has 8000 to 14000, panels 2700 to 8500"},
 }
 
 // Common practice, no source.

@@ -1,0 +1,112 @@
+package report
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"sawbill/report/internal/paper"
+	"sawbill/stock/casework"
+)
+
+const checksHeading = "Checks"
+
+// subject is all checks on one subject, with what they rest on said once.
+type subject struct {
+	name   string
+	checks []casework.Check
+	basis  []string
+}
+
+func subjects(c *casework.Case) []subject {
+	var all []subject
+	for _, k := range c.Checks {
+		if n := len(all); n == 0 || all[n-1].name != k.Subject {
+			all = append(all, subject{name: k.Subject})
+		}
+		s := &all[len(all)-1]
+		s.checks = append(s.checks, k)
+		for _, said := range append(slices.Clone(k.Assumptions), "Source: "+k.Source+".") {
+			if !slices.Contains(s.basis, said) {
+				s.basis = append(s.basis, said)
+			}
+		}
+	}
+	return all
+}
+
+// outcome is what a check found: "shelf, beyond the limit: ...".
+func outcome(k casework.Check) string {
+	verdict := string(k.Verdict)
+	if k.Verdict != casework.AllowFor {
+		verdict += " the limit"
+	}
+	return fmt.Sprintf("%s, %s: %s", k.Of, verdict, k.Text)
+}
+
+// caseChecks writes the checks on a case.
+func (w *writer) caseChecks(o Options) {
+	if o.Case == nil || len(o.Case.Checks) == 0 {
+		return
+	}
+	w.line("\n%s", checksHeading)
+	for _, s := range subjects(o.Case) {
+		w.line("  %s", s.name)
+		for _, k := range s.checks {
+			w.line("    %s", outcome(k))
+			for _, state := range k.States {
+				w.line("      %s", state)
+			}
+		}
+		w.line("    Assumed: %s", strings.Join(s.basis, " "))
+	}
+}
+
+func checksOnPaper(b *paper.Book, c *casework.Case) {
+	if len(c.Checks) == 0 {
+		return
+	}
+	b.Heading(checksHeading)
+	for _, s := range subjects(c) {
+		b.Strong(s.name)
+		for _, k := range s.checks {
+			b.Paragraph(outcome(k))
+			b.Items(k.States)
+		}
+		b.Paragraph("Assumed: " + strings.Join(s.basis, " "))
+	}
+}
+
+type checkFile struct {
+	Subject     string       `json:"subject"`
+	Of          string       `json:"of"`
+	Verdict     string       `json:"verdict"`
+	Text        string       `json:"text"`
+	States      []string     `json:"states,omitempty"`
+	Inputs      []figureFile `json:"inputs"`
+	Results     []figureFile `json:"results"`
+	Assumptions []string     `json:"assumptions"`
+	Source      string       `json:"source"`
+}
+
+type figureFile struct {
+	Name  string `json:"name"`
+	Value number `json:"value"`
+	Unit  string `json:"unit,omitempty"`
+}
+
+func checksOf(c *casework.Case) []checkFile {
+	figures := func(of []casework.Figure) []figureFile {
+		all := make([]figureFile, len(of))
+		for i, f := range of {
+			all[i] = figureFile{f.Name, number(f.Value), f.Unit}
+		}
+		return all
+	}
+	var all []checkFile
+	for _, k := range c.Checks {
+		all = append(all, checkFile{k.Subject, k.Of, string(k.Verdict), k.Text, k.States,
+			figures(k.Inputs), figures(k.Results), append([]string{}, k.Assumptions...), k.Source})
+	}
+	return all
+}

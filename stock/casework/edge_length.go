@@ -1,0 +1,37 @@
+package casework
+
+import "sawbill/stock"
+
+// edging is the length of the edges of sheets that show, with a tenth to spare:
+// the front edge of every panel of the carcass, all four of a front or a door. An
+// edge that is covered over its whole length, as by a frame, takes none.
+func (c *Case) edging() stock.Length {
+	var all stock.Length
+	still := Case{} // what does not open
+	for _, s := range c.Solids {
+		if s.Drawer == 0 && s.Role != "door" {
+			still.Solids = append(still.Solids, s)
+		}
+	}
+	sheet := func(s Solid) bool {
+		return s.Part >= 0 && c.Materials[c.Parts[s.Part].Material].Kind == stock.Sheet
+	}
+	for _, s := range c.Solids {
+		if sheet(s) && (s.Role == "false front" || s.Role == "door") {
+			all += 2 * (s.Size[s.Along] + s.Size[s.Across])
+		}
+	}
+	for i, s := range still.Solids {
+		if sheet(s) && s.Through != Y && still.shows(i, side{Y, false}) {
+			all += s.Size[X+Z-s.Through] // the axis along the front edge
+		}
+	}
+	return all + all/10
+}
+
+// shows reports whether any of a face is not covered.
+func (c *Case) shows(i int, of side) bool {
+	var s Surfaces
+	c.measure(&s, i, of)
+	return s != Surfaces{}
+}

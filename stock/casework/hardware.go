@@ -1,0 +1,66 @@
+package casework
+
+import (
+	"fmt"
+
+	"sawbill/stock"
+)
+
+// Hardware is fittings to buy, an estimate by common practice (no source).
+type Hardware struct {
+	Name  string // "pairs of slides"
+	Count int
+	How   string // "one for each drawer"
+}
+
+// nailSpacing is that along the edges of a back that lies on or in a rabbet.
+const nailSpacing = 6 * stock.Inch
+
+func (r *reckoner) hardware(c *Case) []Hardware {
+	drawers, doors, hinges, loose, nails := 0, 0, 0, 0, 0
+	for _, s := range c.Solids {
+		drawers = max(drawers, s.Drawer)
+		switch s.Role {
+		case "door":
+			doors++
+			hinges += hingesFor(s.Size[Z])
+		case "shelf":
+			if r.made.shelf.loose {
+				loose++
+			}
+		case "back":
+			if r.made.back.fit != "groove" {
+				nails += 2 * (spaces(s.Size[X]) + spaces(s.Size[Z]))
+			}
+		}
+	}
+	var all []Hardware
+	for _, h := range []Hardware{
+		{"pairs of slides", drawers, "one for each drawer"},
+		{"handles", drawers + doors, "one for each drawer and door; two on a wide drawer"},
+		{"hinges", hinges, "two for a door up to 900 mm (35 in) high, three up to 1600 mm (63 in), then one more for each 400 mm (16 in)"},
+		{"shelf pins", 4 * loose, "four for each loose shelf"},
+		{"screws or nails for the back", nails, fmt.Sprintf("one every %s along its edges", r.print(nailSpacing))},
+	} {
+		if h.Count > 0 {
+			all = append(all, h)
+		}
+	}
+	return all
+}
+
+// hingesFor a door so high.
+func hingesFor(height stock.Length) int {
+	const two, three, more = 900 * stock.Millimetre, 1600 * stock.Millimetre, 400 * stock.Millimetre
+	switch {
+	case height <= two:
+		return 2
+	case height <= three:
+		return 3
+	}
+	return 3 + int((height-three+more-1)/more)
+}
+
+// spaces is how many spaces of nailSpacing or less an edge has; going round all
+// four there are as many nails.
+func spaces(edge stock.Length) int { return int((edge + nailSpacing - 1) / nailSpacing) }

@@ -1,0 +1,50 @@
+package casework
+
+import (
+	"fmt"
+	"testing"
+
+	"sawbill/stock"
+)
+
+// 2 x 720 of the sides and 2 x 864 of top and bottom are 3168, a tenth more
+// 3484.8. A loose shelf adds 861 x 1.1 = 947.1.
+func TestEdgingIsThatOfFrontEdges(t *testing.T) {
+	d := plain()
+	if got, want := derive(t, d, workshop(stock.Millimetres)).edging(), metric("3484.8").Value; got != want {
+		t.Errorf("got %s, want %s", got.Decimal(), want.Decimal())
+	}
+	d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1)}}}}
+	if got, want := derive(t, d, workshop(stock.Millimetres)).edging(), metric("4431.9").Value; got != want {
+		t.Errorf("with a shelf: got %s, want %s", got.Decimal(), want.Decimal())
+	}
+}
+
+// Behind a frame no edge of the carcass shows.
+func TestAFrameCoversEdges(t *testing.T) {
+	if got := derive(t, framed(), workshop(stock.Millimetres)).edging(); got != 0 {
+		t.Errorf("got %s", got.Decimal())
+	}
+}
+
+// Two drawers to be made and, in the bay beside, three loose shelves; an applied
+// back of 900 x 720: 2 x (6 + 5) screws at 152.4 mm or less.
+func TestHardwareIsCounted(t *testing.T) {
+	d := plain()
+	made(&d, "inset", DrawerBox{Count: count(2)})
+	d.Bays = append(d.Bays, Bay{Openings: []Opening{{Shelves: count(3)}}})
+	d.Back = Back{Fit: word("applied"), Material: word("back")}
+	var got []string
+	for _, h := range derive(t, d, workshop(stock.Millimetres)).Hardware {
+		got = append(got, fmt.Sprint(h.Count, " ", h.Name))
+	}
+	wantLines(t, []string{"2 pairs of slides", "2 handles", "12 shelf pins", "22 screws or nails for the back"}, got)
+}
+
+func TestHingesOfADoor(t *testing.T) {
+	for height, want := range map[string]int{"300": 2, "900": 2, "900.1": 3, "1600": 3, "1601": 4, "2000": 4, "2100": 5} {
+		if got := hingesFor(metric(height).Value); got != want {
+			t.Errorf("%s high: %d hinges, want %d", height, got, want)
+		}
+	}
+}

@@ -1,0 +1,53 @@
+package casework
+
+import (
+	"math"
+	"strconv"
+
+	"sawbill/stock"
+)
+
+// Takeoff is what a case takes besides its parts. All of it is an estimate.
+type Takeoff struct {
+	// Weights are those of the parts whose material has a density, Unweighed the
+	// materials that have none. Weight is the sum, with the finished drawers.
+	Weights   []Weight
+	Unweighed []string
+	Weight    Grams
+	// Finished counts the drawers that were measured whose weight is not known.
+	Finished int
+	// Centre is the centre of gravity, to the millimetre, of what is weighed;
+	// nothing where not all parts are.
+	Centre *Point
+
+	Surfaces Surfaces
+	// Edging is what goes on the edges of sheets that show, with a tenth to spare.
+	Edging stock.Length
+}
+
+// TakeOff reckons what the case takes besides its parts.
+func (c *Case) TakeOff() Takeoff {
+	t := Takeoff{Surfaces: c.surfaces(), Edging: c.edging()}
+	t.Weights, t.Unweighed = c.weights()
+	for _, w := range t.Weights {
+		t.Weight += w.All
+	}
+	for _, s := range c.Solids {
+		t.Weight += s.Weight
+		if s.Part < 0 && s.Weight == 0 {
+			t.Finished++
+		}
+	}
+	if t.Weight > 0 && t.Unweighed == nil && t.Finished == 0 {
+		whole := together(c.loads())
+		t.Centre = &Point{nearestMillimetre(whole.at[X]), nearestMillimetre(whole.at[Y]), nearestMillimetre(whole.at[Z])}
+	}
+	return t
+}
+
+func nearestMillimetre(l float64) stock.Length {
+	return stock.Length(math.Round(l/float64(stock.Millimetre))) * stock.Millimetre
+}
+
+// fixed writes an estimate with so many decimals.
+func fixed(v float64, decimals int) string { return strconv.FormatFloat(v, 'f', decimals, 64) }

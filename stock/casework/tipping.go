@@ -1,0 +1,255 @@
+package casework
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"sawbill/stock"
+)
+
+const (
+	// tallCase is the height from which free-standing clothing storage comes under
+	// 16 CFR part 1261 and ASTM F2057-23: 27 in.
+	tallCase = 27 * stock.Inch
+	// childWeight is the test weight of ASTM F2057-23, 60 lb.
+	childWeight Grams = 27_216
+	// clothing is what a drawer is filled with, in kg/m3: 8.5 lb/ft3, confirmed for
+	// the rule of November 2022; for ASTM F2057-23 from memory.
+	clothing = 136.2
+	// pull is 10 lbf forward at the highest hand-hold, but not above highestHold:
+	// ASTM F2057-23, from memory. It is in grams of weight.
+	pull        Grams = 4536
+	highestHold       = 56 * stock.Inch
+	// carpet is by how much the rear of the case is raised, 0.43 in: ASTM F2057-23,
+	// from memory.
+	carpet = 43 * stock.Inch / 100
+)
+
+// footing is how a case stands on the floor: its front and rear support, and
+// where the floor is.
+type footing struct {
+	front, rear, floor stock.Length
+}
+
+// standsOn are what stands lowest: sides, stiles or feet, wherever these reach.
+func standsOn(solids []Solid) footing {
+	var s footing
+	for i, p := range solids {
+		switch {
+		case p.Drawer > 0:
+			continue
+		case i == 0 || p.At[Z] < s.floor:
+			s = footing{p.At[Y], p.End()[Y], p.At[Z]}
+		case p.At[Z] == s.floor:
+			s.front, s.rear = min(s.front, p.At[Y]), max(s.rear, p.End()[Y])
+		}
+	}
+	return s
+}
+
+// opens is a drawer that can be pulled out.
+type opens struct {
+	empty, filled load
+	// front and top are the upper edge of its front, where a child climbs on and
+	// a hand pulls.
+	front, top stock.Length
+	travel     stock.Length // out to where it is fully open: the depth of its box
+}
+
+// drawers are those of the case, from the first, and the loads of all else.
+func (c *Case) drawers() (all []opens, rest []load) {
+	loads := c.loads()
+	pieces, own := make(map[int][]Solid), make(map[int][]load)
+	last := 0
+	for i, s := range c.Solids {
+		if s.Drawer == 0 {
+			rest = append(rest, loads[i])
+			continue
+		}
+		pieces[s.Drawer], own[s.Drawer] = append(pieces[s.Drawer], s), append(own[s.Drawer], loads[i])
+		last = max(last, s.Drawer)
+	}
+	for number := 1; number <= last; number++ {
+		d := opens{empty: together(own[number]), front: pieces[number][0].At[Y]}
+		for _, s := range pieces[number] {
+			d.front, d.top, d.travel = min(d.front, s.At[Y]), max(d.top, s.End()[Z]), max(d.travel, s.Size[Y])
+		}
+		d.filled = d.empty
+		d.filled.weight += Property{Value: clothing}.weigh(storage(pieces[number]))
+		all = append(all, d)
+	}
+	return all, rest
+}
+
+// storage is the room in a drawer: between its sides, between its ends, and
+// from the bottom to the upper edge. Of a finished one it is the whole outside.
+func storage(of []Solid) Point {
+	from, to := Point{}, Point{stock.Longest, stock.Longest, stock.Longest}
+	for _, s := range of {
+		switch s.Role {
+		case "drawer":
+			return s.Size
+		case "drawer side":
+			from[X], to[X], to[Z] = max(from[X], s.At[X]), min(to[X], s.End()[X]), s.End()[Z]
+		case "drawer front and back":
+			from[Y], to[Y] = max(from[Y], s.At[Y]), min(to[Y], s.End()[Y])
+		case "drawer bottom":
+			from[Z] = s.End()[Z]
+		}
+	}
+	return Point{from[X] - to[X], from[Y] - to[Y], to[Z] - from[Z]}
+}
+
+// state is a case with its drawers somehow open.
+type state struct {
+	name   string
+	loads  []load
+	pull   stock.Length // how high a hand pulls, above the floor; 0 if none does
+	raised bool         // its rear, by what a carpet does
+}
+
+// moments are those about the front support, in grams x units of length: what
+// holds the case down, and what tips it.
+func (on footing) moments(s state) (holding, tipping float64) {
+	sin := 0.0
+	if depth := on.rear - on.front; s.raised && depth > carpet {
+		sin = float64(carpet) / float64(depth)
+	}
+	cos := math.Sqrt(1 - float64(sin*sin))
+	for _, l := range s.loads {
+		arm := float64((l.at[Y]-float64(on.front))*cos) - float64((l.at[Z]-float64(on.floor))*sin)
+		if moment := float64(float64(l.weight) * arm); moment > 0 {
+			holding += moment
+		} else {
+			tipping -= moment
+		}
+	}
+	return holding, tipping + float64(float64(pull)*float64(s.pull))
+}
+
+// states are those that a chest is judged in. Figures are those of the tests of
+// ASTM F2057-23, without being its tests.
+func states(drawers []opens, rest []load, hold stock.Length) []state {
+	out := func(l load, by stock.Length) load {
+		l.at[Y] -= float64(by)
+		return l
+	}
+	all := func(from func(opens) load) []load {
+		loads := slices.Clone(rest)
+		for _, d := range drawers {
+			loads = append(loads, from(d))
+		}
+		return loads
+	}
+	if len(drawers) == 0 {
+		return []state{{name: "pulled forward with 10 lbf (44.5 N) at its top, at most 56 in (1422.4 mm) up", loads: rest, pull: hold}}
+	}
+	child := func(d opens) load {
+		return load{childWeight, [3]float64{0, float64(d.front - d.travel), float64(d.top)}}
+	}
+	open := all(func(d opens) load { return out(d.empty, d.travel) })
+	found := []state{
+		{name: "all drawers fully open, empty", loads: open},
+		{name: "all drawers open by 2/3, filled with clothing", loads: all(func(d opens) load { return out(d.filled, d.travel*2/3) })},
+		{name: "all drawers fully open, filled with clothing", loads: all(func(d opens) load { return out(d.filled, d.travel) })},
+		{name: "all drawers fully open, empty, and pulled forward with 10 lbf (44.5 N) at the highest, at most 56 in (1422.4 mm) up", loads: open, pull: hold},
+	}
+	farthest := drawers[0] // which tips most under a child, of equals the highest
+	for _, d := range drawers[1:] {
+		if reach, far := d.front-d.travel, farthest.front-farthest.travel; reach < far || reach == far && d.top > farthest.top {
+			farthest = d
+		}
+	}
+	one := append(all(func(d opens) load {
+		if d == farthest {
+			return out(d.empty, d.travel)
+		}
+		return d.empty
+	}), child(farthest))
+	climbed := append(slices.Clone(open), child(farthest))
+	return append(found,
+		state{name: "one drawer fully open, empty, with a child of 60 lb (27.2 kg) on its front", loads: one},
+		state{name: "all drawers fully open, empty, with a child of 60 lb (27.2 kg) on the front of one, the rear raised by 0.43 in (10.9 mm) as on a carpet",
+			loads: climbed, raised: true})
+}
+
+// unweighed tells what lacks for the weight of the case.
+func (c *Case) unweighed() (missing []string) {
+	_, unknown := c.weights()
+	for _, m := range unknown {
+		missing = append(missing, fmt.Sprintf("the [[material]] %q a wood or a density", m))
+	}
+	for _, s := range c.Solids {
+		if s.Part < 0 && s.Weight == 0 {
+			return append(missing, "every measured drawer its weight")
+		}
+	}
+	return missing
+}
+
+// checkTipping reckons the moments of a case that may tip.
+func (r *reckoner) checkTipping(c *Case) {
+	why := r.tips()
+	if why == nil {
+		return
+	}
+	if missing := c.unweighed(); missing != nil {
+		r.cautionTipping(why, missing)
+		return
+	}
+	drawers, rest := c.drawers()
+	on := standsOn(c.Solids)
+	hold := r.height.outside
+	if len(drawers) > 0 {
+		hold = 0
+		for _, d := range drawers {
+			hold = max(hold, d.top)
+		}
+	}
+	hold = min(hold-on.floor, highestHold)
+	whole := together(c.loads())
+	k := Check{
+		Subject: "tipping", Of: "case", Verdict: Within,
+		Inputs: []Figure{
+			{"weight", fixed(float64(whole.weight)/1000, 3), "kg"},
+			{"centre of gravity, behind the front support", fixed(inMillimetres(nearestMillimetre(whole.at[Y])-on.front), 1), "mm"},
+			{"centre of gravity, above the floor", fixed(inMillimetres(nearestMillimetre(whole.at[Z])-on.floor), 1), "mm"},
+			millimetres("front support to rear support", on.rear-on.front),
+		},
+		Assumptions: []string{
+			"Weights are estimates; hardware, finish and what stands on the case are not counted.",
+			"The front support is the front edge of what stands lowest; the floor is level and hard. Doors stay closed.",
+		},
+		Source: "moments about the front support; height and child's weight: 16 CFR part 1261 and ASTM F2057-23; clothing, pull and carpet after the same, from memory; the loads of EN 14749 are to be taken from that standard",
+	}
+	if len(drawers) > 0 {
+		k.Assumptions = append(k.Assumptions,
+			"A drawer is fully open when it is out by the whole depth of its box: slides that open less tip less.",
+			"Clothing weighs 8.5 lb/ft3 (136.2 kg/m3) of drawer.")
+	}
+	for _, s := range states(drawers, rest, hold) {
+		holding, tipping := on.moments(s)
+		k.Results = append(k.Results, Figure{s.name + ": holding", kilogramMetres(holding), "kg m"}, Figure{s.name + ": tipping", kilogramMetres(tipping), "kg m"})
+		stands := "nothing tips it"
+		if tipping > 0 {
+			margin := math.Floor(holding/tipping*100) / 100 // never 1.00 of what tips
+			k.Results = append(k.Results, Figure{s.name + ": margin", fixed(margin, 2), ""})
+			stands = fmt.Sprintf("margin %s", fixed(margin, 2))
+		}
+		if holding <= tipping {
+			k.Verdict = Beyond
+			stands += ", it tips"
+		}
+		k.States = append(k.States, fmt.Sprintf("%s: %s", s.name, stands))
+	}
+	k.Text = "This case can tip: " + strings.Join(why, "; ") + ". The margin below is what holds it down over what tips it, both moments about its front support; up to 1 it tips. " +
+		"This is an estimate and no substitute for the test of ASTM F2057 or EN 14749: anchor it to the wall." + defers
+	r.found(c, k)
+}
+
+// kilogramMetres writes a moment in grams x units of length.
+func kilogramMetres(moment float64) string {
+	return fixed(moment/1000/float64(1000*stock.Millimetre), 3)
+}

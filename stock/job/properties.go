@@ -1,0 +1,25 @@
+package job
+
+import "sawbill/stock/casework"
+
+// asGiven is the source of what the job file says itself.
+const asGiven = "the job file"
+
+// describe adds what each [[material]] says of the material's properties: those
+// of its wood, and over them what is given.
+func (a allowances) describe(materials map[string]casework.Material) map[string]casework.Material {
+	for name, m := range materials {
+		rec, there := a.of[name]
+		if !there {
+			continue
+		}
+		m.Properties = casework.Wood(rec.text("wood"))
+		for key, property := range map[string]*casework.Property{"density": &m.Density, "modulus": &m.Modulus} {
+			if rec.given(key) {
+				*property = casework.Property{Value: float64(rec.count(key)), Source: asGiven}
+			}
+		}
+		materials[name] = m
+	}
+	return materials
+}
