@@ -13,6 +13,8 @@ type Context struct {
 	Ruler stock.Ruler
 	// Materials is all the stock the job offers, by material.
 	Materials map[string]Material
+	// Kerf is that of the saw: no finger can be narrower.
+	Kerf stock.Length
 }
 
 // Material is what a job offers of one material.

@@ -25,6 +25,11 @@ func Derive(d Design, from Context) (*Case, []Fault) {
 		r.insidePieces()
 		r.boxPieces()
 	}
+	solids := r.solids()
+	var marks []Mark
+	if len(r.faults) == 0 {
+		marks = r.marks(solids)
+	}
 	if len(r.faults) > 0 {
 		slices.SortStableFunc(r.faults, func(a, b Fault) int { return a.Line - b.Line })
 		return nil, slices.Compact(r.faults)
@@ -34,7 +39,7 @@ func Derive(d Design, from Context) (*Case, []Fault) {
 	}
 	r.cautionTipping()
 	r.cautionShelves()
-	return &Case{Parts: r.parts(), Sizes: r.sizes, Openings: r.spaces(), Solids: r.solids(), Cautions: r.cautions}, nil
+	return &Case{Parts: r.parts(), Sizes: r.sizes, Openings: r.spaces(), Solids: solids, Marks: marks, Cautions: r.cautions}, nil
 }
 
 // reckoner carries one design on its way to a case. Each step reads what the

@@ -48,6 +48,7 @@ func (r *reader) derive(root *table, at place, offers []offer, rough []lumber, a
 	made, faults := casework.Derive(design, casework.Context{
 		Ruler:     r.ruler,
 		Materials: casework.MaterialsOf(onOffer),
+		Kerf:      into.Saw.Kerf,
 	})
 	for _, f := range faults {
 		r.fault(place{at.file, f.Line, f.Key}, problem{f.Cause, f.Remedy})

@@ -1,0 +1,66 @@
+package report
+
+import (
+	"slices"
+	"strings"
+
+	"sawbill/stock"
+	"sawbill/stock/casework"
+)
+
+// marksHeading is over the marks of a case; those of crosscuts are on boards.
+const marksHeading = "Marks on the parts"
+
+// marksInRow is how many positions stand in one row; further ones go below.
+const marksInRow = 6
+
+// caseMarks lists what is laid out on the parts. Every position is rounded by
+// itself.
+func caseMarks(c *casework.Case, r stock.Ruler) listing {
+	l := listing{columns: []heading{
+		{"part", words}, {"where", words}, {"mark", words}, {"from the", words}, {"at" + unit(r), words},
+		{"wide", figures}, {"deep", figures}, {"note", words},
+	}}
+	part := ""
+	for _, k := range c.Marks {
+		name := c.Parts[k.Part].Name
+		if name == part {
+			name = "" // once for all of its marks
+		} else {
+			part = name
+		}
+		cells := []string{name, k.On, k.What, k.From, "", sizeOrNone(k.Width, r), sizeOrNone(k.Depth, r), markNote(k, r)}
+		for at := range slices.Chunk(k.At, marksInRow) {
+			cells[4] = printAll(at, r)
+			l.add(cells...)
+			cells = make([]string, len(cells))
+		}
+		if k.Across.From != "" {
+			l.add("", "", "", k.Across.From, printAll(k.Across.At, r), "", "", "")
+		}
+	}
+	return l
+}
+
+func printAll(lengths []stock.Length, r stock.Ruler) string {
+	said := make([]string, len(lengths))
+	for i, l := range lengths {
+		said[i] = r.Print(l)
+	}
+	return strings.Join(said, ", ")
+}
+
+func sizeOrNone(l stock.Length, r stock.Ruler) string {
+	if l == 0 {
+		return ""
+	}
+	return r.Print(l)
+}
+
+// markNote is the note of a mark, and the spacers that set it.
+func markNote(k casework.Mark, r stock.Ruler) string {
+	if len(k.Spacers) == 0 {
+		return k.Note
+	}
+	return k.Note + "; spacers " + printAll(k.Spacers, r)
+}
