@@ -4,12 +4,28 @@ import (
 	"slices"
 	"strings"
 
+	"sawbill/report/internal/paper"
 	"sawbill/stock"
 	"sawbill/stock/casework"
 )
 
 // marksHeading is over the marks of a case; those of crosscuts are on boards.
 const marksHeading = "Marks on the parts"
+
+// aboutCaseMarks says how to read them.
+const aboutCaseMarks = "Measure every position from the edge that is named, not from the mark before it. " +
+	"What has a width begins there and reaches away from that edge. Where a second edge is named below, measure from both."
+
+// markPages lists what is laid out on the parts of a case.
+func markPages(b *paper.Book, o Options) {
+	if len(o.Case.Marks) == 0 {
+		return
+	}
+	b.Page("marks on the parts")
+	b.Heading(marksHeading)
+	b.Paragraph(aboutCaseMarks)
+	b.Table(caseMarks(o.Case, o.Ruler).table())
+}
 
 // marksInRow is how many positions stand in one row; further ones go below.
 const marksInRow = 6

@@ -92,7 +92,7 @@ func TestJSONHasEstimates(t *testing.T) {
 		Cost, Bound      json.Number
 		Estimates        []estimate
 	}
-	if err := json.Unmarshal(JSON(estimatedPlan(t, "4/4", "FAS", 0)), &got); err != nil {
+	if err := json.Unmarshal(JSON(estimatedPlan(t, "4/4", "FAS", 0), Options{}), &got); err != nil {
 		t.Fatal(err)
 	}
 	if !got.Complete || !got.Proven || got.Cost != "0.00" || got.Bound != "0.00" || len(got.Estimates) != 1 {
@@ -108,7 +108,7 @@ func TestJSONHasEstimates(t *testing.T) {
 	if d := cmp.Diff(want, e); d != "" {
 		t.Errorf("(-want +got)\n%s", d)
 	}
-	if data := JSON(bench()); bytes.Contains(data, []byte("estimates")) {
+	if data := JSON(bench(), Options{}); bytes.Contains(data, []byte("estimates")) {
 		t.Error("a plan without estimates speaks of some")
 	}
 }

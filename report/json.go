@@ -36,6 +36,7 @@ type planFile struct {
 	Estimates []estimateFile `json:"estimates,omitempty"`
 	Totals    totalsFile     `json:"totals"`
 	Cover     coverFile      `json:"cover"`
+	Case      *caseFile      `json:"case,omitempty"`
 }
 
 type sizeFile struct {
@@ -187,8 +188,8 @@ type uncoveredFile struct {
 }
 
 // JSON is the plan file for other programs: lengths in exact millimetres, money
-// with two decimals, lists never null.
-func JSON(p *cutplan.Plan) []byte {
+// with two decimals, lists never null. Of the options it needs the case alone.
+func JSON(p *cutplan.Plan, o Options) []byte {
 	f := planFile{
 		Format: "sawbill plan 1", Title: p.Job.Title, Complete: p.Complete(),
 		Cost: money(p.Cost), Bound: money(p.Bound), Proven: p.Proven(), Seconds: seconds(p.Seconds),
@@ -226,6 +227,9 @@ func JSON(p *cutplan.Plan) []byte {
 	}
 	for _, u := range p.Cover.Uncovered {
 		f.Cover.Uncovered = append(f.Cover.Uncovered, uncoveredFile{p.Bill[u.Blank].Part.Name, u.Count})
+	}
+	if o.Case != nil {
+		f.Case = caseOf(o.Case)
 	}
 	var b bytes.Buffer
 	e := json.NewEncoder(&b)

@@ -72,7 +72,7 @@ func TestJSONReadsBackAsThePlanFileDescribes(t *testing.T) {
 		plans = append(plans, &p)
 	}
 	for _, p := range plans {
-		if err := checkJSON(JSON(p), p); err != nil {
+		if err := checkJSON(JSON(p, Options{}), p); err != nil {
 			t.Errorf("%s: %v", p.Job.Title, err)
 		}
 	}

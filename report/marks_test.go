@@ -251,7 +251,7 @@ func TestMarksAreThoseOfThePlanFile(t *testing.T) {
 				Root jsonNode
 			}
 		}
-		d := json.NewDecoder(bytes.NewReader(JSON(p)))
+		d := json.NewDecoder(bytes.NewReader(JSON(p, Options{})))
 		d.UseNumber()
 		if err := d.Decode(&file); err != nil {
 			t.Fatal(err)

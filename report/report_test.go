@@ -72,7 +72,7 @@ func TestSummary(t *testing.T) {
 
 func TestCuttingBill(t *testing.T) { golden(t, "cutting-bill.csv", CuttingBill(bench())) }
 
-func TestJSON(t *testing.T) { golden(t, "plan.json", JSON(bench())) }
+func TestJSON(t *testing.T) { golden(t, "plan.json", JSON(bench(), Options{})) }
 
 func TestLayoutSVGNamesItsStock(t *testing.T) {
 	p := bench()

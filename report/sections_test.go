@@ -48,7 +48,7 @@ func TestLayoutsOfSectionsSayWhereOnTheBoard(t *testing.T) {
 	if got := apart(s, stock.Ruler{}); !strings.Contains(got, "at 1720 mm from") {
 		t.Error(got)
 	}
-	data := JSON(p)
+	data := JSON(p, Options{})
 	if !bytes.Contains(data, []byte("\"section\": {\n        \"from\": 760,\n        \"board_length\": 2400\n      },\n      \"kerf\": 3,\n      \"trim\": 0,")) {
 		t.Errorf("%s", data)
 	}

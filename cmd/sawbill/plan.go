@@ -119,7 +119,7 @@ func planFiles(made *cutplan.Plan, o report.Options) (files []output, warnings [
 	}
 	files = []output{
 		{"plan.pdf", pdf},
-		{"plan.json", report.JSON(made)},
+		{"plan.json", report.JSON(made, o)},
 		{"cutting-bill.csv", report.CuttingBill(made)},
 	}
 	for i := range made.Layouts {

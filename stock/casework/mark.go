@@ -13,10 +13,11 @@ import (
 // sum of others, so printing them rounded adds up no error.
 type Mark struct {
 	Part int // index into Case.Parts
-	// On tells which pieces of the part have the mark, and where: "left side,
-	// inner face"; "" where every piece has it in the one place there is.
-	On   string
-	What string // "dado", "slide line", "mortise"
+	// On tells which pieces of the part have the mark, if not all of them, and
+	// where: "left, inner face". Spots are the same one by one.
+	On    string
+	Spots []Spot
+	What  string // "dado", "slide line", "mortise"
 	// Measure is where the marks lie along the part. Those with a Width begin
 	// there and reach away from the edge. Of box joints it is where fingers and
 	// gaps meet; Width is that of the first.
@@ -30,6 +31,12 @@ type Mark struct {
 	// below, each of the others on the slide before it.
 	Spacers []stock.Length
 	Note    string // "starts with a finger"
+}
+
+// Spot is a place on one piece.
+type Spot struct {
+	Solid int    // index into Case.Solids
+	Face  string // "inner face", "both ends"
 }
 
 // Measure is positions from one edge of a part.
@@ -52,13 +59,6 @@ type marker struct {
 	*reckoner
 	solids []Solid
 	marks  []Mark
-	spots  [][]spot // of each mark
-}
-
-// spot is a place on one piece.
-type spot struct {
-	solid int
-	face  string // "inner face"
 }
 
 // marks are in the order of the parts; of one part, in the order below.
@@ -71,30 +71,31 @@ func (r *reckoner) marks(solids []Solid) []Mark {
 	m.shelfPins()
 	m.handles()
 	for i := range m.marks {
-		m.marks[i].On = m.on(m.spots[i])
+		m.marks[i].On = m.on(m.marks[i].Spots)
 	}
 	slices.SortStableFunc(m.marks, func(a, b Mark) int { return a.Part - b.Part })
 	return m.marks
 }
 
 // add takes a mark. One that other pieces of the part have too is kept once.
-func (m *marker) add(s spot, k Mark) {
-	k.Part = m.solids[s.solid].Part
+func (m *marker) add(s Spot, k Mark) {
+	k.Part = m.solids[s.Solid].Part
 	for i := range m.marks {
-		if m.marks[i].same(k) {
-			if !slices.Contains(m.spots[i], s) {
-				m.spots[i] = append(m.spots[i], s)
+		if on := &m.marks[i]; on.same(k) {
+			if !slices.Contains(on.Spots, s) {
+				on.Spots = append(on.Spots, s)
 			}
 			return
 		}
 	}
-	m.marks, m.spots = append(m.marks, k), append(m.spots, []spot{s})
+	k.Spots = []Spot{s}
+	m.marks = append(m.marks, k)
 }
 
 // on words the pieces that have a mark, and the face: "left and right, inner
 // face".
-func (m *marker) on(spots []spot) string {
-	part := m.solids[spots[0].solid].Part
+func (m *marker) on(spots []Spot) string {
+	part := m.solids[spots[0].Solid].Part
 	count := 0
 	for _, s := range m.solids {
 		if s.Part == part {
@@ -104,10 +105,10 @@ func (m *marker) on(spots []spot) string {
 	var faces []string
 	pieces := make(map[string][]string) // names, by face
 	for _, s := range spots {
-		if pieces[s.face] == nil {
-			faces = append(faces, s.face)
+		if pieces[s.Face] == nil {
+			faces = append(faces, s.Face)
 		}
-		pieces[s.face] = append(pieces[s.face], m.name(s.solid))
+		pieces[s.Face] = append(pieces[s.Face], m.name(s.Solid))
 	}
 	for i, face := range faces {
 		names := slices.Compact(pieces[face])
@@ -204,14 +205,14 @@ func (m *marker) uprights() []int {
 }
 
 // besides are the two faces that bay i lies between.
-func (m *marker) besides(bay int) [2]spot {
+func (m *marker) besides(bay int) [2]Spot {
 	all := m.uprights()
-	left, right := spot{all[bay], "right face"}, spot{all[bay+1], "left face"}
+	left, right := Spot{all[bay], "right face"}, Spot{all[bay+1], "left face"}
 	if bay == 0 {
-		left.face = "inner face"
+		left.Face = "inner face"
 	}
 	if bay == len(m.bays)-1 {
-		right.face = "inner face"
+		right.Face = "inner face"
 	}
-	return [2]spot{left, right}
+	return [2]Spot{left, right}
 }

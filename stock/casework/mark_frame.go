@@ -42,7 +42,7 @@ func (m *marker) laps() {
 					}
 				}
 				slices.Sort(k.At)
-				m.add(spot{i, face}, k)
+				m.add(Spot{i, face}, k)
 			}
 		}
 	}
@@ -88,11 +88,11 @@ func (m *marker) tenons() {
 			edges = []stock.Length{haunch, f.rail}
 		}
 		m.tenon(i, X, cheeks)
-		m.add(spot{i, "both ends"}, Mark{What: "tenon edges", Measure: Measure{edgeOf(m.solids[i], Z), edges}})
+		m.add(Spot{i, "both ends"}, Mark{What: "tenon edges", Measure: Measure{edgeOf(m.solids[i], Z), edges}})
 	}
 	for _, i := range m.of("stile") {
 		s := m.solids[i]
-		m.add(spot{i, "inner edge"}, Mark{What: "mortise", Across: cheeks, Width: f.rail - haunch, Depth: depth,
+		m.add(Spot{i, "inner edge"}, Mark{What: "mortise", Across: cheeks, Width: f.rail - haunch, Depth: depth,
 			Measure: Measure{edgeOf(s, Z), []stock.Length{haunch, s.Size[Z] - f.rail}}})
 	}
 	m.checkTenonWidth(f.rail-haunch, third)
@@ -102,8 +102,8 @@ func (m *marker) tenons() {
 // tenon marks the shoulders at both ends of a piece, and the cheeks.
 func (m *marker) tenon(i int, along Axis, cheeks Measure) {
 	s, length := m.solids[i], m.made.frame.tenon
-	m.add(spot{i, "both ends"}, Mark{What: "tenon shoulders", Measure: Measure{edgeOf(s, along), []stock.Length{length, s.Size[along] - length}}})
-	m.add(spot{i, "both ends"}, Mark{What: "tenon cheeks", Measure: cheeks})
+	m.add(Spot{i, "both ends"}, Mark{What: "tenon shoulders", Measure: Measure{edgeOf(s, along), []stock.Length{length, s.Size[along] - length}}})
+	m.add(Spot{i, "both ends"}, Mark{What: "tenon cheeks", Measure: cheeks})
 }
 
 // middleTenons marks the tenons of mid stiles, which are as wide as these, and
@@ -126,7 +126,7 @@ func (m *marker) middleTenons(cheeks Measure, depth stock.Length) {
 				k.At = append(k.At, m.solids[j].At[X]-s.At[X])
 			}
 		}
-		m.add(spot{i, "inner edge"}, k)
+		m.add(Spot{i, "inner edge"}, k)
 	}
 }
 

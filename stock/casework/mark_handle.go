@@ -26,7 +26,7 @@ func (m *marker) handles() {
 				return
 			}
 		}
-		m.add(spot{i, "front face"}, k)
+		m.add(Spot{i, "front face"}, k)
 	}
 }
 

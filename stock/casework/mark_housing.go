@@ -92,7 +92,7 @@ func (m *marker) housing(h housing) {
 		}
 		for _, face := range faces {
 			slices.Sort(marks[face].At)
-			m.add(spot{i, face}, *marks[face])
+			m.add(Spot{i, face}, *marks[face])
 		}
 	}
 }

@@ -53,7 +53,7 @@ func (m *marker) shelfPins() {
 				return
 			}
 			for _, s := range m.besides(i) {
-				upright := m.solids[s.solid]
+				upright := m.solids[s.Solid]
 				front := m.solids[shelves[0]].At[Y] - upright.At[Y]
 				k := Mark{What: "shelf pins", Measure: Measure{From: edgeOf(upright, Z)}, Note: b.name + " " + o.name,
 					Across: Measure{edgeOf(upright, Y), []stock.Length{front + p.inset, front + deep - p.inset}}}

@@ -42,7 +42,7 @@ func (m *marker) slides() {
 			}
 			mark.Note = b.name + " " + o.name + ", first spacer on the " + below + m.slideSize(b.name+" "+o.name, o, drawer)
 			for _, s := range m.besides(i) {
-				upright := m.solids[s.solid]
+				upright := m.solids[s.Solid]
 				mark.Measure = Measure{From: edgeOf(upright, Z)}
 				for _, line := range lines {
 					mark.At = append(mark.At, line-upright.At[Z])
