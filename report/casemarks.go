@@ -45,7 +45,7 @@ func caseMarks(c *casework.Case, r stock.Ruler) listing {
 		} else {
 			part = name
 		}
-		cells := []string{name, k.On, k.What, k.From, "", sizeOrNone(k.Width, r), sizeOrNone(k.Depth, r), markNote(k, r)}
+		cells := []string{name, k.On, k.What, k.From, "", sizeOrNone(k.Width, r), sizeOrNone(k.Depth, r), k.Note}
 		for at := range slices.Chunk(k.At, marksInRow) {
 			cells[4] = printAll(at, r)
 			l.add(cells...)
@@ -53,6 +53,9 @@ func caseMarks(c *casework.Case, r stock.Ruler) listing {
 		}
 		if k.Across.From != "" {
 			l.add("", "", "", k.Across.From, printAll(k.Across.At, r), "", "", "")
+		}
+		if len(k.Spacers) > 0 {
+			l.add("", "", "spacers", "one below", printAll(k.Spacers, r), "", "", "")
 		}
 	}
 	return l
@@ -71,12 +74,4 @@ func sizeOrNone(l stock.Length, r stock.Ruler) string {
 		return ""
 	}
 	return r.Print(l)
-}
-
-// markNote is the note of a mark, and the spacers that set it.
-func markNote(k casework.Mark, r stock.Ruler) string {
-	if len(k.Spacers) == 0 {
-		return k.Note
-	}
-	return k.Note + "; spacers " + printAll(k.Spacers, r)
 }

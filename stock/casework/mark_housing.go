@@ -29,14 +29,12 @@ type housing struct {
 // line of their lower or left face.
 func (m *marker) housings() {
 	b := m.made
-	corner := housing{[]string{"top", "bottom"}, []string{"side"}, b.corner.name, Z, false, 0}
-	under := housing{[]string{"side"}, []string{"top", "bottom"}, b.corner.name, X, false, 0}
 	all := []housing{
 		{[]string{"partition"}, []string{"top", "bottom"}, b.partition.joint.name, X, false, 0},
 		{[]string{"divider"}, []string{"side", "partition"}, b.divider.joint.name, Z, false, 0},
 	}
 	if b.corner.depth > 0 {
-		all = append([]housing{corner, under}, all...)
+		all = append(m.corners(), all...)
 	}
 	if !b.shelf.loose {
 		all = append(all, housing{[]string{"shelf"}, []string{"side", "partition"}, b.shelf.joint.name, Z, false, 0})
@@ -52,6 +50,26 @@ func (m *marker) housings() {
 		"groove", Z, false, b.drawers.bottomClearance})
 	for _, h := range all {
 		m.housing(h)
+	}
+}
+
+// corners are those of the box: a panel between the others enters them.
+func (m *marker) corners() []housing {
+	b := m.made
+	var between, outside []string
+	for _, end := range []struct {
+		role    string
+		outside bool
+	}{{"top", b.topOver}, {"bottom", b.bottomUnder}} {
+		if end.outside {
+			outside = append(outside, end.role)
+		} else {
+			between = append(between, end.role)
+		}
+	}
+	return []housing{
+		{between, []string{"side"}, b.corner.name, Z, false, 0},
+		{[]string{"side"}, outside, b.corner.name, X, false, 0},
 	}
 }
 
