@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"sawbill/report/internal/diagram"
 	"sawbill/report/internal/paper"
 	"sawbill/stock"
 	"sawbill/stock/casework"
@@ -16,6 +17,12 @@ const marksHeading = "Marks on the parts"
 const aboutCaseMarks = "Measure every position from the edge that is named, not from the mark before it. " +
 	"What has a width begins there and reaches away from that edge. Where a second edge is named below, measure from both."
 
+// uprightHead is the heading and what is said below it, in mm.
+const uprightHead = 30.0
+
+const aboutUprights = "Each face is seen from the space beside it. Figures beside it are from the bottom end; " +
+	"of what has a width, to its lower edge. Figures below it are rows of pins, from the front edge. Hatched is cut away; dashed, a panel stands there."
+
 // markPages lists what is laid out on the parts of a case.
 func markPages(b *paper.Book, o Options) {
 	if len(o.Case.Marks) == 0 {
@@ -25,6 +32,22 @@ func markPages(b *paper.Book, o Options) {
 	b.Heading(marksHeading)
 	b.Paragraph(aboutCaseMarks)
 	b.Table(caseMarks(o.Case, o.Ruler).table())
+	uprightPages(b, o)
+}
+
+// uprightPages draws the sides and the partitions with what is marked on them.
+func uprightPages(b *paper.Book, o Options) {
+	rows, scale := diagram.Uprights(o.Case, o.Ruler, b.Width(), b.Height()-uprightHead)
+	if len(rows) == 0 {
+		return
+	}
+	b.Page("marks on the uprights")
+	b.Heading("Sides and partitions, " + scale)
+	b.Paragraph(aboutUprights)
+	for _, row := range rows {
+		b.Picture(row)
+		b.Space(4)
+	}
 }
 
 // marksInRow is how many positions stand in one row; further ones go below.

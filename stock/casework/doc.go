@@ -49,6 +49,14 @@
 // Every size is kept as the sum that it came from, a stock.Derivation, so the
 // arithmetic that is printed is the one that is cut.
 //
+// # Marks
+//
+// What is laid out on a part follows from where the pieces stand: two pieces that
+// are joined take up the same room, and a [Mark] says where on each of them that
+// room is. Each kind of mark has a file of its own: housings (dados, rabbets,
+// grooves), slides, fingers, frame joints, pins and handles. A position is exact,
+// from one edge, and never the sum of others.
+//
 // # Framed cases
 //
 // The box lies between the frames, and inside their edges by an inset. What is

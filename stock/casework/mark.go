@@ -36,6 +36,7 @@ type Mark struct {
 // Spot is a place on one piece.
 type Spot struct {
 	Solid int    // index into Case.Solids
+	Piece string // "left": tells the piece from others of its part; or ""
 	Face  string // "inner face", "both ends"
 }
 
@@ -79,6 +80,7 @@ func (r *reckoner) marks(solids []Solid) []Mark {
 
 // add takes a mark. One that other pieces of the part have too is kept once.
 func (m *marker) add(s Spot, k Mark) {
+	s.Piece = m.name(s.Solid)
 	k.Part = m.solids[s.Solid].Part
 	for i := range m.marks {
 		if on := &m.marks[i]; on.same(k) {
@@ -108,7 +110,7 @@ func (m *marker) on(spots []Spot) string {
 		if pieces[s.Face] == nil {
 			faces = append(faces, s.Face)
 		}
-		pieces[s.Face] = append(pieces[s.Face], m.name(s.Solid))
+		pieces[s.Face] = append(pieces[s.Face], s.Piece)
 	}
 	for i, face := range faces {
 		names := slices.Compact(pieces[face])
@@ -207,7 +209,7 @@ func (m *marker) uprights() []int {
 // besides are the two faces that bay i lies between.
 func (m *marker) besides(bay int) [2]Spot {
 	all := m.uprights()
-	left, right := Spot{all[bay], "right face"}, Spot{all[bay+1], "left face"}
+	left, right := Spot{Solid: all[bay], Face: "right face"}, Spot{Solid: all[bay+1], Face: "left face"}
 	if bay == 0 {
 		left.Face = "inner face"
 	}

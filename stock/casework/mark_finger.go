@@ -47,7 +47,7 @@ func (m *marker) fingers(key at, given Length, fingerFirst, gapFirst []int, axis
 			if edges == nil {
 				return
 			}
-			m.add(Spot{i, "both ends"}, Mark{What: "box-joint fingers", Measure: Measure{edgeOf(s, axis), edges[1 : len(edges)-1]},
+			m.add(Spot{Solid: i, Face: "both ends"}, Mark{What: "box-joint fingers", Measure: Measure{edgeOf(s, axis), edges[1 : len(edges)-1]},
 				Width: edges[1], Depth: depth[n], Note: m.fingerNote(edges, n == 0)})
 		}
 	}

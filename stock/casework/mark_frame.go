@@ -42,7 +42,7 @@ func (m *marker) laps() {
 					}
 				}
 				slices.Sort(k.At)
-				m.add(Spot{i, face}, k)
+				m.add(Spot{Solid: i, Face: face}, k)
 			}
 		}
 	}
@@ -51,11 +51,13 @@ func (m *marker) laps() {
 }
 
 // Rules for tenons. A third of the stock for the thickness, a mortise 1/8 in
-// (3 mm) deeper than the tenon, and a tenon up to six times as wide as it is
-// thick: confirmed with "Joinery Rules of Thumb" (2015).
+// (3 mm) deeper than the tenon and up to five times as deep as it is wide, and a
+// tenon up to six times as wide as it is thick: confirmed with "Joinery Rules of
+// Thumb" (2015).
 const (
-	tenonOfStock = 3
-	widestTenon  = 6
+	tenonOfStock   = 3
+	widestTenon    = 6
+	deepestMortise = 5
 )
 
 // mortiseMore is how much deeper a mortise is than its tenon.
@@ -88,22 +90,26 @@ func (m *marker) tenons() {
 			edges = []stock.Length{haunch, f.rail}
 		}
 		m.tenon(i, X, cheeks)
-		m.add(Spot{i, "both ends"}, Mark{What: "tenon edges", Measure: Measure{edgeOf(m.solids[i], Z), edges}})
+		m.add(Spot{Solid: i, Face: "both ends"}, Mark{What: "tenon edges", Measure: Measure{edgeOf(m.solids[i], Z), edges}})
 	}
 	for _, i := range m.of("stile") {
 		s := m.solids[i]
-		m.add(Spot{i, "inner edge"}, Mark{What: "mortise", Across: cheeks, Width: f.rail - haunch, Depth: depth,
+		m.add(Spot{Solid: i, Face: "inner edge"}, Mark{What: "mortise", Across: cheeks, Width: f.rail - haunch, Depth: depth,
 			Measure: Measure{edgeOf(s, Z), []stock.Length{haunch, s.Size[Z] - f.rail}}})
 	}
 	m.checkTenonWidth(f.rail-haunch, third)
+	if depth > deepestMortise*third {
+		m.caution("deep mortises", fmt.Sprintf("A mortise %s deep and %s wide is deeper than %d times its width: a shorter tenon will do.",
+			m.print(depth), m.print(third), deepestMortise))
+	}
 	m.middleTenons(cheeks, depth)
 }
 
 // tenon marks the shoulders at both ends of a piece, and the cheeks.
 func (m *marker) tenon(i int, along Axis, cheeks Measure) {
 	s, length := m.solids[i], m.made.frame.tenon
-	m.add(Spot{i, "both ends"}, Mark{What: "tenon shoulders", Measure: Measure{edgeOf(s, along), []stock.Length{length, s.Size[along] - length}}})
-	m.add(Spot{i, "both ends"}, Mark{What: "tenon cheeks", Measure: cheeks})
+	m.add(Spot{Solid: i, Face: "both ends"}, Mark{What: "tenon shoulders", Measure: Measure{edgeOf(s, along), []stock.Length{length, s.Size[along] - length}}})
+	m.add(Spot{Solid: i, Face: "both ends"}, Mark{What: "tenon cheeks", Measure: cheeks})
 }
 
 // middleTenons marks the tenons of mid stiles, which are as wide as these, and
@@ -126,7 +132,7 @@ func (m *marker) middleTenons(cheeks Measure, depth stock.Length) {
 				k.At = append(k.At, m.solids[j].At[X]-s.At[X])
 			}
 		}
-		m.add(Spot{i, "inner edge"}, k)
+		m.add(Spot{Solid: i, Face: "inner edge"}, k)
 	}
 }
 

@@ -26,7 +26,7 @@ func (m *marker) handles() {
 				return
 			}
 		}
-		m.add(Spot{i, "front face"}, k)
+		m.add(Spot{Solid: i, Face: "front face"}, k)
 	}
 }
 

@@ -110,7 +110,7 @@ func (m *marker) housing(h housing) {
 		}
 		for _, face := range faces {
 			slices.Sort(marks[face].At)
-			m.add(Spot{i, face}, *marks[face])
+			m.add(Spot{Solid: i, Face: face}, *marks[face])
 		}
 	}
 }

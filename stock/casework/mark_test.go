@@ -432,8 +432,9 @@ func TestMarksThatCannotBeMade(t *testing.T) {
 	}
 }
 
-// A slide may be made longer than a box, if the case has the room; a tenon of 90
-// mm in stock 38 thick is wider than 6 x 12.7.
+// A slide may be made longer than a box, if the case has the room; a tenon of
+// 90 in stock 38 thick is wider than 6 x 12.7 = 76, a mortise of 70 + 3 deeper than
+// 5 x 12.7 = 63.3.
 func TestMarksThatAreUnwise(t *testing.T) {
 	subjects := func(c *Case) (all []string) {
 		for _, x := range c.Cautions {
@@ -450,7 +451,11 @@ func TestMarksThatAreUnwise(t *testing.T) {
 	}
 	f := framed()
 	f.Frame.Corner, f.Frame.TenonLength, f.Frame.RailWidth = word("mortise-and-tenon"), metric("30"), metric("135")
-	if got := subjects(derive(t, f, from)); !slices.Contains(got, "wide tenons") {
+	if got := subjects(derive(t, f, from)); !slices.Contains(got, "wide tenons") || slices.Contains(got, "deep mortises") {
+		t.Errorf("cautions %q", got)
+	}
+	f.Frame.StileWidth, f.Frame.TenonLength = metric("80"), metric("70")
+	if got := subjects(derive(t, f, from)); !slices.Contains(got, "deep mortises") {
 		t.Errorf("cautions %q", got)
 	}
 }
