@@ -56,12 +56,20 @@ func (m *marker) fingers(key at, given Length, fingerFirst, gapFirst []int, axis
 // fingerEdges are the edges of fingers and gaps, both ends of the width
 // included; nil where they cannot be cut.
 func (m *marker) fingerEdges(key at, given Length, width, thickness stock.Length) []stock.Length {
+	finger := min(thickness, (width+2)/3)
+	if given.Set {
+		finger = given.Value
+	}
+	switch {
+	case width < 2*finger:
+		m.fault(key, fmt.Sprintf("fingers %s wide leave fewer than two on a width of %s", m.print(finger), m.print(width)), "make them narrower")
+		return nil
+	case width/finger > most:
+		m.fault(key, fmt.Sprintf("fingers %s wide are more than %d on a width of %s", m.print(finger), most, m.print(width)), "make them wider")
+		return nil
+	}
 	edges := suggestedFingers(width, thickness)
 	if given.Set {
-		if width < 2*given.Value {
-			m.fault(key, fmt.Sprintf("fingers %s wide leave fewer than two on a width of %s", m.print(given.Value), m.print(width)), "make them narrower")
-			return nil
-		}
 		edges = givenFingers(width, given.Value)
 	}
 	if narrow := edges[1]; narrow < m.from.Kerf {

@@ -84,9 +84,12 @@ func (m *marker) housing(h housing) {
 		marks := make(map[string]*Mark)
 		var faces []string // of marks, in the order found
 		for _, j := range m.of(h.enters...) {
-			enters := grown(m.solids[j], h.clearance)
-			room, meet := shared(into, enters)
-			if !meet || enters.Drawer != into.Drawer || room.Size[h.axis] == 0 || h.name != "butt" && room.Size[depth] == 0 {
+			enters := m.solids[j]
+			if enters.Drawer != into.Drawer {
+				continue
+			}
+			room, meet := shared(into, grown(enters, h.clearance))
+			if !meet || room.Size[h.axis] == 0 || h.name != "butt" && room.Size[depth] == 0 {
 				continue
 			}
 			k := Mark{What: h.name, Width: room.Size[h.axis], Depth: room.Size[depth]}

@@ -20,6 +20,7 @@ import (
 // The lower edge of the box is where a slide's lower edge is set unless
 // slide_line lifts it: common practice, no source.
 func (m *marker) slides() {
+	m.onBoxes()
 	drawer := 0
 	for i, b := range m.bays {
 		for k, o := range b.openings {
@@ -50,6 +51,17 @@ func (m *marker) slides() {
 				m.add(s, mark)
 			}
 		}
+	}
+}
+
+// onBoxes marks the line on the boxes as well, where it is not their lower edge.
+func (m *marker) onBoxes() {
+	line := m.made.drawers.slideLine
+	if line == 0 {
+		return
+	}
+	for _, i := range m.of("drawer side") {
+		m.add(Spot{Solid: i, Face: "outer face"}, Mark{What: "slide line", Measure: Measure{edgeOf(m.solids[i], Z), []stock.Length{line}}})
 	}
 }
 

@@ -62,6 +62,7 @@ func TestSlideLines(t *testing.T) {
 	d.Drawer.SlideLine = metric("84")
 	wantLines(t, []string{"inner face: from the bottom end 108, 292; spacers 90, 184"},
 		marked(derive(t, d, from), from.Ruler, "side", "slide line"))
+	wantLines(t, []string{"outer face: from the lower edge 84"}, marked(derive(t, d, from), from.Ruler, "drawer side", "slide line"))
 	d.Carcass.Bottom = word("under")
 	wantLines(t, []string{"inner face: from the bottom end 90, 274; spacers 90, 184"},
 		marked(derive(t, d, from), from.Ruler, "side", "slide line"))
@@ -378,6 +379,20 @@ func TestUnitsMoveNoMark(t *testing.T) {
 	})
 }
 
+// As many drawers as a case can hold.
+func BenchmarkMarksOfAThousandDrawers(b *testing.B) {
+	d := plain()
+	d.OutsideHeight = metric("90000")
+	made(&d, "inset", DrawerBox{Count: count(1000)})
+	d.Drawer.Corner = word("box-joint")
+	from := workshop(stock.Millimetres)
+	for b.Loop() {
+		if c, faults := Derive(d, from); c == nil {
+			b.Fatal(spelled(faults))
+		}
+	}
+}
+
 func TestMarksThatCannotBeMade(t *testing.T) {
 	for _, test := range []struct {
 		name   string
@@ -400,6 +415,10 @@ func TestMarksThatCannotBeMade(t *testing.T) {
 			*d = framed()
 			d.Frame.Corner, d.Frame.FingerWidth = word("box-joint"), metric("20")
 		}, "case.frame.finger_width: fingers 20 mm wide leave fewer than two on a width of 38 mm; make them narrower"},
+		{"fingers without number", func(d *Design) {
+			made(d, "none", DrawerBox{})
+			d.Drawer.Corner, d.Drawer.FingerWidth = word("box-joint"), metric("0.5")
+		}, "case.drawer.finger_width: fingers 0.5 mm wide are more than 1000 on a width of 678 mm; make them wider"},
 		{"fingers of a butt joint", func(d *Design) {
 			made(d, "none", DrawerBox{})
 			d.Drawer.FingerWidth = metric("6")
