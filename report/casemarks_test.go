@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"sawbill/report/internal/drawing"
 	"sawbill/stock"
 	"sawbill/stock/casework"
 
@@ -50,6 +51,24 @@ func TestCaseMarksAreRoundedOneByOne(t *testing.T) {
 `
 	if d := cmp.Diff(want, "\n"+b.String()); d != "" {
 		t.Errorf("(-want +got):\n%s", d)
+	}
+}
+
+// The pages list the marks after the cutting bill, and no writing touches.
+func TestPagesListTheMarksOfACase(t *testing.T) {
+	for _, o := range []Options{{Case: markedCase()}, {Case: markedCase(), Paper: Letter, Ruler: inches}} {
+		listed := false
+		for _, page := range pages(bench(), o) {
+			if err := drawing.CheckWriting(page); err != nil {
+				t.Error(err)
+			}
+			for _, text := range page.Texts() {
+				listed = listed || text.String == marksHeading
+			}
+		}
+		if !listed {
+			t.Error("the marks are missing")
+		}
 	}
 }
 

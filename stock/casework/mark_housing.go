@@ -96,6 +96,9 @@ func (m *marker) housing(h housing) {
 			if h.name == "butt" {
 				k.What = enters.Role + " line"
 			}
+			if stop := room.At[Y] - into.At[Y]; k.What == "dado" && h.axis == Z && stop > 0 {
+				k.Note = "stopped " + m.print(stop) + " behind the front edge"
+			}
 			at := room.At[h.axis] - into.At[h.axis]
 			k.From = edgeOf(into, h.axis)
 			if h.fromBack {

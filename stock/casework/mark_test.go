@@ -122,6 +122,18 @@ func TestDadosAndGrooves(t *testing.T) {
 		marked(derive(t, d, from), from.Ruler, "side", "divider line"))
 }
 
+// A shelf that is set back does not fill a dado up to the front edge.
+func TestDadosOfShelvesSetBackAreStopped(t *testing.T) {
+	d := plain()
+	d.Shelf = Shelf{Held: word("dado"), JointDepth: metric("6"), SetBack: metric("15")}
+	d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1)}}}}
+	for _, k := range derive(t, d, workshop(stock.Millimetres)).Marks {
+		if k.What == "dado" && k.Note != "stopped 15 mm behind the front edge" {
+			t.Errorf("the note of a dado is %q", k.Note)
+		}
+	}
+}
+
 // 90 of sides 12 thick: 7.5, so eight fingers or more; nine, to be odd, of 10
 // each. Of 12 given, seven; the last is 90 - 6 x 12 = 18. Facts: from half to all of
 // the thickness, an odd number (common practice, no source).

@@ -60,6 +60,7 @@ func facesOf(c *casework.Case) []face {
 		if s.Role != "side" && s.Role != "partition" {
 			continue
 		}
+		before := len(faces)
 		for _, k := range c.Marks {
 			for _, spot := range k.Spots {
 				if spot.Solid != i {
@@ -81,6 +82,7 @@ func facesOf(c *casework.Case) []face {
 				faces[at].marks = append(faces[at].marks, k)
 			}
 		}
+		slices.SortFunc(faces[before:], func(a, b face) int { return cmp.Compare(a.name, b.name) }) // left, right
 	}
 	return faces
 }
