@@ -36,6 +36,7 @@ type planFile struct {
 	Estimates []estimateFile `json:"estimates,omitempty"`
 	Totals    totalsFile     `json:"totals"`
 	Cover     coverFile      `json:"cover"`
+	Case      *caseFile      `json:"case,omitempty"`
 	Takes     *takesFile     `json:"takes,omitempty"`
 	Checks    []checkFile    `json:"checks,omitempty"`
 }
@@ -190,8 +191,7 @@ type uncoveredFile struct {
 }
 
 // JSON is the plan file for other programs: lengths in exact millimetres, money
-// with two decimals, lists never null. Of a case it tells what else it takes, and
-// its checks.
+// with two decimals, lists never null. Of the options it needs the case alone.
 func JSON(p *cutplan.Plan, o Options) []byte {
 	f := planFile{
 		Format: "sawbill plan 1", Title: p.Job.Title, Complete: p.Complete(),
@@ -232,6 +232,7 @@ func JSON(p *cutplan.Plan, o Options) []byte {
 		f.Cover.Uncovered = append(f.Cover.Uncovered, uncoveredFile{p.Bill[u.Blank].Part.Name, u.Count})
 	}
 	if o.Case != nil {
+		f.Case = caseOf(o.Case)
 		f.Takes, f.Checks = takesOf(o.Case), checksOf(o.Case)
 	}
 	var b bytes.Buffer

@@ -95,6 +95,7 @@ func casePages(b *paper.Book, o Options) {
 	b.Heading("The case")
 	b.Table(caseSizes(o.Case, o.Ruler).table())
 	b.Table(caseOpenings(o.Case, o.Ruler).table())
+	markPages(b, o)
 }
 
 // warnings names what the fonts lack.

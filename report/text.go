@@ -85,6 +85,9 @@ func PartList(to io.Writer, j stock.Job, o Options) error {
 	}
 	w.listing("How the sizes came about", derivations(j.Parts, o.Ruler))
 	w.listing("How the blanks came about", blankDerivations(bill, o.Ruler))
+	if o.Case != nil {
+		w.listing(marksHeading, caseMarks(o.Case, o.Ruler))
+	}
 	if l := milling(bill, sourcesOf(j, bill), o.Ruler).withoutMarks(); len(l.rows) > 0 {
 		w.listing("Milling", l)
 		for _, caution := range millingCautions(bill) {

@@ -15,7 +15,9 @@ type Case struct {
 	// and openings, from the top.
 	Storage []Storage
 	// Solids are the pieces one by one, where they stand, in the order of Parts.
-	Solids   []Solid
+	Solids []Solid
+	// Marks are what is laid out on the parts, in their order.
+	Marks    []Mark
 	Cautions []Caution
 	Checks   []Check
 	Hardware []Hardware

@@ -13,7 +13,7 @@ type Context struct {
 	Ruler stock.Ruler
 	// Materials is all the stock the job offers, by material.
 	Materials map[string]Material
-	// Kerf is what a crosscut takes.
+	// Kerf is that of the saw: what a crosscut takes, and no finger is narrower.
 	Kerf stock.Length
 }
 

@@ -29,6 +29,11 @@ func Derive(d Design, from Context) (*Case, []Fault) {
 		r.edgingPieces()
 		r.joineryPieces()
 	}
+	solids := r.solids()
+	var marks []Mark
+	if len(r.faults) == 0 {
+		marks = r.marks(solids)
+	}
 	if len(r.faults) > 0 {
 		slices.SortStableFunc(r.faults, func(a, b Fault) int { return a.Line - b.Line })
 		return nil, slices.Compact(r.faults)
@@ -36,7 +41,7 @@ func Derive(d Design, from Context) (*Case, []Fault) {
 	for _, b := range r.bays {
 		r.cautionNarrow(b)
 	}
-	c := &Case{Parts: r.parts(), Sizes: r.sizes, Openings: r.spaces(), Storage: r.storage, Solids: r.solids(), Materials: r.from.Materials, Finish: r.finish()}
+	c := &Case{Parts: r.parts(), Sizes: r.sizes, Openings: r.spaces(), Storage: r.storage, Solids: solids, Marks: marks, Materials: r.from.Materials, Finish: r.finish()}
 	c.Hardware = r.hardware(c)
 	r.checks(c)
 	c.Cautions = r.cautions

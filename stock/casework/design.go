@@ -107,6 +107,9 @@ type Frame struct {
 	Corner Word `toml:"corner" words:"butt half-lap mortise-and-tenon box-joint loose-tenon"`
 	// TenonLength is that of one tenon, shoulder to end.
 	TenonLength Length `toml:"tenon_length"`
+	// FingerWidth is that of a finger of box joints, across the thickness.
+	// Default: suggested, see Mark.
+	FingerWidth Length `toml:"finger_width"`
 	// Inset is how far the panels lie inside the frames' outer edges, so that
 	// nothing stands proud. Default 0: flush.
 	Inset Length `toml:"inset" zero:"allowed"`
@@ -161,6 +164,14 @@ type Shelf struct {
 	// Load is what shelves and dividers are checked for, in kg/m2, in a job in
 	// inches in lb/ft2. Default 50 lb/ft2 (244 kg/m2).
 	Load Count `toml:"load"`
+	// PinInset is how far the rows of pins lie from the front and the back edge
+	// of a loose shelf. Default 37 mm (1 1/2 in).
+	PinInset Length `toml:"pin_inset"`
+	// PinPitch is the distance of the holes in a row. Default 32 mm (1 1/4 in).
+	PinPitch Length `toml:"pin_pitch"`
+	// PinHoles is their number for each shelf, in each row. Default 5; an even
+	// number counts as one more.
+	PinHoles Count `toml:"pin_holes"`
 }
 
 // Drawer is what all drawers have in common: [case.drawer].
@@ -179,6 +190,12 @@ type Drawer struct {
 	GapBelow Length `toml:"gap_below" zero:"allowed"`
 	// GapBehind is left between drawer and back. Default 0.
 	GapBehind Length `toml:"gap_behind" zero:"allowed"`
+	// SlideLine is how far above the box's lower edge a slide's line is marked.
+	// Default 0.
+	SlideLine Length `toml:"slide_line" zero:"allowed"`
+	// SlideLength is that of the slides. Default: the longest usual one that goes
+	// in is suggested.
+	SlideLength Length `toml:"slide_length"`
 
 	// What follows is for drawers to be made.
 
@@ -196,6 +213,10 @@ type Drawer struct {
 	// sides), or "box-joint".
 	Corner      Word   `toml:"corner" words:"butt rabbet box-joint"`
 	CornerDepth Length `toml:"corner_depth"` // of rabbets, into the sides
+	// FingerWidth is that of a finger of box joints. Default: suggested, see Mark.
+	FingerWidth Length `toml:"finger_width"`
+	// HandleSpacing is the distance of a handle's two holes. Default: one hole.
+	HandleSpacing Length `toml:"handle_spacing"`
 	// BoxDepth is the box's size front to back. Default: all there is.
 	BoxDepth Length `toml:"box_depth"`
 	// HeightClearance is what a box behind a false front is lower than its

@@ -77,6 +77,14 @@
 // have made, errors and all. They are best cut when that was put together dry and
 // measured, and are marked so.
 //
+// # Marks
+//
+// What is laid out on a part follows from where the pieces stand: two pieces that
+// are joined take up the same room, and a [Mark] says where on each of them that
+// room is. Each kind of mark has a file of its own: housings (dados, rabbets,
+// grooves), slides, fingers, frame joints, pins and handles. A position is exact,
+// from one edge, and never the sum of others.
+//
 // # Framed cases
 //
 // The box lies between the frames, and inside their edges by an inset. What is

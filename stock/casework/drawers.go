@@ -11,6 +11,8 @@ type drawers struct {
 	side              stock.Length // clearance of one slide
 	gap, above, below stock.Length
 	behind            stock.Length
+	slideLine         stock.Length // above the box's lower edge
+	slideLength       stock.Length // 0 where none was given
 
 	front      string
 	frontPanel panel
@@ -36,6 +38,8 @@ func (r *reckoner) buildDrawers() {
 		side:            r.orDefault(d.SideClearance, stock.Inch/2, stock.Inch/2),
 		gap:             r.orDefault(d.Gap, 3*stock.Millimetre, stock.Inch/8),
 		behind:          d.GapBehind.Value,
+		slideLine:       d.SlideLine.Value,
+		slideLength:     d.SlideLength.Value,
 		front:           or(d.Front, "none"),
 		overlay:         d.Overlay.Value,
 		corner:          or(d.Corner, "butt"),

@@ -1,0 +1,122 @@
+package casework
+
+import (
+	"fmt"
+
+	"sawbill/stock"
+)
+
+// boxJoints marks the fingers of both mates of a box joint. The one starts
+// with a finger where the other starts with a gap, so one set of edges serves
+// both:
+//
+//	0       1/n     2/n     3/n  ...   width
+//	|finger | gap   |finger |          side, stile
+//	|gap    |finger | gap   |          front and back, rail
+func (m *marker) boxJoints() {
+	d := m.design
+	if s := m.made.drawers; s.corner == "box-joint" {
+		m.fingers(m.drawerKey("finger_width"), d.Drawer.FingerWidth, m.of("drawer side"), m.of("drawer front and back"), Z, s.box.thickness)
+	} else if d.Drawer.FingerWidth.Set {
+		m.fault(m.drawerKey("finger_width"), fmt.Sprintf("fingers have no use, since corner is %q", or(d.Drawer.Corner, "butt")), "leave one of the two out")
+	}
+	f := m.made.frame
+	if f == nil {
+		return
+	}
+	fingerAt := m.place.under(d.Frame.Line, "frame").under(d.Frame.FingerWidth.Line, "finger_width")
+	if f.corner == "box-joint" {
+		m.fingers(fingerAt, d.Frame.FingerWidth, m.of("stile"), m.of("rail"), Y, f.thickness)
+	} else if d.Frame.FingerWidth.Set {
+		m.fault(fingerAt, fmt.Sprintf("fingers have no use, since corner is %q", f.corner), "leave one of the two out")
+	}
+}
+
+// fingers marks the pieces that start with a finger and those that start with a
+// gap. The width they share out lies along axis; a finger is as deep as its
+// mate is thick, in a frame as wide.
+func (m *marker) fingers(key at, given Length, fingerFirst, gapFirst []int, axis Axis, thickness stock.Length) {
+	depth := [2]stock.Length{thickness, thickness}
+	if f := m.made.frame; axis == Y {
+		depth = [2]stock.Length{f.rail, f.stile}
+	}
+	for n, pieces := range [2][]int{fingerFirst, gapFirst} {
+		for _, i := range pieces {
+			s := m.solids[i]
+			edges := m.fingerEdges(key, given, s.Size[axis], thickness)
+			if edges == nil {
+				return
+			}
+			m.add(Spot{Solid: i, Face: "both ends"}, Mark{What: "box-joint fingers", Measure: Measure{edgeOf(s, axis), edges[1 : len(edges)-1]},
+				Width: edges[1], Depth: depth[n], Note: m.fingerNote(edges, n == 0)})
+		}
+	}
+}
+
+// fingerEdges are the edges of fingers and gaps, both ends of the width
+// included; nil where they cannot be cut.
+func (m *marker) fingerEdges(key at, given Length, width, thickness stock.Length) []stock.Length {
+	finger := min(thickness, (width+2)/3)
+	if given.Set {
+		finger = given.Value
+	}
+	switch {
+	case width < 2*finger:
+		m.fault(key, fmt.Sprintf("fingers %s wide leave fewer than two on a width of %s", m.print(finger), m.print(width)), "make them narrower")
+		return nil
+	case width/finger > most:
+		m.fault(key, fmt.Sprintf("fingers %s wide are more than %d on a width of %s", m.print(finger), most, m.print(width)), "make them wider")
+		return nil
+	}
+	edges := suggestedFingers(width, thickness)
+	if given.Set {
+		edges = givenFingers(width, given.Value)
+	}
+	if narrow := edges[1]; narrow < m.from.Kerf {
+		m.fault(key, fmt.Sprintf("a finger %s wide is narrower than the kerf, %s", m.print(narrow), m.print(m.from.Kerf)),
+			"give wider fingers, or another corner")
+		return nil
+	}
+	return edges
+}
+
+// suggestedFingers divides a width into an odd number of equal fingers and
+// gaps, so that both ends match: three, or as few as make a finger no wider
+// than the stock is thick. From five on it is then more than half as wide; from
+// half to all of the thickness is usual (common practice, no source). Each edge
+// is a multiple of the exact finger, rounded down once.
+func suggestedFingers(width, thickness stock.Length) []stock.Length {
+	n := max(3, (width+thickness-1)/thickness)
+	n += 1 - n%2
+	edges := make([]stock.Length, n+1)
+	for i := range edges {
+		edges[i] = stock.Length(i) * width / n
+	}
+	return edges
+}
+
+// givenFingers divides a width by a given finger. The last takes the rest.
+func givenFingers(width, finger stock.Length) []stock.Length {
+	n := width / finger
+	edges := make([]stock.Length, n+1)
+	for i := range edges {
+		edges[i] = stock.Length(i) * finger
+	}
+	edges[n] = width
+	return edges
+}
+
+// fingerNote tells how a piece starts and ends, how many fingers and gaps there
+// are together, and of a last one that is wider.
+func (m *marker) fingerNote(edges []stock.Length, fingerFirst bool) string {
+	names := [2]string{"finger", "gap"}
+	if !fingerFirst {
+		names = [2]string{"gap", "finger"}
+	}
+	n := len(edges) - 1
+	note := fmt.Sprintf("starts with a %s, ends with a %s, %d in all", names[0], names[(n-1)%2], n)
+	if last := edges[n] - edges[n-1]; last-edges[1] > 1 { // equal ones differ by their rounding
+		note += ", the last " + m.print(last) + " wide"
+	}
+	return note
+}

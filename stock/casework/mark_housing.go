@@ -1,0 +1,164 @@
+package casework
+
+import (
+	"slices"
+
+	"sawbill/stock"
+)
+
+// housing is a joint in which one piece enters another, or stands against it.
+// Both solids take up the same room where they meet, and that room is what is
+// cut:
+//
+//	     _______________
+//	____|               |   depth
+//	____|  piece enters |
+//	    |_______________|
+//	|   |   width
+//	  at, from the edge
+type housing struct {
+	enters, into []string // roles
+	name         string   // "dado"; "butt" if nothing is cut
+	axis         Axis     // that the position is measured along
+	fromBack     bool     // measured from the back, not the front
+	// clearance is what the piece that enters is smaller than its housings.
+	clearance stock.Length
+}
+
+// housings marks dados, rabbets and grooves, and of panels that are butted the
+// line of their lower or left face.
+func (m *marker) housings() {
+	b := m.made
+	all := []housing{
+		{[]string{"partition"}, []string{"top", "bottom"}, b.partition.joint.name, X, false, 0},
+		{[]string{"divider"}, []string{"side", "partition"}, b.divider.joint.name, Z, false, 0},
+	}
+	if b.corner.depth > 0 {
+		all = append(m.corners(), all...)
+	}
+	if !b.shelf.loose {
+		all = append(all, housing{[]string{"shelf"}, []string{"side", "partition"}, b.shelf.joint.name, Z, false, 0})
+	}
+	if b.back.fit == "rabbet" || b.back.fit == "groove" {
+		all = append(all, housing{[]string{"back"}, []string{"side", "top", "bottom", "stile", "mid stile", "rail"},
+			b.back.fit, Y, true, b.back.clearance})
+	}
+	if b.drawers.corner == "rabbet" {
+		all = append(all, housing{[]string{"drawer front and back"}, []string{"drawer side"}, "rabbet", Y, false, 0})
+	}
+	all = append(all, housing{[]string{"drawer bottom"}, []string{"drawer side", "drawer front and back"},
+		"groove", Z, false, b.drawers.bottomClearance})
+	for _, h := range all {
+		m.housing(h)
+	}
+}
+
+// corners are those of the box: a panel between the others enters them.
+func (m *marker) corners() []housing {
+	b := m.made
+	var between, outside []string
+	for _, end := range []struct {
+		role    string
+		outside bool
+	}{{"top", b.topOver}, {"bottom", b.bottomUnder}} {
+		if end.outside {
+			outside = append(outside, end.role)
+		} else {
+			between = append(between, end.role)
+		}
+	}
+	return []housing{
+		{between, []string{"side"}, b.corner.name, Z, false, 0},
+		{[]string{"side"}, outside, b.corner.name, X, false, 0},
+	}
+}
+
+// housing marks every piece that is entered, each of its faces by itself.
+func (m *marker) housing(h housing) {
+	for _, i := range m.of(h.into...) {
+		into := m.solids[i]
+		depth := into.Through
+		if slices.Contains([]string{"stile", "mid stile", "rail"}, into.Role) {
+			depth = into.Across
+		}
+		marks := make(map[string]*Mark)
+		var faces []string // of marks, in the order found
+		for _, j := range m.of(h.enters...) {
+			enters := m.solids[j]
+			if enters.Drawer != into.Drawer {
+				continue
+			}
+			room, meet := shared(into, grown(enters, h.clearance))
+			if !meet || room.Size[h.axis] == 0 || h.name != "butt" && room.Size[depth] == 0 {
+				continue
+			}
+			k := Mark{What: h.name, Width: room.Size[h.axis], Depth: room.Size[depth]}
+			if h.name == "butt" {
+				k.What = enters.Role + " line"
+			}
+			if stop := room.At[Y] - into.At[Y]; k.What == "dado" && h.axis == Z && stop > 0 {
+				k.Note = "stopped " + m.print(stop) + " behind the front edge"
+			}
+			at := room.At[h.axis] - into.At[h.axis]
+			k.From = edgeOf(into, h.axis)
+			if h.fromBack {
+				at = into.End()[h.axis] - room.End()[h.axis]
+				k.From = "back " + k.From[len("front "):]
+			}
+			face := faceOf(into, room, depth)
+			if marks[face] == nil {
+				marks[face] = &k
+				faces = append(faces, face)
+			}
+			if on := marks[face]; !slices.Contains(on.At, at) {
+				on.At = append(on.At, at)
+			}
+		}
+		for _, face := range faces {
+			slices.Sort(marks[face].At)
+			m.add(Spot{Solid: i, Face: face}, *marks[face])
+		}
+	}
+}
+
+// faceOf names the face or the edge of a piece in which room is cut, the depth
+// along an axis. Pieces between two bays have two.
+func faceOf(s, room Solid, depth Axis) string {
+	face := "face"
+	if depth == s.Across {
+		face = "edge"
+	}
+	if s.Role != "partition" && s.Role != "mid stile" {
+		return "inner " + face
+	}
+	if room.At[depth] == s.At[depth] {
+		return "left " + face
+	}
+	return "right " + face
+}
+
+// grown is a panel with its clearance given back, half of it at each edge.
+func grown(s Solid, clearance stock.Length) Solid {
+	for _, a := range []Axis{s.Along, s.Across} {
+		s.At[a] -= clearance / 2
+		s.Size[a] += clearance
+	}
+	return s
+}
+
+// shared is the room that two solids both take up. They meet if they touch;
+// its size may be 0 in one direction then.
+func shared(a, b Solid) (room Solid, meet bool) {
+	touching := 0
+	for axis := range a.At {
+		from, to := max(a.At[axis], b.At[axis]), min(a.End()[axis], b.End()[axis])
+		if to < from {
+			return Solid{}, false
+		}
+		if to == from {
+			touching++
+		}
+		room.At[axis], room.Size[axis] = from, to-from
+	}
+	return room, touching < 2
+}

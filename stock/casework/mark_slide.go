@@ -1,0 +1,140 @@
+package casework
+
+import (
+	"fmt"
+	"slices"
+
+	"sawbill/stock"
+)
+
+// slides marks a line for every slide up the uprights beside a stack of
+// drawers, and the spacers that set the slides without measuring:
+//
+//	|      |
+//	|------|  slide line
+//	|      |  spacer: from the slide below
+//	|------|  slide line = lower edge of the box + slide_line
+//	|      |  spacer: from the bottom, or the divider
+//	|______|
+//
+// The lower edge of the box is where a slide's lower edge is set unless
+// slide_line lifts it: common practice, no source.
+func (m *marker) slides() {
+	m.onBoxes()
+	drawer := 0
+	for i, b := range m.bays {
+		for k, o := range b.openings {
+			var lines []stock.Length
+			for range o.stack {
+				drawer++
+				lines = append(lines, m.box(drawer).At[Z]+m.made.drawers.slideLine)
+			}
+			if len(lines) == 0 {
+				continue
+			}
+			slices.Sort(lines)
+			floor, below := o.floor, "divider"
+			if k == len(b.openings)-1 {
+				floor, below = m.origin()[Z]+m.made.carcass.thickness, "bottom"
+			}
+			mark := Mark{What: "slide line", Spacers: []stock.Length{lines[0] - floor}}
+			for n, line := range lines[1:] {
+				mark.Spacers = append(mark.Spacers, line-lines[n])
+			}
+			mark.Note = b.name + " " + o.name + ", first spacer on the " + below + m.slideSize(b.name+" "+o.name, o, drawer)
+			for _, s := range m.besides(i) {
+				upright := m.solids[s.Solid]
+				mark.Measure = Measure{From: edgeOf(upright, Z)}
+				for _, line := range lines {
+					mark.At = append(mark.At, line-upright.At[Z])
+				}
+				m.add(s, mark)
+			}
+		}
+	}
+}
+
+// onBoxes marks the line on the boxes as well, where it is not their lower edge.
+func (m *marker) onBoxes() {
+	line := m.made.drawers.slideLine
+	if line == 0 {
+		return
+	}
+	for _, i := range m.of("drawer side") {
+		m.add(Spot{Solid: i, Face: "outer face"}, Mark{What: "slide line", Measure: Measure{edgeOf(m.solids[i], Z), []stock.Length{line}}})
+	}
+}
+
+// box is a drawer's box: a measured drawer, or one side of it.
+func (m *marker) box(drawer int) Solid {
+	for _, s := range m.solids {
+		if s.Drawer == drawer && (s.Role == "drawer side" || s.Role == "drawer") {
+			return s
+		}
+	}
+	panic("casework: a drawer that does not stand in its case")
+}
+
+// slideSize tells the slide for a stack of drawers, whose last has that number,
+// and checks it.
+func (m *marker) slideSize(name string, o opening, last int) string {
+	s := m.made.drawers
+	room := m.slideRoom(o)
+	told := false
+	for n := range o.stack {
+		b := m.box(last - n)
+		if high := b.Size[Z]; s.slideLine >= high {
+			m.fault(m.drawerKey("slide_line"), fmt.Sprintf("a slide line %s up lies above a box %s high", m.print(s.slideLine), m.print(high)),
+				"make it less than the height of the lowest box")
+		}
+		if s.slideLength == 0 {
+			room = min(room, b.Size[Y])
+		} else if deep := b.Size[Y]; s.slideLength > deep && !told {
+			told = true
+			m.caution("slides longer than the drawer", fmt.Sprintf("In %s a slide %s long reaches past a box %s deep: see whether its drawer member may stand over.",
+				name, m.print(s.slideLength), m.print(deep)))
+		}
+	}
+	switch {
+	case s.slideLength > m.slideRoom(o):
+		m.fault(m.drawerKey("slide_length"), fmt.Sprintf("a slide %s long does not go in, for %s are left inside", m.print(s.slideLength), m.print(m.slideRoom(o))),
+			"take a shorter slide, or make the case deeper")
+	case s.slideLength > 0:
+		return ", slide " + m.print(s.slideLength)
+	}
+	if usual := m.usualSlide(room); usual > 0 {
+		return ", longest usual slide " + m.print(usual)
+	}
+	return ""
+}
+
+func (m *marker) drawerKey(key string) at {
+	d := m.design.Drawer
+	line := map[string]int{"slide_line": d.SlideLine.Line, "slide_length": d.SlideLength.Line,
+		"handle_spacing": d.HandleSpacing.Line, "finger_width": d.FingerWidth.Line}[key]
+	return m.place.under(d.Line, "drawer").under(line, key)
+}
+
+// slideRoom is the greatest length of a slide: the inside depth, less an inset
+// front, less 1/8 in (common practice, no source).
+func (m *marker) slideRoom(o opening) stock.Length {
+	room := m.depth.clear - m.orDefault(Length{}, 3*stock.Millimetre, stock.Inch/8)
+	if m.made.drawers.falseFronts(o) {
+		room -= m.made.drawers.insetFront().Value
+	}
+	return room
+}
+
+// usualSlide is the longest slide that is sold and goes in, 0 if there is none:
+// even inches from 10 to 28, or 250 to 600 mm by 50 (common practice, no source).
+func (m *marker) usualSlide(room stock.Length) stock.Length {
+	shortest, longest, step := 250*stock.Millimetre, 600*stock.Millimetre, 50*stock.Millimetre
+	if m.from.Ruler.Units == stock.Inches {
+		shortest, longest, step = 10*stock.Inch, 28*stock.Inch, 2*stock.Inch
+	}
+	room = min(room, longest)
+	if room < shortest {
+		return 0
+	}
+	return room - (room-shortest)%step
+}

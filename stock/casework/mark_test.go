@@ -1,0 +1,492 @@
+package casework
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"testing"
+
+	"sawbill/stock"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
+)
+
+// marked writes the marks of a part that are called what, each in one line:
+// "inner face: from the bottom end 351; 18 wide, 6 deep".
+func marked(c *Case, r stock.Ruler, part, what string) []string {
+	all := func(at []stock.Length) string {
+		said := make([]string, len(at))
+		for i, l := range at {
+			said[i] = r.Print(l)
+		}
+		return strings.Join(said, ", ")
+	}
+	var lines []string
+	for _, k := range c.Marks {
+		if c.Parts[k.Part].Name != part || k.What != what {
+			continue
+		}
+		line := fmt.Sprintf("%s: from the %s %s", k.On, k.From, all(k.At))
+		if k.Across.From != "" {
+			line += fmt.Sprintf("; from the %s %s", k.Across.From, all(k.Across.At))
+		}
+		if k.Width != 0 || k.Depth != 0 {
+			line += fmt.Sprintf("; %s wide, %s deep", r.Print(k.Width), r.Print(k.Depth))
+		}
+		if k.Spacers != nil {
+			line += "; spacers " + all(k.Spacers)
+		}
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// The case of TestWhereDrawersStand: boxes 168 high from 24 and from 208 up, in
+// a case whose sides begin at 0 and whose bottom is 18 thick. Spacers 24 - 18 = 6
+// and 208 - 24 = 184. With a slide line 84 up, in the middle of the boxes, lines at
+// 108 and 292, the first spacer 108 - 18 = 90. On sides that stand on the bottom,
+// every line is 18 less.
+func TestSlideLines(t *testing.T) {
+	d := Design{
+		OutsideWidth: metric("500"), OutsideHeight: metric("400"), OutsideDepth: metric("300"),
+		Carcass: Carcass{Material: word("carcass")},
+		Drawer: Drawer{Front: word("overlay"), Overlay: metric("10"), Gap: metric("4"), HeightClearance: metric("12"),
+			Material: word("box"), BottomMaterial: word("back"), GrooveDepth: metric("5")},
+		Bays: []Bay{{Openings: []Opening{{Drawers: []DrawerBox{{Count: count(2)}}}}}},
+	}
+	from := workshop(stock.Millimetres)
+	wantLines(t, []string{"inner face: from the bottom end 24, 208; spacers 6, 184"},
+		marked(derive(t, d, from), from.Ruler, "side", "slide line"))
+	d.Drawer.SlideLine = metric("84")
+	wantLines(t, []string{"inner face: from the bottom end 108, 292; spacers 90, 184"},
+		marked(derive(t, d, from), from.Ruler, "side", "slide line"))
+	wantLines(t, []string{"outer face: from the lower edge 84"}, marked(derive(t, d, from), from.Ruler, "drawer side", "slide line"))
+	d.Carcass.Bottom = word("under")
+	wantLines(t, []string{"inner face: from the bottom end 90, 274; spacers 90, 184"},
+		marked(derive(t, d, from), from.Ruler, "side", "slide line"))
+}
+
+// Inside 400 less 3 are 397: the longest slide by 50 from 250 on is 350. Inside
+// 18 in less 1/8 in: by 2 from 10 on, 16. Deeper than 600 mm there is nothing longer.
+func TestUsualSlide(t *testing.T) {
+	for _, test := range []struct {
+		units      stock.Units
+		room, want Length
+	}{
+		{stock.Millimetres, metric("397"), metric("350")},
+		{stock.Millimetres, metric("400"), metric("400")},
+		{stock.Millimetres, metric("249.9"), Length{}},
+		{stock.Millimetres, metric("900"), metric("600")},
+		{stock.Inches, imperial("17 7/8"), imperial("16")},
+		{stock.Inches, imperial("40"), imperial("28")},
+	} {
+		m := marker{reckoner: &reckoner{from: workshop(test.units)}}
+		if got := m.usualSlide(test.room.Value); got != test.want.Value {
+			t.Errorf("in a room of %d: %d, want %d", test.room.Value, got, test.want.Value)
+		}
+	}
+}
+
+// 900 x 720 x 300 of 18: openings of (684 - 18) / 2 = 333, so the divider's dado
+// begins at 18 + 333 = 351 up the side. Bays of (864 - 18) / 2 = 423; the bottom
+// begins 5 within the side, so the partition's dado at 5 + 423 = 428. The partition
+// begins 6 within the bottom: its dado at 6 + 333 = 339. Corner dados are as wide as
+// top and bottom, at 0 and at 720 - 18 = 702. The back's groove lies 10 from behind.
+// A top over the sides is 900 long: it has the corner dados, at 0 and at 900 - 18 =
+// 882, and the partition's at 18 + 423 = 441.
+func TestDadosAndGrooves(t *testing.T) {
+	d := plain()
+	d.Carcass.Joint, d.Carcass.JointDepth = word("dado"), metric("5")
+	d.Partition.Joint, d.Partition.JointDepth = word("dado"), metric("6")
+	d.Divider.Joint, d.Divider.JointDepth = word("dado"), metric("7")
+	d.Back = Back{Fit: word("groove"), Material: word("back"), Depth: metric("8"), SetIn: metric("10")}
+	d.Bays = []Bay{{Openings: []Opening{{}, {}}}, {}}
+	from := workshop(stock.Millimetres)
+	c := derive(t, d, from)
+	wantLines(t, []string{
+		"inner face: from the bottom end 0, 702; 18 wide, 5 deep",
+		"left, inner face: from the bottom end 351; 18 wide, 7 deep",
+	}, marked(c, from.Ruler, "side", "dado"))
+	wantLines(t, []string{"inner face: from the back edge 10; 6 wide, 8 deep"}, marked(c, from.Ruler, "side", "groove"))
+	wantLines(t, []string{"inner face: from the left end 428; 18 wide, 6 deep"}, marked(c, from.Ruler, "bottom", "dado"))
+	wantLines(t, []string{"left face: from the bottom end 339; 18 wide, 7 deep"}, marked(c, from.Ruler, "partition", "dado"))
+
+	d.Carcass.Top = word("over")
+	wantLines(t, []string{"inner face: from the left end 0, 882; 18 wide, 5 deep", "inner face: from the left end 441; 18 wide, 6 deep"},
+		marked(derive(t, d, from), from.Ruler, "top", "dado"))
+
+	d.Carcass.Top, d.Divider = Word{}, Divider{}
+	wantLines(t, []string{"left, inner face: from the bottom end 351; 18 wide, 0 deep"},
+		marked(derive(t, d, from), from.Ruler, "side", "divider line"))
+}
+
+// A shelf that is set back does not fill a dado up to the front edge.
+func TestDadosOfShelvesSetBackAreStopped(t *testing.T) {
+	d := plain()
+	d.Shelf = Shelf{Held: word("dado"), JointDepth: metric("6"), SetBack: metric("15")}
+	d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1)}}}}
+	for _, k := range derive(t, d, workshop(stock.Millimetres)).Marks {
+		if k.What == "dado" && k.Note != "stopped 15 mm behind the front edge" {
+			t.Errorf("the note of a dado is %q", k.Note)
+		}
+	}
+}
+
+// 90 of sides 12 thick: 7.5, so eight fingers or more; nine, to be odd, of 10
+// each. Of 12 given, seven; the last is 90 - 6 x 12 = 18. Facts: from half to all of
+// the thickness, an odd number (common practice, no source).
+func TestFingers(t *testing.T) {
+	want := func(got []stock.Length, text ...string) {
+		t.Helper()
+		var said []string
+		for _, l := range got {
+			said = append(said, stock.Ruler{}.Print(l))
+		}
+		wantLines(t, text, said)
+	}
+	want(suggestedFingers(metric("90").Value, metric("12").Value), "0", "10", "20", "30", "40", "50", "60", "70", "80", "90")
+	want(givenFingers(metric("90").Value, metric("12").Value), "0", "12", "24", "36", "48", "60", "72", "90")
+	// 100 / 9 = 11.111...: the fourth edge is at 44.4 and the eighth at 88.9, not
+	// at 8 x 11.1 = 88.8.
+	want(suggestedFingers(metric("100").Value, metric("12").Value),
+		"0", "≈11.1", "≈22.2", "≈33.3", "≈44.4", "≈55.6", "≈66.7", "≈77.8", "≈88.9", "100")
+}
+
+// Any width: an odd number of fingers, from half to all of the thickness from
+// five on; every edge within one unit of its exact place, the last exact.
+func TestSuggestedFingersShareTheWidth(t *testing.T) {
+	rnd := rand.New(rand.NewPCG(1, 3))
+	for range 2000 {
+		width, thickness := 1+stock.Length(rnd.IntN(400*int(stock.Millimetre))), stock.Millimetre+stock.Length(rnd.IntN(40*int(stock.Millimetre)))
+		edges := suggestedFingers(width, thickness)
+		n := stock.Length(len(edges) - 1)
+		if n%2 == 0 || n < 3 || edges[n] != width || width > n*thickness || n > 3 && 2*width <= n*thickness {
+			t.Fatalf("%d of %d: %d fingers %v", width, thickness, n, edges)
+		}
+		for i, at := range edges {
+			if off := stock.Length(i)*width - at*n; off < 0 || off >= n {
+				t.Fatalf("%d of %d: edge %d at %d", width, thickness, i, at)
+			}
+		}
+	}
+}
+
+// Wherever the one mate has a finger, the other has a gap; together they fill
+// the width.
+func TestFingersOfMatesComplementEachOther(t *testing.T) {
+	for _, given := range []Length{{}, metric("7.3")} {
+		d := plain()
+		made(&d, "none", DrawerBox{Count: count(3)})
+		d.Drawer.Corner, d.Drawer.FingerWidth = word("box-joint"), given
+		c := derive(t, d, workshop(stock.Millimetres))
+		mates := make(map[string]Mark)
+		for _, k := range c.Marks {
+			if k.What == "box-joint fingers" {
+				mates[c.Parts[k.Part].Name] = k
+			}
+		}
+		side, front := mates["drawer side"], mates["drawer front and back"]
+		wide := partNamed(t, c, "drawer side").Width
+		if !slices.Equal(side.At, front.At) || len(side.At) < 2 || side.From != front.From {
+			t.Fatalf("edges %v and %v", side.At, front.At)
+		}
+		if !strings.HasPrefix(side.Note, "starts with a finger") || !strings.HasPrefix(front.Note, "starts with a gap") {
+			t.Errorf("both begin alike: %q, %q", side.Note, front.Note)
+		}
+		var fingers [2]stock.Length
+		from := stock.Length(0)
+		for i, to := range append(slices.Clone(side.At), wide) {
+			if to <= from {
+				t.Fatalf("edges fall: %v", side.At)
+			}
+			fingers[i%2] += to - from
+			from = to
+		}
+		if fingers[0]+fingers[1] != wide {
+			t.Errorf("fingers of %d and %d do not fill %d", fingers[0], fingers[1], wide)
+		}
+	}
+}
+
+// The framed case of TestWhereTheFramedCaseStands, 30 high: members 2 1/2 wide and
+// 1 1/2 thick. Cheeks at a third and two thirds: 1/2 and 1. Rails 40 - 2 x 2 1/2 +
+// 2 x 1 = 37 long, shoulders at 1 and 36. Tenons are cut back 2 1/2 / 3 = 5/6 (27/32)
+// from the outer edge and 1 2/3 (1 21/32) wide; mortises 1 + 1/8 deep, from 5/6 and
+// from 30 - 2 1/2 = 27 1/2.
+func TestTenonsAndMortises(t *testing.T) {
+	d := Design{
+		Construction: word("framed"),
+		OutsideWidth: imperial("40"), OutsideHeight: imperial("30"), OutsideDepth: imperial("20"),
+		Carcass: Carcass{Material: word("carcass")},
+		Frame: Frame{Material: word("spruce"), StileWidth: imperial("2 1/2"), RailWidth: imperial("2 1/2"),
+			Corner: word("mortise-and-tenon"), TenonLength: imperial("1"), Inset: imperial("1/4")},
+	}
+	from := workshop(stock.Inches)
+	c := derive(t, d, from)
+	for _, test := range []struct {
+		part, what string
+		want       []string
+	}{
+		{"rail", "tenon shoulders", []string{"both ends: from the left end 1, 36"}},
+		{"rail", "tenon cheeks", []string{"both ends: from the front face 1/2, 1"}},
+		{"rail", "tenon edges", []string{
+			"front lower and rear lower, both ends: from the lower edge ≈27/32, 2 1/2",
+			"front upper and rear upper, both ends: from the lower edge 0, ≈1 21/32"}},
+		{"stile", "mortise", []string{
+			"inner edge: from the bottom end ≈27/32, 27 1/2; from the front face 1/2, 1; ≈1 21/32 wide, 1 1/8 deep"}},
+	} {
+		wantLines(t, test.want, marked(c, from.Ruler, test.part, test.what))
+	}
+	for _, k := range c.Marks {
+		if k.What == "mortise" && (k.At[0]*3 > d.Frame.RailWidth.Value || d.Frame.RailWidth.Value-k.At[0]*3 > 2) {
+			t.Errorf("a third of the rail is %d", k.At[0])
+		}
+	}
+}
+
+// Members 50 wide and 38 thick, 900 x 720, two bays: stiles lapped at 0 and at 720
+// - 50 = 670, half of 38 deep; so are the mid stiles. The rails at 0 and 900 - 50 =
+// 850, and where the mid stile lies, in the middle: (900 - 50) / 2 = 425.
+func TestHalfLaps(t *testing.T) {
+	d := framed()
+	d.Frame.Corner = word("half-lap")
+	d.Bays = []Bay{{}, {}}
+	from := workshop(stock.Millimetres)
+	c := derive(t, d, from)
+	wantLines(t, []string{"back face: from the bottom end 0, 670; 50 wide, 19 deep"}, marked(c, from.Ruler, "stile", "half lap"))
+	wantLines(t, []string{"back face: from the bottom end 0, 670; 50 wide, 19 deep"}, marked(c, from.Ruler, "mid stile", "half lap"))
+	wantLines(t, []string{"front face: from the left end 0, 425, 850; 50 wide, 19 deep"}, marked(c, from.Ruler, "rail", "half lap"))
+}
+
+// One shelf in the middle of 684: its lower face at 18 + (684 - 18) / 2 = 351, so
+// holes at 351 and 32 and 64 below and above. Rows 37 from both edges of 300. Set
+// back 20, the shelf is 280 deep: rows at 57 and at 20 + 280 - 37 = 263.
+// Four shelves of 18 leave (684 - 72) / 5 = 122.4 between, 140.4 from one to the
+// next: (140.4 - 32) / 64 = 1.69, so one hole above and below.
+func TestShelfPins(t *testing.T) {
+	d := plain()
+	d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1)}}}}
+	from := workshop(stock.Millimetres)
+	wantLines(t, []string{"inner face: from the bottom end 287, 319, 351, 383, 415; from the front edge 37, 263"},
+		marked(derive(t, d, from), from.Ruler, "side", "shelf pins"))
+	d.Shelf = Shelf{SetBack: metric("20"), PinHoles: count(3), PinPitch: metric("25")}
+	wantLines(t, []string{"inner face: from the bottom end 326, 351, 376; from the front edge 57, 263"},
+		marked(derive(t, d, from), from.Ruler, "side", "shelf pins"))
+	d.Shelf = Shelf{}
+	d.Bays[0].Openings[0].Shelves = count(4)
+	wantLines(t, []string{"inner face: from the bottom end 108.4, 140.4, 172.4, 248.8, 280.8, 312.8, 389.2, 421.2, 453.2, 529.6, 561.6, 593.6; " +
+		"from the front edge 37, 263"}, marked(derive(t, d, from), from.Ruler, "side", "shelf pins"))
+}
+
+// A front of 460 x 98: the middle is at 230 and 49; two holes 96 apart at
+// (460 - 96) / 2 = 182 and 278.
+func TestHandleHoles(t *testing.T) {
+	d := plain()
+	d.OutsideWidth, d.OutsideHeight = metric("500"), metric("138")
+	made(&d, "inset", DrawerBox{})
+	from := workshop(stock.Millimetres)
+	wantLines(t, []string{"front face: from the left end 230; from the lower edge 49"},
+		marked(derive(t, d, from), from.Ruler, "false front", "handle hole"))
+	d.Drawer.HandleSpacing = metric("96")
+	wantLines(t, []string{"front face: from the left end 182, 278; from the lower edge 49"},
+		marked(derive(t, d, from), from.Ruler, "false front", "handle hole"))
+	d.Drawer.Front = word("none")
+	c := derive(t, d, from)
+	if got := marked(c, from.Ruler, "drawer front and back", "handle hole"); len(got) != 1 || !strings.HasPrefix(got[0], "front, front face: ") {
+		t.Errorf("marks = %q, want them on the front alone", got)
+	}
+}
+
+// Every mark lies on its part, from the named edge on, and in order; slides have
+// room below each other.
+func TestMarksLieOnTheirParts(t *testing.T) {
+	eachRandomCase(t, func(t *testing.T, _ Design, c *Case) {
+		for _, k := range c.Marks {
+			if len(k.Spots) == 0 || len(k.At) == 0 {
+				t.Errorf("%s of %s is nowhere", k.What, c.Parts[k.Part].Name)
+			}
+			for _, spot := range k.Spots {
+				s := c.Solids[spot.Solid]
+				if s.Part != k.Part {
+					t.Errorf("%s is on another part", k.What)
+				}
+				for _, measure := range []Measure{k.Measure, k.Across} {
+					long := sizeFrom(s, measure.From)
+					if !slices.IsSorted(measure.At) || len(measure.At) > 0 && (measure.At[0] < 0 || measure.At[len(measure.At)-1] > long) {
+						t.Errorf("%s on %s of %d: %v", k.What, s.Role, long, measure.At)
+					}
+				}
+				if last := k.At[len(k.At)-1]; k.What != "box-joint fingers" && last+k.Width > sizeFrom(s, k.From) {
+					t.Errorf("%s on %s reaches out: %v and %d", k.What, s.Role, k.At, k.Width)
+				}
+			}
+			for i, spacer := range k.Spacers {
+				if spacer < 0 || i > 0 && spacer != k.At[i]-k.At[i-1] {
+					t.Errorf("spacers %v set %v", k.Spacers, k.At)
+				}
+			}
+		}
+	})
+}
+
+// sizeFrom is how far a piece reaches from one of its edges.
+func sizeFrom(s Solid, edge string) stock.Length {
+	switch side, _, _ := strings.Cut(edge, " "); side {
+	case "left":
+		return s.Size[X]
+	case "front", "back":
+		return s.Size[Y]
+	}
+	return s.Size[Z]
+}
+
+// Each drawer has a slide line at its own height, and each divider its mark, in
+// the case: none is lost when equal marks are taken together.
+func TestEveryDrawerHasItsSlideLines(t *testing.T) {
+	eachRandomCase(t, func(t *testing.T, _ Design, c *Case) {
+		type line struct {
+			solid int
+			at    stock.Length // in the case
+		}
+		lines := make(map[line]bool)
+		for _, k := range c.Marks {
+			for _, spot := range k.Spots {
+				for _, at := range k.At {
+					if k.What == "slide line" {
+						lines[line{spot.Solid, c.Solids[spot.Solid].At[Z] + at}] = true
+					}
+				}
+			}
+		}
+		for _, s := range c.Solids {
+			if s.Role != "drawer side" {
+				continue
+			}
+			beside := 0
+			for l := range lines {
+				if l.at == s.At[Z] {
+					beside++
+				}
+			}
+			if beside < 2 {
+				t.Errorf("a drawer at %v has %d slide lines", s.At, beside)
+			}
+		}
+	})
+}
+
+// Units choose what is suggested in notes, and defaults; no mark moves if they
+// are given.
+func TestUnitsMoveNoMark(t *testing.T) {
+	eachRandomCase(t, func(t *testing.T, d Design, _ *Case) {
+		d.Shelf.PinInset, d.Shelf.PinPitch, d.Drawer.UnderBottom = metric("30"), metric("25"), metric("8")
+		from := workshop(stock.Millimetres)
+		c := derive(t, d, from)
+		from.Ruler.Units = stock.Inches
+		if diff := cmp.Diff(c.Marks, derive(t, d, from).Marks, cmpopts.IgnoreFields(Mark{}, "Note")); diff != "" {
+			t.Errorf("(-mm +in):\n%s", diff)
+		}
+	})
+}
+
+// As many drawers as a case can hold.
+func BenchmarkMarksOfAThousandDrawers(b *testing.B) {
+	d := plain()
+	d.OutsideHeight = metric("90000")
+	made(&d, "inset", DrawerBox{Count: count(1000)})
+	d.Drawer.Corner = word("box-joint")
+	from := workshop(stock.Millimetres)
+	for b.Loop() {
+		if c, faults := Derive(d, from); c == nil {
+			b.Fatal(spelled(faults))
+		}
+	}
+}
+
+func TestMarksThatCannotBeMade(t *testing.T) {
+	for _, test := range []struct {
+		name   string
+		change func(*Design)
+		want   string
+	}{
+		{"slide longer than the side", func(d *Design) {
+			made(d, "none", DrawerBox{})
+			d.Drawer.SlideLength = metric("300")
+		}, "case.drawer.slide_length: a slide 300 mm long does not go in, for 297 mm are left inside; take a shorter slide, or make the case deeper"},
+		{"slide above the box", func(d *Design) {
+			made(d, "none", DrawerBox{FrontHeight: metric("100")}, DrawerBox{})
+			d.Drawer.SlideLine = metric("100")
+		}, "case.drawer.slide_line: a slide line 100 mm up lies above a box 100 mm high; make it less than the height of the lowest box"},
+		{"finger narrower than the kerf", func(d *Design) {
+			made(d, "none", DrawerBox{})
+			d.Drawer.Corner, d.Drawer.FingerWidth = word("box-joint"), metric("3")
+		}, "case.drawer.finger_width: a finger 3 mm wide is narrower than the kerf, 3.2 mm; give wider fingers, or another corner"},
+		{"a single finger", func(d *Design) {
+			*d = framed()
+			d.Frame.Corner, d.Frame.FingerWidth = word("box-joint"), metric("20")
+		}, "case.frame.finger_width: fingers 20 mm wide leave fewer than two on a width of 38 mm; make them narrower"},
+		{"fingers without number", func(d *Design) {
+			made(d, "none", DrawerBox{})
+			d.Drawer.Corner, d.Drawer.FingerWidth = word("box-joint"), metric("0.5")
+		}, "case.drawer.finger_width: fingers 0.5 mm wide are more than 1000 on a width of 678 mm; make them wider"},
+		{"fingers of a butt joint", func(d *Design) {
+			made(d, "none", DrawerBox{})
+			d.Drawer.FingerWidth = metric("6")
+		}, `case.drawer.finger_width: fingers have no use, since corner is "butt"; leave one of the two out`},
+		{"rows of pins that meet", func(d *Design) {
+			d.Shelf.PinInset = metric("150")
+			d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1)}}}}
+		}, "case.shelf.pin_inset: two rows of pins 150 mm from the edges meet under a shelf 300 mm deep; give a smaller pin_inset"},
+		{"handle wider than the front", func(d *Design) {
+			made(d, "inset", DrawerBox{})
+			d.Drawer.HandleSpacing = metric("860")
+		}, "case.drawer.handle_spacing: holes 860 mm apart do not go on a front 860 mm wide; make handle_spacing less"},
+		{"mortise right through", func(d *Design) {
+			*d = framed()
+			d.Frame.Corner, d.Frame.TenonLength = word("mortise-and-tenon"), metric("47")
+		}, "case.frame.tenon_length: a mortise 50 mm deep, 3 mm more than its tenon, goes right through the stile, 50 mm wide; " +
+			"make the tenon shorter, or the stile wider"},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			d := plain()
+			test.change(&d)
+			from := workshop(stock.Millimetres)
+			from.Kerf = metric("3.2").Value
+			c, faults := Derive(d, from)
+			if c != nil {
+				t.Errorf("a case came of it: %v", cut(c, stock.Ruler{}))
+			}
+			wantLines(t, []string{test.want}, spelled(faults))
+		})
+	}
+}
+
+// A slide may be made longer than a box, if the case has the room; a tenon of
+// 90 in stock 38 thick is wider than 6 x 12.7 = 76, a mortise of 70 + 3 deeper than
+// 5 x 12.7 = 63.3.
+func TestMarksThatAreUnwise(t *testing.T) {
+	subjects := func(c *Case) (all []string) {
+		for _, x := range c.Cautions {
+			all = append(all, x.Subject)
+		}
+		return all
+	}
+	d := plain()
+	made(&d, "none", DrawerBox{Count: count(2)})
+	d.Drawer.BoxDepth, d.Drawer.SlideLength = metric("240"), metric("250")
+	from := workshop(stock.Millimetres)
+	if got := subjects(derive(t, d, from)); !slices.Contains(got, "slides longer than the drawer") {
+		t.Errorf("cautions %q", got)
+	}
+	f := framed()
+	f.Frame.Corner, f.Frame.TenonLength, f.Frame.RailWidth = word("mortise-and-tenon"), metric("30"), metric("135")
+	if got := subjects(derive(t, f, from)); !slices.Contains(got, "wide tenons") || slices.Contains(got, "deep mortises") {
+		t.Errorf("cautions %q", got)
+	}
+	f.Frame.StileWidth, f.Frame.TenonLength = metric("80"), metric("70")
+	if got := subjects(derive(t, f, from)); !slices.Contains(got, "deep mortises") {
+		t.Errorf("cautions %q", got)
+	}
+}
