@@ -81,6 +81,7 @@ func PartList(to io.Writer, j stock.Job, o Options) error {
 	if o.Case != nil {
 		w.listing("The case", caseSizes(o.Case, o.Ruler))
 		w.listing("Openings", caseOpenings(o.Case, o.Ruler))
+		assemblyText(w, o.Case, bill, o.Ruler)
 	}
 	w.listing("How the sizes came about", derivations(j.Parts, o.Ruler))
 	w.listing("How the blanks came about", blankDerivations(bill, o.Ruler))

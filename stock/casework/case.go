@@ -12,7 +12,9 @@ type Case struct {
 	Sizes    []stock.Derivation
 	Openings []Space
 	// Solids are the pieces one by one, where they stand, in the order of Parts.
-	Solids   []Solid
+	Solids []Solid
+	// Assembly is the order of putting it together.
+	Assembly []Step
 	Cautions []Caution
 }
 

@@ -34,7 +34,8 @@ func Derive(d Design, from Context) (*Case, []Fault) {
 	}
 	r.cautionTipping()
 	r.cautionShelves()
-	return &Case{Parts: r.parts(), Sizes: r.sizes, Openings: r.spaces(), Solids: r.solids(), Cautions: r.cautions}, nil
+	return &Case{Parts: r.parts(), Sizes: r.sizes, Openings: r.spaces(), Solids: r.solids(),
+		Assembly: r.assembly(), Cautions: r.cautions}, nil
 }
 
 // reckoner carries one design on its way to a case. Each step reads what the
