@@ -20,7 +20,7 @@ func chest() *casework.Case {
 	return &casework.Case{
 		Parts: []stock.Part{part("side", 2, 700*mm, 400*mm), part("drawer side", 4, 380*mm, 90*mm)},
 		Solids: []casework.Solid{
-			{Part: 0, Role: "side"}, {Part: 0, Role: "side"},
+			{Part: 0, Role: "side", Size: casework.Point{18 * mm, 400 * mm, 700 * mm}}, {Part: 0, Role: "side"},
 			{Part: 1, Role: "drawer side", Drawer: 1}, {Part: 1, Role: "drawer side", Drawer: 1},
 			{Part: 1, Role: "drawer side", Drawer: 2}, {Part: 1, Role: "drawer side", Drawer: 2},
 			{Part: -1, Role: "drawer", Drawer: 3, Size: casework.Point{500 * mm, 380 * mm, 110 * mm}},

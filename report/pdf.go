@@ -95,6 +95,7 @@ func casePages(b *paper.Book, p *cutplan.Plan, o Options) {
 	b.Heading("The case")
 	b.Table(caseSizes(o.Case, o.Ruler).table())
 	b.Table(caseOpenings(o.Case, o.Ruler).table())
+	elevationPage(b, p.Bill, o)
 	assemblyPage(b, o.Case, p.Bill, o.Ruler)
 }
 

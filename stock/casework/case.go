@@ -22,6 +22,7 @@ type Case struct {
 type Space struct {
 	Bay, Number          int // both from 1: from the left, from the top
 	Width, Height, Depth stock.Length
+	At                   Point  // where it begins, next to the zero point
 	Holds                string // "3 drawers", "1 shelf", or "" when open
 }
 

@@ -70,3 +70,17 @@ func TestEveryRoleHasItsUnit(t *testing.T) {
 		}
 	}
 }
+
+// Nothing but shelves and drawers stands in an opening.
+func TestOpeningsAreClear(t *testing.T) {
+	eachRandomCase(t, func(t *testing.T, d Design, c *Case) {
+		for _, o := range c.Openings {
+			room := Solid{At: o.At, Size: Point{o.Width, o.Depth, o.Height}}
+			for _, s := range c.Solids {
+				if s.Drawer == 0 && s.Role != "shelf" && overlap(room, s) > 0 {
+					t.Errorf("%s at %v stands in bay %d opening %d at %v", s.Role, s.At, o.Bay, o.Number, o.At)
+				}
+			}
+		}
+	})
+}
