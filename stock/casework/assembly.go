@@ -8,7 +8,7 @@ import (
 
 // Step is one step of the assembly.
 type Step struct {
-	Unit string // the sub-assembly, as in Unit, or "all", "finish"
+	Unit string // the sub-assembly, as in Unit, or "case", "finish"
 	Text string // what is done, in whole sentences
 }
 
@@ -85,7 +85,7 @@ func (r *reckoner) hasRole(role string) bool {
 func (r *reckoner) prepareStep() (unit, text string) {
 	text = "Lay all pieces out by their marks and pencil front edge and inside on each."
 	if r.has("edging") {
-		text += " Glue the edging on first and trim it flush."
+		text += " Glue the edging on, cut to what is there, and trim it flush."
 	}
 	if cut := r.housed(); cut != nil {
 		text += " Cut " + and(cut) + ", after a trial in scrap."
@@ -93,7 +93,7 @@ func (r *reckoner) prepareStep() (unit, text string) {
 	if r.has("shelves") && r.made.shelf.loose {
 		text += " Bore the rows for the shelf pins."
 	}
-	return "all", text + " Sand the inside faces; if they are finished now, keep the glue faces bare."
+	return "case", text + " Sand the inside faces; if they are finished now, keep the glue faces bare."
 }
 
 func (r *reckoner) frameStep() (unit, text string) {
@@ -105,6 +105,7 @@ func (r *reckoner) frameStep() (unit, text string) {
 		"half-lap":          "at the half-laps, a clamp on each lap",
 		"mortise-and-tenon": "at the mortises and tenons",
 		"box-joint":         "at the box joints",
+		"loose-tenon":       "on loose tenons",
 	}[r.made.frame.corner]
 	which := "stiles and rails"
 	if len(r.bays) > 1 {
@@ -148,8 +149,11 @@ func (r *reckoner) glueStep() (unit, text string) {
 		into = "on the bottom, then to the top"
 	}
 	joint := "in the " + r.made.corner.name + "s"
-	if r.made.corner.name == "butt" {
+	switch r.made.corner.name {
+	case "butt":
 		joint = "on dowels or screws at the butt joints"
+	case "loose-tenon":
+		joint = "on loose tenons"
 	}
 	if in := r.within(); in != nil {
 		text = "Fix " + and(in) + " first, from the middle outwards, working fast or with a slow glue. "
@@ -187,7 +191,11 @@ func (r *reckoner) baseStep() (unit, text string) {
 	if !r.has("base") {
 		return "", ""
 	}
-	return "base", "Glue up the base, check its diagonals and that it stands without rocking, and screw it to the bottom."
+	text = "Fix the feet under the case"
+	if r.hasRole("plinth front and back") {
+		text = "Glue up the plinth, check its diagonals, and screw it under the case"
+	}
+	return "base", text + "; see that it stands without rocking."
 }
 
 func (r *reckoner) backStep() (unit, text string) {
@@ -276,7 +284,7 @@ func (r *reckoner) lastStep() (unit, text string) {
 		last = append(last, "hang the doors")
 	}
 	last = append(last, "set the case level where it is to stand")
-	return "all", "When the finish is dry, " + and(last) + "."
+	return "case", "When the finish is dry, " + and(last) + "."
 }
 
 // and joins words as a sentence does.

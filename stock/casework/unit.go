@@ -29,10 +29,17 @@ type Item struct {
 // the shelves.
 var unitNames = []string{"carcass", "frames", "back", "shelves", "doors", "base", "edging", "joinery"}
 
-// unitOf is the unit of a piece that is in no drawer.
+// unitOf is the unit of a piece that is in no drawer. Edging is told by the last
+// word of its role, for the first names what it is on; so are feet.
 func unitOf(role string) string {
-	first, _, _ := strings.Cut(role, " ")
-	switch first {
+	words := strings.Fields(role)
+	switch words[len(words)-1] {
+	case "edging", "trim":
+		return "edging"
+	case "foot":
+		return "base"
+	}
+	switch words[0] {
 	case "stile", "rail", "mid":
 		return "frames"
 	case "back":
@@ -41,11 +48,9 @@ func unitOf(role string) string {
 		return "shelves"
 	case "door":
 		return "doors"
-	case "plinth", "foot", "toe", "base":
+	case "plinth":
 		return "base"
-	case "edging", "trim":
-		return "edging"
-	case "loose", "spline", "glue": // tenons, splines, blocks
+	case "loose", "spline", "glue": // tenons, blocks
 		return "joinery"
 	}
 	return "carcass"

@@ -63,7 +63,8 @@ func TestAlikeDrawersAreOneUnit(t *testing.T) {
 func TestEveryRoleHasItsUnit(t *testing.T) {
 	for role, want := range map[string]string{
 		"side": "carcass", "mid stile": "frames", "back": "back", "shelf": "shelves", "door": "doors", "door panel": "doors",
-		"plinth front": "base", "foot": "base", "edging": "edging", "loose tenon": "joinery",
+		"plinth front and back": "base", "foot": "base", "back foot": "base", "shelf edging": "edging", "top side trim": "edging",
+		"loose tenon strip": "joinery", "spline": "joinery", "glue block": "joinery",
 	} {
 		if got := unitOf(role); got != want {
 			t.Errorf("%s: %s, want %s", role, got, want)
