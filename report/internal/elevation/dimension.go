@@ -16,6 +16,7 @@ type chain struct {
 	side     border
 	measures []measure
 	labels   []string
+	bay      measure // that a chain within the case stands in, from left to right
 }
 
 // border is where a chain stands.
@@ -25,6 +26,7 @@ const (
 	below border = iota
 	left
 	right
+	within // a bay, next to its left edge
 )
 
 // chains are the dimensions of a view, those next to the case first.
@@ -50,7 +52,7 @@ func (s Subject) chains(v View) []chain {
 		if other := s.openingHeights(last); last > 1 && !slices.Equal(other, heights.measures) {
 			chains = append(chains, s.chain(right, other...))
 		}
-		return append(chains, whole(left, casework.Z))
+		return append(append(chains, s.middleBays()...), whole(left, casework.Z))
 	case Level:
 		return []chain{bays, whole(below, casework.X), s.chain(left, s.clearDepth()...), whole(left, casework.Y)}
 	case Upright:
@@ -99,6 +101,23 @@ func (s Subject) openingHeights(bay int) []measure {
 	return all
 }
 
+// middleBays are the heights of openings that neither the first nor the last bay
+// has: they find no place outside.
+func (s Subject) middleBays() []chain {
+	var all []chain
+	last := s.bayCount()
+	for i, width := range s.bayWidths() {
+		heights := s.openingHeights(i + 1)
+		if slices.Equal(heights, s.openingHeights(1)) || slices.Equal(heights, s.openingHeights(last)) {
+			continue
+		}
+		c := s.chain(within, heights...)
+		c.bay = width
+		all = append(all, c)
+	}
+	return all
+}
+
 func (s Subject) clearDepth() []measure {
 	if len(s.Openings) == 0 {
 		return nil
@@ -134,7 +153,7 @@ func (s Subject) frontHeights(bay int) []measure {
 	foremost := make(map[int]casework.Solid)
 	var drawers []int
 	for _, piece := range s.Solids {
-		if piece.Drawer == 0 || s.bayOf(piece) != bay && piece.Through != casework.X {
+		if piece.Drawer == 0 {
 			continue
 		}
 		front, known := foremost[piece.Drawer]
@@ -162,6 +181,7 @@ const (
 	firstLine   = 6.5 // mm from the case to the first line of dimensions
 	overrun     = 1.2 // mm of extension line beyond it
 	linePitch   = 5.5 // mm between lines, at least
+	bayLane     = 5.0 // mm from the left edge of a bay to a line within it
 	labelGap    = 0.7 // mm between a figure and its line
 	hair        = 0.1 // mm of paper around all writing, for rounding
 	arrows      = 6.5 // mm that a line needs for two arrowheads
@@ -188,7 +208,7 @@ func newFrame(p picture, chains []chain, v View, scale int) *frame {
 	if v == Front { // figures stand beyond the ends of the planes
 		first = planeRoom + firstLine/2
 	}
-	var room [3]float64
+	var room [4]float64
 	for _, c := range chains {
 		if len(c.measures) == 0 {
 			continue
@@ -198,10 +218,13 @@ func newFrame(p picture, chains []chain, v View, scale int) *frame {
 			distance = first
 		}
 		need := linePitch - 1 - overrun
-		for i, m := range c.measures {
-			if c.side != below && f.how(m, c.labels[i], c.side) == level {
+		for i := range c.measures {
+			if f.how(c, i) == level {
 				need = max(need, drawing.Width(c.labels[i], drawing.Regular, labelSize)+labelGap)
 			}
+		}
+		if c.side == within {
+			distance = bayLane
 		}
 		if c.side == right { // turned figures stand between the case and the line
 			distance += drawing.Height(labelSize)
@@ -238,29 +261,35 @@ const (
 	level // beside an upright line
 )
 
-func (f *frame) how(m measure, label string, side border) writing {
-	room := mm(m.to-m.from) / float64(f.scale)
+// how tells how figure i of a chain is written.
+func (f *frame) how(c chain, i int) writing {
+	room, label := f.length(c.measures[i]), c.labels[i]
 	switch {
+	case c.side == within && f.length(c.bay) < bayLane+linePitch:
+		return nowhere
 	case drawing.Width(label, drawing.Regular, labelSize)+1 <= room:
 		return along
-	case side != below && drawing.Height(labelSize)+0.3 <= room:
+	case (c.side == left || c.side == right) && drawing.Height(labelSize)+0.3 <= room:
 		return level
 	}
 	return nowhere
 }
 
+// length is that of a measure on the paper.
+func (f *frame) length(m measure) float64 { return mm(m.to-m.from) / float64(f.scale) }
+
 // drawChains draws all lines first: they break off at a figure.
 func (f *frame) drawChains() {
 	for _, l := range f.lanes {
 		for i, m := range l.measures {
-			if f.how(m, l.labels[i], l.side) != nowhere {
+			if f.how(l.chain, i) != nowhere {
 				f.drawMeasure(l, m)
 			}
 		}
 	}
 	for _, l := range f.lanes {
-		for i, m := range l.measures {
-			f.writeMeasure(l, m, l.labels[i])
+		for i := range l.measures {
+			f.writeMeasure(l, i)
 		}
 	}
 }
@@ -273,6 +302,8 @@ func (f *frame) line(l lane) (at, edge, sign float64) {
 		return f.outline.Bottom() + l.distance, f.outline.Bottom(), 1
 	case left:
 		return f.outline.X - l.distance, f.outline.X, -1
+	case within:
+		return f.x(l.bay.from) + l.distance, f.x(l.bay.from), 1
 	}
 	return f.outline.Right() + l.distance, f.outline.Right(), 1
 }
@@ -299,11 +330,12 @@ func (f *frame) drawMeasure(l lane, m measure) {
 	f.d.Arrow(b, a)
 }
 
-func (f *frame) writeMeasure(l lane, m measure, label string) {
+func (f *frame) writeMeasure(l lane, i int) {
+	m, label := l.measures[i], l.labels[i]
 	at, _, sign := f.line(l)
 	fall := drawing.FallOf(label, drawing.Regular, labelSize)
 	t := drawing.Text{String: label, Size: labelSize, Align: drawing.Centre, Ground: true}
-	how := f.how(m, label, l.side)
+	how := f.how(l.chain, i)
 	switch {
 	case how == nowhere:
 		return

@@ -275,6 +275,24 @@ func TestDimensionsOutside(t *testing.T) {
 	}
 }
 
+// Of three bays the middle one alone has openings of 200 and 364 - 18 - 200 = 146.
+func TestOpeningsOfAMiddleBayAreMeasuredWithinIt(t *testing.T) {
+	d := box()
+	d.OutsideWidth = size(1200)
+	d.Bays = []casework.Bay{{}, {Openings: []casework.Opening{{Height: size(200)}, {}}}, {}}
+	s := subject(t, d)
+	if got := s.middleBays(); len(got) != 1 || strings.Join(got[0].labels, " ") != "200 146" {
+		t.Errorf("measured within: %v", got)
+	}
+	written := func(scale int) bool {
+		d := s.Draw(Front, scale)
+		return slices.ContainsFunc(d.Texts(), func(t drawing.Text) bool { return t.String == "146" && t.Turned })
+	}
+	if !written(8) || written(60) {
+		t.Errorf("written at 1:8 %v, at 1:60, without room, %v", written(8), written(60))
+	}
+}
+
 func TestDrawnToScale(t *testing.T) {
 	s := subject(t, box())
 	f := newFrame(s.project(Front), nil, Front, 5)
