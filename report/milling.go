@@ -40,11 +40,12 @@ func milling(bill []cutplan.Blank, from func(blank int) []stock.Length, r stock.
 	return l
 }
 
-// withoutMarks drops the first column, which a job that is not planned has not.
+// withoutMarks drops the column of marks, which a job that is not planned has not.
 func (l listing) withoutMarks() listing {
-	l.columns = l.columns[1:]
+	at := slices.IndexFunc(l.columns, func(h heading) bool { return h.word == "mark" })
+	l.columns = slices.Delete(l.columns, at, at+1)
 	for i := range l.rows {
-		l.rows[i] = l.rows[i][1:]
+		l.rows[i] = slices.Delete(l.rows[i], at, at+1)
 	}
 	return l
 }

@@ -38,7 +38,7 @@ func pages(p *cutplan.Plan, o Options) []drawing.Drawing {
 	b.Heading("Cutting bill")
 	b.Table(cuttingBill(p.Bill, r).table())
 	millingPage(b, p, r)
-	casePages(b, o)
+	casePages(b, p, o)
 	layoutPages(b, p, r)
 	takeoffPage(b, o)
 	cautionPage(b, p, o)
@@ -87,14 +87,17 @@ func frontPage(b *paper.Book, p *cutplan.Plan, o Options) {
 	}
 }
 
-// casePages shows the sizes of a case design and what led to them.
-func casePages(b *paper.Book, o Options) {
+// casePages shows the sizes of a case design and what led to them, and how it is
+// put together.
+func casePages(b *paper.Book, p *cutplan.Plan, o Options) {
 	if o.Case == nil {
 		return
 	}
 	b.Heading("The case")
 	b.Table(caseSizes(o.Case, o.Ruler).table())
 	b.Table(caseOpenings(o.Case, o.Ruler).table())
+	elevationPage(b, p.Bill, o)
+	assemblyPage(b, o.Case, p.Bill, o.Ruler)
 	markPages(b, o)
 }
 

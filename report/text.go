@@ -82,6 +82,7 @@ func PartList(to io.Writer, j stock.Job, o Options) error {
 		w.listing("The case", caseSizes(o.Case, o.Ruler))
 		w.listing("Openings", caseOpenings(o.Case, o.Ruler))
 		w.listing("Storage above the drawers' bottoms", storage(o.Case.Storage, o.Ruler))
+		assemblyText(w, o.Case, bill, o.Ruler)
 	}
 	w.listing("How the sizes came about", derivations(j.Parts, o.Ruler))
 	w.listing("How the blanks came about", blankDerivations(bill, o.Ruler))

@@ -22,11 +22,12 @@ func planCommand() command {
 		args:  "JOB",
 		about: "what to buy, and how to cut it",
 		more: `Reads the job file and plans it: prints the shopping list, and writes to a folder
-  plan.pdf          what to buy, the cutting bill, every diagram with its cuts in
-                    order, and the cautions
+  plan.pdf          what to buy, the cutting bill, a case design's elevations and
+                    assembly, every diagram with its cuts in order, and the cautions
   plan.json         the same for other programs
   cutting-bill.csv  the blanks, for a spreadsheet
   layout-01.svg ... a picture of each diagram
+  elevation-*.svg   of a case design: front, side, section and plan
 Without -o the folder is named after the job file, with -plan behind it, and made
 where you are; files in it that have these names are replaced. Ctrl-C ends the
 search and keeps the best plan found so far.
@@ -71,7 +72,11 @@ func plan(in *invocation) (int, error) {
 	if err := report.Summary(in.stdout, made, options); err != nil {
 		return 0, err
 	}
-	fmt.Fprintf(in.stdout, "\nWritten to %s: plan.pdf, plan.json, cutting-bill.csv and %s.\n", folder, pictures(len(made.Layouts)))
+	views := ""
+	if file.Case != nil {
+		views = ", elevation-*.svg"
+	}
+	fmt.Fprintf(in.stdout, "\nWritten to %s: plan.pdf, plan.json, cutting-bill.csv%s and %s.\n", folder, views, pictures(len(made.Layouts)))
 	if !made.Complete() {
 		return exitIncomplete, nil
 	}
@@ -89,6 +94,9 @@ func pictures(n int) string {
 }
 
 func pictureName(i int) string { return fmt.Sprintf("layout-%02d.svg", i+1) }
+
+// elevationName is the file of a view of the case: "elevation-front.svg".
+func elevationName(view string) string { return "elevation-" + view + ".svg" }
 
 // solve plans the job within the limits, telling of the progress.
 func (in *invocation) solve(file *job.File) (*cutplan.Plan, error) {
@@ -124,6 +132,9 @@ func planFiles(made *cutplan.Plan, o report.Options) (files []output, warnings [
 	}
 	for i := range made.Layouts {
 		files = append(files, output{pictureName(i), report.LayoutSVG(made, i, o)})
+	}
+	for _, e := range report.Elevations(made, o) {
+		files = append(files, output{elevationName(e.View), e.SVG})
 	}
 	return files, warnings, nil
 }

@@ -87,6 +87,17 @@ func TestExamplesPlanAsBefore(t *testing.T) {
 				t.Fatal(err)
 			}
 			compare(t, name+"/"+pictureName(0), picture)
+			elevations, err := filepath.Glob(filepath.Join(folder, elevationName("*")))
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, path := range elevations {
+				picture, err := os.ReadFile(path)
+				if err != nil {
+					t.Fatal(err)
+				}
+				compare(t, name+"/"+filepath.Base(path), picture)
+			}
 
 			status, out, errs = call(t, "parts", path, "--quiet")
 			if status != exitDone || errs != "" {
@@ -301,7 +312,7 @@ func TestOldPicturesOfALongerPlanAreRemoved(t *testing.T) {
 	if err := os.Mkdir(folder, 0o755); err != nil {
 		t.Fatal(err)
 	}
-	for _, name := range []string{"layout-99.svg", "layout-100.svg", "layout-old.svg", "my-notes.txt"} {
+	for _, name := range []string{"layout-99.svg", "layout-100.svg", "elevation-front.svg", "layout-old.svg", "my-notes.txt"} {
 		if err := os.WriteFile(filepath.Join(folder, name), nil, 0o644); err != nil {
 			t.Fatal(err)
 		}
@@ -309,7 +320,7 @@ func TestOldPicturesOfALongerPlanAreRemoved(t *testing.T) {
 	if status, _, errs := call(t, "plan", jobs+"/van-shelves.toml", "--iterations", "20", "-o", folder); status != exitDone {
 		t.Fatal(errs)
 	}
-	for _, name := range []string{"layout-99.svg", "layout-100.svg"} {
+	for _, name := range []string{"layout-99.svg", "layout-100.svg", "elevation-front.svg"} {
 		if _, err := os.Stat(filepath.Join(folder, name)); !os.IsNotExist(err) {
 			t.Errorf("%s of an earlier plan is still there", name)
 		}

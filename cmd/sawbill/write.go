@@ -64,8 +64,8 @@ func writeTemporary(folder string, f output) (name string, err error) {
 	return t.Name(), err
 }
 
-// oldPicture is a name that [pictureName] gives.
-var oldPicture = regexp.MustCompile(`^layout-\d{2,}\.svg$`)
+// oldPicture is a name that [pictureName] or [elevationName] gives.
+var oldPicture = regexp.MustCompile(`^(layout-\d{2,}|elevation-(front|side|section|plan))\.svg$`)
 
 func removeOldPictures(folder string, files []output) error {
 	there, err := os.ReadDir(folder)

@@ -17,7 +17,9 @@ type Case struct {
 	// Solids are the pieces one by one, where they stand, in the order of Parts.
 	Solids []Solid
 	// Marks are what is laid out on the parts, in their order.
-	Marks    []Mark
+	Marks []Mark
+	// Assembly is the order of putting it together.
+	Assembly []Step
 	Cautions []Caution
 	Checks   []Check
 	Hardware []Hardware
@@ -30,6 +32,7 @@ type Case struct {
 type Space struct {
 	Bay, Number          int // both from 1: from the left, from the top
 	Width, Height, Depth stock.Length
+	At                   Point  // where it begins, next to the zero point
 	Holds                string // "3 drawers", "2 doors, 1 shelf", or "" when open
 }
 

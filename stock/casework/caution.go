@@ -85,7 +85,8 @@ func (r *reckoner) spaces() []Space {
 	for i, b := range r.bays {
 		for k, o := range b.openings {
 			spaces = append(spaces, Space{Bay: i + 1, Number: k + 1,
-				Width: b.width, Height: o.height, Depth: r.depth.clear, Holds: o.holds()})
+				Width: b.width, Height: o.height, Depth: r.depth.clear,
+				At: Point{b.left, 0, o.floor}, Holds: o.holds()})
 		}
 	}
 	return spaces

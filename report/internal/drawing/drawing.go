@@ -117,9 +117,12 @@ func (d *Drawing) Disc(centre Point, radius float64, pen Pen, fill Fill) {
 }
 
 // Hatch fills a rectangle with slanting lines.
-func (d *Drawing) Hatch(r Rect) {
-	if r.W > 0 && r.H > 0 {
-		d.Marks = append(d.Marks, Hatch{r})
+func (d *Drawing) Hatch(r Rect) { d.HatchAs(Hatch{Area: r}) }
+
+// HatchAs fills a rectangle with slanting lines of a kind.
+func (d *Drawing) HatchAs(h Hatch) {
+	if h.Area.W > 0 && h.Area.H > 0 {
+		d.Marks = append(d.Marks, h)
 	}
 }
 

@@ -153,15 +153,20 @@ func TestShortenFits(t *testing.T) {
 
 func TestHatchStaysInItsArea(t *testing.T) {
 	for _, r := range []Rect{{10, 10, 30, 2}, {3, 7, 1, 50}, {0, 0, 12.5, 12.5}} {
-		lines := Hatch{r}.Lines()
-		if len(lines) == 0 {
-			t.Errorf("%v: no lines", r)
-		}
-		grown := r.Inset(-1e-9)
-		for _, l := range lines {
-			for _, p := range []Point{l.From, l.To} {
-				if !grown.Contains(Rect{p.X, p.Y, 0, 0}) {
-					t.Errorf("%v: line end %v outside", r, p)
+		for _, h := range []Hatch{{Area: r}, {Area: r, Falls: true}, {Area: r, Falls: true, Pitch: 0.9}} {
+			lines := h.Lines()
+			if len(lines) == 0 {
+				t.Errorf("%v: no lines", h)
+			}
+			grown := r.Inset(-1e-9)
+			for _, l := range lines {
+				for _, p := range []Point{l.From, l.To} {
+					if !grown.Contains(Rect{p.X, p.Y, 0, 0}) {
+						t.Errorf("%v: line end %v outside", h, p)
+					}
+				}
+				if rises := l.To.Y < l.From.Y; rises == h.Falls {
+					t.Errorf("%v: line %v slants the wrong way", h, l)
 				}
 			}
 		}

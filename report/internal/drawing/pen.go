@@ -6,15 +6,18 @@ package drawing
 type Pen int
 
 const (
-	NoPen    Pen = iota
-	Outline      // stock: continuous, extra wide
-	Cut          // a cut right across the stock: continuous, wide
-	FineCut      // a later cut: continuous, between wide and narrow
-	Narrow       // dimension, extension and leader lines, table rules
-	Fine         // hatching, rules between rows
-	Dashed       // hidden or removed: the trim
-	TwoDots      // long dash, two dots: what is kept
-	WideRule     // below a table's header, under a title
+	NoPen     Pen = iota
+	Outline       // stock: continuous, extra wide
+	Cut           // a cut right across the stock: continuous, wide
+	FineCut       // a later cut: continuous, between wide and narrow
+	Sectioned     // the outline of a solid that is cut through: continuous, wide
+	Visible       // a visible edge: continuous, half-way to narrow
+	Narrow        // dimension, extension and leader lines, table rules
+	Fine          // hatching, rules between rows
+	Dashed        // hidden or removed: the trim
+	Hidden        // a hidden edge: dashed, narrow
+	TwoDots       // long dash, two dots: what is kept
+	WideRule      // below a table's header, under a title
 )
 
 // style is how a pen draws, in millimetres.
@@ -24,15 +27,18 @@ type style struct {
 }
 
 var styles = [...]style{
-	NoPen:    {},
-	Outline:  {width: 0.7},
-	Cut:      {width: 0.5},
-	FineCut:  {width: 0.35},
-	Narrow:   {width: 0.25},
-	Fine:     {width: 0.18},
-	Dashed:   {width: 0.25, dash: []float64{2, 1}},
-	TwoDots:  {width: 0.35, dash: []float64{5, 0.9, 0.4, 0.9, 0.4, 0.9}},
-	WideRule: {width: 0.5},
+	NoPen:     {},
+	Outline:   {width: 0.7},
+	Cut:       {width: 0.5},
+	FineCut:   {width: 0.35},
+	Sectioned: {width: 0.5},
+	Visible:   {width: 0.35},
+	Narrow:    {width: 0.25},
+	Fine:      {width: 0.18},
+	Dashed:    {width: 0.25, dash: []float64{2, 1}},
+	Hidden:    {width: 0.18, dash: []float64{1.5, 0.9}},
+	TwoDots:   {width: 0.35, dash: []float64{5, 0.9, 0.4, 0.9, 0.4, 0.9}},
+	WideRule:  {width: 0.5},
 }
 
 // Width is the line's width in millimetres.

@@ -1,0 +1,215 @@
+// Package elevation draws a case: from the front, from the right, and cut open
+// upright and level, to scale.
+//
+// It knows boxes along the axes only, which is what the pieces of a case are
+// (casework.Solid). A view projects them onto a plane (project.go) and finds which
+// stretches of their edges can be seen (edges.go); everything up to there is in
+// exact lengths. Dimensions stand outside (dimension.go), the marks of parts
+// within or at a leader (mark.go).
+//
+// The views stand to each other as in third-angle projection (ISO 5456-2, from
+// memory): what is seen from the right stands on the right, with its front towards
+// the front view.
+package elevation
+
+import (
+	"math"
+	"strconv"
+
+	"sawbill/report/internal/drawing"
+	"sawbill/stock"
+	"sawbill/stock/casework"
+)
+
+// View is a way to look at a case.
+type View int
+
+const (
+	Front   View = iota
+	Side         // from the right
+	Upright      // cut through the first bay, seen from the right
+	Level        // cut through the first opening, seen from above
+)
+
+// Views are all of them, in the order of the page.
+var Views = []View{Front, Side, Upright, Level}
+
+// Name is short enough for a file: "front".
+func (v View) Name() string { return [...]string{"front", "side", "section", "plan"}[v] }
+
+func (v View) caption() string {
+	return [...]string{"front", "side", "section 1-1", "section 2-2"}[v]
+}
+
+// Subject is the case that is drawn.
+type Subject struct {
+	*casework.Case
+	Marks []string // of its parts; nil: none are written
+	Ruler stock.Ruler
+}
+
+// Drawable reports whether there is anything to draw.
+func (s Subject) Drawable() bool {
+	size := s.extent().size()
+	return size[casework.X] > 0 && size[casework.Y] > 0 && size[casework.Z] > 0
+}
+
+// span is a box that all lies in.
+type span struct{ from, to casework.Point }
+
+func (s span) size() casework.Point {
+	var p casework.Point
+	for a := range p {
+		p[a] = s.to[a] - s.from[a]
+	}
+	return p
+}
+
+// extent is what all pieces take together.
+func (s Subject) extent() span {
+	var all span
+	for i, piece := range s.Solids {
+		if i == 0 {
+			all = span{piece.At, piece.End()}
+		}
+		for a := range piece.At {
+			all.from[a] = min(all.from[a], piece.At[a])
+			all.to[a] = max(all.to[a], piece.End()[a])
+		}
+	}
+	return all
+}
+
+// plane is where a section cuts: in the middle of the first bay, or in its first
+// opening where no level panel is in the way. Without openings it is the middle of
+// the case.
+func (s Subject) plane(axis casework.Axis) stock.Length {
+	all := s.extent()
+	from, size := all.from[axis], all.size()[axis]
+	if len(s.Openings) > 0 {
+		o := s.Openings[0]
+		from, size = o.At[axis], o.Width
+		if axis == casework.Z {
+			size = o.Height
+		}
+	}
+	for _, eighths := range []stock.Length{4, 5, 3, 6, 2, 7, 1} {
+		at := from + size*eighths/8
+		if !s.alongPanel(axis, at) {
+			return at
+		}
+	}
+	return from + size/2
+}
+
+// alongPanel reports whether a plane lies within the thickness of a panel.
+func (s Subject) alongPanel(axis casework.Axis, at stock.Length) bool {
+	for _, piece := range s.Solids {
+		if piece.Through == axis && piece.At[axis] <= at && at <= piece.End()[axis] {
+			return true
+		}
+	}
+	return false
+}
+
+// Draw makes a view at 1:scale, with its dimensions, as large as it needs.
+func (s Subject) Draw(v View, scale int) drawing.Drawing {
+	p := s.project(v)
+	f := newFrame(p, s.chains(v), v, scale)
+	f.drawCuts(p)
+	f.drawEdges(p)
+	if v == Front {
+		f.drawPlane(p, s.plane(casework.X), "1", true)
+		f.drawPlane(p, s.plane(casework.Z), "2", false)
+	}
+	f.drawChains()
+	f.writeMarks(p, s.Marks)
+	return f.d
+}
+
+// Fit draws a view as large as it goes into a room, in mm, and tells the scale.
+func (s Subject) Fit(v View, width, height float64) (drawing.Drawing, int) {
+	return fitted(s.leastScale(width, height), width, height, func(scale int) drawing.Drawing { return s.Draw(v, scale) })
+}
+
+// Sheet draws all views in one picture.
+func (s Subject) Sheet(width, height float64) (drawing.Drawing, int) {
+	return fitted(s.leastScale(width, height), width, height, func(scale int) drawing.Drawing {
+		drawn := make([]drawing.Drawing, len(Views))
+		for i, v := range Views {
+			drawn[i] = s.Draw(v, scale)
+		}
+		var sheet drawing.Drawing
+		for _, rows := range arrangements {
+			sheet = arrange(drawn, rows)
+			if sheet.Width <= width && sheet.Height <= height {
+				break
+			}
+		}
+		return sheet
+	})
+}
+
+// arrangements are rows of views: for a tall case, for a deep one, for a wide one.
+var arrangements = [][][]View{
+	{{Front, Side, Upright}, {Level}},
+	{{Front, Side}, {Level, Upright}},
+	{{Front}, {Side, Upright}, {Level}},
+}
+
+// leastScale is the scale at which the case alone would fill the room.
+func (s Subject) leastScale(width, height float64) int {
+	size := s.extent().size()
+	return max(1, int(math.Ceil(mm(size[casework.X])/width)), int(math.Ceil(mm(size[casework.Z])/height)))
+}
+
+// mostScale ends the search for one that fits; nothing built is drawn so small.
+const mostScale = 1000
+
+func fitted(scale int, width, height float64, draw func(scale int) drawing.Drawing) (drawing.Drawing, int) {
+	for {
+		d := draw(scale)
+		if d.Width <= width && d.Height <= height || scale >= mostScale {
+			return d, scale
+		}
+		scale++
+	}
+}
+
+// between is the paper between two views, mm.
+const between = 5.0
+
+// arrange puts views in rows. Those of the longest rows stand in columns.
+func arrange(drawn []drawing.Drawing, rows [][]View) drawing.Drawing {
+	longest := 0
+	for _, row := range rows {
+		longest = max(longest, len(row))
+	}
+	columns := make([]float64, longest)
+	for _, row := range rows {
+		for i, v := range row {
+			if len(row) == longest {
+				columns[i] = max(columns[i], drawn[v].Width)
+			}
+		}
+	}
+	var all drawing.Drawing
+	for _, row := range rows {
+		x, high := 0.0, 0.0
+		for i, v := range row {
+			all.Place(drawn[v], drawing.Point{X: x, Y: all.Height})
+			all.Width = max(all.Width, x+drawn[v].Width)
+			x += columns[i] + between
+			high = max(high, drawn[v].Height)
+		}
+		all.Height += high + between
+	}
+	all.Height -= between
+	return all
+}
+
+// mm converts for drawing only.
+func mm(l stock.Length) float64 { return float64(l) / float64(stock.Millimetre) }
+
+// ScaleText states a scale.
+func ScaleText(scale int) string { return "scale 1:" + strconv.Itoa(scale) }
