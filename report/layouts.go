@@ -48,9 +48,12 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, r stock.Ruler) {
 		picture := diagram.New(v, b.Width(), diagramRoom(b, steps))
 		parts := key(p, picture.Short, r)
 		around := headingRoom + picture.Height + b.TableHeight(parts)
-		planed := planing(p, l, r)
-		if planed != "" {
-			around += planingRoom
+		var later []string // what is done to the parts, and when
+		for _, said := range []string{planing(p, l, r), cutLater(p, l)} {
+			if said != "" {
+				later = append(later, said)
+				around += planingRoom
+			}
 		}
 		switch {
 		case board && afterBoard:
@@ -66,8 +69,8 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, r stock.Ruler) {
 		afterBoard = board
 		b.Heading(layoutHeading(l, i, r))
 		b.Paragraph(layoutFacts(p, l, r))
-		if planed != "" {
-			b.Paragraph(planed)
+		for _, said := range later {
+			b.Paragraph(said)
 		}
 		if board {
 			for _, row := range picture.Rows {
@@ -213,6 +216,30 @@ func planing(p *cutplan.Plan, l cutplan.Layout, r stock.Ruler) string {
 		to = append(to, strings.Join(marks[t], ", ")+" to "+r.Print(t))
 	}
 	return "to be planed: " + strings.Join(to, "; ")
+}
+
+// cutLater names the parts of a layout that are best cut when the rest was put
+// together dry and measured; empty where there are none.
+func cutLater(p *cutplan.Plan, l cutplan.Layout) string {
+	var marks []string
+	others := false
+	for _, n := range l.Leaves() {
+		if n.Use != cutplan.Part {
+			continue
+		}
+		b := p.Bill[n.Blank]
+		others = others || !b.Part.DryFit
+		if b.Part.DryFit && !slices.Contains(marks, b.Mark) {
+			marks = append(marks, b.Mark)
+		}
+	}
+	switch {
+	case marks == nil:
+		return ""
+	case others:
+		return "best cut to size after the dry fit, their piece left larger until then: " + strings.Join(marks, ", ")
+	}
+	return "best cut after the dry fit: all of it"
 }
 
 // notes says what a reader of the diagram must know beyond it.

@@ -20,6 +20,7 @@ func tell(job stock.Job, bill []Blank, problem nest.Problem, answer nest.Plan) *
 			Root:   node(l.Root, s.Trim, s.TrimWidth(), job.Saw.Kerf),
 		})
 	}
+	slices.SortStableFunc(p.Layouts, func(a, b Layout) int { return p.waits(a) - p.waits(b) })
 	for i, s := range job.Stock {
 		if used[i] > 0 && !s.OnHand {
 			p.Buy = append(p.Buy, Purchase{Stock: s, Count: used[i], Cost: s.Price.Times(used[i])})
@@ -35,6 +36,17 @@ func tell(job stock.Job, bill []Blank, problem nest.Problem, answer nest.Plan) *
 	p.Cover = cover(p, nest.CoverOf(problem, answer))
 	p.estimate()
 	return p
+}
+
+// waits is 1 where all parts of a layout are best cut after a dry fit, so that it
+// comes last; else 0.
+func (p *Plan) waits(l Layout) int {
+	for _, n := range l.Leaves() {
+		if n.Use == Part && !p.Bill[n.Blank].Part.DryFit {
+			return 0
+		}
+	}
+	return 1
 }
 
 func unpriced(job stock.Job, u nest.Unpriced) Unpriced {

@@ -13,8 +13,11 @@ type Hardware struct {
 	How   string // "one for each drawer"
 }
 
-// nailSpacing is that along the edges of a back that lies on or in a rabbet.
-const nailSpacing = 6 * stock.Inch
+// nailSpacing is that along the edges of a back that lies on or in a rabbet
+// (common practice, no source).
+func (r *reckoner) nailSpacing() stock.Length {
+	return r.orDefault(Length{}, 150*stock.Millimetre, 6*stock.Inch)
+}
 
 func (r *reckoner) hardware(c *Case) []Hardware {
 	drawers, doors, hinges, loose, nails := 0, 0, 0, 0, 0
@@ -30,7 +33,7 @@ func (r *reckoner) hardware(c *Case) []Hardware {
 			}
 		case "back":
 			if r.made.back.fit != "groove" {
-				nails += 2 * (spaces(s.Size[X]) + spaces(s.Size[Z]))
+				nails += 2 * (spaces(s.Size[X], r.nailSpacing()) + spaces(s.Size[Z], r.nailSpacing()))
 			}
 		}
 	}
@@ -40,7 +43,7 @@ func (r *reckoner) hardware(c *Case) []Hardware {
 		{"handles", drawers + doors, "one for each drawer and door; two on a wide drawer"},
 		{"hinges", hinges, "two for a door up to 900 mm (35 in) high, three up to 1600 mm (63 in), then one more for each 400 mm (16 in)"},
 		{"shelf pins", 4 * loose, "four for each loose shelf"},
-		{"screws or nails for the back", nails, fmt.Sprintf("one every %s along its edges", r.print(nailSpacing))},
+		{"screws or nails for the back", nails, fmt.Sprintf("one every %s along its edges", r.print(r.nailSpacing()))},
 	} {
 		if h.Count > 0 {
 			all = append(all, h)
@@ -61,6 +64,6 @@ func hingesFor(height stock.Length) int {
 	return 3 + int((height-three+more-1)/more)
 }
 
-// spaces is how many spaces of nailSpacing or less an edge has; going round all
-// four there are as many nails.
-func spaces(edge stock.Length) int { return int((edge + nailSpacing - 1) / nailSpacing) }
+// spaces is how many spaces no longer than most an edge has; going round all four
+// there are as many nails.
+func spaces(edge, most stock.Length) int { return int((edge + most - 1) / most) }
