@@ -78,7 +78,7 @@ func caseMarks(c *casework.Case, r stock.Ruler) listing {
 			l.add("", "", "", k.Across.From, printAll(k.Across.At, r), "", "", "")
 		}
 		if len(k.Spacers) > 0 {
-			l.add("", "", "spacers", "one below", printAll(k.Spacers, r), "", "", "")
+			l.add("", "", "spacers", "", printAll(k.Spacers, r), "", "", "")
 		}
 	}
 	return l

@@ -44,7 +44,7 @@ func TestCaseMarksAreRoundedOneByOne(t *testing.T) {
   part  where             mark        from the    at (mm)                            wide  deep  note
   side  left, inner face  slide line  bottom end  0, ≈16.7, ≈33.3, 50, ≈66.7, ≈83.3              bay 1
                                                   100, ≈116.7
-                          spacers     one below   ≈33.3
+                          spacers                 ≈33.3
         inner face        shelf pins  bottom end  50
                                       front edge  37, 263
   top   inner face        dado        left end    30                                   18     6

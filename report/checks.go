@@ -37,11 +37,7 @@ func subjects(c *casework.Case) []subject {
 
 // outcome is what a check found: "shelf, beyond the limit: ...".
 func outcome(k casework.Check) string {
-	verdict := string(k.Verdict)
-	if k.Verdict != casework.AllowFor {
-		verdict += " the limit"
-	}
-	return fmt.Sprintf("%s, %s: %s", k.Of, verdict, k.Text)
+	return fmt.Sprintf("%s, %s: %s", k.Of, k.Verdict, k.Text)
 }
 
 // caseChecks writes the checks on a case.

@@ -76,7 +76,7 @@ func TestPlanFileTellsWhatACaseTakes(t *testing.T) {
 			t.Errorf("no %s in the plan file", want)
 		}
 	}
-	if len(got.Checks) != 1 || got.Checks[0].Verdict != "within" || len(got.Takes.Hardware) != 1 {
+	if len(got.Checks) != 1 || got.Checks[0].Verdict != "within the limit" || len(got.Takes.Hardware) != 1 {
 		t.Errorf("%+v", got)
 	}
 	if bare := JSON(bench(), Options{}); bytes.Contains(bare, []byte(`"takes"`)) || bytes.Contains(bare, []byte(`"checks"`)) {

@@ -19,7 +19,7 @@ func (r *reckoner) assembly() []Step {
 	var steps []Step
 	for _, step := range []func() (string, string){
 		r.prepareStep, r.frameStep, r.dryFitStep, r.glueStep, r.squareStep, r.joinFramesStep,
-		r.baseStep, r.backStep, r.drawerStep, r.doorStep, r.finishStep, r.shelfStep, r.lastStep,
+		r.edgingStep, r.baseStep, r.backStep, r.drawerStep, r.doorStep, r.finishStep, r.shelfStep, r.lastStep,
 	} {
 		if unit, text := step(); text != "" {
 			steps = append(steps, Step{unit, text})
@@ -84,9 +84,6 @@ func (r *reckoner) hasRole(role string) bool {
 
 func (r *reckoner) prepareStep() (unit, text string) {
 	text = "Lay all pieces out by their marks and pencil front edge and inside on each."
-	if r.has("edging") {
-		text += " Glue the edging on, cut to what is there, and trim it flush."
-	}
 	if cut := r.housed(); cut != nil {
 		text += " Cut " + and(cut) + ", after a trial in scrap."
 	}
@@ -187,6 +184,15 @@ func (r *reckoner) joinFramesStep() (unit, text string) {
 		". Check the diagonals of both frames; leave it until the glue has set."
 }
 
+// edgingStep comes when the joints are closed, which are laid out from the bare
+// edges.
+func (r *reckoner) edgingStep() (unit, text string) {
+	if !r.has("edging") {
+		return "", ""
+	}
+	return "edging", "Glue the edging on, each strip cut to what is there, and trim it flush; that of loose shelves, fronts and doors before they are fitted."
+}
+
 func (r *reckoner) baseStep() (unit, text string) {
 	if !r.has("base") {
 		return "", ""
@@ -284,6 +290,9 @@ func (r *reckoner) lastStep() (unit, text string) {
 		last = append(last, "hang the doors")
 	}
 	last = append(last, "set the case level where it is to stand")
+	if r.tips() != nil {
+		last = append(last, "anchor it to the wall")
+	}
 	return "case", "When the finish is dry, " + and(last) + "."
 }
 

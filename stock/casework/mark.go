@@ -27,8 +27,8 @@ type Mark struct {
 	Across Measure
 	Width  stock.Length // 0 for a line or a point
 	Depth  stock.Length // of what is cut; 0 where nothing is, or right through
-	// Spacers set slides without measuring: the first stands on what lies
-	// below, each of the others on the slide before it.
+	// Spacers set slides without measuring: each stands on the bottom or the
+	// divider below and reaches to its line.
 	Spacers []stock.Length
 	Note    string // "starts with a finger"
 }

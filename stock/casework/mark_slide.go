@@ -8,14 +8,14 @@ import (
 )
 
 // slides marks a line for every slide up the uprights beside a stack of
-// drawers, and the spacers that set the slides without measuring:
+// drawers, and the spacers that set the slides without measuring. All stand on
+// the bottom or the divider below, so that none carries the error of another:
 //
 //	|      |
-//	|------|  slide line
-//	|      |  spacer: from the slide below
-//	|------|  slide line = lower edge of the box + slide_line
-//	|      |  spacer: from the bottom, or the divider
-//	|______|
+//	|------|  slide line      |
+//	|      |                  | spacer
+//	|------|  slide line   |  |   slide line = lower edge of the box + slide_line
+//	|______|        spacer |  |
 //
 // The lower edge of the box is where a slide's lower edge is set unless
 // slide_line lifts it: common practice, no source.
@@ -37,11 +37,11 @@ func (m *marker) slides() {
 			if k == len(b.openings)-1 {
 				floor, below = m.origin()[Z]+m.made.carcass.thickness, "bottom"
 			}
-			mark := Mark{What: "slide line", Spacers: []stock.Length{lines[0] - floor}}
-			for n, line := range lines[1:] {
-				mark.Spacers = append(mark.Spacers, line-lines[n])
+			mark := Mark{What: "slide line"}
+			for _, line := range lines {
+				mark.Spacers = append(mark.Spacers, line-floor)
 			}
-			mark.Note = b.name + " " + o.name + ", first spacer on the " + below + m.slideSize(b.name+" "+o.name, o, drawer)
+			mark.Note = b.name + " " + o.name + ", spacers stand on the " + below + " and reach to the line" + m.slideSize(b.name+" "+o.name, o, drawer)
 			for _, s := range m.besides(i) {
 				upright := m.solids[s.Solid]
 				mark.Measure = Measure{From: edgeOf(upright, Z)}

@@ -45,8 +45,8 @@ func marked(c *Case, r stock.Ruler, part, what string) []string {
 
 // The case of TestWhereDrawersStand: boxes 168 high from 24 and from 208 up, in
 // a case whose sides begin at 0 and whose bottom is 18 thick. Spacers 24 - 18 = 6
-// and 208 - 24 = 184. With a slide line 84 up, in the middle of the boxes, lines at
-// 108 and 292, the first spacer 108 - 18 = 90. On sides that stand on the bottom,
+// and 208 - 18 = 190. With a slide line 84 up, in the middle of the boxes, lines at
+// 108 and 292, the spacers 108 - 18 = 90 and 292 - 18 = 274. On sides that stand on the bottom,
 // every line is 18 less.
 func TestSlideLines(t *testing.T) {
 	d := Design{
@@ -57,14 +57,14 @@ func TestSlideLines(t *testing.T) {
 		Bays: []Bay{{Openings: []Opening{{Drawers: []DrawerBox{{Count: count(2)}}}}}},
 	}
 	from := workshop(stock.Millimetres)
-	wantLines(t, []string{"inner face: from the bottom end 24, 208; spacers 6, 184"},
+	wantLines(t, []string{"inner face: from the bottom end 24, 208; spacers 6, 190"},
 		marked(derive(t, d, from), from.Ruler, "side", "slide line"))
 	d.Drawer.SlideLine = metric("84")
-	wantLines(t, []string{"inner face: from the bottom end 108, 292; spacers 90, 184"},
+	wantLines(t, []string{"inner face: from the bottom end 108, 292; spacers 90, 274"},
 		marked(derive(t, d, from), from.Ruler, "side", "slide line"))
 	wantLines(t, []string{"outer face: from the lower edge 84"}, marked(derive(t, d, from), from.Ruler, "drawer side", "slide line"))
 	d.Carcass.Bottom = word("under")
-	wantLines(t, []string{"inner face: from the bottom end 90, 274; spacers 90, 184"},
+	wantLines(t, []string{"inner face: from the bottom end 90, 274; spacers 90, 274"},
 		marked(derive(t, d, from), from.Ruler, "side", "slide line"))
 }
 
@@ -323,7 +323,7 @@ func TestMarksLieOnTheirParts(t *testing.T) {
 				}
 			}
 			for i, spacer := range k.Spacers {
-				if spacer < 0 || i > 0 && spacer != k.At[i]-k.At[i-1] {
+				if spacer < 0 || i > 0 && spacer-k.Spacers[i-1] != k.At[i]-k.At[i-1] {
 					t.Errorf("spacers %v set %v", k.Spacers, k.At)
 				}
 			}

@@ -19,9 +19,12 @@ type Check struct {
 type Verdict string
 
 const (
-	Within   Verdict = "within"       // the limit
-	Beyond   Verdict = "beyond"       // the limit
+	Within   Verdict = "within the limit"
+	Beyond   Verdict = "beyond the limit"
 	AllowFor Verdict = "to allow for" // there is no limit: the design must allow for it
+	// Of tipping nothing better is said than what was reckoned.
+	Stands Verdict = "stands in the states reckoned, which is no proof that it is safe"
+	Tips   Verdict = "tips in states reckoned"
 )
 
 // Figure is a decimal number with its unit, "" where it has none.

@@ -148,28 +148,31 @@ func (s Subject) baysWithDrawers() []int {
 	return all
 }
 
-// frontHeights measures what is foremost of each drawer of a bay.
+// frontHeights measures what is foremost of each drawer of a bay, strips and all.
 func (s Subject) frontHeights(bay int) []measure {
 	foremost := make(map[int]casework.Solid)
+	heights := make(map[int]measure)
 	var drawers []int
 	for _, piece := range s.Solids {
 		if piece.Drawer == 0 {
 			continue
 		}
 		front, known := foremost[piece.Drawer]
-		if known && front.At[casework.Y] <= piece.At[casework.Y] {
-			continue
-		}
 		if !known {
 			drawers = append(drawers, piece.Drawer)
 		}
-		foremost[piece.Drawer] = piece
+		from, to := piece.At[casework.Z], piece.End()[casework.Z]
+		switch h := heights[piece.Drawer]; {
+		case !known || piece.At[casework.Y] < front.At[casework.Y]:
+			foremost[piece.Drawer], heights[piece.Drawer] = piece, measure{from, to}
+		case piece.At[casework.Y] == front.At[casework.Y]:
+			heights[piece.Drawer] = measure{min(h.from, from), max(h.to, to)}
+		}
 	}
 	var all []measure
 	for _, n := range drawers {
-		front := foremost[n]
-		if s.bayOf(front) == bay {
-			all = append(all, measure{front.At[casework.Z], front.End()[casework.Z]})
+		if s.bayOf(foremost[n]) == bay {
+			all = append(all, heights[n])
 		}
 	}
 	return all
