@@ -137,6 +137,32 @@ func TestBooksOfThreeHeights(t *testing.T) {
 	}
 }
 
+// The widest contents count: 330, not 210, in bay 1, whichever opening they are
+// in; 160 in bay 2. With a partition of 18 that is 508 inside, 544 outside. A case
+// of 600 leaves 56 more, 28 for each bay.
+func TestWidestContentsSettleABay(t *testing.T) {
+	wide := func(size string, across int) Opening {
+		return Opening{Contents: Contents{Name: word("boxes"), Width: metric(size), Across: count(across)}}
+	}
+	from := workshop(stock.Millimetres)
+	for _, openings := range [][]Opening{{wide("80", 4), wide("200", 1)}, {wide("200", 1), wide("80", 4)}} {
+		d := contained(openings...)
+		d.OutsideHeight, d.OutsideDepth = metric("720"), metric("300")
+		d.Bays = append(d.Bays, Bay{Openings: []Opening{wide("150", 1)}})
+		wantLines(t, []string{
+			"outside width 544 = 508 (inside width) + 2 x 18 (side)",
+			"inside width 508 = 330 (bay 1) + 160 (bay 2) + 18 (partition)",
+			"bay 1 width 330 = 4 x 80 (boxes) + 10 (clearance)",
+			"bay 2 width 160 = 150 (boxes) + 10 (clearance)",
+		}, only(sizes(derive(t, d, from), from.Ruler), "width"))
+		d.OutsideWidth = metric("600")
+		wantLines(t, []string{
+			"bay 1 width 358 = 4 x 80 (boxes) + 10 (clearance) + 56 / 2 (left over)",
+			"bay 2 width 188 = 150 (boxes) + 10 (clearance) + 56 / 2 (left over)",
+		}, only(sizes(derive(t, d, from), from.Ruler), "(boxes)"))
+	}
+}
+
 // What stands before the contents comes to their depth of 220 + 10.
 func TestDepthForContents(t *testing.T) {
 	for _, test := range []struct {
