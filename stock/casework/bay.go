@@ -29,6 +29,8 @@ type opening struct {
 	doors   int
 	stack   []box  // drawers, from the top
 	graded  Length // what each front is higher than the one above
+	// contents is what must go in; nil if nothing was said of it.
+	contents *contents
 }
 
 // box is one drawer.
@@ -63,7 +65,8 @@ func (r *reckoner) layOut() {
 }
 
 func (r *reckoner) opening(a at, number int, d Opening) opening {
-	o := opening{at: a, name: fmt.Sprint("opening ", number), given: d.Height, shelves: d.Shelves.Value, doors: d.Doors.Value, graded: d.Graded}
+	o := opening{at: a, name: fmt.Sprint("opening ", number), given: d.Height, shelves: d.Shelves.Value, doors: d.Doors.Value, graded: d.Graded,
+		contents: r.contents(a, d)}
 	measured := 0
 	for i, b := range d.Drawers {
 		one := r.drawer(a.nth(b.Line, "drawer", i+1), b)

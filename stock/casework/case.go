@@ -33,7 +33,7 @@ type Space struct {
 	Bay, Number          int // both from 1: from the left, from the top
 	Width, Height, Depth stock.Length
 	At                   Point  // where it begins, next to the zero point
-	Holds                string // "3 drawers", "2 doors, 1 shelf", or "" when open
+	Holds                string // "3 drawers", "2 doors, 1 shelf, 12 bottles", or "" when open
 }
 
 // Storage is the inside of a drawer's box, above its bottom.

@@ -103,6 +103,9 @@ func (o opening) holds() string {
 	if o.shelves > 0 {
 		held = append(held, counted(o.shelves, "shelf", "shelves"))
 	}
+	if o.contents != nil {
+		held = append(held, fmt.Sprint(o.contents.pieces(), " ", o.contents.name))
+	}
 	return strings.Join(held, ", ")
 }
 

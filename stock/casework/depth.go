@@ -6,8 +6,8 @@ import (
 	"sawbill/stock"
 )
 
-// settleDepth finds the depth of the case. Drawers settle it only if nothing
-// else does; otherwise they must find room.
+// settleDepth finds the depth of the case. Drawers and contents settle it only
+// if nothing else does; otherwise they must find room.
 func (r *reckoner) settleDepth() bool {
 	b, d := r.made, r.design
 	ends := b.back.takes()
@@ -21,7 +21,7 @@ func (r *reckoner) settleDepth() bool {
 	if r.anyDrawer(false) {
 		x.missing = "drawer.box_depth"
 	}
-	deepest := r.deepestDrawer()
+	deepest := r.deepestNeed()
 	if deepest != nil && !x.outside.Set && !x.inside.Set {
 		x.others = []claim{*deepest}
 	}
@@ -43,17 +43,22 @@ func (r *reckoner) settleDepth() bool {
 	return true
 }
 
-// deepestDrawer is the claim of the drawer that needs most depth, nil if none
-// needs any.
-func (r *reckoner) deepestDrawer() *claim {
+// deepestNeed is the claim of the drawer or the contents that need most depth,
+// nil if none needs any.
+func (r *reckoner) deepestNeed() *claim {
 	var deepest *claim
+	deeper := func(need stock.Sum, of string, a at) {
+		if need != nil && (deepest == nil || need.Total() > deepest.size.Total()) {
+			deepest = &claim{size: need, of: of, at: a}
+		}
+	}
 	for _, b := range r.bays {
 		for _, o := range b.openings {
 			for _, x := range o.stack {
-				need := r.made.drawers.depthNeed(x)
-				if need != nil && (deepest == nil || need.Total() > deepest.size.Total()) {
-					deepest = &claim{need, "a drawer of " + b.name, x.at}
-				}
+				deeper(r.made.drawers.depthNeed(x), "a drawer of "+b.name, x.at)
+			}
+			if c := o.contents; c != nil {
+				deeper(r.contentsDepth(o), "what goes into "+b.name, c.at)
 			}
 		}
 	}

@@ -239,8 +239,8 @@ type Drawer struct {
 type Bay struct {
 	Line int `toml:"-"`
 
-	// Width is clear. Bays without one, and without measured drawers, share
-	// what is left equally.
+	// Width is clear. Bays without one, and without measured drawers or contents,
+	// share what is left equally.
 	Width Length `toml:"width"`
 	// Openings lie one above the other, from the top, with a divider between.
 	// None means a single, open one.
@@ -252,8 +252,8 @@ type Bay struct {
 type Opening struct {
 	Line int `toml:"-"`
 
-	// Height is clear. Openings without one, and without drawers that settle
-	// it, share what is left equally.
+	// Height is clear. Openings without one, and without drawers or contents that
+	// settle it, share what is left equally.
 	Height Length `toml:"height"`
 	// Shelves is their number.
 	Shelves Count `toml:"shelves" zero:"allowed"`
@@ -264,6 +264,33 @@ type Opening struct {
 	// Graded is how much higher each front is than the one above it. Only the
 	// top one may then have a height of its own. Without it fronts are equal.
 	Graded Length `toml:"graded"`
+	// Contents must go in, on shelves or without.
+	Contents Contents `toml:"contents"`
+}
+
+// Contents is what must go into an opening, alike pieces in rows:
+// [case.bay.opening.contents]. The room they need is a minimum: it settles a size
+// that nothing else does.
+type Contents struct {
+	Line int `toml:"-"`
+
+	Name Word `toml:"name"` // default "pieces"
+
+	// The size of one piece. One that is left out claims nothing.
+	Width  Length `toml:"width"`
+	Height Length `toml:"height"`
+	Depth  Length `toml:"depth"`
+
+	// Across is how many stand side by side, Deep how many behind one another.
+	// Default 1.
+	Across Count `toml:"across"`
+	Deep   Count `toml:"deep"`
+	// High is how many rows lie above one another. With shelves there is one in
+	// each of their spaces. Default: one row, or one for each space.
+	High Count `toml:"high"`
+	// Clearance is left over the whole width, over the whole depth, and over the
+	// height, in every space between shelves. Default 10 mm (3/8 in).
+	Clearance Length `toml:"clearance" zero:"allowed"`
 }
 
 // DrawerBox is one drawer, or several alike: [[case.bay.opening.drawer]]. One

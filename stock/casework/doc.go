@@ -28,14 +28,18 @@
 //	                 + base
 //	inside height  = openings + dividers between       in every bay
 //	opening height = drawers + gaps
+//	              >= rows + shelves between + clearance in each space, for contents
 //	graded fronts  = top, top + step, top + 2 steps ... the lowest + rest of rounding
 //	outside depth  = inside depth + back               framed: + back frame
 //	bay width      = drawer + 2 side clearances        if it was measured
+//	              >= pieces across + clearance        for contents
+//	inside depth  >= pieces behind one another + clearance + what the front takes
 //	doors' width   = bay width - gaps                  or + 2 overlays
 //
 // So a case may be reckoned inwards, from its outside sizes, or outwards, from
-// drawers that stand on the bench, or both. Members of a line that nothing
-// settles share what is left equally. A line that nothing settles at all is a
+// drawers that stand on the bench or other contents, or both. Members of a line
+// that nothing settles share what is left equally; if there are none, those do
+// that have more than contents need. A line that nothing settles at all is a
 // fault, and so are two sizes that cannot both hold.
 //
 // # Joints

@@ -23,7 +23,8 @@ func (r *reckoner) settleHeights() bool {
 		columns[i], agree = r.openingHeights(bay)
 		ok = ok && agree
 		if line, open := lineClaim(columns[i], r.dividers(bay)); open == "" {
-			x.others = append(x.others, claim{line, bay.name, bay.at})
+			line.of, line.at = bay.name, bay.at
+			x.others = append(x.others, line)
 		} else {
 			missing = append(missing, open+" of "+bay.name)
 		}
@@ -58,6 +59,11 @@ func (r *reckoner) openingHeights(b bay) (members []member, ok bool) {
 					r.print(o.given.Value), r.reckoned(need)), "make it "+r.print(need.Total())+" or leave it out")
 			}
 			m.size, m.settled = need, true
+		}
+		if c := o.contents; c != nil {
+			if need := c.heightNeed(r.made.shelf.thickness); need != nil {
+				ok = r.hold(&m, c, need, "height", o.given, o.at) && ok
+			}
 		}
 		members = append(members, m)
 	}

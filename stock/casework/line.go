@@ -20,6 +20,28 @@ type claim struct {
 	size stock.Sum
 	of   string // "bay 1"
 	at   at
+	// least: the size may be greater.
+	least bool
+}
+
+// allows reports whether the inside may have a size.
+func (c claim) allows(size stock.Length) bool {
+	return size == c.size.Total() || c.least && size > c.size.Total()
+}
+
+// decisive is the claim that settles a size: the first exact one, or else the
+// greatest.
+func decisive(claims []claim) claim {
+	greatest := claims[0]
+	for _, c := range claims {
+		if !c.least {
+			return c
+		}
+		if c.size.Total() > greatest.size.Total() {
+			greatest = c
+		}
+	}
+	return greatest
 }
 
 // axis is one direction, and what is known of it before it is settled.
@@ -35,18 +57,18 @@ type axis struct {
 //
 //	outside = inside + ends
 //
-// and whatever is given or goes in claims one of the two. There must be a
-// claim, and all must agree.
+// and whatever is given or goes in claims one of the two, exactly or at least.
+// There must be a claim, and all must agree.
 func (r *reckoner) settle(x axis) (extent, bool) {
 	table := r.place
 	outsideKey, insideKey := "outside_"+x.name, "inside_"+x.name
 	var claims []claim
 	if x.outside.Set {
-		claims = append(claims, claim{minus(given(x.outside.Value, "outside "+x.name), x.ends), outsideKey,
-			table.under(x.outside.Line, outsideKey)})
+		claims = append(claims, claim{size: minus(given(x.outside.Value, "outside "+x.name), x.ends), of: outsideKey,
+			at: table.under(x.outside.Line, outsideKey)})
 	}
 	if x.inside.Set {
-		claims = append(claims, claim{given(x.inside.Value, "given"), insideKey, table.under(x.inside.Line, insideKey)})
+		claims = append(claims, claim{size: given(x.inside.Value, "given"), of: insideKey, at: table.under(x.inside.Line, insideKey)})
 	}
 	claims = append(claims, x.others...)
 	if len(claims) == 0 {
@@ -58,9 +80,9 @@ func (r *reckoner) settle(x axis) (extent, bool) {
 			"give "+alternatives(ways))
 		return extent{}, false
 	}
-	first, agreed := claims[0], true
-	for _, c := range claims[1:] {
-		if c.size.Total() != first.size.Total() {
+	first, agreed := decisive(claims), true
+	for _, c := range claims {
+		if !c.allows(first.size.Total()) {
 			r.conflict(x, first, c)
 			agreed = false
 		}
@@ -84,16 +106,20 @@ func (r *reckoner) settle(x axis) (extent, bool) {
 func (r *reckoner) conflict(x axis, first, other claim) {
 	ends := x.ends.Total()
 	has, needs := first.size.Total(), other.size.Total()
+	remedy := "make %s %s, or leave out one of the two"
+	if other.least {
+		remedy = "make %s %s or more, or leave it out"
+	}
 	switch {
 	case x.outside.Set:
 		has, needs = has+ends, needs+ends
 		r.fault(first.at, fmt.Sprintf("outside %s %s is given, but %s needs %s: inside it is %s, and leaves %s", x.name,
 			r.print(has), other.of, r.print(needs), r.reckoned(other.size), r.reckoned(first.size)),
-			fmt.Sprintf("make %s %s, or leave out one of the two", first.of, r.print(needs)))
+			fmt.Sprintf(remedy, first.of, r.print(needs)))
 	case x.inside.Set:
 		r.fault(first.at, fmt.Sprintf("inside %s %s is given, but %s needs %s: %s", x.name, r.print(has), other.of,
 			r.print(needs), r.reckoned(other.size)),
-			fmt.Sprintf("make %s %s, or leave out one of the two", first.of, r.print(needs)))
+			fmt.Sprintf(remedy, first.of, r.print(needs)))
 	default:
 		r.fault(other.at, fmt.Sprintf("%s needs an inside %s of %s, but %s needs %s", other.of, x.name, r.print(needs),
 			first.of, r.print(has)), "leave out one "+x.name+" in the smaller of the two, or add an open space to it")
@@ -106,11 +132,13 @@ type member struct {
 	name    string
 	size    stock.Sum
 	settled bool
+	least   bool // the size may be greater
 }
 
 // share settles the members of a line that fill whole less fixed, and reports
-// how it was done. The others' shares are equal, rounded down to the unit of
-// Length, so the line may fall short by fewer units than there are shares.
+// whether there is room. Where all are settled, those share the rest whose size is
+// the least they need. Shares are equal, rounded down to the unit of Length, so
+// the line may fall short by fewer units than there are shares.
 func (r *reckoner) share(a at, whole, fixed stock.Sum, members []member) bool {
 	left := minus(whole, fixed)
 	open := 0
@@ -126,6 +154,7 @@ func (r *reckoner) share(a at, whole, fixed stock.Sum, members []member) bool {
 		}
 	}
 	if open == 0 {
+		widen(members, left.Total())
 		return true
 	}
 	if left.Total() <= 0 {
@@ -145,22 +174,39 @@ func (r *reckoner) share(a at, whole, fixed stock.Sum, members []member) bool {
 	return true
 }
 
-// lineClaim is the length of a line whose members are all settled, or else the
-// names of those that are not. A single member's arithmetic is kept.
-func lineClaim(members []member, between stock.Term) (line stock.Sum, missing string) {
+// widen shares what is left of a line among the members that may be greater.
+func widen(members []member, left stock.Length) {
+	wider := 0
+	for _, m := range members {
+		if m.least {
+			wider++
+		}
+	}
+	for i := range members {
+		if m := &members[i]; m.least {
+			m.size = plus(m.size, stock.Term{Times: 1, Value: left, Over: wider, Label: "left over"})
+		}
+	}
+}
+
+// lineClaim claims the length of a line whose members are all settled, or else
+// tells the names of those that are not. A single member's arithmetic is kept.
+func lineClaim(members []member, between stock.Term) (line claim, missing string) {
 	var open []string
 	var terms []stock.Term
 	for _, m := range members {
 		if !m.settled {
 			open = append(open, m.name)
 		}
+		line.least = line.least || m.least
 		terms = append(terms, stock.Term{Times: 1, Value: m.size.Total(), Label: m.name})
 	}
 	if open != nil {
-		return nil, strings.Join(open, " and ")
+		return claim{}, strings.Join(open, " and ")
 	}
+	line.size = plus(row(terms...), between)
 	if len(members) == 1 {
-		return members[0].size, ""
+		line.size = members[0].size
 	}
-	return plus(row(terms...), between), ""
+	return line, ""
 }

@@ -18,12 +18,12 @@ func (r *reckoner) settleWidths() bool {
 	}
 	members, ok := r.bayWidths()
 	x := axis{name: "width", outside: r.design.OutsideWidth, inside: r.design.InsideWidth, ends: ends}
-	if claims, missing := lineClaim(members, upright); missing == "" {
-		of := "what stands side by side"
+	if line, missing := lineClaim(members, upright); missing == "" {
+		line.of, line.at = "what stands side by side", r.bays[0].at
 		if len(r.bays) == 1 {
-			of = r.bays[0].name
+			line.of = r.bays[0].name
 		}
-		x.others = []claim{{claims, of, r.bays[0].at}}
+		x.others = []claim{line}
 	} else {
 		x.missing = "a width for " + missing
 	}
@@ -41,8 +41,8 @@ func (r *reckoner) settleWidths() bool {
 	return r.panelWidths()
 }
 
-// bayWidths is what is known of the bays: a width was given, or measured
-// drawers need it.
+// bayWidths is what is known of the bays: a width was given, measured drawers
+// need it, or contents at least.
 func (r *reckoner) bayWidths() (members []member, ok bool) {
 	ok = true
 	for _, b := range r.bays {
@@ -55,6 +55,13 @@ func (r *reckoner) bayWidths() (members []member, ok bool) {
 		}
 		if need != nil {
 			m.size, m.settled = need, true
+		}
+		if c, least := b.widestContents(); c != nil {
+			written := b.given
+			if need != nil { // another width would not suit the drawers
+				written = Length{}
+			}
+			ok = r.hold(&m, c, least, "width", written, b.at) && ok
 		}
 		members = append(members, m)
 	}
