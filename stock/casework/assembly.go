@@ -87,10 +87,20 @@ func (r *reckoner) prepareStep() (unit, text string) {
 	if cut := r.housed(); cut != nil {
 		text += " Cut " + and(cut) + ", after a trial in scrap."
 	}
+	if r.onDowels() {
+		text += " Bore the holes for the dowels, with a jig or a stop for their depth."
+	}
 	if r.has("shelves") && r.made.shelf.loose {
 		text += " Bore the rows for the shelf pins."
 	}
 	return "case", text + " Sand the inside faces; if they are finished now, keep the glue faces bare."
+}
+
+// onDowels reports whether any joint is on dowels.
+func (r *reckoner) onDowels() bool {
+	b := r.made
+	return b.corner.name == "dowel" || b.partition.joint.name == "dowel" || b.divider.joint.name == "dowel" ||
+		b.frame != nil && b.frame.corner == "dowel"
 }
 
 func (r *reckoner) frameStep() (unit, text string) {
@@ -103,6 +113,7 @@ func (r *reckoner) frameStep() (unit, text string) {
 		"mortise-and-tenon": "at the mortises and tenons",
 		"box-joint":         "at the box joints",
 		"loose-tenon":       "on loose tenons",
+		"dowel":             "on dowels",
 	}[r.made.frame.corner]
 	which := "stiles and rails"
 	if len(r.bays) > 1 {
@@ -151,6 +162,8 @@ func (r *reckoner) glueStep() (unit, text string) {
 		joint = "on dowels or screws at the butt joints"
 	case "loose-tenon":
 		joint = "on loose tenons"
+	case "dowel":
+		joint = "on dowels"
 	}
 	if in := r.within(); in != nil {
 		text = "Fix " + and(in) + " first, from the middle outwards, working fast or with a slow glue. "

@@ -79,10 +79,11 @@ type Carcass struct {
 	Top Word `toml:"top" words:"between over"`
 	// Bottom is "between" the sides (the default) or "under" their ends.
 	Bottom Word `toml:"bottom" words:"between under"`
-	// Joint is that of the four corners: "butt" (the default), "rabbet", "dado"
-	// or "loose-tenon". At the end of a panel a dado has one wall only; the sizes
-	// are those of a rabbet. With loose tenons they are those of a butt joint.
-	Joint Word `toml:"joint" words:"butt rabbet dado loose-tenon"`
+	// Joint is that of the four corners: "butt" (the default), "rabbet", "dado",
+	// "loose-tenon" or "dowel". At the end of a panel a dado has one wall only; the
+	// sizes are those of a rabbet. With loose tenons or dowels they are those of a
+	// butt joint.
+	Joint Word `toml:"joint" words:"butt rabbet dado loose-tenon dowel"`
 	// JointDepth is how deep the joint is cut: into the sides where top or
 	// bottom stand between them, else into top and bottom.
 	JointDepth Length `toml:"joint_depth"`
@@ -102,9 +103,9 @@ type Frame struct {
 	// stile_width.
 	MidStileWidth Length `toml:"mid_stile_width"`
 	// Corner is "butt" (the default; stiles run through), "half-lap",
-	// "mortise-and-tenon" (tenons on the rails), "box-joint" or "loose-tenon"
-	// (sizes as for butt).
-	Corner Word `toml:"corner" words:"butt half-lap mortise-and-tenon box-joint loose-tenon"`
+	// "mortise-and-tenon" (tenons on the rails), "box-joint", "loose-tenon"
+	// or "dowel" (sizes of both as for butt).
+	Corner Word `toml:"corner" words:"butt half-lap mortise-and-tenon box-joint loose-tenon dowel"`
 	// TenonLength is that of one tenon, shoulder to end.
 	TenonLength Length `toml:"tenon_length"`
 	// FingerWidth is that of a finger of box joints, across the thickness.
@@ -141,8 +142,8 @@ type Divider struct {
 
 	Material  Word   `toml:"material"` // default: the carcass's
 	Thickness Length `toml:"thickness"`
-	// Joint is "butt" (the default) or "dado".
-	Joint      Word   `toml:"joint" words:"butt dado"`
+	// Joint is "butt" (the default), "dado" or "dowel" (sizes as for butt).
+	Joint      Word   `toml:"joint" words:"butt dado dowel"`
 	JointDepth Length `toml:"joint_depth"`
 }
 

@@ -52,6 +52,7 @@
 //	shelf in dados        bay width + 2 depths
 //	back in a rabbet      inside + 2 depths - clearance, both ways
 //	rail with tenons      outside width - 2 stiles + 2 tenons
+//	dowels                as a butt joint
 //	loose tenons          as a butt joint; strips of tenons + kerfs between
 //
 // Every size is kept as the sum that it came from, a stock.Derivation, so the
@@ -86,7 +87,8 @@
 // What is laid out on a part follows from where the pieces stand: two pieces that
 // are joined take up the same room, and a [Mark] says where on each of them that
 // room is. Each kind of mark has a file of its own: housings (dados, rabbets,
-// grooves), slides, fingers, frame joints, pins and handles. A position is exact,
+// grooves), slides, fingers, frame joints, pegs (dowels
+// and loose tenons), pins and handles. A position is exact,
 // from one edge, and never the sum of others.
 //
 // # Framed cases

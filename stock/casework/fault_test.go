@@ -288,6 +288,16 @@ func TestFaults(t *testing.T) {
 			d.LooseTenon = LooseTenon{Material: word("spruce"), Length: metric("40"), Width: metric("150")}
 		}, "case.loose_tenon.width: a tenon 150 mm wide does not stand in the 150 mm that it has in the carcass; " +
 			"make it narrower; two to four thicknesses are usual"},
+		{"loose tenons too long", func(d *Design) {
+			d.Carcass.Joint = word("loose-tenon")
+			d.LooseTenon = LooseTenon{Material: word("spruce"), Length: metric("500")}
+		}, "case.loose_tenon.length: loose tenons 500 mm long, 488 mm of it in each end, meet within a top 864 mm long; make them shorter"},
+		{"dowels in what is too thin", func(d *Design) {
+			d.Carcass.Joint, d.Carcass.Material, d.Carcass.Thickness = word("dowel"), word("ply"), metric("6")
+		},
+			"case.carcass.joint: a dowel 6 mm thick takes more than two thirds of the 6 mm that it has in the end of a top; use another joint, or thicker stock"},
+		{"dowels too close", func(d *Design) { d.Carcass.Joint, d.OutsideDepth = word("dowel"), metric("30") },
+			"case.carcass.joint: dowels 8 mm wide come too close in a joint 30 mm long at the end of a top; use another joint, or make the joint longer"},
 		{"glue blocks without count", func(d *Design) { d.GlueBlock.Material = word("spruce") },
 			"case.glue_block.count: not given, and needed; give how many there are to be, or leave the table out"},
 
@@ -313,7 +323,7 @@ func TestFaults(t *testing.T) {
 		}, `case.drawer.corner_depth: a depth of 6 mm has no use, since corner is "box-joint"; leave one of the two out`},
 		{"depth of a joint that is not known", func(d *Design) {
 			d.Carcass.Joint, d.Carcass.JointDepth = word("dovetail"), metric("6")
-		}, `case.carcass.joint: "dovetail" is not a word for this; write "butt", "rabbet", "dado" or "loose-tenon"`},
+		}, `case.carcass.joint: "dovetail" is not a word for this; write "butt", "rabbet", "dado", "loose-tenon" or "dowel"`},
 		{"distance of a rabbet", func(d *Design) {
 			d.Back = Back{Fit: word("rabbet"), Material: word("back"), Depth: metric("6"), SetIn: metric("10")}
 		}, `case.back.set_in: set_in has no use, since fit is "rabbet"; leave one of the two out`},

@@ -66,7 +66,8 @@ type LooseTenon struct {
 	Thickness Length `toml:"thickness"`
 	// Width is three thicknesses by default.
 	Width Length `toml:"width"`
-	// Length is that of one tenon, half of it in each part.
+	// Length is that of one tenon, half of it in each part; in a panel's face
+	// two thirds of its thickness at most, and the rest in the other's end.
 	Length Length `toml:"length"`
 	// Spacing is that of the tenons along a corner of the carcass, which has two
 	// at the least. Default 150 mm (6 in). A frame's corner has one.

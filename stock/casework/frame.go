@@ -2,6 +2,7 @@ package casework
 
 import (
 	"fmt"
+	"slices"
 
 	"sawbill/stock"
 )
@@ -88,7 +89,8 @@ func (r *reckoner) required(a at, key string, l Length, meaning string) stock.Le
 // framePieces lists the members of both frames. Which of them grow beyond the
 // clear opening depends on the corner:
 //
-//	butt, loose-tenon  stiles run through, rails stand between them
+//	butt, dowel,
+//	loose-tenon        stiles run through, rails stand between them
 //	half-lap           both run through
 //	box-joint          both run through at the corners
 //	mortise-and-tenon  stiles run through, rails have a tenon at each end
@@ -102,7 +104,7 @@ func (r *reckoner) framePieces() {
 	tenons := stock.Term{Times: 2, Value: f.tenon, Label: "tenon"}
 
 	rail := outsideWidth
-	if f.corner == "butt" || f.corner == "loose-tenon" || f.corner == "mortise-and-tenon" {
+	if slices.Contains([]string{"butt", "dowel", "loose-tenon", "mortise-and-tenon"}, f.corner) {
 		rail = plus(rail, stock.Term{Times: -2, Value: f.stile, Label: "stile"}, tenons)
 	}
 	midStile := plus(height, stock.Term{Times: -2, Value: f.rail, Label: "rail"}, tenons)

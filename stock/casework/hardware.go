@@ -2,6 +2,7 @@ package casework
 
 import (
 	"fmt"
+	"slices"
 
 	"sawbill/stock"
 )
@@ -48,6 +49,24 @@ func (r *reckoner) hardware(c *Case) []Hardware {
 		if h.Count > 0 {
 			all = append(all, h)
 		}
+	}
+	return append(all, r.dowels(c.Solids)...)
+}
+
+// dowels are counted by size.
+func (r *reckoner) dowels(solids []Solid) []Hardware {
+	var all []Hardware
+	for _, p := range r.pegged(solids) {
+		if p.what != dowelHole {
+			continue
+		}
+		name := fmt.Sprintf("dowels %s x %s", r.print(p.thick), r.print(p.length))
+		n := slices.IndexFunc(all, func(h Hardware) bool { return h.Name == name })
+		if n < 0 {
+			n = len(all)
+			all = append(all, Hardware{Name: name, How: "as marked; the diameter about a third to half of the thickness"})
+		}
+		all[n].Count += len(p.centres)
 	}
 	return all
 }

@@ -21,7 +21,8 @@ type tenons struct {
 	length      stock.Length // of one
 	thick, wide stock.Sum
 	spacing     stock.Length
-	widthAt     at
+	// of the keys
+	widthAt, lengthAt at
 }
 
 func (r *reckoner) buildJoinery() {
@@ -72,7 +73,7 @@ func (r *reckoner) buildTenonsOf(joined string, parts stock.Length) {
 	d := r.design.LooseTenon
 	a := r.place.under(d.Line, "loose_tenon")
 	t := tenons{
-		joined: joined, widthAt: a.under(d.Width.Line, "width"),
+		joined: joined, widthAt: a.under(d.Width.Line, "width"), lengthAt: a.under(d.Length.Line, "length"),
 		length:  r.required(a, "length", d.Length, "that of one tenon, half of it in each part"),
 		spacing: r.orDefault(d.Spacing, 150*stock.Millimetre, 6*stock.Inch),
 		thick:   stock.Sum{{Times: 1, Value: parts, Over: 3, Label: joined}},
@@ -114,13 +115,16 @@ func (r *reckoner) joineryPieces() {
 			continue
 		}
 		along := r.body().depth.Total()
-		each := max(2, int(along/t.spacing))
+		each := tenonsAlong(along, t.spacing)
 		r.strips(t, 4*each, along/stock.Length(each))
 	}
 	for _, j := range r.made.loose {
 		r.add(piece{role: j.role, panel: j.panel, count: j.count, length: given(j.length, "given"), width: given(j.width, "given")})
 	}
 }
+
+// tenonsAlong a corner of a carcass.
+func tenonsAlong(corner, spacing stock.Length) int { return max(2, int(corner/spacing)) }
 
 // strips are those for n tenons, each of which has room across to stand in: as
 // few as are short enough, all alike.

@@ -67,6 +67,7 @@ func (r *reckoner) marks(solids []Solid) []Mark {
 	m := &marker{reckoner: r, solids: solids}
 	m.housings()
 	m.frameJoints()
+	m.pegs()
 	m.boxJoints()
 	m.slides()
 	m.shelfPins()

@@ -53,19 +53,27 @@ func randomDesign(rnd *rand.Rand) Design {
 		d.Carcass.Joint = word("loose-tenon")
 		d.LooseTenon = LooseTenon{Material: word("spruce"), Length: mm(30, 60), Spacing: mm(100, 200)}
 	}
+	if !d.Carcass.Joint.Set {
+		d.Carcass.Joint = oneWord(rnd, "butt", "dowel")
+	}
 	d.GlueBlock = Joinery{Count: count(rnd.IntN(3)), Length: mm(30, 60), Width: mm(20, 30)}
 	if d.GlueBlock.Count.Value > 0 {
 		d.GlueBlock.Material = word("spruce")
 	}
 	d.Partition.Joint, d.Partition.JointDepth = joint()
 	d.Divider.Joint, d.Divider.JointDepth = joint()
+	for _, joint := range []*Word{&d.Partition.Joint, &d.Divider.Joint} {
+		if !joint.Set {
+			*joint = oneWord(rnd, "butt", "dowel")
+		}
+	}
 	if d.Back.Fit.Value != "applied" {
 		d.Back.Depth = mm(3, 8)
 	}
 	if rnd.IntN(2) == 0 {
 		d.Construction = word("framed")
 		d.Frame = Frame{Material: word("spruce"), StileWidth: mm(40, 60), RailWidth: mm(40, 60),
-			Inset: mm(0, 15), Corner: oneWord(rnd, "butt", "half-lap", "box-joint")}
+			Inset: mm(0, 15), Corner: oneWord(rnd, "butt", "half-lap", "box-joint", "dowel")}
 	}
 	d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1), Doors: count(1)}}}}
 	for range rnd.IntN(3) {
@@ -114,6 +122,9 @@ func randomEdgings(rnd *rand.Rand, d Design, mm func(low, high int) Length) []Ed
 	var all []Edging
 	for _, panels := range on {
 		e := Edging{On: word(panels), Material: word("spruce"), Thickness: mm(3, 10)}
+		if panels == "top" { // what is left must hold dowels
+			e.Thickness = mm(3, 6)
+		}
 		if panels == "fronts" || panels == "top" {
 			e.Corner = oneWord(rnd, "butt", "mitre")
 		}

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"sawbill/report/internal/drawing"
 	"sawbill/stock"
@@ -63,7 +64,7 @@ func facesOf(c *casework.Case) []face {
 		before := len(faces)
 		for _, k := range c.Marks {
 			for _, spot := range k.Spots {
-				if spot.Solid != i {
+				if spot.Solid != i || !strings.HasSuffix(spot.Face, " face") { // ends are in the table alone
 					continue
 				}
 				name := c.Parts[k.Part].Name

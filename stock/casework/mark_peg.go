@@ -1,0 +1,103 @@
+package casework
+
+import (
+	"slices"
+
+	"sawbill/stock"
+)
+
+// pegs marks the centres of dowels and loose tenons on both mates. Each is
+// measured from an edge of its own piece, and lies in the middle of the room that
+// both share, so that the two meet.
+func (m *marker) pegs() {
+	joints := m.pegged(m.solids)
+	for i := range m.solids {
+		m.pegsInEnds(i, joints)
+		m.pegsInFaces(i, joints)
+	}
+}
+
+// pegsInEnds marks the ends of a piece: once, if both are alike.
+func (m *marker) pegsInEnds(i int, joints []pegged) {
+	s := m.solids[i]
+	var faces []string
+	var marks []Mark
+	for _, p := range joints {
+		if p.end != i {
+			continue
+		}
+		k := Mark{What: p.what, Note: m.pegNote(p.peg),
+			Measure: Measure{edgeOf(s, s.Across), from(s.At[s.Across], p.centres...)},
+			Across:  Measure{edgeOf(s, s.Through), from(s.At[s.Through], middle(p.room, s.Through))}}
+		k.Depth, _ = p.depths(s, m.solids[p.into])
+		face := edgeOf(s, s.Along)
+		if p.room.At[s.Along] > s.At[s.Along] {
+			face = map[Axis]string{X: "right end", Z: "top end"}[s.Along]
+		}
+		if len(marks) == 1 && marks[0].same(k) {
+			faces[0] = "both ends"
+			continue
+		}
+		faces, marks = append(faces, face), append(marks, k)
+	}
+	for n, k := range marks {
+		m.add(Spot{Solid: i, Face: faces[n]}, k)
+	}
+}
+
+// pegsInFaces marks what is bored from the face, or the edge, of a piece. Joints with the
+// same places across it are one mark.
+func (m *marker) pegsInFaces(i int, joints []pegged) {
+	s := m.solids[i]
+	var faces []string
+	var marks []Mark
+joints:
+	for _, p := range joints {
+		if p.into != i {
+			continue
+		}
+		end := m.solids[p.end]
+		along, across := p.centres, []stock.Length{middle(p.room, end.Through)}
+		if s.Along == end.Through {
+			along, across = across, along
+		}
+		acrossAxis := end.Across + end.Through - s.Along
+		k := Mark{What: p.what, Note: m.pegNote(p.peg),
+			Measure: Measure{edgeOf(s, s.Along), from(s.At[s.Along], along...)},
+			Across:  Measure{edgeOf(s, acrossAxis), from(s.At[acrossAxis], across...)}}
+		_, k.Depth = p.depths(end, s)
+		face := faceOf(s, p.room, end.Along)
+		for n := range marks {
+			on := &marks[n]
+			if faces[n] == face && on.Across.same(k.Across) && on.Depth == k.Depth && on.Note == k.Note {
+				on.At = append(on.At, k.At...)
+				slices.Sort(on.At)
+				continue joints
+			}
+		}
+		faces, marks = append(faces, face), append(marks, k)
+	}
+	for n, k := range marks {
+		m.add(Spot{Solid: i, Face: faces[n]}, k)
+	}
+}
+
+// pegNote tells what is bored or cut around a centre.
+func (m *marker) pegNote(p peg) string {
+	if p.what == dowelHole {
+		return m.print(p.thick) + " in diameter, for a dowel " + m.print(p.length) + " long"
+	}
+	return m.print(p.across) + " wide, " + m.print(p.thick) + " high, for a loose tenon"
+}
+
+// from measures places of the case from the edge of a piece.
+func from(edge stock.Length, places ...stock.Length) []stock.Length {
+	at := make([]stock.Length, len(places))
+	for i, p := range places {
+		at[i] = p - edge
+	}
+	return at
+}
+
+// middle of a room along an axis.
+func middle(room Solid, a Axis) stock.Length { return room.At[a] + room.Size[a]/2 }

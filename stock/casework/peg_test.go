@@ -1,0 +1,278 @@
+package casework
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"sawbill/stock"
+)
+
+func fittingsOf(c *Case, name string) []string {
+	var lines []string
+	for _, h := range c.Hardware {
+		if strings.HasPrefix(h.Name, name) {
+			lines = append(lines, fmt.Sprint(h.Count, " ", h.Name))
+		}
+	}
+	return lines
+}
+
+// 900 x 720 x 300 of 18: 5/12 of 18 is 7.5, so dowels of 8, 40 long: 2/3 of 18 = 12
+// in the face and 40 - 12 = 28 in the end. The first is 2 x 8 = 16 from the front, the
+// last at 300 - 16 = 284; 268 / 150 are two spaces, so one at 16 + 134 = 150. They lie
+// 18 / 2 = 9 from the lower face of top and bottom, so at 9 and 720 - 9 = 711 up the
+// side. Four corners of three are 12. Top and bottom are as for a butt joint,
+// 900 - 36 = 864.
+func TestDowelsInACarcass(t *testing.T) {
+	d := plain()
+	d.Carcass.Joint = word("dowel")
+	from := workshop(stock.Millimetres)
+	c := derive(t, d, from)
+	wantLines(t, []string{"2 side 720 x 300 x 18 carcass", "1 top 864 x 300 x 18 carcass", "1 bottom 864 x 300 x 18 carcass"}, cut(c, from.Ruler))
+	wantLines(t, []string{"inner face: from the bottom end 9, 711; from the front edge 16, 150, 284; 0 wide, 12 deep"},
+		marked(c, from.Ruler, "side", "dowel hole"))
+	for _, part := range []string{"top", "bottom"} {
+		wantLines(t, []string{"both ends: from the front edge 16, 150, 284; from the lower face 9; 0 wide, 28 deep"},
+			marked(c, from.Ruler, part, "dowel hole"))
+	}
+	wantLines(t, []string{"12 dowels 8 mm x 40 mm"}, fittingsOf(c, "dowels"))
+}
+
+// As above with a top over the sides: 900 long, its dowels at 9 and 900 - 9 = 891
+// from the left. The sides are 720 - 18 = 702 long, with the bottom's dowels at 9.
+// A partition in the middle, behind 18 + (864 - 18) / 2 = 441: at 450 of the top, and
+// at 450 - 18 = 432 of the bottom. A divider lies in the left bay, 684 - 18 = 666 / 2
+// = 333 above the bottom: at 333 + 9 = 342 of the partition, bored 18 / 3 = 6 deep, so
+// 34 in the divider's end there, and at 18 + 342 = 360 of the left side.
+func TestDowelsOfPartitionsAndDividers(t *testing.T) {
+	d := plain()
+	d.Carcass.Joint, d.Carcass.Top = word("dowel"), word("over")
+	d.Partition.Joint, d.Divider.Joint = word("dowel"), word("dowel")
+	d.Bays = []Bay{{Openings: []Opening{{}, {}}}, {}}
+	from := workshop(stock.Millimetres)
+	c := derive(t, d, from)
+	for _, test := range []struct {
+		part string
+		want []string
+	}{
+		{"top", []string{"inner face: from the left end 9, 450, 891; from the front edge 16, 150, 284; 0 wide, 12 deep"}},
+		{"bottom", []string{"both ends: from the front edge 16, 150, 284; from the lower face 9; 0 wide, 28 deep",
+			"inner face: from the left end 432; from the front edge 16, 150, 284; 0 wide, 12 deep"}},
+		{"side", []string{"top end: from the front edge 16, 150, 284; from the left face 9; 0 wide, 28 deep",
+			"left, inner face: from the bottom end 9, 360; from the front edge 16, 150, 284; 0 wide, 12 deep",
+			"right, inner face: from the bottom end 9; from the front edge 16, 150, 284; 0 wide, 12 deep"}},
+		{"partition", []string{"both ends: from the front edge 16, 150, 284; from the left face 9; 0 wide, 28 deep",
+			"left face: from the bottom end 342; from the front edge 16, 150, 284; 0 wide, 6 deep"}},
+		{"divider", []string{"left end: from the front edge 16, 150, 284; from the lower face 9; 0 wide, 28 deep",
+			"right end: from the front edge 16, 150, 284; from the lower face 9; 0 wide, 34 deep"}},
+	} {
+		wantLines(t, test.want, marked(c, from.Ruler, test.part, "dowel hole"))
+	}
+}
+
+// Members 50 wide and 38 thick, 900 x 720: dowels of 10, the thickest, 40 long, 20
+// in each piece. Two diameters from both edges would leave them 10 apart, so they
+// lie a quarter of 50 in: 12.5 and 37.5, and at 720 - 50 + 12.5 = 682.5 and 707.5 of
+// the stile, 38 / 2 = 19 from the front. Eight corners of two are 16. The rails are as for
+// a butt joint, 900 - 100 = 800.
+func TestDowelsInFrames(t *testing.T) {
+	d := framed()
+	d.Frame.Corner, d.Frame.TenonLength = word("dowel"), Length{}
+	from := workshop(stock.Millimetres)
+	c := derive(t, d, from)
+	if got := partNamed(t, c, "rail").Length; got != metric("800").Value {
+		t.Errorf("rails are %s long", from.Ruler.Print(got))
+	}
+	wantLines(t, []string{"both ends: from the lower edge 12.5, 37.5; from the front face 19; 0 wide, 20 deep"},
+		marked(c, from.Ruler, "rail", "dowel hole"))
+	wantLines(t, []string{"inner edge: from the bottom end 12.5, 37.5, 682.5, 707.5; from the front face 19; 0 wide, 20 deep"},
+		marked(c, from.Ruler, "stile", "dowel hole"))
+	wantLines(t, []string{"16 dowels 10 mm x 40 mm"}, fittingsOf(c, "dowels"))
+}
+
+// The case of TestLooseTenonsInACarcass: two at each corner, in the middle of 300 / 2
+// = 150, so at 75 and 225; 12 of 40 in the face of 18, and 28 in the end.
+func TestMortisesOfLooseTenonsInACarcass(t *testing.T) {
+	d := plain()
+	d.Carcass.Joint = word("loose-tenon")
+	d.LooseTenon = LooseTenon{Material: word("oak"), Length: metric("40")}
+	from := withOak(stock.Millimetres)
+	c := derive(t, d, from)
+	wantLines(t, []string{"inner face: from the bottom end 9, 711; from the front edge 75, 225; 0 wide, 12 deep"},
+		marked(c, from.Ruler, "side", "mortise centre"))
+	wantLines(t, []string{"both ends: from the front edge 75, 225; from the lower face 9; 0 wide, 28 deep"},
+		marked(c, from.Ruler, "top", "mortise centre"))
+	for _, k := range c.Marks {
+		if want := "18 mm wide, 6 mm high, for a loose tenon"; k.What == "mortise centre" && k.Note != want {
+			t.Errorf("note %q, want %q", k.Note, want)
+		}
+	}
+}
+
+// The case of TestLooseTenonsInFrames: one in the middle of each joint, 2 1/2 / 2 = 1
+// 1/4, 3/4 from the front, 1 1/2 in each piece. On the stile at 1 1/4 and 30 - 1 1/4 = 28
+// 3/4; on the rail in the middle of 35.
+func TestMortisesOfLooseTenonsInFrames(t *testing.T) {
+	d := Design{
+		Construction: word("framed"),
+		OutsideWidth: imperial("40"), OutsideHeight: imperial("30"), OutsideDepth: imperial("20"),
+		Carcass: Carcass{Material: word("carcass")},
+		Frame: Frame{Material: word("spruce"), StileWidth: imperial("2 1/2"), RailWidth: imperial("2 1/2"),
+			Corner: word("loose-tenon")},
+		LooseTenon: LooseTenon{Material: word("oak"), Length: imperial("3")},
+		Bays:       make([]Bay, 2),
+	}
+	from := withOak(stock.Inches)
+	c := derive(t, d, from)
+	wantLines(t, []string{"inner edge: from the bottom end 1 1/4, 28 3/4; from the front face 3/4; 0 wide, 1 1/2 deep"},
+		marked(c, from.Ruler, "stile", "mortise centre"))
+	wantLines(t, []string{"both ends: from the left edge 1 1/4; from the front face 3/4; 0 wide, 1 1/2 deep"},
+		marked(c, from.Ruler, "mid stile", "mortise centre"))
+	wantLines(t, []string{
+		"both ends: from the lower edge 1 1/4; from the front face 3/4; 0 wide, 1 1/2 deep",
+		"inner edge: from the left end 17 1/2; from the front face 3/4; 0 wide, 1 1/2 deep",
+	}, marked(c, from.Ruler, "rail", "mortise centre"))
+}
+
+// Facts: a dowel is a third to a half of the stock (common practice, no source).
+func TestDowelsSuitTheThickness(t *testing.T) {
+	for _, test := range []struct {
+		units      stock.Units
+		thin, thik string
+		want       Length
+	}{
+		{stock.Millimetres, "12", "16", metric("6")},
+		{stock.Millimetres, "17", "21", metric("8")},
+		{stock.Millimetres, "22", "30", metric("10")},
+		{stock.Inches, "1/2", "5/8", imperial("1/4")},
+		{stock.Inches, "11/16", "13/16", imperial("5/16")},
+		{stock.Inches, "7/8", "1 1/8", imperial("3/8")},
+	} {
+		for _, thickness := range []stock.Length{length(test.thin, test.units).Value, length(test.thik, test.units).Value} {
+			r := reckoner{from: workshop(test.units)}
+			got := r.dowel(thickness, at{}).thick
+			if got != test.want.Value || 3*got < thickness || 2*got > thickness {
+				t.Errorf("%s thick: %s", r.print(thickness), r.print(got))
+			}
+		}
+	}
+}
+
+// Centres keep from the edges and from each other, whatever the length, and mirror
+// each other to the last unit.
+func TestDowelCentresShareTheJoint(t *testing.T) {
+	r := reckoner{from: workshop(stock.Millimetres)}
+	d := metric("8").Value
+	for long := 4 * d; long < metric("900").Value; long += 7919 {
+		at := r.dowelCentres(long, d)
+		if edge := min(2*d, long/4); at[0] != edge || at[len(at)-1] != long-edge {
+			t.Fatalf("%d long: %v", long, at)
+		}
+		for i := 1; i < len(at); i++ {
+			if space := at[i] - at[i-1]; space > metric("150").Value+1 || space < 2*d-1 {
+				t.Fatalf("%d long: a space of %d", long, space)
+			}
+			if off := at[i] + at[len(at)-1-i] - long; off < -1 || off > 1 {
+				t.Fatalf("%d long: %v is not even", long, at)
+			}
+		}
+	}
+}
+
+// bored is a hole in the case: the axis it is bored along, where it begins, and the
+// piece.
+type bored struct {
+	along Axis
+	at    Point
+	solid Solid
+	depth stock.Length
+	face  string
+}
+
+// holes reads the marks back: those in ends begin there, those in faces leave open
+// which of the two it is.
+func holes(c *Case) (ends, faces []bored) {
+	axis := func(edge string) Axis {
+		switch side, _, _ := strings.Cut(edge, " "); side {
+		case "left":
+			return X
+		case "front":
+			return Y
+		}
+		return Z
+	}
+	for _, k := range c.Marks {
+		if k.What != "dowel hole" && k.What != "mortise centre" {
+			continue
+		}
+		for _, spot := range k.Spots {
+			s := c.Solids[spot.Solid]
+			a, b := axis(k.From), axis(k.Across.From)
+			for _, one := range k.At {
+				for _, other := range k.Across.At {
+					h := bored{along: X + Y + Z - a - b, at: s.At, solid: s, depth: k.Depth, face: spot.Face}
+					h.at[a] += one
+					h.at[b] += other
+					low, high := h, h
+					high.at[h.along] = s.End()[h.along]
+					switch {
+					case spot.Face == "both ends":
+						ends = append(ends, low, high)
+					case strings.HasSuffix(spot.Face, " end"):
+						if spot.Face == "top end" || spot.Face == "right end" {
+							low = high
+						}
+						ends = append(ends, low)
+					default:
+						faces = append(faces, h)
+					}
+				}
+			}
+		}
+	}
+	return ends, faces
+}
+
+// Every hole in an end meets exactly one in a face, at the same place in the case. The
+// two are as deep together as the peg is long, and nothing comes through.
+func TestHolesOfMatesMeet(t *testing.T) {
+	seen := 0
+	eachRandomCase(t, func(t *testing.T, d Design, c *Case) {
+		ends, faces := holes(c)
+		if len(ends) != len(faces) {
+			t.Errorf("%d holes in ends, %d in faces", len(ends), len(faces))
+		}
+		long := []stock.Length{metric("30").Value, metric("40").Value, d.LooseTenon.Length.Value}
+		for _, e := range ends {
+			met := 0
+			for _, f := range faces {
+				place := f.at
+				if f.face != "left face" && e.at[e.along] == f.solid.End()[e.along] {
+					place[e.along] = e.at[e.along]
+				} else if f.face == "right face" {
+					continue
+				}
+				if e.along == f.along && e.at == place {
+					met++
+					if !slices.Contains(long, e.depth+f.depth) {
+						t.Errorf("holes %d and %d deep", e.depth, f.depth)
+					}
+				}
+			}
+			if met != 1 {
+				t.Errorf("a hole in the end of a %s at %v meets %d others", e.solid.Role, e.at, met)
+			}
+		}
+		for _, f := range faces {
+			if 3*f.depth > 2*f.solid.Size[f.along] {
+				t.Errorf("a hole %d deep comes through a %s", f.depth, f.solid.Role)
+			}
+		}
+		seen += len(ends)
+	})
+	if seen == 0 {
+		t.Error("no case has a peg")
+	}
+}
