@@ -2,6 +2,7 @@ package elevation
 
 import (
 	"slices"
+	"strings"
 
 	"sawbill/report/internal/drawing"
 	"sawbill/stock"
@@ -59,6 +60,9 @@ func (s Subject) chains(v View) []chain {
 		return []chain{s.chain(below, s.clearDepth()...), whole(below, casework.Y), heights, whole(left, casework.Z)}
 	}
 	chains := []chain{whole(below, casework.Y), whole(left, casework.Z)}
+	if base := s.base(); base != (measure{}) {
+		chains = append([]chain{s.chain(left, base)}, chains...)
+	}
 	if all.from[casework.Y] < 0 { // fronts stand before the case
 		chains = append([]chain{s.chain(below, measure{0, all.to[casework.Y]})}, chains...)
 	}
@@ -116,6 +120,17 @@ func (s Subject) middleBays() []chain {
 		all = append(all, c)
 	}
 	return all
+}
+
+// base is the height of the plinth or the feet; nothing where there is none.
+func (s Subject) base() measure {
+	var base measure
+	for _, piece := range s.Solids {
+		if strings.HasPrefix(piece.Role, "plinth") || strings.HasSuffix(piece.Role, "foot") {
+			base = measure{piece.At[casework.Z], piece.End()[casework.Z]}
+		}
+	}
+	return base
 }
 
 func (s Subject) clearDepth() []measure {
