@@ -95,11 +95,24 @@ func (s Subject) plane(axis casework.Axis) stock.Length {
 	}
 	for _, eighths := range []stock.Length{4, 5, 3, 6, 2, 7, 1} {
 		at := from + size*eighths/8
-		if !s.alongPanel(axis, at) {
+		if !s.alongPanel(axis, at) && !s.besideDoors(axis, at) {
 			return at
 		}
 	}
 	return from + size/2
+}
+
+// besideDoors reports whether an upright plane misses the doors of the first bay, as
+// it does in the gap between two.
+func (s Subject) besideDoors(axis casework.Axis, at stock.Length) bool {
+	doors, cut := false, false
+	for _, piece := range s.Solids {
+		if axis == casework.X && piece.Role == "door" && s.bayOf(piece) == 1 {
+			doors = true
+			cut = cut || piece.At[axis] < at && at < piece.End()[axis]
+		}
+	}
+	return doors && !cut
 }
 
 // alongPanel reports whether a plane lies within the thickness of a panel.
