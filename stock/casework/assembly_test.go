@@ -24,6 +24,8 @@ func TestAssemblyFollowsFromTheConstruction(t *testing.T) {
 		{"an open box of butted panels", Design{}, "case carcass carcass carcass finish case",
 			[]string{"Dry-fit sides, top and bottom:", "Glue the sides to bottom and top, on dowels or screws at the butt joints.", "diagonals", "finish the carcass."},
 			[]string{"back", "shelves", "drawer", "door", "frame", "Cut "}},
+		{"dowels are bored before, and hold the corners", Design{Carcass: Carcass{Joint: word("dowel")}}, "case carcass carcass carcass finish case",
+			[]string{"Bore the holes for the dowels", "Glue the sides to bottom and top, on dowels."}, []string{"screws", "Cut "}},
 		{"shelves on pins stay loose, and so does a back in a rabbet",
 			Design{Back: Back{Fit: word("rabbet"), Material: word("back"), Depth: metric("6")}, Bays: shelves},
 			"case carcass carcass carcass back finish shelves case",

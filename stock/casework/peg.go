@@ -50,6 +50,7 @@ func (r *reckoner) pegged(solids []Solid) []pegged {
 				if p.room, meet = shared(solids[i], solids[j]); !meet || p.room.Size[solids[i].Along] > 0 {
 					continue
 				}
+				p.room = m.beforeBack(p.room)
 				switch name {
 				case "dowel":
 					p.peg = r.dowel(solids[i].Size[solids[i].Through], key)
@@ -80,6 +81,16 @@ func (r *reckoner) pegged(solids []Solid) []pegged {
 		join(f.corner, frame, []string{"mid stile"}, []string{"rail"})
 	}
 	return all
+}
+
+// beforeBack is what a room has before the rabbet or groove of the back, which
+// would open the holes: in a carcass less of its run, in a back frame less of its
+// thickness.
+func (m *marker) beforeBack(room Solid) Solid {
+	for _, i := range m.of("back") {
+		room.Size[Y] = min(room.Size[Y], m.solids[i].At[Y]-room.At[Y])
+	}
+	return room
 }
 
 // dowel is that for a piece so thick: of the usual diameters the one next to 5/12

@@ -40,7 +40,18 @@ func TestDowelsInACarcass(t *testing.T) {
 	wantLines(t, []string{"12 dowels 8 mm x 40 mm"}, fittingsOf(c, "dowels"))
 }
 
-// As above with a top over the sides: 900 long, its dowels at 9 and 900 - 9 = 891
+// A groove for a back of 6, set in 10, begins 300 - 16 = 284 behind the front: the
+// last dowel lies 16 before it, at 268, and one in the middle at 142.
+func TestDowelsKeepFromTheGrooveOfTheBack(t *testing.T) {
+	d := plain()
+	d.Carcass.Joint = word("dowel")
+	d.Back = Back{Fit: word("groove"), Material: word("back"), Depth: metric("6"), SetIn: metric("10")}
+	from := workshop(stock.Millimetres)
+	wantLines(t, []string{"inner face: from the bottom end 9, 711; from the front edge 16, 142, 268; 0 wide, 12 deep"},
+		marked(derive(t, d, from), from.Ruler, "side", "dowel hole"))
+}
+
+// As in the first case, with a top over the sides: 900 long, its dowels at 9 and 900 - 9 = 891
 // from the left. The sides are 720 - 18 = 702 long, with the bottom's dowels at 9.
 // A partition in the middle, behind 18 + (864 - 18) / 2 = 441: at 450 of the top, and
 // at 450 - 18 = 432 of the bottom. A divider lies in the left bay, 684 - 18 = 666 / 2
@@ -90,6 +101,19 @@ func TestDowelsInFrames(t *testing.T) {
 	wantLines(t, []string{"inner edge: from the bottom end 12.5, 37.5, 682.5, 707.5; from the front face 19; 0 wide, 20 deep"},
 		marked(c, from.Ruler, "stile", "dowel hole"))
 	wantLines(t, []string{"16 dowels 10 mm x 40 mm"}, fittingsOf(c, "dowels"))
+}
+
+// A back of 6, set in 10, leaves 38 - 16 = 22 of a back frame before it: there the
+// dowels lie 11 from the front, in the front frame 19 as ever.
+func TestDowelsOfABackFrameKeepFromItsGroove(t *testing.T) {
+	d := framed()
+	d.Frame.Corner, d.Frame.TenonLength = word("dowel"), Length{}
+	d.Back = Back{Fit: word("groove"), Material: word("back"), Depth: metric("6"), SetIn: metric("10")}
+	from := workshop(stock.Millimetres)
+	wantLines(t, []string{
+		"front lower and front upper, both ends: from the lower edge 12.5, 37.5; from the front face 19; 0 wide, 20 deep",
+		"rear lower and rear upper, both ends: from the lower edge 12.5, 37.5; from the front face 11; 0 wide, 20 deep",
+	}, marked(derive(t, d, from), from.Ruler, "rail", "dowel hole"))
 }
 
 // The case of TestLooseTenonsInACarcass: two at each corner, in the middle of 300 / 2
