@@ -122,6 +122,20 @@ func TestDadosAndGrooves(t *testing.T) {
 		marked(derive(t, d, from), from.Ruler, "side", "divider line"))
 }
 
+// Rows lie 37 within the edges of a shelf 300 deep, with a strip of 5 or without:
+// 37 and 300 - 37 = 263 from the front of sides 300 wide. A strip that is added begins
+// at -5: its row at 32. Sides that lose 5 to a strip begin at 5: 37 - 5 = 32 and 263 -
+// 5 = 258.
+func TestPinsAreMeasuredFromTheEdgedShelf(t *testing.T) {
+	for _, test := range []struct{ on, fit, want string }{
+		{"shelves", "taken-off", "37, 263"}, {"shelves", "added", "32, 263"}, {"carcass", "taken-off", "32, 258"},
+	} {
+		d, from := edgedCase(test.on, test.fit)
+		wantLines(t, []string{"inner face: from the bottom end 287, 319, 351, 383, 415; from the front edge " + test.want},
+			marked(derive(t, d, from), from.Ruler, "side", "shelf pins"))
+	}
+}
+
 // A shelf that is set back does not fill a dado up to the front edge.
 func TestDadosOfShelvesSetBackAreStopped(t *testing.T) {
 	d := plain()

@@ -71,18 +71,21 @@ func overlap(a, b Solid) stock.Length {
 
 // jointBetween is the greatest depth to which two pieces may reach into each other.
 func jointBetween(d Design, a, b Solid) stock.Length {
-	strips := 0
-	for _, s := range []*Solid{&a, &b} { // strips share what their panels do
-		before := s.Role
-		for _, end := range []string{" edging", " end", " trim"} {
-			s.Role = strings.TrimSuffix(s.Role, end)
+	switch one, other := unitOf(a.Role) == "edging", unitOf(b.Role) == "edging"; {
+	case one && other:
+		return mitreBetween(d, a, b)
+	case one || other:
+		if other {
+			a, b = b, a
 		}
-		if s.Role = strings.Replace(s.Role, "top side", "top", 1); s.Role != before {
-			strips++
+		strip, panel := strings.TrimSuffix(a.Role, " edging"), b.Role
+		switch { // a panel housed in another that has a strip goes into both
+		case panel == "partition" && (strip == "top" || strip == "top trim" || strip == "bottom"):
+			return d.Partition.JointDepth.Value
+		case panel == "divider" && (strip == "side" || strip == "partition"):
+			return d.Divider.JointDepth.Value
 		}
-	}
-	if strips == 2 && a.Role == b.Role { // mitres
-		return metric("10").Value
+		return 0
 	}
 	pair := func(one, other string) bool {
 		return a.Role == one && b.Role == other || a.Role == other && b.Role == one
@@ -108,6 +111,18 @@ func jointBetween(d Design, a, b Solid) stock.Length {
 		return d.Partition.JointDepth.Value
 	case either("divider") && either("side", "partition"):
 		return d.Divider.JointDepth.Value
+	}
+	return 0
+}
+
+// mitreBetween is the thickness of two strips round one panel that meet in mitres.
+func mitreBetween(d Design, a, b Solid) stock.Length {
+	on := map[string]string{"top trim": "top", "top side trim": "top",
+		"door edging": "fronts", "door end edging": "fronts", "false front edging": "fronts", "false front end edging": "fronts"}
+	for _, e := range d.Edgings {
+		if e.Corner.Value == "mitre" && a.Role != b.Role && on[a.Role] == e.On.Value && on[b.Role] == e.On.Value {
+			return e.Thickness.Value
+		}
 	}
 	return 0
 }
