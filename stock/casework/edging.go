@@ -57,6 +57,7 @@ func (r *reckoner) edgingOn(on string) bool {
 // design.
 func (r *reckoner) edgingPieces() {
 	panels := len(r.pieces)
+	r.unedged = r.solids()
 	for _, e := range r.made.edgings {
 		found := false
 		for n := range panels {
@@ -219,13 +220,11 @@ func (r *reckoner) trim(n int, e edging) {
 // room before them.
 func (r *reckoner) addStrips(e edging, p piece) {
 	p.dryFit, p.strip, p.panel = true, r.lumber(e.panel), e.panel
-	if e.added {
+	if e.added && e.on != "fronts" { // they have their own fault
 		for _, s := range p.solids() {
-			for _, other := range r.pieces {
-				if unitOf(other.role) != "edging" && slices.ContainsFunc(other.solids(), s.overlaps) {
-					r.fault(e.fitAt, fmt.Sprintf("strips added before the panels would be in the way of a %s", other.role), `set fit = "taken-off"`)
-					return
-				}
+			if i := slices.IndexFunc(r.unedged, s.overlaps); i >= 0 {
+				r.fault(e.fitAt, "strips added before the panels would be in the way of a "+r.unedged[i].Role, `set fit = "taken-off"`)
+				return
 			}
 		}
 	}

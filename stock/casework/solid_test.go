@@ -2,6 +2,7 @@ package casework
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -49,14 +50,47 @@ func TestSolidsFillTheCase(t *testing.T) {
 				t.Errorf("%s: %d stand, %d are wanted", c.Parts[i].Name, n, c.Parts[i].Count)
 			}
 		}
-		for i, a := range c.Solids {
-			for _, b := range c.Solids[:i] {
-				if deep, most := overlap(a, b), jointBetween(d, a, b); deep > most {
-					t.Errorf("%s at %v and %s at %v share %d, their joint takes %d", a.Role, a.At, b.Role, b.At, deep, most)
-				}
+		checkRoom(t, d, c)
+	})
+}
+
+// Strips added to panels share no room with anything, or are refused.
+func TestAddedStripsAreInNobodysWay(t *testing.T) {
+	refused := 0
+	eachRandomCase(t, func(t *testing.T, d Design, _ *Case) {
+		d.Edgings = slices.Clone(d.Edgings)
+		for i := range d.Edgings {
+			if d.Edgings[i].On.Value != "fronts" {
+				d.Edgings[i].Fit = word("added")
+			}
+		}
+		c, faults := Derive(d, workshop(stock.Millimetres))
+		if c != nil {
+			checkRoom(t, d, c)
+			return
+		}
+		refused++
+		for _, f := range faults {
+			if !strings.Contains(f.Cause, "in the way") {
+				t.Error(f)
 			}
 		}
 	})
+	if refused == 0 || refused > 150 {
+		t.Errorf("%d of 200 are refused", refused)
+	}
+}
+
+// checkRoom checks that no two pieces share more room than their joint takes.
+func checkRoom(t *testing.T, d Design, c *Case) {
+	t.Helper()
+	for i, a := range c.Solids {
+		for _, b := range c.Solids[:i] {
+			if deep, most := overlap(a, b), jointBetween(d, a, b); deep > most {
+				t.Errorf("%s at %v and %s at %v share %d, their joint takes %d", a.Role, a.At, b.Role, b.At, deep, most)
+			}
+		}
+	}
 }
 
 // overlap is how deep two solids reach into each other at the least; 0 if they
