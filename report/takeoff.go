@@ -45,7 +45,7 @@ func takeoff(c *casework.Case, r stock.Ruler) (listing, []string) {
 		notes = append(notes, finishing(&l, c, t, r)...)
 	}
 	if t.Edging > 0 {
-		l.add("edging", runLength(t.Edging, r), "front edges of sheets that show, fronts and doors all round, and 10 % to spare")
+		l.add("edging", runLength(t.Edging, r), "front edges of sheets that show, fronts and doors all round, where no strip is, and 10 % to spare")
 	}
 	for _, h := range c.Hardware {
 		l.add(h.Name, strconv.Itoa(h.Count), h.How)

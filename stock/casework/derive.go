@@ -62,6 +62,7 @@ type reckoner struct {
 
 	pieces   []piece
 	finished []Solid // drawers that were measured
+	unedged  []Solid // all pieces before strips are put on them
 
 	drawersSoFar int
 	storage      []Storage

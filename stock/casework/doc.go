@@ -72,7 +72,7 @@
 // Strips stand on the edges of panels, as wide as these are thick. Those that
 // are taken off change no size but their panels':
 //
-//	front edge   strip = panel's length; panel's width - strip
+//	front edge   strip = panel's length - its joints; panel's width - strip
 //	all round    panel - 2 strips both ways; end strips - 2 strips unless mitred
 //	round a top  length - 2 strips, width - strip
 //

@@ -1,10 +1,15 @@
 package casework
 
-import "sawbill/stock"
+import (
+	"strings"
+
+	"sawbill/stock"
+)
 
 // edging is the length of the edges of sheets that show, with a tenth to spare:
 // the front edge of every panel of the carcass, all four of a front or a door. An
-// edge that is covered over its whole length, as by a frame, takes none.
+// edge that is covered over its whole length, as by a frame or a strip, takes
+// none; what shuts a case does not cover it.
 func (c *Case) edging() stock.Length {
 	var all stock.Length
 	still := Case{} // what does not open
@@ -14,11 +19,11 @@ func (c *Case) edging() stock.Length {
 		}
 	}
 	sheet := func(s Solid) bool {
-		return s.Part >= 0 && c.Materials[c.Parts[s.Part].Material].Kind == stock.Sheet
+		return s.Part >= 0 && unitOf(s.Role) != "edging" && c.Materials[c.Parts[s.Part].Material].Kind == stock.Sheet
 	}
 	for _, s := range c.Solids {
 		if sheet(s) && (s.Role == "false front" || s.Role == "door") {
-			all += 2 * (s.Size[s.Along] + s.Size[s.Across])
+			all += c.bareEdges(s)
 		}
 	}
 	for i, s := range still.Solids {
@@ -27,6 +32,25 @@ func (c *Case) edging() stock.Length {
 		}
 	}
 	return all + all/10
+}
+
+// bareEdges is the length of the edges of a front or a door that have no strip.
+func (c *Case) bareEdges(front Solid) stock.Length {
+	edged := Case{Solids: []Solid{front}}
+	for _, s := range c.Solids {
+		if unitOf(s.Role) == "edging" && strings.HasPrefix(s.Role, front.Role) {
+			edged.Solids = append(edged.Solids, s)
+		}
+	}
+	var bare stock.Length
+	for _, across := range []Axis{front.Along, front.Across} {
+		for _, beyond := range []bool{false, true} {
+			if edged.shows(0, side{across, beyond}) {
+				bare += front.Size[front.Along+front.Across-across]
+			}
+		}
+	}
+	return bare
 }
 
 // shows reports whether any of a face is not covered.

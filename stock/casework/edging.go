@@ -12,6 +12,7 @@ import (
 type edging struct {
 	panel
 	at    at
+	fitAt at
 	on    string
 	added bool
 	mitre bool
@@ -37,7 +38,7 @@ func (r *reckoner) buildEdgings() {
 		a := r.place.nth(d.Line, "edging", i+1)
 		e := edging{
 			panel: r.panel(a, "", d.Material, d.Thickness, nil),
-			at:    a.under(d.On.Line, "on"), on: or(d.On, "carcass"),
+			at:    a.under(d.On.Line, "on"), fitAt: a.under(d.Fit.Line, "fit"), on: or(d.On, "carcass"),
 			added: d.Fit.Value == "added", mitre: d.Corner.Value == "mitre",
 		}
 		if r.edgingOn(e.on) {
@@ -56,6 +57,7 @@ func (r *reckoner) edgingOn(on string) bool {
 // design.
 func (r *reckoner) edgingPieces() {
 	panels := len(r.pieces)
+	r.unedged = r.solids()
 	for _, e := range r.made.edgings {
 		found := false
 		for n := range panels {
@@ -79,27 +81,27 @@ func (r *reckoner) edgingPieces() {
 	}
 }
 
-// edgingFits refuses strips that have no room, or no sense.
+// edgingFits refuses strips that have no room, or no sense, whatever the sizes.
 func (r *reckoner) edgingFits(a at, d Edging, e edging) {
-	fitAt := a.under(d.Fit.Line, "fit")
-	fronts := r.anyOpening(func(o opening) bool { return o.doors > 0 || len(o.stack) > 0 && r.made.drawers.falseFronts(o) })
 	switch {
 	case r.made.frame != nil && e.on != "shelves" && e.on != "fronts":
 		r.fault(e.at, "the front edges of its panels lie behind the frame", `leave it out, or put it on "shelves" or "fronts"`)
 	case e.added && e.on == "fronts":
-		r.fault(fitAt, "strips added to a front would fill its gaps", `set fit = "taken-off"`)
-	case e.added && fronts:
-		r.fault(fitAt, "strips added before the panels would be in the way of doors or fronts", `set fit = "taken-off"`)
+		r.fault(e.fitAt, "strips added to a front would fill its gaps", `set fit = "taken-off"`)
 	case e.on == "top" && !r.made.topOver:
 		r.fault(e.at, "a top between the sides shows its front edge alone", `set top = "over", or put the edging on the "carcass"`)
+	case e.on == "top" && !e.added && r.made.corner.depth > 0:
+		r.fault(e.at, fmt.Sprintf("the sides rise %s into the top, where its strips would be", r.print(r.made.corner.depth)),
+			`set the carcass's joint = "butt" or "loose-tenon", or fit = "added"`)
 	case d.Corner.Set && e.on != "top" && e.on != "fronts":
 		r.fault(a.under(d.Corner.Line, "corner"), fmt.Sprintf("strips on the %s meet at no corner", e.on), "leave it out")
 	}
 }
 
-// edgeFront puts a strip on the front edge of panel n:
+// edgeFront puts a strip on the front edge of panel n. Where the panel is housed
+// in another the strip stops before that one, which may have a strip of its own:
 //
-//	strip      length = the panel's
+//	strip      length = the panel's - its joints
 //	taken off  panel's width - strip
 func (r *reckoner) edgeFront(n int, e edging) {
 	p := r.pieces[n]
@@ -113,8 +115,35 @@ func (r *reckoner) edgeFront(n int, e edging) {
 		}
 		move(r.pieces[n].stands, Y, e.thickness)
 	}
-	r.add(piece{role: p.role + " edging", dryFit: true, strip: r.lumber(e.panel), places: p.places, panel: e.panel, count: p.count, length: p.length,
-		width: given(p.panel.thickness, p.role), way: way, stands: at})
+	joint, near, far := r.housedBy(p.role)
+	move(at, p.way[0], stock.Length(near)*joint.depth)
+	r.addStrips(e, piece{role: p.role + " edging", places: p.places, count: p.count,
+		length: plus(p.length, stock.Term{Times: -near - far, Value: joint.depth, Label: joint.name}),
+		width:  given(p.panel.thickness, p.role), way: way, stands: at})
+}
+
+// housedBy is the joint of a panel of that role, and how many there are at its
+// lower or left end and at the other.
+func (r *reckoner) housedBy(role string) (j joint, near, far int) {
+	b, at := r.made, func(end bool) int {
+		if end {
+			return 1
+		}
+		return 0
+	}
+	switch role {
+	case "side":
+		return b.corner, at(b.bottomUnder), at(b.topOver)
+	case "top":
+		return b.corner, at(!b.topOver), at(!b.topOver)
+	case "bottom":
+		return b.corner, at(!b.bottomUnder), at(!b.bottomUnder)
+	case "partition":
+		return b.partition.joint, 1, 1
+	case "divider":
+		return b.divider.joint, 1, 1
+	}
+	return b.shelf.joint, 1, 1
 }
 
 // edgeAllRound takes four strips off front n:
@@ -141,11 +170,11 @@ func (r *reckoner) edgeAllRound(n int, e edging) {
 	}
 	move(r.pieces[n].stands, along, t)
 	move(r.pieces[n].stands, across, t)
-	strip := piece{dryFit: true, strip: r.lumber(e.panel), places: p.places, panel: e.panel, count: 2 * p.count, width: given(p.panel.thickness, p.role), mitres: mitres}
+	strip := piece{places: p.places, count: 2 * p.count, width: given(p.panel.thickness, p.role), mitres: mitres}
 	strip.role, strip.length, strip.way, strip.stands = p.role+" edging", p.length, way{along, Y, across}, append(low, high...)
-	r.add(strip)
+	r.addStrips(e, strip)
 	strip.role, strip.length, strip.way, strip.stands = p.role+" end edging", ends, way{across, Y, along}, append(near, far...)
-	r.add(strip)
+	r.addStrips(e, strip)
 }
 
 // trim puts strips on the front and both side edges of top n:
@@ -182,10 +211,24 @@ func (r *reckoner) trim(n int, e edging) {
 		}
 	}
 	thick := given(p.panel.thickness, p.role)
-	r.add(piece{role: "top trim", dryFit: true, strip: r.lumber(e.panel), panel: e.panel, count: 1, length: front, width: thick, mitres: 2 * mitres,
-		way: across, stands: stands(from)})
-	r.add(piece{role: "top side trim", dryFit: true, strip: r.lumber(e.panel), panel: e.panel, count: 2, length: side, width: thick, mitres: mitres,
-		way: endwise, stands: stands(Point{from[X], sideFrom, from[Z]}, Point{right - t, sideFrom, from[Z]})})
+	r.addStrips(e, piece{role: "top trim", count: 1, length: front, width: thick, mitres: 2 * mitres, way: across, stands: stands(from)})
+	r.addStrips(e, piece{role: "top side trim", count: 2, length: side, width: thick, mitres: mitres, way: endwise,
+		stands: stands(Point{from[X], sideFrom, from[Z]}, Point{right - t, sideFrom, from[Z]})})
+}
+
+// addStrips takes strips into the case. Those that are added to panels must find
+// room before them.
+func (r *reckoner) addStrips(e edging, p piece) {
+	p.dryFit, p.strip, p.panel = true, r.lumber(e.panel), e.panel
+	if e.added && e.on != "fronts" { // they have their own fault
+		for _, s := range p.solids() {
+			if i := slices.IndexFunc(r.unedged, s.overlaps); i >= 0 {
+				r.fault(e.fitAt, "strips added before the panels would be in the way of a "+r.unedged[i].Role, `set fit = "taken-off"`)
+				return
+			}
+		}
+	}
+	r.add(p)
 }
 
 // takeOff makes panel n smaller by so many strips in length and in width, and

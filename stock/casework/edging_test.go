@@ -34,6 +34,65 @@ func TestEdgingTakenOffTheCarcass(t *testing.T) {
 		only(standing(c, from.Ruler), "side"))
 }
 
+// A top over the sides and dados 5 deep: the sides are 720 - 18 + 5 = 707 long, their
+// strips stop under the top, at 702. The bottom is 900 - 2 x 18 + 2 x 5 = 874 and the
+// shelf, in dados 6 deep, 864 + 2 x 6 = 876; both strips lie between the sides, 864 from
+// 18 on.
+func TestEdgingStopsWhereItsPanelIsHoused(t *testing.T) {
+	d, from := edgedCase("carcass", "taken-off")
+	d.Carcass.Top, d.Carcass.Joint, d.Carcass.JointDepth = word("over"), word("dado"), metric("5")
+	d.Shelf.Held, d.Shelf.JointDepth = word("dado"), metric("6")
+	d.Edgings = append(d.Edgings, Edging{On: word("shelves"), Material: word("oak")})
+	c := derive(t, d, from)
+	wantLines(t, []string{
+		"2 side 707 x 295 x 18 carcass",
+		"1 top 900 x 295 x 18 carcass",
+		"1 bottom 874 x 295 x 18 carcass",
+		"1 shelf 876 x 295 x 18 carcass",
+		"2 side edging 702 x 18 x 5 oak",
+		"1 top edging 900 x 18 x 5 oak",
+		"1 bottom edging 864 x 18 x 5 oak",
+		"1 shelf edging 864 x 18 x 5 oak",
+	}, cut(c, from.Ruler))
+	wantLines(t, []string{
+		"side edging at 0, 0, 0", "side edging at 882, 0, 0", "top edging at 0, 0, 702", "bottom edging at 18, 0, 0", "shelf edging at 18, 0, 351",
+	}, only(standing(c, from.Ruler), "edging"))
+}
+
+// A bottom under the sides, in dados 5 deep: they begin at 18 - 5 = 13 and are 707
+// long, their strips begin on the bottom, at 18. Bays are (864 - 18) / 2 = 423 and 684
+// high. The partition, 6 deep in the bottom and the top, is 684 + 12 = 696; its strip
+// 684. The divider, 7 deep in the side and the partition, is 423 + 14 = 437; its
+// strip 423, from 18 on, at 18 + 333 = 351.
+func TestEdgingOfWhatDivides(t *testing.T) {
+	d, from := edgedCase("carcass", "taken-off")
+	d.Carcass.Bottom, d.Carcass.Joint, d.Carcass.JointDepth = word("under"), word("dado"), metric("5")
+	d.Partition.Joint, d.Partition.JointDepth = word("dado"), metric("6")
+	d.Divider.Joint, d.Divider.JointDepth = word("dado"), metric("7")
+	d.Bays = []Bay{{Openings: []Opening{{}, {}}}, {}}
+	for _, on := range []string{"partitions", "dividers"} {
+		d.Edgings = append(d.Edgings, Edging{On: word(on), Material: word("oak")})
+	}
+	c := derive(t, d, from)
+	wantLines(t, []string{"2 side edging 702 x 18 x 5 oak", "1 top edging 864 x 18 x 5 oak", "1 bottom edging 900 x 18 x 5 oak",
+		"1 partition edging 684 x 18 x 5 oak", "1 divider edging 423 x 18 x 5 oak"}, only(cut(c, from.Ruler), "edging"))
+	wantLines(t, []string{"side edging at 0, 0, 18", "side edging at 882, 0, 18", "top edging at 18, 0, 702", "bottom edging at 0, 0, 0",
+		"partition edging at 441, 0, 18", "divider edging at 18, 0, 351"}, only(standing(c, from.Ruler), "edging"))
+}
+
+// An overlay door stands before the case, up to 0. Strips of 5 added to shelves of
+// another bay are not in its way, nor to one behind it that is set back by 5.
+func TestEdgingAddedBesideDoors(t *testing.T) {
+	d, from := edgedCase("shelves", "added")
+	d.Door.Fit, d.Door.Overlay = word("overlay"), metric("5")
+	d.Bays = append(d.Bays, Bay{Openings: []Opening{{Doors: count(1)}}})
+	// (864 - 18) / 2 - 3 = 420 long, from 18 + 1.5.
+	wantLines(t, []string{"shelf edging at 19.5, -5, 351"}, only(standing(derive(t, d, from), from.Ruler), "shelf edging"))
+	d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1), Doors: count(1)}}}}
+	d.Shelf.SetBack = metric("5")
+	wantLines(t, []string{"shelf edging at 19.5, 0, 351"}, only(standing(derive(t, d, from), from.Ruler), "shelf edging"))
+}
+
 // Added, the shelf keeps its 300 and the strip stands before it, at -5.
 func TestEdgingAddedToShelves(t *testing.T) {
 	d, from := edgedCase("shelves", "added")

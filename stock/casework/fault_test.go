@@ -258,10 +258,33 @@ func TestFaults(t *testing.T) {
 			d.Bays = []Bay{{Openings: []Opening{{Doors: count(1)}}}}
 			d.Edgings = []Edging{{On: word("fronts"), Material: word("back"), Fit: word("added")}}
 		}, `case.edging 1.fit: strips added to a front would fill its gaps; set fit = "taken-off"`},
-		{"edging before doors", func(d *Design) {
+		{"edging under a door", func(d *Design) {
+			d.Door.Fit, d.Door.Overlay = word("overlay"), metric("10")
 			d.Bays = []Bay{{Openings: []Opening{{Doors: count(1)}}}}
 			d.Edgings = []Edging{{Material: word("back"), Fit: word("added")}}
-		}, `case.edging 1.fit: strips added before the panels would be in the way of doors or fronts; set fit = "taken-off"`},
+		}, `case.edging 1.fit: strips added before the panels would be in the way of a door; set fit = "taken-off"`},
+		// The shelf begins behind the door, at 18; its strip would at 12.
+		{"edging in an inset door", func(d *Design) {
+			d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1), Doors: count(1)}}}}
+			d.Edgings = []Edging{{On: word("shelves"), Material: word("back"), Fit: word("added")}}
+		}, `case.edging 1.fit: strips added before the panels would be in the way of a door; set fit = "taken-off"`},
+		// The shelf begins at 38 and reaches 32 beside the opening, behind stiles.
+		{"edging in a frame", func(d *Design) {
+			*d = framed()
+			d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1)}}}}
+			d.Edgings = []Edging{{On: word("shelves"), Material: word("back"), Fit: word("added")}}
+		}, `case.edging 1.fit: strips added before the panels would be in the way of a stile; set fit = "taken-off"`},
+		{"trim where the sides rise", func(d *Design) {
+			d.Carcass.Top, d.Carcass.Joint, d.Carcass.JointDepth = word("over"), word("dado"), metric("6")
+			d.Edgings = []Edging{{On: word("top"), Material: word("back")}}
+		}, `case.edging 1.on: the sides rise 6 mm into the top, where its strips would be; ` +
+			`set the carcass's joint = "butt" or "loose-tenon", or fit = "added"`},
+		// The strip begins at -6, the side at 0: the row would at -6 + 6.
+		{"pins before the side", func(d *Design) {
+			d.Shelf.PinInset = metric("6")
+			d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1)}}}}
+			d.Edgings = []Edging{{On: word("shelves"), Material: word("back"), Fit: word("added")}}
+		}, "case.shelf.pin_inset: a row of pins 6 mm from the front edge of a shelf lies before the side; give a greater pin_inset, or thinner edging"},
 		{"edging behind a frame", func(d *Design) {
 			*d = framed()
 			d.Edgings = []Edging{{Material: word("back")}}

@@ -48,3 +48,26 @@ func TestHingesOfADoor(t *testing.T) {
 		}
 	}
 }
+
+// The case of edgedCase with an overlay door, 684 + 2 x 10 = 704 by 864 + 20 = 884.
+// With strips on the carcass and the door only the front edge of the shelf, 861, is
+// bare; with a tenth 947.1. Strips on the carcass alone leave the door's edges too,
+// as it is: 861 + 2 x (704 + 884) = 4037, with a tenth 4440.7. Strips on the shelf
+// alone leave two sides of 720, the top and the bottom, 864, and the door: 1440 + 1728 +
+// 3176 = 6344, with a tenth 6978.4.
+func TestEdgingIsThatOfBareEdges(t *testing.T) {
+	for want, on := range map[string][]string{
+		"947.1": {"carcass", "fronts"}, "4440.7": {"carcass"}, "6978.4": {"shelves"},
+	} {
+		d, from := edgedCase("carcass", "taken-off")
+		d.Door.Fit, d.Door.Overlay = word("overlay"), metric("10")
+		d.Bays[0].Openings[0].Doors = count(1)
+		d.Edgings = nil
+		for _, panels := range on {
+			d.Edgings = append(d.Edgings, Edging{On: word(panels), Material: word("oak")})
+		}
+		if got := derive(t, d, from).TakeOff().Edging; got != metric(want).Value {
+			t.Errorf("strips on the %v leave %s, want %s", on, from.Ruler.Print(got), want)
+		}
+	}
+}

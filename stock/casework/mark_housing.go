@@ -2,6 +2,7 @@ package casework
 
 import (
 	"slices"
+	"strings"
 
 	"sawbill/stock"
 )
@@ -82,6 +83,7 @@ func (m *marker) housing(h housing) {
 			depth = into.Across
 		}
 		marks := make(map[string]*Mark)
+		rooms := make(map[string]Solid)
 		var faces []string // of marks, in the order found
 		for _, j := range m.of(h.enters...) {
 			enters := m.solids[j]
@@ -107,18 +109,52 @@ func (m *marker) housing(h housing) {
 			}
 			face := faceOf(into, room, depth)
 			if marks[face] == nil {
-				marks[face] = &k
+				marks[face], rooms[face] = &k, room
 				faces = append(faces, face)
 			}
+			rooms[face] = around(rooms[face], room)
 			if on := marks[face]; !slices.Contains(on.At, at) {
 				on.At = append(on.At, at)
 			}
 		}
 		for _, face := range faces {
 			slices.Sort(marks[face].At)
+			if name := marks[face].What; name == "groove" || name == "rabbet" {
+				marks[face].Note = m.stops(into, rooms[face], X+Y+Z-h.axis-depth)
+			}
 			m.add(Spot{Solid: i, Face: face}, *marks[face])
 		}
 	}
+}
+
+// stops words how far from the ends of a piece a cut that runs along an axis is
+// stopped; "" where it runs through.
+func (m *marker) stops(into, room Solid, run Axis) string {
+	low := edgeOf(into, run)
+	side, end, _ := strings.Cut(low, " ")
+	high := map[string]string{"left": "right", "front": "back", "bottom": "top", "lower": "upper"}[side] + " " + end
+	var said []string
+	for _, stop := range []struct {
+		by   stock.Length
+		from string
+	}{{room.At[run] - into.At[run], low}, {into.End()[run] - room.End()[run], high}} {
+		if stop.by > 0 {
+			said = append(said, m.print(stop.by)+" from the "+stop.from)
+		}
+	}
+	if said == nil {
+		return ""
+	}
+	return "stopped " + strings.Join(said, " and ")
+}
+
+// around is the least box that holds two.
+func around(a, b Solid) Solid {
+	for axis := range a.At {
+		from, to := min(a.At[axis], b.At[axis]), max(a.End()[axis], b.End()[axis])
+		a.At[axis], a.Size[axis] = from, to-from
+	}
+	return a
 }
 
 // faceOf names the face or the edge of a piece in which room is cut, the depth

@@ -9,7 +9,7 @@ import (
 
 // pins is how the holes of a loose shelf are bored.
 type pins struct {
-	inset stock.Length // of a row, from the shelf's front and back edge
+	inset stock.Length // of a row, from the shelf's front edge, edging and all, and its back edge
 	pitch stock.Length
 	holes int // for each shelf, in each row; the middle one bears it
 }
@@ -45,7 +45,8 @@ func (m *marker) shelfPins() {
 			if len(shelves) == 0 {
 				continue
 			}
-			deep := m.solids[shelves[0]].Size[Y]
+			front := m.frontOf(m.solids[shelves[0]])
+			deep := m.solids[shelves[0]].End()[Y] - front
 			if 2*p.inset >= deep {
 				d := m.design.Shelf
 				m.fault(m.place.under(d.Line, "shelf").under(d.PinInset.Line, "pin_inset"), fmt.Sprintf("two rows of pins %s from the edges meet under a shelf %s deep",
@@ -54,9 +55,16 @@ func (m *marker) shelfPins() {
 			}
 			for _, s := range m.besides(i) {
 				upright := m.solids[s.Solid]
-				front := m.solids[shelves[0]].At[Y] - upright.At[Y]
+				first := front + p.inset - upright.At[Y]
+				if first <= 0 {
+					d := m.design.Shelf
+					m.fault(m.place.under(d.Line, "shelf").under(d.PinInset.Line, "pin_inset"),
+						fmt.Sprintf("a row of pins %s from the front edge of a shelf lies before the %s", m.print(p.inset), upright.Role),
+						"give a greater pin_inset, or thinner edging")
+					return
+				}
 				k := Mark{What: "shelf pins", Measure: Measure{From: edgeOf(upright, Z)}, Note: b.name + " " + o.name,
-					Across: Measure{edgeOf(upright, Y), []stock.Length{front + p.inset, front + deep - p.inset}}}
+					Across: Measure{edgeOf(upright, Y), []stock.Length{first, first + deep - 2*p.inset}}}
 				for _, h := range m.pinHeights(p, o, shelves) {
 					k.At = append(k.At, h-upright.At[Z])
 				}
@@ -64,6 +72,17 @@ func (m *marker) shelfPins() {
 			}
 		}
 	}
+}
+
+// frontOf is where a shelf begins with the strip on its front edge, if it has one.
+func (m *marker) frontOf(shelf Solid) stock.Length {
+	front := shelf.At[Y]
+	for _, i := range m.of("shelf edging") {
+		if s := m.solids[i]; s.At[X] == shelf.At[X] && s.At[Z] == shelf.At[Z] && s.End()[Y] == front {
+			return s.At[Y]
+		}
+	}
+	return front
 }
 
 // shelvesIn are the shelves of an opening, from below.

@@ -122,6 +122,80 @@ func TestDadosAndGrooves(t *testing.T) {
 		marked(derive(t, d, from), from.Ruler, "side", "divider line"))
 }
 
+// Rows lie 37 within the edges of a shelf 300 deep, with a strip of 5 or without:
+// 37 and 300 - 37 = 263 from the front of sides 300 wide. A strip that is added begins
+// at -5: its row at 32. Sides that lose 5 to a strip begin at 5: 37 - 5 = 32 and 263 -
+// 5 = 258.
+func TestPinsAreMeasuredFromTheEdgedShelf(t *testing.T) {
+	for _, test := range []struct{ on, fit, want string }{
+		{"shelves", "taken-off", "37, 263"}, {"shelves", "added", "32, 263"}, {"carcass", "taken-off", "32, 258"},
+	} {
+		d, from := edgedCase(test.on, test.fit)
+		wantLines(t, []string{"inner face: from the bottom end 287, 319, 351, 383, 415; from the front edge " + test.want},
+			marked(derive(t, d, from), from.Ruler, "side", "shelf pins"))
+	}
+}
+
+// 900 x 720 x 300 of 18: a back that reaches 8 into it begins at 18 - 8 = 10, and ends
+// as far from the other side. A bottom in dados 5 deep begins at 13: its groove runs
+// through, that of sides 720 long does not. A top over the sides takes all of the back
+// above them; its own groove ends with the back. A drawer's bottom reaches 6 into
+// sides of 12 and stops 12 - 6 from their ends; fronts do the same where fingers take
+// them to the outside, and are all grooved where they stand between the sides.
+func TestGroovesAreStopped(t *testing.T) {
+	d := plain()
+	d.Carcass.Joint, d.Carcass.JointDepth = word("dado"), metric("5")
+	d.Back = Back{Fit: word("groove"), Material: word("back"), Depth: metric("8"), SetIn: metric("10")}
+	drawers := plain()
+	made(&drawers, "inset", DrawerBox{})
+	over, fingers := d, drawers
+	over.Carcass.Top = word("over")
+	fingers.Drawer.Corner = word("box-joint")
+	for _, test := range []struct {
+		d          Design
+		part, want string
+	}{
+		{d, "side", "stopped 10 mm from the bottom end and 10 mm from the top end"},
+		{d, "bottom", ""},
+		{over, "side", "stopped 10 mm from the bottom end"},
+		{over, "top", "stopped 10 mm from the left end and 10 mm from the right end"},
+		{drawers, "drawer side", "stopped 6 mm from the front end and 6 mm from the back end"},
+		{drawers, "drawer front and back", ""},
+		{fingers, "drawer side", "stopped 6 mm from the front end and 6 mm from the back end"},
+		{fingers, "drawer front and back", "stopped 6 mm from the left end and 6 mm from the right end"},
+	} {
+		c := derive(t, test.d, workshop(stock.Millimetres))
+		var notes []string
+		for _, k := range c.Marks {
+			if k.What == "groove" && c.Parts[k.Part].Name == test.part {
+				notes = append(notes, k.Note)
+			}
+		}
+		if len(notes) != 1 || notes[0] != test.want {
+			t.Errorf("the grooves of a %s are %q, want %q", test.part, notes, test.want)
+		}
+	}
+}
+
+// Two backs in one rail: its rabbet runs from where the first begins to where the
+// last ends. Stiles and mid stiles are 50 wide, backs reach 10 into them: rails with
+// butted corners lie between the stiles and are rabbeted all along.
+func TestARabbetForTwoBacksRunsOn(t *testing.T) {
+	d := framed()
+	d.Back = Back{Fit: word("rabbet"), Material: word("back"), Depth: metric("10")}
+	d.Bays = []Bay{{}, {}}
+	c := derive(t, d, workshop(stock.Millimetres))
+	var notes []string
+	for _, k := range c.Marks {
+		if k.What == "rabbet" && c.Parts[k.Part].Name == "rail" {
+			notes = append(notes, k.Note)
+		}
+	}
+	if len(notes) != 1 || notes[0] != "" {
+		t.Errorf("the rabbets of the rails are %q", notes)
+	}
+}
+
 // A shelf that is set back does not fill a dado up to the front edge.
 func TestDadosOfShelvesSetBackAreStopped(t *testing.T) {
 	d := plain()

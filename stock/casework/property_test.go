@@ -109,7 +109,7 @@ func randomEdgings(rnd *rand.Rand, d Design, mm func(low, high int) Length) []Ed
 	on := []string{"shelves", "fronts"}
 	if d.Construction.Value != "framed" {
 		on = append(on, "carcass")
-		if d.Carcass.Top.Value == "over" {
+		if d.Carcass.Top.Value == "over" && d.Carcass.Joint.Value != "dado" {
 			on = append(on, "top")
 		}
 		if len(d.Bays) > 1 {

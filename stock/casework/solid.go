@@ -1,6 +1,10 @@
 package casework
 
-import "sawbill/stock"
+import (
+	"slices"
+
+	"sawbill/stock"
+)
 
 // Axis is a direction of the case.
 type Axis int
@@ -53,18 +57,38 @@ var (
 	endwise = way{Y, Z, X} // a drawer's side
 )
 
+// overlaps reports whether two solids share room.
+func (s Solid) overlaps(other Solid) bool {
+	for a := range s.At {
+		if s.End()[a] <= other.At[a] || other.End()[a] <= s.At[a] {
+			return false
+		}
+	}
+	return true
+}
+
 // solids are the pieces one by one, and the drawers that were measured.
 func (r *reckoner) solids() []Solid {
 	var all []Solid
 	for i, p := range r.pieces {
-		for _, s := range p.stands {
-			s.Part, s.Role = i, p.role
-			s.Along, s.Across, s.Through = p.way[0], p.way[1], p.way[2]
-			s.Size[s.Along], s.Size[s.Across], s.Size[s.Through] = p.length.Total(), p.width.Total(), p.panel.thickness
+		for _, s := range p.solids() {
+			s.Part = i
 			all = append(all, s)
 		}
 	}
 	return append(all, r.finished...)
+}
+
+// solids are those of one piece where it stands.
+func (p piece) solids() []Solid {
+	all := slices.Clone(p.stands)
+	for i := range all {
+		s := &all[i]
+		s.Role = p.role
+		s.Along, s.Across, s.Through = p.way[0], p.way[1], p.way[2]
+		s.Size[s.Along], s.Size[s.Across], s.Size[s.Through] = p.length.Total(), p.width.Total(), p.panel.thickness
+	}
+	return all
 }
 
 // at is one piece that begins there.

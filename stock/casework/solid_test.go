@@ -2,6 +2,7 @@ package casework
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -49,14 +50,47 @@ func TestSolidsFillTheCase(t *testing.T) {
 				t.Errorf("%s: %d stand, %d are wanted", c.Parts[i].Name, n, c.Parts[i].Count)
 			}
 		}
-		for i, a := range c.Solids {
-			for _, b := range c.Solids[:i] {
-				if deep, most := overlap(a, b), jointBetween(d, a, b); deep > most {
-					t.Errorf("%s at %v and %s at %v share %d, their joint takes %d", a.Role, a.At, b.Role, b.At, deep, most)
-				}
+		checkRoom(t, d, c)
+	})
+}
+
+// Strips added to panels share no room with anything, or are refused.
+func TestAddedStripsAreInNobodysWay(t *testing.T) {
+	refused := 0
+	eachRandomCase(t, func(t *testing.T, d Design, _ *Case) {
+		d.Edgings = slices.Clone(d.Edgings)
+		for i := range d.Edgings {
+			if d.Edgings[i].On.Value != "fronts" {
+				d.Edgings[i].Fit = word("added")
+			}
+		}
+		c, faults := Derive(d, workshop(stock.Millimetres))
+		if c != nil {
+			checkRoom(t, d, c)
+			return
+		}
+		refused++
+		for _, f := range faults {
+			if !strings.Contains(f.Cause, "in the way") {
+				t.Error(f)
 			}
 		}
 	})
+	if refused == 0 || refused > 150 {
+		t.Errorf("%d of 200 are refused", refused)
+	}
+}
+
+// checkRoom checks that no two pieces share more room than their joint takes.
+func checkRoom(t *testing.T, d Design, c *Case) {
+	t.Helper()
+	for i, a := range c.Solids {
+		for _, b := range c.Solids[:i] {
+			if deep, most := overlap(a, b), jointBetween(d, a, b); deep > most {
+				t.Errorf("%s at %v and %s at %v share %d, their joint takes %d", a.Role, a.At, b.Role, b.At, deep, most)
+			}
+		}
+	}
 }
 
 // overlap is how deep two solids reach into each other at the least; 0 if they
@@ -71,18 +105,21 @@ func overlap(a, b Solid) stock.Length {
 
 // jointBetween is the greatest depth to which two pieces may reach into each other.
 func jointBetween(d Design, a, b Solid) stock.Length {
-	strips := 0
-	for _, s := range []*Solid{&a, &b} { // strips share what their panels do
-		before := s.Role
-		for _, end := range []string{" edging", " end", " trim"} {
-			s.Role = strings.TrimSuffix(s.Role, end)
+	switch one, other := unitOf(a.Role) == "edging", unitOf(b.Role) == "edging"; {
+	case one && other:
+		return mitreBetween(d, a, b)
+	case one || other:
+		if other {
+			a, b = b, a
 		}
-		if s.Role = strings.Replace(s.Role, "top side", "top", 1); s.Role != before {
-			strips++
+		strip, panel := strings.TrimSuffix(a.Role, " edging"), b.Role
+		switch { // a panel housed in another that has a strip goes into both
+		case panel == "partition" && (strip == "top" || strip == "top trim" || strip == "bottom"):
+			return d.Partition.JointDepth.Value
+		case panel == "divider" && (strip == "side" || strip == "partition"):
+			return d.Divider.JointDepth.Value
 		}
-	}
-	if strips == 2 && a.Role == b.Role { // mitres
-		return metric("10").Value
+		return 0
 	}
 	pair := func(one, other string) bool {
 		return a.Role == one && b.Role == other || a.Role == other && b.Role == one
@@ -108,6 +145,18 @@ func jointBetween(d Design, a, b Solid) stock.Length {
 		return d.Partition.JointDepth.Value
 	case either("divider") && either("side", "partition"):
 		return d.Divider.JointDepth.Value
+	}
+	return 0
+}
+
+// mitreBetween is the thickness of two strips round one panel that meet in mitres.
+func mitreBetween(d Design, a, b Solid) stock.Length {
+	on := map[string]string{"top trim": "top", "top side trim": "top",
+		"door edging": "fronts", "door end edging": "fronts", "false front edging": "fronts", "false front end edging": "fronts"}
+	for _, e := range d.Edgings {
+		if e.Corner.Value == "mitre" && a.Role != b.Role && on[a.Role] == e.On.Value && on[b.Role] == e.On.Value {
+			return e.Thickness.Value
+		}
 	}
 	return 0
 }
