@@ -90,6 +90,9 @@ func (r *reckoner) prepareStep() (unit, text string) {
 	if r.onDowels() {
 		text += " Bore the holes for the dowels, with a jig or a stop for their depth."
 	}
+	if r.onTenons() {
+		text += " Cut the mortises for the loose tenons, against a stop for their depth."
+	}
 	if r.has("shelves") && r.made.shelf.loose {
 		text += " Bore the rows for the shelf pins."
 	}
@@ -101,6 +104,11 @@ func (r *reckoner) onDowels() bool {
 	b := r.made
 	return b.corner.name == "dowel" || b.partition.joint.name == "dowel" || b.divider.joint.name == "dowel" ||
 		b.frame != nil && b.frame.corner == "dowel"
+}
+
+// onTenons reports whether any joint is on loose tenons.
+func (r *reckoner) onTenons() bool {
+	return r.made.corner.name == "loose-tenon" || r.made.frame != nil && r.made.frame.corner == "loose-tenon"
 }
 
 func (r *reckoner) frameStep() (unit, text string) {

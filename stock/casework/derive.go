@@ -41,6 +41,7 @@ func Derive(d Design, from Context) (*Case, []Fault) {
 	for _, b := range r.bays {
 		r.cautionNarrow(b)
 	}
+	r.cautionNotches(solids)
 	c := &Case{Parts: r.parts(), Sizes: r.sizes, Openings: r.spaces(), Storage: r.storage, Solids: solids, Marks: marks,
 		Assembly: r.assembly(), Materials: r.from.Materials, Finish: r.finish()}
 	c.Hardware = r.hardware(c)

@@ -92,7 +92,7 @@ func (r *reckoner) edgingFits(a at, d Edging, e edging) {
 		r.fault(e.at, "a top between the sides shows its front edge alone", `set top = "over", or put the edging on the "carcass"`)
 	case e.on == "top" && !e.added && r.made.corner.depth > 0:
 		r.fault(e.at, fmt.Sprintf("the sides rise %s into the top, where its strips would be", r.print(r.made.corner.depth)),
-			`set the carcass's joint = "butt" or "loose-tenon", or fit = "added"`)
+			`set the carcass's joint = "butt", "dowel" or "loose-tenon", or fit = "added"`)
 	case d.Corner.Set && e.on != "top" && e.on != "fronts":
 		r.fault(a.under(d.Corner.Line, "corner"), fmt.Sprintf("strips on the %s meet at no corner", e.on), "leave it out")
 	}
@@ -248,4 +248,29 @@ func move(all []Solid, along Axis, by stock.Length) {
 	for i := range all {
 		all[i].At[along] += by
 	}
+}
+
+// cautionNotches tells of panels that reach into a strip in front of the panel that
+// they are housed in: the strip goes on only with a notch.
+func (r *reckoner) cautionNotches(solids []Solid) {
+	told := make(map[string]bool)
+	for _, strip := range solids {
+		if !isStrip(strip.Role) {
+			continue
+		}
+		for _, s := range solids {
+			room, meet := shared(strip, s)
+			pair := strip.Role + s.Role
+			if isStrip(s.Role) || !meet || min(room.Size[X], room.Size[Y], room.Size[Z]) == 0 || told[pair] {
+				continue
+			}
+			told[pair] = true
+			r.caution("edging", fmt.Sprintf("The %s needs a notch where a %s reaches into it, %s wide, %s high and %s deep: or put edging as thick on that too, or join it without a dado.",
+				strip.Role, s.Role, r.print(room.Size[X]), r.print(room.Size[Z]), r.print(room.Size[Y])))
+		}
+	}
+}
+
+func isStrip(role string) bool {
+	return strings.HasSuffix(role, "edging") || strings.HasSuffix(role, "trim")
 }

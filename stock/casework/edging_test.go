@@ -167,3 +167,21 @@ func TestEdgingTakenOffKeepsTheOpenings(t *testing.T) {
 	d.Edgings = nil
 	wantLines(t, sizes(derive(t, d, from), from.Ruler), sizes(with, from.Ruler))
 }
+
+// A partition in dados 6 deep, flush with the front of the carcass, reaches 8 into
+// the strips that are glued on in front of top and bottom: 17.7 of it, 6 high.
+func TestHousedPanelsNotchTheEdging(t *testing.T) {
+	d := plain()
+	d.Bays = make([]Bay, 2)
+	d.Partition = Divider{Joint: word("dado"), JointDepth: metric("6")}
+	d.Edgings = []Edging{{On: word("carcass"), Material: word("spruce"), Thickness: metric("8")}}
+	from := workshop(stock.Millimetres)
+	want := "The top edging needs a notch where a partition reaches into it, 18 mm wide, 6 mm high and 8 mm deep: or put edging as thick on that too, or join it without a dado."
+	if got := cautionOn(derive(t, d, from), "edging"); got != want {
+		t.Errorf("%q", got)
+	}
+	d.Edgings = append(d.Edgings, Edging{On: word("partitions"), Material: word("spruce"), Thickness: metric("8")})
+	if got := cautionOn(derive(t, d, from), "edging"); got != "" {
+		t.Errorf("without need: %q", got)
+	}
+}

@@ -278,7 +278,7 @@ func TestFaults(t *testing.T) {
 			d.Carcass.Top, d.Carcass.Joint, d.Carcass.JointDepth = word("over"), word("dado"), metric("6")
 			d.Edgings = []Edging{{On: word("top"), Material: word("back")}}
 		}, `case.edging 1.on: the sides rise 6 mm into the top, where its strips would be; ` +
-			`set the carcass's joint = "butt" or "loose-tenon", or fit = "added"`},
+			`set the carcass's joint = "butt", "dowel" or "loose-tenon", or fit = "added"`},
 		// The strip begins at -6, the side at 0: the row would at -6 + 6.
 		{"pins before the side", func(d *Design) {
 			d.Shelf.PinInset = metric("6")

@@ -98,7 +98,7 @@ func (m *marker) housing(h housing) {
 			if h.name == "butt" {
 				k.What = enters.Role + " line"
 			}
-			if stop := room.At[Y] - into.At[Y]; k.What == "dado" && h.axis == Z && stop > 0 {
+			if stop := room.At[Y] - into.At[Y]; k.What == "dado" && stop > 0 {
 				k.Note = "stopped " + m.print(stop) + " behind the front edge"
 			}
 			at := room.At[h.axis] - into.At[h.axis]
