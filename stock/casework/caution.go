@@ -104,7 +104,7 @@ func (o opening) holds() string {
 		held = append(held, counted(o.shelves, "shelf", "shelves"))
 	}
 	if o.contents != nil {
-		held = append(held, fmt.Sprint(o.contents.pieces(), " ", o.contents.name))
+		held = append(held, o.contents.String())
 	}
 	return strings.Join(held, ", ")
 }

@@ -59,8 +59,13 @@ func orCount(given Count, otherwise int) int {
 	return otherwise
 }
 
-// pieces is their number.
-func (c contents) pieces() int { return c.across * c.high * c.deep }
+// String names them, with their number where they were told to fill the width.
+func (c contents) String() string {
+	if !c.width.Set {
+		return c.name
+	}
+	return fmt.Sprint(c.across*c.high*c.deep, " ", c.name)
+}
 
 // room is what so many pieces take in one direction, nil if their size in it was
 // not given.

@@ -71,7 +71,7 @@ func TestPiecesOnAndBehindOneAnother(t *testing.T) {
 		"bay 1 opening 1 height 12 3/8 = 3 x 4 (pieces) + 3/8 (clearance)",
 		"inside depth 12 3/8 = 2 x 6 (pieces) + 3/8 (clearance)",
 	}, only(sizes(c, from.Ruler), "(clearance)"))
-	if got, want := c.Openings[0].Holds, "6 pieces"; got != want {
+	if got, want := c.Openings[0].Holds, "pieces"; got != want {
 		t.Errorf("holds %q, want %q", got, want)
 	}
 }

@@ -284,7 +284,7 @@ func TestFaults(t *testing.T) {
 			d.Shelf.PinInset = metric("6")
 			d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1)}}}}
 			d.Edgings = []Edging{{On: word("shelves"), Material: word("back"), Fit: word("added")}}
-		}, "case.shelf.pin_inset: a row of pins 6 mm from the front edge of a shelf lies before the side; give a greater pin_inset, or thinner edging"},
+		}, "case.shelf.pin_inset: a row of pins 6 mm from the front edge of a shelf would break out at that of the side; give a greater pin_inset, or thinner edging"},
 		{"edging behind a frame", func(d *Design) {
 			*d = framed()
 			d.Edgings = []Edging{{Material: word("back")}}

@@ -56,10 +56,10 @@ func (m *marker) shelfPins() {
 			for _, s := range m.besides(i) {
 				upright := m.solids[s.Solid]
 				first := front + p.inset - upright.At[Y]
-				if first <= 0 {
+				if first < m.orDefault(Length{}, 5*stock.Millimetre, stock.Inch/4) { // a hole would break out
 					d := m.design.Shelf
 					m.fault(m.place.under(d.Line, "shelf").under(d.PinInset.Line, "pin_inset"),
-						fmt.Sprintf("a row of pins %s from the front edge of a shelf lies before the %s", m.print(p.inset), upright.Role),
+						fmt.Sprintf("a row of pins %s from the front edge of a shelf would break out at that of the %s", m.print(p.inset), upright.Role),
 						"give a greater pin_inset, or thinner edging")
 					return
 				}

@@ -164,7 +164,7 @@ func (r *reckoner) goesIn(p pegged, end, into Solid) bool {
 	if p.what == dowelHole {
 		apart = 2 * p.across
 	}
-	deep, _ := p.depths(end, into)
+	deep, face := p.depths(end, into)
 	shorter := "make them shorter"
 	if p.what == dowelHole {
 		shorter = "use another joint"
@@ -179,6 +179,9 @@ func (r *reckoner) goesIn(p pegged, end, into Solid) bool {
 	case 2*deep >= end.Size[end.Along]:
 		r.fault(p.lengthAt, fmt.Sprintf("%ss %s long, %s of it in each end, meet within a %s %s long",
 			p.name(), r.print(p.length), r.print(deep), end.Role, r.print(end.Size[end.Along])), shorter)
+	case 2*face < p.thick: // common practice, no source: less does not hold
+		r.fault(p.lengthAt, fmt.Sprintf("%ss %s thick go only %s into the face of a %s", p.name(), r.print(p.thick), r.print(face), into.Role),
+			"use another joint, longer ones, or thicker stock")
 	default:
 		return true
 	}

@@ -300,3 +300,16 @@ func TestHolesOfMatesMeet(t *testing.T) {
 		t.Error("no case has a peg")
 	}
 }
+
+// Dividers of 18 mm on dowels of 8 in a partition of 6: a third of it is 2, less than
+// half a dowel. Two thirds of 18 are plenty.
+func TestShallowDowelsAreRefused(t *testing.T) {
+	d := plain()
+	d.Bays = []Bay{{Openings: make([]Opening, 2)}, {}}
+	d.Partition = Divider{Material: word("back"), Thickness: metric("6")}
+	d.Divider.Joint = word("dowel")
+	_, faults := Derive(d, workshop(stock.Millimetres))
+	if len(faults) != 1 || faults[0].Cause != "dowels 8 mm thick go only 2 mm into the face of a partition" {
+		t.Errorf("%+v", faults)
+	}
+}
