@@ -137,12 +137,18 @@ func (b *Book) Items(items []string) {
 	}
 }
 
+// keptTogether is the most lines of a paragraph that is not parted by a page's end.
+const keptTogether = 8
+
 // text wraps s. It is cut short after most lines; 0 is no limit.
 func (b *Book) text(s string, face drawing.Face, size float64, most int) {
 	lines := drawing.Wrap(s, face, size, b.Width())
 	if most > 0 && len(lines) > most {
 		lines = lines[:most]
 		lines[most-1] = drawing.Shorten(lines[most-1]+" …", face, size, b.Width())
+	}
+	if len(lines) <= keptTogether {
+		b.Need(float64(len(lines)) * drawing.LineHeight(size))
 	}
 	for _, l := range lines {
 		b.line(l, face, size, 0)
