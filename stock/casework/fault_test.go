@@ -306,6 +306,13 @@ func TestFaults(t *testing.T) {
 			d.Carcass.Joint = word("loose-tenon")
 			d.LooseTenon = LooseTenon{Material: word("spruce"), Length: metric("40"), Thickness: metric("10")}
 		}, "case.loose_tenon.thickness: a tenon 10 mm thick takes more than half of the carcass, 18 mm thick; give about a third of it, 6 mm"},
+		{"loose tenons too thick before a back", func(d *Design) { // 38 / 3 is more than two thirds of 38 - 14 - 6
+			*d = framed()
+			d.Frame.Corner, d.Frame.TenonLength = word("loose-tenon"), Length{}
+			d.LooseTenon = LooseTenon{Material: word("spruce"), Length: metric("40"), Width: metric("30")}
+			d.Back = Back{Fit: word("groove"), Material: word("back"), Depth: metric("6"), SetIn: metric("14")}
+		}, "case.loose_tenon.thickness: a loose tenon ≈12.7 mm thick takes more than two thirds of the 18 mm that it has in the end of a rail; " +
+			"make it thinner, or use thicker stock"},
 		{"loose tenons too wide", func(d *Design) {
 			d.Carcass.Joint = word("loose-tenon")
 			d.LooseTenon = LooseTenon{Material: word("spruce"), Length: metric("40"), Width: metric("150")}

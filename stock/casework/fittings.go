@@ -69,8 +69,8 @@ type LooseTenon struct {
 	// Length is that of one tenon, half of it in each part; in a panel's face
 	// two thirds of its thickness at most, and the rest in the other's end.
 	Length Length `toml:"length"`
-	// Spacing is that of the tenons along a corner of the carcass, which has two
-	// at the least. Default 150 mm (6 in). A frame's corner has one.
+	// Spacing is the greatest distance of the tenons along a corner of the carcass,
+	// which has two at the least. Default 150 mm (6 in). A frame's corner has one.
 	Spacing Length `toml:"spacing"`
 }
 

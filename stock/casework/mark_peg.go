@@ -11,6 +11,7 @@ import (
 // both share, so that the two meet.
 func (m *marker) pegs() {
 	joints := m.pegged(m.solids)
+	m.keepApart(joints)
 	for i := range m.solids {
 		m.pegsInEnds(i, joints)
 		m.pegsInFaces(i, joints)
