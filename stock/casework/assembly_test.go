@@ -111,6 +111,34 @@ func TestAssemblyOfWhatIsAdded(t *testing.T) {
 	}
 }
 
+// Only what is there and comes on later is edged before it is fitted.
+func TestEdgingStepNamesWhatThereIs(t *testing.T) {
+	const always = "Glue the edging on, each strip cut to what is there, and trim it flush"
+	for _, tt := range []struct {
+		on   []string
+		held string
+		want string
+	}{
+		{[]string{"carcass"}, "pins", always + "."},
+		{[]string{"shelves"}, "pins", always + "; that of loose shelves before they are fitted."},
+		{[]string{"shelves"}, "butt", always + "."},
+		{[]string{"carcass", "shelves", "fronts"}, "pins", always + "; that of loose shelves and doors before they are fitted."},
+	} {
+		d, from := edgedCase("carcass", "taken-off")
+		d.Shelf.Held = word(tt.held)
+		d.Bays[0].Openings[0].Doors = count(1)
+		d.Edgings = nil
+		for _, on := range tt.on {
+			d.Edgings = append(d.Edgings, Edging{On: word(on), Material: word("oak")})
+		}
+		for _, s := range derive(t, d, from).Assembly {
+			if s.Unit == "edging" && s.Text != tt.want {
+				t.Errorf("on %v: %q, want %q", tt.on, s.Text, tt.want)
+			}
+		}
+	}
+}
+
 func TestAssemblyIsShort(t *testing.T) {
 	eachRandomCase(t, func(t *testing.T, d Design, c *Case) {
 		if n := len(c.Assembly); n < 6 || n > 13 {

@@ -1,0 +1,132 @@
+package casework
+
+import "strings"
+
+// The steps that come when the joints of the carcass are closed.
+
+// edgingStep comes when the joints are closed, which are laid out from the bare
+// edges.
+func (r *reckoner) edgingStep() (unit, text string) {
+	if !r.has("edging") {
+		return "", ""
+	}
+	text = "Glue the edging on, each strip cut to what is there, and trim it flush"
+	var apart []string // what is edged before it is fitted
+	for _, strip := range []struct {
+		role, of string
+		loose    bool
+	}{
+		{"shelf edging", "loose shelves", r.made.shelf.loose}, {"false front edging", "fronts", true}, {"door edging", "doors", true},
+	} {
+		if strip.loose && r.hasRole(strip.role) {
+			apart = append(apart, strip.of)
+		}
+	}
+	if apart != nil {
+		text += "; that of " + and(apart) + " before they are fitted"
+	}
+	return "edging", text + "."
+}
+
+func (r *reckoner) baseStep() (unit, text string) {
+	if !r.has("base") {
+		return "", ""
+	}
+	text = "Fix the feet under the case"
+	if r.hasRole("plinth front and back") {
+		text = "Glue up the plinth, check its diagonals, and screw it under the case"
+	}
+	return "base", text + "; see that it stands without rocking."
+}
+
+func (r *reckoner) backStep() (unit, text string) {
+	if !r.backStaysOff() {
+		return "", ""
+	}
+	where := "in its rabbet"
+	if r.made.back.fit == "applied" {
+		where = "flush with the outside"
+	}
+	return "back", "Dry-fit the back " + where + ", trim it where needed, and take it off again: it stays off until the finish is dry."
+}
+
+func (r *reckoner) drawerStep() (unit, text string) {
+	if r.anyDrawer(false) {
+		how := map[string]string{"butt": "between the sides, on screws or dowels", "rabbet": "in the sides' rabbets",
+			"box-joint": "to the sides at the box joints"}[r.made.drawers.corner]
+		text = "Dry-fit, then glue front and back of each drawer " + how +
+			"; the bottom lies loose in its groove. Make the diagonals equal and check that it does not rock."
+	}
+	if r.anyDrawer(true) {
+		text = strings.TrimLeft(text+" Try the finished drawers in their openings.", " ")
+	}
+	if text == "" {
+		return "", ""
+	}
+	text += " Fix the slides square to the front"
+	if r.backStaysOff() {
+		text += " while the back is off"
+	}
+	text += ", and run every drawer"
+	if r.anyOpening(func(o opening) bool { return len(o.stack) > 0 && r.made.drawers.falseFronts(o) }) {
+		text += ". Set the false fronts last, with spacers in the gaps, cut to what is there"
+	}
+	return "drawers", text + "."
+}
+
+func (r *reckoner) doorStep() (unit, text string) {
+	if !r.has("doors") {
+		return "", ""
+	}
+	return "doors", "Stand the case level, try the doors with spacers in the gaps, trim them to what is there, bore for the hinges, and take them off again."
+}
+
+func (r *reckoner) finishStep() (unit, text string) {
+	loose := []string{"carcass"}
+	if r.made.frame != nil {
+		loose = []string{"case"}
+	}
+	if r.backStaysOff() {
+		loose = append(loose, "back")
+	}
+	if r.anyDrawer(false) {
+		loose = append(loose, "drawers")
+	}
+	if r.has("doors") {
+		loose = append(loose, "doors")
+	}
+	text = "Ease the edges, sand and finish "
+	if len(loose) == 1 {
+		return "finish", text + "the " + loose[0] + "."
+	}
+	text += and(loose) + " apart from each other, both faces of every loose panel alike."
+	if r.has("doors") || r.anyOpening(func(o opening) bool { return len(o.stack) > 0 }) {
+		text += " Slides and hinges come off for it."
+	}
+	return "finish", text
+}
+
+func (r *reckoner) shelfStep() (unit, text string) {
+	if !r.has("shelves") || r.fixedShelves() {
+		return "", ""
+	}
+	return "shelves", "The shelves stay loose: finish them apart and lay them on their pins last, with their clearance at both ends."
+}
+
+func (r *reckoner) lastStep() (unit, text string) {
+	var last []string
+	if r.backStaysOff() {
+		last = append(last, "fix the back with screws or pins")
+	}
+	if r.anyOpening(func(o opening) bool { return len(o.stack) > 0 }) {
+		last = append(last, "hang the drawers")
+	}
+	if r.has("doors") {
+		last = append(last, "hang the doors")
+	}
+	last = append(last, "set the case level where it is to stand")
+	if r.tips() != nil {
+		last = append(last, "anchor it to the wall")
+	}
+	return "case", "When the finish is dry, " + and(last) + "."
+}
