@@ -300,6 +300,10 @@ func TestFaults(t *testing.T) {
 		{"trim of a top between", func(d *Design) { d.Edgings = []Edging{{On: word("top"), Material: word("back")}} },
 			`case.edging 1.on: a top between the sides shows its front edge alone; set top = "over", or put the edging on the "carcass"`},
 
+		{"handle higher than a door", func(d *Design) {
+			d.Bays = []Bay{{Openings: []Opening{{Doors: count(1)}}}}
+			d.Door.HandleSpacing = metric("680")
+		}, "case.door.handle_spacing: holes 680 mm apart do not go on a door 680 mm high; make handle_spacing less"},
 		{"loose tenons of nothing", func(d *Design) { d.Carcass.Joint, d.LooseTenon.Length = word("loose-tenon"), metric("40") },
 			"case.loose_tenon.material: no material is given; give the name of a material that the job offers"},
 		{"loose tenons too thick", func(d *Design) {

@@ -73,6 +73,7 @@ func (r *reckoner) marks(solids []Solid) []Mark {
 	m.slides()
 	m.shelfPins()
 	m.handles()
+	m.doorHandles()
 	for i := range m.marks {
 		m.marks[i].On = m.on(m.marks[i].Spots)
 	}
@@ -181,6 +182,9 @@ func (m *marker) name(solid int) string {
 		return numberOf(nth, of)
 	case "drawer front and back":
 		return first(Y, "front", "back")
+	case "door":
+		side, _ := m.hinged(solid)
+		return "hinged " + side
 	}
 	return ""
 }
