@@ -100,8 +100,15 @@ func (r *reckoner) finishStep() (unit, text string) {
 		return "finish", text + "the " + loose[0] + "."
 	}
 	text += and(loose) + " apart from each other, both faces of every loose panel alike."
-	if r.has("doors") || r.anyOpening(func(o opening) bool { return len(o.stack) > 0 }) {
-		text += " Slides and hinges come off for it."
+	var off []string
+	if r.anyOpening(func(o opening) bool { return len(o.stack) > 0 }) {
+		off = append(off, "the slides")
+	}
+	if r.has("doors") {
+		off = append(off, "the hinges")
+	}
+	if off != nil {
+		text += " Take " + and(off) + " off for it."
 	}
 	return "finish", text
 }
