@@ -34,9 +34,6 @@ type Door struct {
 	Gap Length `toml:"gap" zero:"allowed"`
 	// Overlay is how far a door reaches over each edge of its opening.
 	Overlay Length `toml:"overlay"`
-	// Hinged is the side that a single door hangs on: "left" (the default) or "right".
-	// Two doors meet in the middle.
-	Hinged Word `toml:"hinged" words:"left right"`
 	// HandleInset is how far a handle lies from the edge that opens. Default 40 mm
 	// (1 1/2 in), in a narrow door the middle.
 	HandleInset Length `toml:"handle_inset"`

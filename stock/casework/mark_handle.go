@@ -62,8 +62,8 @@ func (m *marker) doorHandles() {
 			}
 			k.At = []stock.Length{from, from + d.HandleSpacing.Value}
 		}
-		if single && !d.Hinged.Set {
-			k.Note = "if it is hinged on the left"
+		if single {
+			k.Note = "hinged on the " + side
 		}
 		m.add(Spot{Solid: i, Face: "front face"}, k)
 	}
@@ -80,7 +80,7 @@ func (m *marker) hinged(door int) (side string, single bool) {
 			}
 			switch {
 			case o.doors == 1:
-				return or(m.design.Door.Hinged, "left"), true
+				return o.hinged, true
 			case x > b.left+b.width/2:
 				return "right", false
 			}
