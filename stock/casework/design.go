@@ -261,7 +261,7 @@ type Opening struct {
 	// Doors is 1, or 2 that meet in the middle.
 	Doors Count `toml:"doors" zero:"allowed"`
 	// Hinged is the side that a single door is hung on: "left" (the default) or
-	// "right". Drawers behind it keep clear of it there.
+	// "right".
 	Hinged Word `toml:"hinged" words:"left right"`
 	// Drawers lie one above the other, from the top.
 	Drawers []DrawerBox `toml:"drawer"`

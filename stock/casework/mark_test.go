@@ -431,7 +431,7 @@ func TestEveryHandleHasItsPlace(t *testing.T) {
 			}
 		}
 		for _, h := range c.Hardware {
-			if h.Name == "handles" {
+			if h.Name == "handle" || h.Name == "handles" {
 				counted = h.Count
 			}
 		}
