@@ -30,7 +30,7 @@ func TestAssemblyFollowsFromTheConstruction(t *testing.T) {
 			Design{Back: Back{Fit: word("rabbet"), Material: word("back"), Depth: metric("6")}, Bays: shelves},
 			"case carcass carcass carcass back finish shelves case",
 			[]string{"Cut the rabbet for the back", "Bore the rows for the shelf pins", "with 1 partition and 1 divider:", "Fix 1 partition and 1 divider first", "the back, laid on dry",
-				"Dry-fit the back in its rabbet", "it stays off until the finish is dry", "carcass and back apart", "shelves stay loose", "fix the back"}, []string{"Slides"}},
+				"Dry-fit the back in its rabbet", "it stays off until the finish is dry", "carcass and back apart", "shelves stay loose", "fix the back"}, []string{"Take the slides", "hinges"}},
 		{"shelves in dados are glued in with the carcass",
 			Design{Shelf: Shelf{Held: word("dado"), JointDepth: metric("6")}, Bays: shelves}, "case carcass carcass carcass finish case",
 			[]string{"Cut dados, after", "1 partition, 1 divider and 2 fixed shelves first"}, []string{"stay loose"}},
@@ -49,7 +49,7 @@ func TestAssemblyFollowsFromTheConstruction(t *testing.T) {
 			Design{Construction: word("framed"), Frame: frame, Back: Back{Fit: word("applied"), Material: word("back")}, Bays: measured},
 			"case frames carcass carcass frames back drawers finish case",
 			[]string{"of the front frame, then of the back frame, at the half-laps", "Glue the carcass to the back frame", "2 mm inside the frames' outer edges",
-				"Dry-fit the back flush", "Try the finished drawers", "while the back is off", "fix the back"}, []string{"false fronts", "the bottom lies loose"}},
+				"Dry-fit the back flush", "Try the finished drawers", "while the back is off", "fix the back"}, []string{"hinges", "false fronts", "the bottom lies loose"}},
 		{"a grooved back goes into its frame",
 			Design{Construction: word("framed"), Frame: frame, Back: Back{Fit: word("groove"), Material: word("back"), Depth: metric("6"), SetIn: metric("5")}},
 			"case frames carcass carcass frames finish case",
@@ -107,6 +107,34 @@ func TestAssemblyOfWhatIsAdded(t *testing.T) {
 		}
 		if !found {
 			t.Errorf("%s: %q is not said: %v", tt.role, tt.says, r.assembly())
+		}
+	}
+}
+
+// Only what is there and comes on later is edged before it is fitted.
+func TestEdgingStepNamesWhatThereIs(t *testing.T) {
+	const always = "Glue the edging on, each strip cut to what is there, and trim it flush"
+	for _, tt := range []struct {
+		on   []string
+		held string
+		want string
+	}{
+		{[]string{"carcass"}, "pins", always + "."},
+		{[]string{"shelves"}, "pins", always + "; that of loose shelves before they are fitted."},
+		{[]string{"shelves"}, "butt", always + "."},
+		{[]string{"carcass", "shelves", "fronts"}, "pins", always + "; that of loose shelves and doors before they are fitted."},
+	} {
+		d, from := edgedCase("carcass", "taken-off")
+		d.Shelf.Held = word(tt.held)
+		d.Bays[0].Openings[0].Doors = count(1)
+		d.Edgings = nil
+		for _, on := range tt.on {
+			d.Edgings = append(d.Edgings, Edging{On: word(on), Material: word("oak")})
+		}
+		for _, s := range derive(t, d, from).Assembly {
+			if s.Unit == "edging" && s.Text != tt.want {
+				t.Errorf("on %v: %q, want %q", tt.on, s.Text, tt.want)
+			}
 		}
 	}
 }

@@ -27,6 +27,7 @@ type opening struct {
 	floor   stock.Length // above the case's own
 	shelves int
 	doors   int
+	hinged  string // side of a single door's hinges
 	stack   []box  // drawers, from the top
 	graded  Length // what each front is higher than the one above
 	// contents is what must go in; nil if nothing was said of it.
@@ -65,7 +66,7 @@ func (r *reckoner) layOut() {
 }
 
 func (r *reckoner) opening(a at, number int, d Opening) opening {
-	o := opening{at: a, name: fmt.Sprint("opening ", number), given: d.Height, shelves: d.Shelves.Value, doors: d.Doors.Value, graded: d.Graded,
+	o := opening{at: a, name: fmt.Sprint("opening ", number), given: d.Height, shelves: d.Shelves.Value, doors: d.Doors.Value, hinged: or(d.Hinged, "left"), graded: d.Graded,
 		contents: r.contents(a, d)}
 	measured := 0
 	for i, b := range d.Drawers {

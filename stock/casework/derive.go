@@ -32,6 +32,7 @@ func Derive(d Design, from Context) (*Case, []Fault) {
 	solids := r.solids()
 	var marks []Mark
 	if len(r.faults) == 0 {
+		r.recordNotches(solids)
 		marks = r.marks(solids)
 	}
 	if len(r.faults) > 0 {
@@ -41,7 +42,6 @@ func Derive(d Design, from Context) (*Case, []Fault) {
 	for _, b := range r.bays {
 		r.cautionNarrow(b)
 	}
-	r.cautionNotches(solids)
 	c := &Case{Parts: r.parts(), Sizes: r.sizes, Openings: r.spaces(), Storage: r.storage, Solids: solids, Marks: marks,
 		Assembly: r.assembly(), Materials: r.from.Materials, Finish: r.finish()}
 	c.Hardware = r.hardware(c)

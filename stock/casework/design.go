@@ -260,6 +260,9 @@ type Opening struct {
 	Shelves Count `toml:"shelves" zero:"allowed"`
 	// Doors is 1, or 2 that meet in the middle.
 	Doors Count `toml:"doors" zero:"allowed"`
+	// Hinged is the side that a single door is hung on: "left" (the default) or
+	// "right".
+	Hinged Word `toml:"hinged" words:"left right"`
 	// Drawers lie one above the other, from the top.
 	Drawers []DrawerBox `toml:"drawer"`
 	// Graded is how much higher each front is than the one above it. Only the

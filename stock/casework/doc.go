@@ -76,6 +76,11 @@
 //	all round    panel - 2 strips both ways; end strips - 2 strips unless mitred
 //	round a top  length - 2 strips, width - strip
 //
+// A strip runs past a panel that is housed in the edge it is on. One that reaches
+// as far forward has its corner notched there, which changes no size of it:
+//
+//	notch        strip - how far the panel stands back, and as deep as the joint
+//
 // # Dry fit
 //
 // Backs, drawer bottoms, false fronts, doors, edging and trim go into what others
@@ -87,7 +92,7 @@
 // What is laid out on a part follows from where the pieces stand: two pieces that
 // are joined take up the same room, and a [Mark] says where on each of them that
 // room is. Each kind of mark has a file of its own: housings (dados, rabbets,
-// grooves), slides, fingers, frame joints, pegs (dowels
+// grooves), notches, slides, fingers, frame joints, pegs (dowels
 // and loose tenons), pins and handles. A position is exact,
 // from one edge, and never the sum of others.
 //

@@ -250,27 +250,7 @@ func move(all []Solid, along Axis, by stock.Length) {
 	}
 }
 
-// cautionNotches tells of panels that reach into a strip in front of the panel that
-// they are housed in: the strip goes on only with a notch.
-func (r *reckoner) cautionNotches(solids []Solid) {
-	told := make(map[string]bool)
-	for _, strip := range solids {
-		if !isStrip(strip.Role) {
-			continue
-		}
-		for _, s := range solids {
-			room, meet := shared(strip, s)
-			pair := strip.Role + s.Role
-			if isStrip(s.Role) || !meet || min(room.Size[X], room.Size[Y], room.Size[Z]) == 0 || told[pair] {
-				continue
-			}
-			told[pair] = true
-			r.caution("edging", fmt.Sprintf("The %s needs a notch where a %s reaches into it, %s wide, %s high and %s deep: or put edging as thick on that too, or join it without a dado.",
-				strip.Role, s.Role, r.print(room.Size[X]), r.print(room.Size[Z]), r.print(room.Size[Y])))
-		}
-	}
-}
-
+// isStrip tells strips on the edges of panels by their roles.
 func isStrip(role string) bool {
 	return strings.HasSuffix(role, "edging") || strings.HasSuffix(role, "trim")
 }

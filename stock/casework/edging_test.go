@@ -1,6 +1,7 @@
 package casework
 
 import (
+	"strings"
 	"testing"
 
 	"sawbill/stock"
@@ -169,19 +170,69 @@ func TestEdgingTakenOffKeepsTheOpenings(t *testing.T) {
 }
 
 // A partition in dados 6 deep, flush with the front of the carcass, reaches 8 into
-// the strips that are glued on in front of top and bottom: 17.7 of it, 6 high.
-func TestHousedPanelsNotchTheEdging(t *testing.T) {
-	d := plain()
-	d.Bays = make([]Bay, 2)
-	d.Partition = Divider{Joint: word("dado"), JointDepth: metric("6")}
-	d.Edgings = []Edging{{On: word("carcass"), Material: word("spruce"), Thickness: metric("8")}}
+// the strips that are glued on in front of top and bottom: its corners are notched, 8
+// wide and 6 deep. Its own strip of 8 makes room; one of 5 leaves 8 - 5 = 3.
+func TestHousedPanelsAreNotchedBehindEdging(t *testing.T) {
 	from := workshop(stock.Millimetres)
-	want := "The top edging needs a notch where a partition reaches into it, 18 mm wide, 6 mm high and 8 mm deep: or put edging as thick on that too, or join it without a dado."
-	if got := cautionOn(derive(t, d, from), "edging"); got != want {
-		t.Errorf("%q", got)
+	for own, want := range map[string][]string{
+		"":  {"both ends: from the front edge 0; 8 wide, 6 deep", "notch of a partition behind edging 8 = 8 (edging)"},
+		"5": {"both ends: from the front edge 0; 3 wide, 6 deep", "notch of a partition behind edging 3 = 8 (edging) - 5 (stands back)"},
+		"8": nil,
+	} {
+		d := plain()
+		d.Bays = make([]Bay, 2)
+		d.Partition = Divider{Joint: word("dado"), JointDepth: metric("6")}
+		d.Edgings = []Edging{{On: word("carcass"), Material: word("spruce"), Thickness: metric("8")}}
+		if own != "" {
+			d.Edgings = append(d.Edgings, Edging{On: word("partitions"), Material: word("spruce"), Thickness: metric(own)})
+		}
+		c := derive(t, d, from)
+		wantLines(t, want, append(marked(c, from.Ruler, "partition", "notch"), only(sizes(c, from.Ruler), "notch")...))
+		if said := c.Assembly[0].Text; strings.Contains(said, "Notch the front corners of partitions") != (want != nil) {
+			t.Errorf("strips of %q: %s", own, said)
+		}
+		if got := partNamed(t, c, "partition").Length; got != metric("696").Value {
+			t.Errorf("strips of %q: the partition is %s long", own, from.Ruler.Print(got))
+		}
 	}
-	d.Edgings = append(d.Edgings, Edging{On: word("partitions"), Material: word("spruce"), Thickness: metric("8")})
-	if got := cautionOn(derive(t, d, from), "edging"); got != "" {
-		t.Errorf("without need: %q", got)
+}
+
+// A divider on the right of the partition, set in it and the side 7 deep: with strips
+// of 5 on partitions alone it is notched at its left end alone.
+func TestOneEndIsNotched(t *testing.T) {
+	d, from := edgedCase("partitions", "taken-off")
+	d.Divider.Joint, d.Divider.JointDepth = word("dado"), metric("7")
+	d.Bays = []Bay{{}, {Openings: []Opening{{}, {}}}}
+	wantLines(t, []string{"left end: from the front edge 0; 5 wide, 7 deep"}, marked(derive(t, d, from), from.Ruler, "divider", "notch"))
+}
+
+// Nothing takes up the room of a strip but what is notched away.
+func TestNothingReachesIntoEdging(t *testing.T) {
+	seen := 0
+	eachRandomCase(t, func(t *testing.T, d Design, c *Case) {
+		marks := make(map[[3]stock.Length]bool) // solid, width, depth
+		for _, k := range c.Marks {
+			for _, spot := range k.Spots {
+				if k.What == "notch" {
+					marks[[3]stock.Length{stock.Length(spot.Solid), k.Width, k.Depth}] = true
+				}
+			}
+		}
+		for _, strip := range c.Solids {
+			for i, s := range c.Solids {
+				if !isStrip(strip.Role) || isStrip(s.Role) || !strip.overlaps(s) {
+					continue
+				}
+				room, _ := shared(strip, s)
+				seen++
+				if s.Through == Y || room.Size[s.Through] != s.Size[s.Through] || room.At[Y] != s.At[Y] ||
+					!marks[[3]stock.Length{stock.Length(i), room.Size[Y], room.Size[s.Along]}] {
+					t.Errorf("a %s reaches into the %s: %v", s.Role, strip.Role, room.Size)
+				}
+			}
+		}
+	})
+	if seen == 0 {
+		t.Error("no case has a notch")
 	}
 }

@@ -300,12 +300,23 @@ func TestFaults(t *testing.T) {
 		{"trim of a top between", func(d *Design) { d.Edgings = []Edging{{On: word("top"), Material: word("back")}} },
 			`case.edging 1.on: a top between the sides shows its front edge alone; set top = "over", or put the edging on the "carcass"`},
 
+		{"handle higher than a door", func(d *Design) {
+			d.Bays = []Bay{{Openings: []Opening{{Doors: count(1)}}}}
+			d.Door.HandleSpacing = metric("680")
+		}, "case.door.handle_spacing: holes 680 mm apart do not go on a door 680 mm high; make handle_spacing less"},
 		{"loose tenons of nothing", func(d *Design) { d.Carcass.Joint, d.LooseTenon.Length = word("loose-tenon"), metric("40") },
 			"case.loose_tenon.material: no material is given; give the name of a material that the job offers"},
 		{"loose tenons too thick", func(d *Design) {
 			d.Carcass.Joint = word("loose-tenon")
 			d.LooseTenon = LooseTenon{Material: word("spruce"), Length: metric("40"), Thickness: metric("10")}
 		}, "case.loose_tenon.thickness: a tenon 10 mm thick takes more than half of the carcass, 18 mm thick; give about a third of it, 6 mm"},
+		{"loose tenons too thick before a back", func(d *Design) { // 38 / 3 is more than two thirds of 38 - 14 - 6
+			*d = framed()
+			d.Frame.Corner, d.Frame.TenonLength = word("loose-tenon"), Length{}
+			d.LooseTenon = LooseTenon{Material: word("spruce"), Length: metric("40"), Width: metric("30")}
+			d.Back = Back{Fit: word("groove"), Material: word("back"), Depth: metric("6"), SetIn: metric("14")}
+		}, "case.loose_tenon.thickness: a loose tenon ≈12.7 mm thick takes more than two thirds of the 18 mm that it has in the end of a rail; " +
+			"make it thinner, or use thicker stock"},
 		{"loose tenons too wide", func(d *Design) {
 			d.Carcass.Joint = word("loose-tenon")
 			d.LooseTenon = LooseTenon{Material: word("spruce"), Length: metric("40"), Width: metric("150")}

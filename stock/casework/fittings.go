@@ -34,6 +34,11 @@ type Door struct {
 	Gap Length `toml:"gap" zero:"allowed"`
 	// Overlay is how far a door reaches over each edge of its opening.
 	Overlay Length `toml:"overlay"`
+	// HandleInset is how far a handle lies from the edge that opens. Default 40 mm
+	// (1 1/2 in), in a narrow door the middle.
+	HandleInset Length `toml:"handle_inset"`
+	// HandleSpacing is the distance of a handle's two holes. Default: one hole.
+	HandleSpacing Length `toml:"handle_spacing"`
 }
 
 // Edging is strips on the edges of some of the panels: [[case.edging]]. A strip
@@ -69,8 +74,8 @@ type LooseTenon struct {
 	// Length is that of one tenon, half of it in each part; in a panel's face
 	// two thirds of its thickness at most, and the rest in the other's end.
 	Length Length `toml:"length"`
-	// Spacing is that of the tenons along a corner of the carcass, which has two
-	// at the least. Default 150 mm (6 in). A frame's corner has one.
+	// Spacing is the greatest distance of the tenons along a corner of the carcass,
+	// which has two at the least. Default 150 mm (6 in). A frame's corner has one.
 	Spacing Length `toml:"spacing"`
 }
 

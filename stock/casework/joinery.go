@@ -22,7 +22,7 @@ type tenons struct {
 	thick, wide stock.Sum
 	spacing     stock.Length
 	// of the keys
-	widthAt, lengthAt at
+	thicknessAt, widthAt, lengthAt at
 }
 
 func (r *reckoner) buildJoinery() {
@@ -73,7 +73,8 @@ func (r *reckoner) buildTenonsOf(joined string, parts stock.Length) {
 	d := r.design.LooseTenon
 	a := r.place.under(d.Line, "loose_tenon")
 	t := tenons{
-		joined: joined, widthAt: a.under(d.Width.Line, "width"), lengthAt: a.under(d.Length.Line, "length"),
+		joined: joined, thicknessAt: a.under(d.Thickness.Line, "thickness"),
+		widthAt: a.under(d.Width.Line, "width"), lengthAt: a.under(d.Length.Line, "length"),
 		length:  r.required(a, "length", d.Length, "that of one tenon, half of it in each part"),
 		spacing: r.orDefault(d.Spacing, 150*stock.Millimetre, 6*stock.Inch),
 		thick:   stock.Sum{{Times: 1, Value: parts, Over: 3, Label: joined}},
@@ -83,7 +84,7 @@ func (r *reckoner) buildTenonsOf(joined string, parts stock.Length) {
 	}
 	thickness := t.thick.Total()
 	if 2*thickness > parts {
-		r.fault(a.under(d.Thickness.Line, "thickness"), fmt.Sprintf("a tenon %s thick takes more than half of the %s, %s thick",
+		r.fault(t.thicknessAt, fmt.Sprintf("a tenon %s thick takes more than half of the %s, %s thick",
 			r.print(thickness), joined, r.print(parts)), "give about a third of it, "+r.print(parts/3))
 	}
 	t.wide = stock.Sum{{Times: 3, Value: thickness, Label: "thickness"}}
@@ -101,7 +102,7 @@ const longestStrip = 24 * stock.Inch
 // joineryPieces are the strips for loose tenons, and what was asked for by its
 // number. They have no place of their own in the case.
 //
-//	tenons in a carcass  4 corners x (depth / spacing, at least 2)
+//	tenons in a carcass  4 corners x (depth / spacing rounded up, at least 2)
 //	tenons in a frame    one at each end of a rail or a mid stile
 //	strip                so many tenons + the kerfs between them
 func (r *reckoner) joineryPieces() {
@@ -123,8 +124,9 @@ func (r *reckoner) joineryPieces() {
 	}
 }
 
-// tenonsAlong a corner of a carcass.
-func tenonsAlong(corner, spacing stock.Length) int { return max(2, int(corner/spacing)) }
+// tenonsAlong a corner of a carcass: in the middle of equal shares, none longer
+// than the spacing, so that no two are farther apart than that.
+func tenonsAlong(corner, spacing stock.Length) int { return max(2, spaces(corner, spacing)) }
 
 // strips are those for n tenons, each of which has room across to stand in: as
 // few as are short enough, all alike.

@@ -66,12 +66,14 @@ type marker struct {
 func (r *reckoner) marks(solids []Solid) []Mark {
 	m := &marker{reckoner: r, solids: solids}
 	m.housings()
+	m.notches()
 	m.frameJoints()
 	m.pegs()
 	m.boxJoints()
 	m.slides()
 	m.shelfPins()
 	m.handles()
+	m.doorHandles()
 	for i := range m.marks {
 		m.marks[i].On = m.on(m.marks[i].Spots)
 	}
@@ -93,6 +95,30 @@ func (m *marker) add(s Spot, k Mark) {
 	}
 	k.Spots = []Spot{s}
 	m.marks = append(m.marks, k)
+}
+
+// endMark is a mark on an end of a piece.
+type endMark struct {
+	end string
+	Mark
+}
+
+// endOf names the end of a piece that a joint's room is at.
+func endOf(s, room Solid) string {
+	if room.At[s.Along] == s.At[s.Along] {
+		return edgeOf(s, s.Along)
+	}
+	return map[Axis]string{X: "right end", Y: "back end", Z: "top end"}[s.Along]
+}
+
+// addAtEnds takes the marks of a piece's ends: once, if both are alike.
+func (m *marker) addAtEnds(i int, ends []endMark) {
+	if len(ends) == 2 && ends[0].same(ends[1].Mark) {
+		ends = []endMark{{"both ends", ends[0].Mark}}
+	}
+	for _, e := range ends {
+		m.add(Spot{Solid: i, Face: e.end}, e.Mark)
+	}
 }
 
 // on words the pieces that have a mark, and the face: "left and right, inner
@@ -156,6 +182,9 @@ func (m *marker) name(solid int) string {
 		return numberOf(nth, of)
 	case "drawer front and back":
 		return first(Y, "front", "back")
+	case "door":
+		side, _ := m.hinged(solid)
+		return "hinged " + side
 	}
 	return ""
 }

@@ -38,3 +38,54 @@ func (m *marker) hasFalseFront(drawer int) bool {
 	}
 	return false
 }
+
+// doorHandles marks the holes for a handle half-way up every door, near the edge
+// that opens: by default 40 mm (1 1/2 in) from it, in a narrow door in the middle
+// (common practice, no source). Two holes lie one above the other.
+func (m *marker) doorHandles() {
+	d := m.design.Door
+	for _, i := range m.of("door") {
+		s := m.solids[i]
+		wide, high := s.Size[X], s.Size[Z]
+		in := min(m.orDefault(d.HandleInset, 40*stock.Millimetre, 3*stock.Inch/2), wide/2)
+		side, single := m.hinged(i)
+		if side == "left" {
+			in = wide - in
+		}
+		k := Mark{What: "handle hole", Measure: Measure{edgeOf(s, Z), []stock.Length{high / 2}}, Across: Measure{edgeOf(s, X), []stock.Length{in}}}
+		if d.HandleSpacing.Set {
+			from := (high - d.HandleSpacing.Value) / 2
+			if from <= 0 {
+				m.fault(m.place.under(d.Line, "door").under(d.HandleSpacing.Line, "handle_spacing"),
+					fmt.Sprintf("holes %s apart do not go on a door %s high", m.print(d.HandleSpacing.Value), m.print(high)), "make handle_spacing less")
+				return
+			}
+			k.At = []stock.Length{from, from + d.HandleSpacing.Value}
+		}
+		if single {
+			k.Note = "hinged on the " + side
+		}
+		m.add(Spot{Solid: i, Face: "front face"}, k)
+	}
+}
+
+// hinged is the side that a door hangs on, and whether it is alone in its opening.
+func (m *marker) hinged(door int) (side string, single bool) {
+	s := m.solids[door]
+	x, z := s.At[X]+s.Size[X]/2, s.At[Z]+s.Size[Z]/2
+	for _, b := range m.bays {
+		for _, o := range b.openings {
+			if x < b.left || x > b.left+b.width || z < o.floor || z > o.floor+o.height {
+				continue
+			}
+			switch {
+			case o.doors == 1:
+				return o.hinged, true
+			case x > b.left+b.width/2:
+				return "right", false
+			}
+			return "left", false
+		}
+	}
+	panic("casework: a door before no opening")
+}

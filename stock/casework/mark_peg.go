@@ -11,17 +11,17 @@ import (
 // both share, so that the two meet.
 func (m *marker) pegs() {
 	joints := m.pegged(m.solids)
+	m.keepApart(joints)
 	for i := range m.solids {
 		m.pegsInEnds(i, joints)
 		m.pegsInFaces(i, joints)
 	}
 }
 
-// pegsInEnds marks the ends of a piece: once, if both are alike.
+// pegsInEnds marks the ends of a piece.
 func (m *marker) pegsInEnds(i int, joints []pegged) {
 	s := m.solids[i]
-	var faces []string
-	var marks []Mark
+	var ends []endMark
 	for _, p := range joints {
 		if p.end != i {
 			continue
@@ -30,19 +30,9 @@ func (m *marker) pegsInEnds(i int, joints []pegged) {
 			Measure: Measure{edgeOf(s, s.Across), from(s.At[s.Across], p.centres...)},
 			Across:  Measure{edgeOf(s, s.Through), from(s.At[s.Through], middle(p.room, s.Through))}}
 		k.Depth, _ = p.depths(s, m.solids[p.into])
-		face := edgeOf(s, s.Along)
-		if p.room.At[s.Along] > s.At[s.Along] {
-			face = map[Axis]string{X: "right end", Z: "top end"}[s.Along]
-		}
-		if len(marks) == 1 && marks[0].same(k) {
-			faces[0] = "both ends"
-			continue
-		}
-		faces, marks = append(faces, face), append(marks, k)
+		ends = append(ends, endMark{endOf(s, p.room), k})
 	}
-	for n, k := range marks {
-		m.add(Spot{Solid: i, Face: faces[n]}, k)
-	}
+	m.addAtEnds(i, ends)
 }
 
 // pegsInFaces marks what is bored from the face, or the edge, of a piece. Joints with the

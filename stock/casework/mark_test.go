@@ -373,6 +373,74 @@ func TestHandleHoles(t *testing.T) {
 	}
 }
 
+// The doors of TestTwoInsetDoors are 429 wide and 680 high: holes 340 up and 40 from
+// where they meet, so 389 from the left edge of the left one.
+func TestHandlesOfTwoDoors(t *testing.T) {
+	d := plain()
+	d.Bays = []Bay{{Openings: []Opening{{Doors: count(2)}}}}
+	from := workshop(stock.Millimetres)
+	wantLines(t, []string{"hinged left, front face: from the bottom end 340; from the left edge 389",
+		"hinged right, front face: from the bottom end 340; from the left edge 40"}, marked(derive(t, d, from), from.Ruler, "door", "handle hole"))
+	d.Door.HandleSpacing = metric("128")
+	wantLines(t, []string{"hinged left, front face: from the bottom end 276, 404; from the left edge 389",
+		"hinged right, front face: from the bottom end 276, 404; from the left edge 40"}, marked(derive(t, d, from), from.Ruler, "door", "handle hole"))
+}
+
+// One door of 864 - 4 = 860: at 820 if it hangs on the left, as it is taken to, else
+// at 40. Within strips of 5 it is 850 and 670, so at 810 of it, 335 up. One 60 wide has
+// its handle in the middle.
+func TestHandlesOfSingleDoors(t *testing.T) {
+	for _, test := range []struct {
+		hinged, edging string
+		width          Length
+		want           string
+	}{
+		{want: "front face: from the bottom end 340; from the left edge 820"},
+		{hinged: "left", want: "front face: from the bottom end 340; from the left edge 820"},
+		{hinged: "right", want: "front face: from the bottom end 340; from the left edge 40"},
+		{hinged: "left", edging: "5", want: "front face: from the bottom end 335; from the left edge 810"},
+		{hinged: "right", width: metric("64"), want: "front face: from the bottom end 340; from the left edge 30"},
+	} {
+		d := plain()
+		if test.width.Set {
+			d.OutsideWidth, d.InsideWidth = Length{}, test.width
+		}
+		d.Bays = []Bay{{Openings: []Opening{{Doors: count(1)}}}}
+		if test.hinged != "" {
+			d.Bays[0].Openings[0].Hinged = word(test.hinged)
+		}
+		if test.edging != "" {
+			d.Edgings = []Edging{{On: word("fronts"), Material: word("spruce"), Thickness: metric(test.edging)}}
+		}
+		from := workshop(stock.Millimetres)
+		c := derive(t, d, from)
+		wantLines(t, []string{test.want}, marked(c, from.Ruler, "door", "handle hole"))
+		if got, want := c.Marks[len(c.Marks)-1].Note, "hinged on the "+or(word(test.hinged), "left"); test.hinged != "" && got != want {
+			t.Errorf("note %q, want %q", got, want)
+		}
+	}
+}
+
+// Every door and every front has the handle that is counted.
+func TestEveryHandleHasItsPlace(t *testing.T) {
+	eachRandomCase(t, func(t *testing.T, d Design, c *Case) {
+		places, counted := 0, 0
+		for _, k := range c.Marks {
+			if k.What == "handle hole" {
+				places += len(k.Spots)
+			}
+		}
+		for _, h := range c.Hardware {
+			if h.Name == "handle" || h.Name == "handles" {
+				counted = h.Count
+			}
+		}
+		if places != counted {
+			t.Errorf("%d places for %d handles", places, counted)
+		}
+	})
+}
+
 // Every mark lies on its part, from the named edge on, and in order; slides have
 // room below each other.
 func TestMarksLieOnTheirParts(t *testing.T) {

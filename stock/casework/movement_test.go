@@ -48,3 +48,34 @@ func TestWideLumberMoves(t *testing.T) {
 		t.Errorf("sheets move: %v, %v", c.Checks, c.Cautions)
 	}
 }
+
+// A figure that stands here from memory says so where its source is printed.
+func TestFiguresFromMemorySaySo(t *testing.T) {
+	const said = ", from memory"
+	for wood, want := range map[string][3]bool{ // density, modulus, movement
+		"cherry": {}, "red oak": {true, false, false}, "walnut": {true, true, false},
+		"douglas-fir": {false, false, true}, "yellow-poplar": {true, true, true},
+	} {
+		w := Wood(wood)
+		got := [3]bool{strings.HasSuffix(w.Density.Source, said), strings.HasSuffix(w.Modulus.Source, said), strings.HasSuffix(w.Tangential.Source, said)}
+		if got != want || strings.HasSuffix(w.Radial.Source, said) != want[2] {
+			t.Errorf("%s: %v, want %v", wood, got, want)
+		}
+		d := plain()
+		d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1)}}}}
+		from := workshop(stock.Millimetres)
+		from.Materials["carcass"] = Material{Kind: stock.Board, Thicknesses: []stock.Length{metric("18").Value}, Properties: w}
+		for _, k := range derive(t, d, from).Checks {
+			switch k.Subject {
+			case "wood movement":
+				if strings.Contains(k.Source, said) != want[2] {
+					t.Errorf("%s: %s", wood, k.Source)
+				}
+			case "shelf deflection":
+				if strings.Contains(strings.Join(k.Assumptions, " "), said) != want[1] {
+					t.Errorf("%s: %q", wood, k.Assumptions)
+				}
+			}
+		}
+	}
+}

@@ -12,9 +12,9 @@ type peg struct {
 	what          string       // its mark: "dowel hole"
 	length        stock.Length // along the peg
 	thick, across stock.Length // through the piece's thickness, and along the joint; of dowels both are the diameter
-	spacing       stock.Length // of tenons
-	// key is of what settles whether they go in, lengthAt of their length.
-	key, lengthAt at
+	spacing       stock.Length // of tenons: at most
+	// The keys that settle each size; of dowels all three are that of the joint.
+	thickAt, acrossAt, lengthAt at
 }
 
 const (
@@ -34,6 +34,7 @@ type pegged struct {
 	peg
 	end, into int // indices of solids
 	room      Solid
+	opposed   bool           // another panel meets the face from beyond
 	centres   []stock.Length // along the run, in the case
 }
 
@@ -51,6 +52,7 @@ func (r *reckoner) pegged(solids []Solid) []pegged {
 					continue
 				}
 				p.room = m.beforeBack(p.room)
+				p.opposed = m.opposed(p)
 				switch name {
 				case "dowel":
 					p.peg = r.dowel(solids[i].Size[solids[i].Through], key)
@@ -107,7 +109,8 @@ func (r *reckoner) dowel(thickness stock.Length, key at) peg {
 			best = s
 		}
 	}
-	return peg{what: dowelHole, thick: best[0], across: best[0], length: best[1], key: key, lengthAt: key}
+	return peg{what: dowelHole, thick: best[0], across: best[0], length: best[1],
+		thickAt: key, acrossAt: key, lengthAt: key}
 }
 
 func (p peg) name() string {
@@ -127,7 +130,8 @@ func (b build) tenonsIn(role string) peg {
 	}
 	for _, t := range b.tenons {
 		if t.joined == joined {
-			return peg{what: mortiseCentre, thick: t.thick.Total(), across: t.wide.Total(), length: t.length, spacing: t.spacing, key: t.widthAt, lengthAt: t.lengthAt}
+			return peg{what: mortiseCentre, thick: t.thick.Total(), across: t.wide.Total(), length: t.length, spacing: t.spacing,
+				thickAt: t.thicknessAt, acrossAt: t.widthAt, lengthAt: t.lengthAt}
 		}
 	}
 	panic("casework: a joint on loose tenons that are not made")
@@ -165,16 +169,16 @@ func (r *reckoner) goesIn(p pegged, end, into Solid) bool {
 		apart = 2 * p.across
 	}
 	deep, face := p.depths(end, into)
-	shorter := "make them shorter"
+	shorter, thinner := "make them shorter", "make it thinner, or use thicker stock"
 	if p.what == dowelHole {
-		shorter = "use another joint"
+		shorter, thinner = "use another joint", "use another joint, or thicker stock"
 	}
 	switch {
 	case 3*p.thick > 2*thick:
-		r.fault(p.key, fmt.Sprintf("a %s %s thick takes more than two thirds of the %s that it has in the end of a %s",
-			p.name(), r.print(p.thick), r.print(thick), end.Role), "use another joint, or thicker stock")
+		r.fault(p.thickAt, fmt.Sprintf("a %s %s thick takes more than two thirds of the %s that it has in the end of a %s",
+			p.name(), r.print(p.thick), r.print(thick), end.Role), thinner)
 	case len(at) > 1 && at[1]-at[0] < apart:
-		r.fault(p.key, fmt.Sprintf("%ss %s wide come too close in a joint %s long at the end of a %s",
+		r.fault(p.acrossAt, fmt.Sprintf("%ss %s wide come too close in a joint %s long at the end of a %s",
 			p.name(), r.print(p.across), r.print(long), end.Role), "use another joint, or make the joint longer")
 	case 2*deep >= end.Size[end.Along]:
 		r.fault(p.lengthAt, fmt.Sprintf("%ss %s long, %s of it in each end, meet within a %s %s long",
@@ -215,12 +219,37 @@ func evenly(long, edge stock.Length, n int) []stock.Length {
 	return at
 }
 
+// opposed reports whether another panel meets the face of a partition from
+// beyond, in front of the joint: it may be bored, housed or screwed there.
+func (m *marker) opposed(p pegged) bool {
+	into, end := m.solids[p.into], m.solids[p.end]
+	if into.Role != "partition" {
+		return false
+	}
+	beyond := into.At[end.Along]
+	if p.room.At[end.Along] == beyond {
+		beyond = into.End()[end.Along]
+	}
+	panels := []string{"divider"}
+	if !m.made.shelf.loose {
+		panels = append(panels, "shelf")
+	}
+	for _, k := range m.of(panels...) {
+		room, meet := shared(into, m.solids[k])
+		if meet && room.At[end.Along] <= beyond && beyond <= room.End()[end.Along] &&
+			room.At[end.Through] < p.room.End()[end.Through] && p.room.At[end.Through] < room.End()[end.Through] {
+			return true
+		}
+	}
+	return false
+}
+
 // depths are those in the end and in the face: half the peg in each, but
 // two thirds at most of what is bored from its face, so that nothing comes
-// through, and of a partition a third, since another may come from beyond.
+// through, and a third where another panel meets it from beyond.
 func (p pegged) depths(end, into Solid) (inEnd, inFace stock.Length) {
 	most := 2 * into.Size[end.Along] / 3
-	if into.Role == "partition" {
+	if p.opposed {
 		most = into.Size[end.Along] / 3
 	}
 	inFace = min(p.length/2, most)

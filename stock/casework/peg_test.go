@@ -55,8 +55,8 @@ func TestDowelsKeepFromTheGrooveOfTheBack(t *testing.T) {
 // from the left. The sides are 720 - 18 = 702 long, with the bottom's dowels at 9.
 // A partition in the middle, behind 18 + (864 - 18) / 2 = 441: at 450 of the top, and
 // at 450 - 18 = 432 of the bottom. A divider lies in the left bay, 684 - 18 = 666 / 2
-// = 333 above the bottom: at 333 + 9 = 342 of the partition, bored 18 / 3 = 6 deep, so
-// 34 in the divider's end there, and at 18 + 342 = 360 of the left side.
+// = 333 above the bottom: at 333 + 9 = 342 of the partition, bored 12 deep like the
+// side, since nothing lies beyond, and at 18 + 342 = 360 of the left side.
 func TestDowelsOfPartitionsAndDividers(t *testing.T) {
 	d := plain()
 	d.Carcass.Joint, d.Carcass.Top = word("dowel"), word("over")
@@ -75,11 +75,52 @@ func TestDowelsOfPartitionsAndDividers(t *testing.T) {
 			"left, inner face: from the bottom end 9, 360; from the front edge 16, 150, 284; 0 wide, 12 deep",
 			"right, inner face: from the bottom end 9; from the front edge 16, 150, 284; 0 wide, 12 deep"}},
 		{"partition", []string{"both ends: from the front edge 16, 150, 284; from the left face 9; 0 wide, 28 deep",
-			"left face: from the bottom end 342; from the front edge 16, 150, 284; 0 wide, 6 deep"}},
-		{"divider", []string{"left end: from the front edge 16, 150, 284; from the lower face 9; 0 wide, 28 deep",
-			"right end: from the front edge 16, 150, 284; from the lower face 9; 0 wide, 34 deep"}},
+			"left face: from the bottom end 342; from the front edge 16, 150, 284; 0 wide, 12 deep"}},
+		{"divider", []string{"both ends: from the front edge 16, 150, 284; from the lower face 9; 0 wide, 28 deep"}},
 	} {
 		wantLines(t, test.want, marked(c, from.Ruler, test.part, "dowel hole"))
+	}
+}
+
+// Dividers on both sides of a partition of 18: at one height a third of it is bored
+// from each, 6, and 40 - 6 = 34 in their ends. With openings of 300 on the left and 320
+// on the right, from above, they lie 20 apart, more than the 18 they are thick, and
+// each is bored two thirds deep. Of 300 and 310 they overlap.
+func TestPartitionsBoredFromBothSides(t *testing.T) {
+	for _, test := range []struct {
+		right string
+		want  int
+	}{{"300", 6}, {"310", 6}, {"317.9", 6}, {"318", 12}, {"320", 12}} {
+		d := plain()
+		d.Divider.Joint = word("dowel")
+		d.Bays = []Bay{
+			{Openings: []Opening{{Height: metric("300")}, {}}},
+			{Openings: []Opening{{Height: metric(test.right)}, {}}},
+		}
+		from := workshop(stock.Millimetres)
+		c := derive(t, d, from)
+		for _, k := range c.Marks {
+			if name := c.Parts[k.Part].Name; k.What == "dowel hole" && name == "partition" && k.Depth != stock.Length(test.want)*stock.Millimetre {
+				t.Errorf("openings of 300 and %s: bored %s deep, want %d", test.right, from.Ruler.Print(k.Depth), test.want)
+			}
+		}
+	}
+}
+
+// A shelf in a dado, or butted, beyond the divider counts too: openings of 333 on
+// the left have the divider at 351, and so lies the shelf in the middle of 684.
+func TestPartitionsBoredBehindAShelf(t *testing.T) {
+	for held, want := range map[string]string{"dado": "6", "butt": "6", "pins": "12"} {
+		d := plain()
+		d.Divider.Joint = word("dowel")
+		d.Shelf.Held = word(held)
+		if held == "dado" {
+			d.Shelf.JointDepth = metric("6")
+		}
+		d.Bays = []Bay{{Openings: []Opening{{}, {}}}, {Openings: []Opening{{Shelves: count(1)}}}}
+		from := workshop(stock.Millimetres)
+		wantLines(t, []string{"left face: from the bottom end 342; from the front edge 16, 150, 284; 0 wide, " + want + " deep"},
+			marked(derive(t, d, from), from.Ruler, "partition", "dowel hole"))
 	}
 }
 
@@ -301,15 +342,41 @@ func TestHolesOfMatesMeet(t *testing.T) {
 	}
 }
 
-// Dividers of 18 mm on dowels of 8 in a partition of 6: a third of it is 2, less than
-// half a dowel. Two thirds of 18 are plenty.
+// Dividers of 18 mm on dowels of 8 on both sides of a partition of 6: a third of it
+// is 2, less than half a dowel. Two thirds of 18 are plenty.
 func TestShallowDowelsAreRefused(t *testing.T) {
 	d := plain()
-	d.Bays = []Bay{{Openings: make([]Opening, 2)}, {}}
+	d.Bays = []Bay{{Openings: make([]Opening, 2)}, {Openings: make([]Opening, 2)}}
 	d.Partition = Divider{Material: word("back"), Thickness: metric("6")}
 	d.Divider.Joint = word("dowel")
 	_, faults := Derive(d, workshop(stock.Millimetres))
 	if len(faults) != 1 || faults[0].Cause != "dowels 8 mm thick go only 2 mm into the face of a partition" {
 		t.Errorf("%+v", faults)
+	}
+}
+
+// Whatever the depth of the corner, tenons stand no farther apart than the spacing.
+func TestLooseTenonsKeepTheSpacing(t *testing.T) {
+	spacing := metric("150")
+	for _, depth := range []string{"290", "300", "300.1", "320", "400", "449", "450", "451", "590"} {
+		d := plain()
+		d.OutsideDepth, d.Carcass.Joint = metric(depth), word("loose-tenon")
+		d.LooseTenon = LooseTenon{Material: word("oak"), Length: metric("40")}
+		from := withOak(stock.Millimetres)
+		c := derive(t, d, from)
+		for _, k := range c.Marks {
+			if k.What != "mortise centre" {
+				continue
+			}
+			at := k.At
+			if k.From != "front edge" {
+				at = k.Across.At
+			}
+			for i := 1; i < len(at); i++ {
+				if apart := at[i] - at[i-1]; apart > spacing.Value {
+					t.Errorf("%s deep: tenons %s apart", depth, from.Ruler.Print(apart))
+				}
+			}
+		}
 	}
 }

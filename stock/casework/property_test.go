@@ -33,7 +33,7 @@ func randomDesign(rnd *rand.Rand) Design {
 			Front: oneWord(rnd, "none", "inset", "overlay"), Gap: mm(1, 4), SideClearance: mm(5, 14), HeightClearance: mm(5, 15),
 			Material: word("box"), BottomMaterial: word("back"), GrooveDepth: metric("6"), BottomClearance: mm(0, 3),
 		},
-		Door: Door{Fit: oneWord(rnd, "inset", "overlay"), Gap: mm(0, 4)},
+		Door: Door{Fit: oneWord(rnd, "inset", "overlay"), Gap: mm(0, 4), HandleInset: mm(20, 80)},
 		Back: Back{Fit: oneWord(rnd, "applied", "rabbet", "groove"), Material: word("back"), Clearance: mm(0, 3)},
 	}
 	switch rnd.IntN(3) {

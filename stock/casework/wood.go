@@ -22,8 +22,8 @@ const (
 	// psi is a pound-force per square inch in N/mm2.
 	psi = 0.006894757
 	// perGravity is the density in kg/m3 at 12 % moisture of wood whose specific
-	// gravity, oven-dry mass over volume at 12 %, is 1 (Wood Handbook, chapter 4,
-	// from memory).
+	// gravity is 1: that is oven-dry mass over volume at 12 %, next to water, and
+	// 12 % of the oven-dry mass comes to it, 1000 x 1.12.
 	perGravity = 1120
 
 	ofWoods    = "Wood Handbook (2010), Table 5-3b"
@@ -53,6 +53,33 @@ func solid(name string, gravity, modulus, radial, tangential float64) kind {
 	return k
 }
 
+// recalled tells which figures of a wood stand here from memory, not looked up in
+// their table.
+type recalled int
+
+const (
+	gravity recalled = 1 << iota
+	modulus
+	movement
+)
+
+// fromMemory says so at the source of those figures.
+func (k kind) fromMemory(which recalled) kind {
+	for _, figure := range []struct {
+		recalled
+		properties []*Property
+	}{
+		{gravity, []*Property{&k.Density}}, {modulus, []*Property{&k.Modulus}}, {movement, []*Property{&k.Radial, &k.Tangential}},
+	} {
+		for _, p := range figure.properties {
+			if which&figure.recalled != 0 {
+				p.Source += ", from memory"
+			}
+		}
+	}
+	return k
+}
+
 // kinds are the woods and panels that a material may be told to be. Means of
 // small clear straight-grained pieces; of panels the low end, to be on the safe
 // side. Sheets move so little that no movement is reckoned of them.
@@ -66,15 +93,15 @@ func kinds() []kind {
 		solid("yellow birch", 0.62, 2.01, 0.00256, 0.00338),
 		solid("cherry", 0.50, 1.49, 0.00126, 0.00248),
 		solid("red maple", 0.54, 1.64, 0.00137, 0.00289),
-		solid("sugar maple", 0.63, 1.83, 0.00165, 0.00353), // gravity and modulus from memory
-		solid("red oak", 0.63, 1.82, 0.00158, 0.00369),     // gravity from memory
+		solid("sugar maple", 0.63, 1.83, 0.00165, 0.00353).fromMemory(gravity | modulus),
+		solid("red oak", 0.63, 1.82, 0.00158, 0.00369).fromMemory(gravity),
 		solid("white oak", 0.68, 1.78, 0.00180, 0.00365),
-		solid("walnut", 0.55, 1.68, 0.00190, 0.00274),        // gravity and modulus from memory
-		solid("yellow-poplar", 0.42, 1.58, 0.00158, 0.00289), // from memory
-		solid("douglas-fir", 0.48, 1.95, 0.00165, 0.00267),   // movement from memory
+		solid("walnut", 0.55, 1.68, 0.00190, 0.00274).fromMemory(gravity | modulus),
+		solid("yellow-poplar", 0.42, 1.58, 0.00158, 0.00289).fromMemory(gravity | modulus | movement),
+		solid("douglas-fir", 0.48, 1.95, 0.00165, 0.00267).fromMemory(movement),
 		solid("western hemlock", 0.45, 1.63, 0, 0),
-		solid("eastern white pine", 0.35, 1.24, 0.00071, 0.00212), // from memory
-		solid("ponderosa pine", 0.40, 1.29, 0.00133, 0.00216),     // movement from memory
+		solid("eastern white pine", 0.35, 1.24, 0.00071, 0.00212).fromMemory(gravity | modulus | movement),
+		solid("ponderosa pine", 0.40, 1.29, 0.00133, 0.00216).fromMemory(movement),
 		solid("western white pine", 0.38, 1.46, 0, 0),
 		solid("longleaf pine", 0.59, 1.98, 0, 0),
 		solid("redwood", 0.40, 1.34, 0, 0),
