@@ -87,7 +87,11 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, r stock.Ruler) {
 		}
 		b.Table(steps)
 		if i == last {
-			stopTable(b, p, r)
+			if stops := stopTable(p, r); len(stops.Rows) > 0 {
+				b.Space(4)
+				b.Need(min(b.TableHeight(stops)+boardRoom, b.Height()))
+				writeStops(b, stops)
+			}
 		}
 	}
 }
@@ -104,14 +108,13 @@ func lastBoard(p *cutplan.Plan) int {
 }
 
 // stopTable gathers the crosscuts of all boards, if there are any.
-func stopTable(b *paper.Book, p *cutplan.Plan, r stock.Ruler) {
+func stopTable(p *cutplan.Plan, r stock.Ruler) paper.Table {
 	stops := stopList(p, r).table()
-	if len(stops.Rows) == 0 {
-		return
-	}
 	stops.Columns[stopColumn].Size, stops.Columns[stopColumn].Face = stops.Size+2, drawing.Bold
-	b.Space(4)
-	b.Need(min(b.TableHeight(stops)+boardRoom, b.Height()))
+	return stops
+}
+
+func writeStops(b document, stops paper.Table) {
 	b.Heading("Stops for all boards")
 	b.Paragraph(aboutStops)
 	b.Table(stops)
@@ -243,7 +246,7 @@ func cutLater(p *cutplan.Plan, l cutplan.Layout) string {
 }
 
 // notes says what a reader of the diagram must know beyond it.
-func notes(b *paper.Book, picture diagram.Picture, steps []cutplan.Step) {
+func notes(b document, picture diagram.Picture, steps []cutplan.Step) {
 	for _, s := range steps {
 		if s.Breakdown {
 			b.Strong("BREAKDOWN: beyond the reach of the saw's fence or crosscut. Make this cut with a guided saw on a full support.")
