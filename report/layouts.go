@@ -110,6 +110,7 @@ func lastBoard(p *cutplan.Plan) int {
 // stopTable gathers the crosscuts of all boards, if there are any.
 func stopTable(p *cutplan.Plan, r stock.Ruler) paper.Table {
 	stops := stopList(p, r).table()
+	stops.Times = 1
 	stops.Columns[stopColumn].Size, stops.Columns[stopColumn].Face = stops.Size+2, drawing.Bold
 	return stops
 }
@@ -158,7 +159,7 @@ func boardScale(p *cutplan.Plan, r stock.Ruler, wide, high float64) int {
 }
 
 func layoutHeading(l cutplan.Layout, i int, r stock.Ruler) string {
-	heading := fmt.Sprintf("Layout %d: %s", i+1, stockName(l.Stock, r))
+	heading := layoutName(l, i, r)
 	if l.Repeat > 1 {
 		heading += fmt.Sprintf("  - cut %d like this", l.Repeat)
 	}
@@ -273,9 +274,16 @@ func key(p *cutplan.Plan, blanks []int, r stock.Ruler) paper.Table {
 // LayoutSVG draws layout i, counted from 0, as a picture of its own, 240 mm
 // wide. It panics when there is no such layout.
 func LayoutSVG(p *cutplan.Plan, i int, o Options) []byte {
+	picture := layoutPicture(p, i, o.Ruler)
+	return picture.SVG(layoutName(p.Layouts[i], i, o.Ruler))
+}
+
+// layoutPicture draws layout i where no page limits it.
+func layoutPicture(p *cutplan.Plan, i int, r stock.Ruler) diagram.Picture {
 	const width, height = 240.0, 200.0
-	l := p.Layouts[i]
-	picture := diagram.New(view(p, i, o.Ruler), width, height)
-	title := "Layout " + strconv.Itoa(i+1) + ": " + stockName(l.Stock, o.Ruler)
-	return picture.SVG(title)
+	return diagram.New(view(p, i, r), width, height)
+}
+
+func layoutName(l cutplan.Layout, i int, r stock.Ruler) string {
+	return "Layout " + strconv.Itoa(i+1) + ": " + stockName(l.Stock, r)
 }

@@ -118,7 +118,9 @@ func millingPage(b document, p *cutplan.Plan, r stock.Ruler) {
 	}
 	b.Heading("Milling")
 	b.Paragraph(millingHelp)
-	b.Table(l.table())
+	t := l.table()
+	t.Times = 1
+	b.Table(t)
 	b.Items(millingCautions(p.Bill))
 	b.Paragraph(deferral)
 }

@@ -30,10 +30,15 @@ func title(p *cutplan.Plan) string {
 	return p.Job.Title
 }
 
+// aboutSizes says how sizes are to be read.
+func aboutSizes(r stock.Ruler) string {
+	return "Sizes in " + unitName(r) + ": length x width x thickness. ≈ marks a rounded figure."
+}
+
 // pages lays out the whole document.
 func pages(p *cutplan.Plan, o Options) []drawing.Drawing {
 	r := o.Ruler
-	b := paper.New(o.Paper.size(), title(p), "Sizes in "+unitName(r)+": length x width x thickness. ≈ marks a rounded figure.")
+	b := paper.New(o.Paper.size(), title(p), aboutSizes(r))
 	frontPage(b, p, o)
 	billPage(b, p, r)
 	millingPage(b, p, r)
@@ -58,6 +63,7 @@ func frontPage(b document, p *cutplan.Plan, o Options) {
 	}
 	if len(p.Buy) > 0 {
 		t := shoppingList(p, r).table()
+		t.Times = 1
 		t.Size = 11
 		t.Columns[0].Size, t.Columns[0].Face = 16, drawing.Bold
 		b.Table(t)
