@@ -1,7 +1,10 @@
 package report
 
 import (
+	"slices"
+
 	"sawbill/nest/cutplan"
+	"sawbill/report/internal/diagram"
 	"sawbill/report/internal/elevation"
 	"sawbill/report/internal/webpage"
 	"sawbill/stock"
@@ -31,8 +34,15 @@ func HTML(p *cutplan.Plan, o Options, identity string) []byte {
 
 var _ document = (*webpage.Page)(nil)
 
-// elevationFigures show the case from each side in a picture of its own, as large
-// as it goes.
+// Height of pictures on the page, in mm. All are as wide as a printed page allows
+// at most, so that their scale is true there.
+const (
+	elevationHigh = 115 // two of them on a printed page
+	layoutHigh    = 150 // with room for steps below
+	narrowHigh    = 200 // on a narrow screen
+)
+
+// elevationFigures show the case from each side in a picture of its own.
 func elevationFigures(b *webpage.Page, p *cutplan.Plan, o Options) {
 	s := drawn(p.Bill, o)
 	if !s.Drawable() {
@@ -42,13 +52,20 @@ func elevationFigures(b *webpage.Page, p *cutplan.Plan, o Options) {
 	b.Heading("Elevations")
 	b.Paragraph(aboutElevations)
 	for _, v := range elevation.Views {
-		d, scale := s.Fit(v, elevationWidth, elevationHeight)
-		b.Figure(d, title(p)+", "+v.Name()+", "+elevation.ScaleText(scale), aboutElevations)
+		wide, scale := s.Fit(v, b.Width(), elevationHigh)
+		narrow, _ := s.Fit(v, webpage.Narrow, narrowHigh)
+		b.Figure(webpage.Figure{
+			Name:        title(p) + ", " + v.Name() + ", " + elevation.ScaleText(scale),
+			Description: aboutElevations,
+			Wide:        wide,
+			Narrow:      narrow,
+		})
 	}
 }
 
 // layoutSections show each layout with its steps.
 func layoutSections(b *webpage.Page, p *cutplan.Plan, r stock.Ruler) {
+	boards := boardScale(p, r, b.Width(), layoutHigh)
 	afterBoard := false
 	last := lastBoard(p)
 	for i, l := range p.Layouts {
@@ -57,9 +74,7 @@ func layoutSections(b *webpage.Page, p *cutplan.Plan, r stock.Ruler) {
 			b.Page("layouts")
 		}
 		b.Heading(layoutHeading(l, i, r))
-		facts := layoutFacts(p, l, r)
-		b.Paragraph(facts)
-		for _, said := range []string{planing(p, l, r), cutLater(p, l)} {
+		for _, said := range []string{layoutFacts(p, l, r), planing(p, l, r), cutLater(p, l)} {
 			if said != "" {
 				b.Paragraph(said)
 			}
@@ -68,11 +83,8 @@ func layoutSections(b *webpage.Page, p *cutplan.Plan, r stock.Ruler) {
 			b.Paragraph(aboutMarks)
 		}
 		afterBoard = board
-		picture := layoutPicture(p, i, r)
-		b.Figure(picture.Drawing, layoutName(l, i, r), facts)
+		layoutFigure(b, p, i, boards, r)
 		steps := p.Steps(l)
-		notes(b, picture, steps)
-		b.Table(key(p, picture.Short, r))
 		if len(steps) == 0 {
 			b.Paragraph("No cut is needed.")
 		}
@@ -81,4 +93,26 @@ func layoutSections(b *webpage.Page, p *cutplan.Plan, r stock.Ruler) {
 			writeStops(b, stops)
 		}
 	}
+}
+
+// layoutFigure draws layout i and tells what the drawings leave out; boards all at
+// one scale.
+func layoutFigure(b *webpage.Page, p *cutplan.Plan, i, boards int, r stock.Ruler) {
+	l, v := p.Layouts[i], view(p, i, r)
+	narrow := diagram.New(v, webpage.Narrow, narrowHigh)
+	if l.Stock.Kind == stock.Board {
+		v.Scale = boards
+	}
+	picture := diagram.New(v, b.Width(), layoutHigh)
+	b.Figure(webpage.Figure{
+		Name:        layoutName(l, i, r),
+		Description: layoutFacts(p, l, r),
+		Wide:        picture.Drawing,
+		Narrow:      narrow.Drawing,
+	})
+	picture.Unnamed = max(picture.Unnamed, narrow.Unnamed)
+	notes(b, picture, v.Steps)
+	short := append(slices.Clone(picture.Short), narrow.Short...)
+	slices.Sort(short)
+	b.Table(key(p, slices.Compact(short), r))
 }

@@ -274,14 +274,9 @@ func key(p *cutplan.Plan, blanks []int, r stock.Ruler) paper.Table {
 // LayoutSVG draws layout i, counted from 0, as a picture of its own, 240 mm
 // wide. It panics when there is no such layout.
 func LayoutSVG(p *cutplan.Plan, i int, o Options) []byte {
-	picture := layoutPicture(p, i, o.Ruler)
-	return picture.SVG(layoutName(p.Layouts[i], i, o.Ruler))
-}
-
-// layoutPicture draws layout i where no page limits it.
-func layoutPicture(p *cutplan.Plan, i int, r stock.Ruler) diagram.Picture {
 	const width, height = 240.0, 200.0
-	return diagram.New(view(p, i, r), width, height)
+	picture := diagram.New(view(p, i, o.Ruler), width, height)
+	return picture.SVG(layoutName(p.Layouts[i], i, o.Ruler))
 }
 
 func layoutName(l cutplan.Layout, i int, r stock.Ruler) string {

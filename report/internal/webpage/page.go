@@ -97,7 +97,7 @@ func (p *Page) Heading(s string) {
 
 // id makes one of a heading: of "Layout 2: oak" it is "layout-2".
 func (p *Page) id(heading string) string {
-	heading, _, _ = strings.Cut(heading, ": ")
+	heading, _ = parted(heading)
 	words := strings.FieldsFunc(strings.ToLower(heading), func(r rune) bool {
 		return (r < 'a' || r > 'z') && (r < '0' || r > '9')
 	})
@@ -113,7 +113,15 @@ func (p *Page) id(heading string) string {
 	return id
 }
 
-// section is the id of the section that is being filled.
+// parted divides a heading at its first colon; not "1 : 10".
+func parted(heading string) (short, rest string) {
+	if at := strings.Index(heading, ": "); at > 0 && heading[at-1] != ' ' {
+		return heading[:at], heading[at:]
+	}
+	return heading, ""
+}
+
+// section is what is being filled.
 func (p *Page) section() entry { return p.contents[len(p.contents)-1] }
 
 // Subheading heads a part of a section.
@@ -170,18 +178,37 @@ func (p *Page) Picture(d drawing.Drawing) {
 	for _, t := range d.Texts() {
 		said = append(said, t.String)
 	}
-	p.Figure(d, p.section().heading, strings.Join(said, ", "))
+	p.Figure(Figure{Name: p.section().heading, Description: strings.Join(said, ", "), Wide: d})
 }
 
-// Figure puts a drawing on the page with its name, and with what is told of it to
-// who cannot see it. It fits the screen; a touch makes it larger.
-func (p *Page) Figure(d drawing.Drawing, name, description string) {
+// Narrow is how wide a drawing should be for a narrow screen, in mm: its smallest
+// writing can then be read on it.
+const Narrow = 110
+
+// Figure is a picture that fits the screen.
+type Figure struct {
+	Name        string
+	Description string // to who cannot see it
+	Wide        drawing.Drawing
+	// Narrow is the same drawn for a narrow screen; empty: there is none.
+	Narrow drawing.Drawing
+}
+
+// Figure puts a picture on the page. A touch shows the wide one, larger.
+func (p *Page) Figure(f Figure) {
 	p.pictures++
 	id := "picture-" + strconv.Itoa(p.pictures)
 	out := p.out()
-	fmt.Fprintf(out, `<figure><input class="larger" type="checkbox" id="%s" aria-label="%s"/>`+"\n", id, escape("larger: "+name))
+	class := ""
+	if f.Narrow.Marks != nil {
+		class = "two"
+	}
+	fmt.Fprintf(out, `<figure%s><input class="larger" type="checkbox" id="%s" aria-label="%s"/>`+"\n", attribute("class", class), id, escape("larger: "+f.Name))
 	fmt.Fprintf(out, `<div class="picture"><label for="%s">`+"\n", id)
-	out.Write(d.InlineSVG(id, name, description))
+	out.Write(f.Wide.InlineSVG(id+"-w", f.Name, f.Description))
+	if f.Narrow.Marks != nil {
+		out.Write(f.Narrow.InlineSVG(id+"-n", f.Name, f.Description))
+	}
 	fmt.Fprintf(out, "</label></div>\n"+`<label class="zoom" for="%s" aria-hidden="true"></label></figure>`+"\n", id)
 }
 
@@ -216,10 +243,10 @@ func (p *Page) navigation(b *bytes.Buffer) {
 	}
 	b.WriteString(`<nav aria-label="Contents">` + "\n<ul>\n")
 	for _, e := range p.contents {
-		short, rest, more := strings.Cut(e.heading, ": ")
+		short, rest := parted(e.heading)
 		fmt.Fprintf(b, `<li><a href="#%s">%s`, e.id, escape(short))
-		if more {
-			fmt.Fprintf(b, `<span class="rest">: %s</span>`, escape(rest))
+		if rest != "" {
+			fmt.Fprintf(b, `<span class="rest">%s</span>`, escape(rest))
 		}
 		b.WriteString("</a></li>\n")
 	}

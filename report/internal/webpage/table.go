@@ -3,8 +3,11 @@ package webpage
 import (
 	"bytes"
 	"fmt"
+	"regexp"
+	"slices"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"sawbill/report/internal/drawing"
 	"sawbill/report/internal/paper"
@@ -18,18 +21,24 @@ func (p *Page) Table(t paper.Table) {
 	}
 	out := p.out()
 	classes := make([]string, len(t.Columns))
-	steps := ""
+	kind := "wide"
+	switch {
+	case t.Times > 0:
+		kind = "wide work"
+	case len(t.Columns) <= fewColumns:
+		kind = ""
+	}
 	for i, c := range t.Columns {
-		classes[i] = class(t, c)
+		classes[i] = class(t, i)
 		if c.Number {
-			steps = ` class="steps"`
+			kind = strings.TrimSpace(kind + " steps")
 		}
 	}
 	named := ""
 	if p.contents != nil {
 		named = ` aria-labelledby="` + p.section().id + `-h"`
 	}
-	fmt.Fprintf(out, `<table role="table"%s%s>`+"\n"+`<thead role="rowgroup"><tr role="row">`, steps, named)
+	fmt.Fprintf(out, `<table role="table"%s%s>`+"\n"+`<thead role="rowgroup"><tr role="row">`, attribute("class", kind), named)
 	if t.Times > 0 {
 		out.WriteString(`<th role="columnheader" scope="col">done</th>`)
 	}
@@ -55,14 +64,14 @@ func (p *Page) row(out *bytes.Buffer, t paper.Table, classes []string, i int, ro
 	}
 	fmt.Fprintf(out, `<tr role="row"%s>`, attribute("class", of))
 	if t.Times > 0 {
-		out.WriteString(`<td role="cell" class="done">`)
+		boxes := ""
 		if !total {
-			p.ticks(out, t, row)
+			boxes = p.ticks(t, row)
 		}
-		out.WriteString("</td>")
+		out.WriteString(`<td role="cell" class="done">` + boxes + "</td>")
 	}
 	for c, cell := range row {
-		label, said := attribute("data-label", t.Columns[c].Head), escape(cell)
+		label, said := attribute("data-label", t.Columns[c].Head), escape(unbroken(cell))
 		switch {
 		case t.Columns[c].Number:
 			said = "<b>" + said + "</b>"
@@ -78,23 +87,49 @@ func (p *Page) row(out *bytes.Buffer, t paper.Table, classes []string, i int, ro
 	out.WriteString("</tr>\n")
 }
 
+// fewColumns fit a narrow screen side by side.
+const fewColumns = 3
+
+// Sizes: "24 13/16 x 11 9/16".
+var (
+	mixed = regexp.MustCompile(`(\d) (\d+/\d+)`)
+	size  = regexp.MustCompile(`\S*\d( x ≈?\d\S*)+`)
+)
+
+// unbroken keeps length and width on one line, where there is room for them; a
+// thickness may go to the next.
+func unbroken(cell string) string {
+	const noBreak = "\u00a0"
+	cell = mixed.ReplaceAllString(cell, "$1"+noBreak+"$2")
+	return size.ReplaceAllStringFunc(cell, func(s string) string {
+		s = strings.Replace(s, " x ", noBreak+"x"+noBreak, 1)
+		return strings.ReplaceAll(s, " x ", " x"+noBreak)
+	})
+}
+
 // mostBoxes of a row: more than that are not told apart, and one box must do.
 const mostBoxes = 12
 
-// ticks writes a box for each time that a row is done.
-func (p *Page) ticks(out *bytes.Buffer, t paper.Table, row []string) {
+// ticks are the boxes of a row, one for each time that it is done.
+func (p *Page) ticks(t paper.Table, row []string) string {
 	name := "done: " + strings.TrimSpace(t.Columns[0].Head+" "+row[0])
 	if t.Times == 1 || t.Times > mostBoxes {
-		out.WriteString(p.box(name))
-		return
+		return p.box(name)
 	}
+	boxes := ""
 	for n := range t.Times {
-		out.WriteString(p.box(name + ", piece " + strconv.Itoa(n+1)))
+		boxes += p.box(name + ", piece " + strconv.Itoa(n+1))
 	}
+	return boxes
 }
 
-// class tells the style of a column's cells.
-func class(t paper.Table, c paper.Column) string {
+// longestWord is the longest, in characters, that may ask for its width; a longer
+// one is broken where there is too little.
+const longestWord = 24
+
+// class tells the style of a column.
+func class(t paper.Table, column int) string {
+	c := t.Columns[column]
 	var all []string
 	if c.Number {
 		all = append(all, "number")
@@ -108,8 +143,10 @@ func class(t paper.Table, c paper.Column) string {
 	if c.Align == drawing.Right {
 		all = append(all, "right")
 	}
-	if !c.Wrap {
-		all = append(all, "whole")
+	if slices.ContainsFunc(t.Rows, func(row []string) bool {
+		return slices.ContainsFunc(strings.Fields(row[column]), func(w string) bool { return utf8.RuneCountInString(w) > longestWord })
+	}) {
+		all = append(all, "long")
 	}
 	return strings.Join(all, " ")
 }
