@@ -121,8 +121,11 @@ func (in *invocation) solve(file *job.File) (*cutplan.Plan, error) {
 	return made, err
 }
 
-// planCode tells a plan from others: a checksum of its data.
-func planCode(data []byte) string { return fmt.Sprintf("%08x", crc32.ChecksumIEEE(data)) }
+// planCode tells a plan from others: a checksum of all but the time it took.
+func planCode(made cutplan.Plan, o report.Options) string {
+	made.Seconds = 0
+	return fmt.Sprintf("%08x", crc32.ChecksumIEEE(report.JSON(&made, o)))
+}
 
 // planFiles makes the contents of the plan's folder.
 func planFiles(made *cutplan.Plan, o report.Options) (files []output, warnings []string, err error) {
@@ -130,11 +133,10 @@ func planFiles(made *cutplan.Plan, o report.Options) (files []output, warnings [
 	if err != nil {
 		return nil, nil, err
 	}
-	data := report.JSON(made, o)
 	files = []output{
 		{"plan.pdf", pdf},
-		{"plan.html", report.HTML(made, o, planCode(data))},
-		{"plan.json", data},
+		{"plan.html", report.HTML(made, o, planCode(*made, o))},
+		{"plan.json", report.JSON(made, o)},
 		{"cutting-bill.csv", report.CuttingBill(made)},
 	}
 	for i := range made.Layouts {

@@ -192,13 +192,13 @@ func TestARowHasABoxForEachTimeItIsDone(t *testing.T) {
 	}
 }
 
-func TestSizesStayOnOneLine(t *testing.T) {
+func TestFiguresOfASizeStayTogether(t *testing.T) {
 	for in, want := range map[string]string{
-		"A shelf, ≈24 13/16 x 11 9/16": "A shelf, ≈24_13/16_x_11_9/16",
+		"A shelf, ≈24 13/16 x 11 9/16": "A shelf, ≈24_13/16 x_11_9/16",
 		"≈11 9/16":                     "≈11_9/16",
-		"whole sheet 2440 x 1220 x 18": "whole sheet 2440_x_1220 x_18",
-		"3 x E leg, 860.5 x ≈95":       "3 x E leg, 860.5_x_≈95",
-		"5 1/2 x 3/4 x 1/8, turned":    "5_1/2_x_3/4 x_1/8, turned",
+		"whole sheet 2440 x 1220 x 18": "whole sheet 2440 x_1220 x_18",
+		"3 x E leg, 860.5 x ≈95":       "3 x E leg, 860.5 x_≈95",
+		"6 x 5 x 4, turned":            "6 x_5 x_4, turned",
 		"box x 3 of 4":                 "box x 3 of 4",
 	} {
 		if got := strings.ReplaceAll(unbroken(in), "\u00a0", "_"); got != want {

@@ -90,21 +90,21 @@ func (p *Page) row(out *bytes.Buffer, t paper.Table, classes []string, i int, ro
 // fewColumns fit a narrow screen side by side.
 const fewColumns = 3
 
-// Sizes: "24 13/16 x 11 9/16".
+// Spaces within a size: "24 13/16 x 11 9/16".
 var (
-	mixed = regexp.MustCompile(`(\d) (\d+/\d+)`)
-	size  = regexp.MustCompile(`\S*\d( x ≈?\d\S*)+`)
+	mixed = regexp.MustCompile(`(\d) (\d+/\d)`)
+	times = regexp.MustCompile(`(\d) x (≈?\d)`)
 )
 
-// unbroken keeps length and width on one line, where there is room for them; a
-// thickness may go to the next.
+// unbroken keeps the figures of a size together; a line may end before an "x".
 func unbroken(cell string) string {
 	const noBreak = "\u00a0"
 	cell = mixed.ReplaceAllString(cell, "$1"+noBreak+"$2")
-	return size.ReplaceAllStringFunc(cell, func(s string) string {
-		s = strings.Replace(s, " x ", noBreak+"x"+noBreak, 1)
-		return strings.ReplaceAll(s, " x ", " x"+noBreak)
-	})
+	// Twice, for a figure between two may have one digit.
+	for range 2 {
+		cell = times.ReplaceAllString(cell, "$1 x"+noBreak+"$2")
+	}
+	return cell
 }
 
 // mostBoxes of a row: more than that are not told apart, and one box must do.
