@@ -58,6 +58,31 @@ func TestThePageHoldsEveryPartSizeAndStep(t *testing.T) {
 	}
 }
 
+// What has a heading on paper has the same on the page.
+func TestThePageHasEveryHeadingOfThePaper(t *testing.T) {
+	const headingSize = 13 // pt, of the paper
+	p := bench()
+	p.Bill[0].Part.DryFit = true
+	for _, o := range []Options{{}, {Case: chest()}, {Case: markedCase()}} {
+		text := pageText(t, HTML(p, o, "c0de"))
+		headings := 0
+		for _, page := range pages(p, o) {
+			for _, said := range page.Texts() {
+				if said.Size != headingSize || strings.HasPrefix(said.String, "Sides and partitions") {
+					continue // each says the scale of its own room
+				}
+				headings++
+				if !strings.Contains(text, spaced(said.String)) {
+					t.Errorf("the page lacks %q", said.String)
+				}
+			}
+		}
+		if headings < 8 {
+			t.Errorf("%d headings on paper", headings)
+		}
+	}
+}
+
 // A layout on the page is the drawing that the paper has where it is given the
 // same room, mark by mark.
 func TestThePageDrawsAsThePaperDoes(t *testing.T) {
