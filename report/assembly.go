@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"sawbill/nest/cutplan"
-	"sawbill/report/internal/paper"
 	"sawbill/stock"
 	"sawbill/stock/casework"
 )
@@ -101,7 +100,7 @@ func assemblyText(w *writer, c *casework.Case, bill []cutplan.Blank, r stock.Rul
 }
 
 // assemblyPage has the same on paper.
-func assemblyPage(b *paper.Book, c *casework.Case, bill []cutplan.Blank, r stock.Ruler) {
+func assemblyPage(b document, c *casework.Case, bill []cutplan.Blank, r stock.Ruler) {
 	if l := units(c, bill, r); len(l.rows) > 0 {
 		b.Page("sub-assemblies and assembly")
 		b.Heading(unitsHeading)
@@ -116,7 +115,7 @@ func assemblyPage(b *paper.Book, c *casework.Case, bill []cutplan.Blank, r stock
 		return
 	}
 	b.Heading(assemblyHeading)
-	b.Items(assemblyLines(c))
+	b.Work(assemblyLines(c))
 	for _, caution := range slices.Concat(assemblyCautions, []string{deferral}) {
 		b.Paragraph(caution)
 	}

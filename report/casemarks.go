@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"sawbill/report/internal/diagram"
-	"sawbill/report/internal/paper"
 	"sawbill/stock"
 	"sawbill/stock/casework"
 )
@@ -24,7 +23,7 @@ const aboutUprights = "Each face is seen from the space beside it. Figures besid
 	"of what has a width, to its lower edge. Figures below it are holes for pins or dowels, and mortises, from the front edge. Hatched is cut away; dashed, a panel stands there."
 
 // markPages lists what is laid out on the parts of a case.
-func markPages(b *paper.Book, o Options) {
+func markPages(b document, o Options) {
 	if len(o.Case.Marks) == 0 {
 		return
 	}
@@ -36,7 +35,7 @@ func markPages(b *paper.Book, o Options) {
 }
 
 // uprightPages draws the sides and the partitions with what is marked on them.
-func uprightPages(b *paper.Book, o Options) {
+func uprightPages(b document, o Options) {
 	rows, scale := diagram.Uprights(o.Case, o.Ruler, b.Width(), b.Height()-uprightHead)
 	if len(rows) == 0 {
 		return

@@ -2,7 +2,6 @@ package report
 
 import (
 	"sawbill/nest/cutplan"
-	"sawbill/report/internal/paper"
 	"sawbill/stock"
 )
 
@@ -64,14 +63,14 @@ var (
 )
 
 // cautionPage prints what applies to the plan.
-func cautionPage(b *paper.Book, p *cutplan.Plan, o Options) {
+func cautionPage(b document, p *cutplan.Plan, o Options) {
 	if len(p.Layouts) == 0 {
 		return
 	}
 	b.Page("cautions")
 	b.Heading("Cautions")
 	for _, block := range blocks(p, o) {
-		b.Heading(block.heading)
+		b.Subheading(block.heading)
 		b.Items(block.cautions)
 		b.Paragraph(deferral)
 	}

@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"sawbill/report/internal/paper"
 	"sawbill/stock/casework"
 )
 
@@ -58,7 +57,7 @@ func (w *writer) caseChecks(o Options) {
 	}
 }
 
-func checksOnPaper(b *paper.Book, c *casework.Case) {
+func checksOnPaper(b document, c *casework.Case) {
 	if len(c.Checks) == 0 {
 		return
 	}

@@ -38,6 +38,10 @@ func Elevations(p *cutplan.Plan, o Options) []Elevation {
 	return all
 }
 
+// aboutElevations says how they are to be read.
+const aboutElevations = "What is cut is hatched, thin panels black; dashed edges are hidden, " +
+	"those of drawers left out. Letters are the marks of the parts; 1 and 2 show where the sections lie. Side and section 1-1 are seen from the right, section 2-2 from above."
+
 // elevationPage draws the case on a page of its own.
 func elevationPage(b *paper.Book, bill []cutplan.Blank, o Options) {
 	s := drawn(bill, o)
@@ -48,7 +52,6 @@ func elevationPage(b *paper.Book, bill []cutplan.Blank, o Options) {
 	b.Heading("Elevations")
 	const lines = 28 // mm for the heading and the paragraph
 	picture, scale := s.Sheet(b.Width(), b.Height()-lines)
-	b.Paragraph("The case at " + elevation.ScaleText(scale) + ". What is cut is hatched, thin panels black; dashed edges are hidden, " +
-		"those of drawers left out. Letters are the marks of the parts; 1 and 2 show where the sections lie. Side and section 1-1 are seen from the right, section 2-2 from above.")
+	b.Paragraph("The case at " + elevation.ScaleText(scale) + ". " + aboutElevations)
 	b.Picture(picture)
 }

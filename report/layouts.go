@@ -87,7 +87,11 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, r stock.Ruler) {
 		}
 		b.Table(steps)
 		if i == last {
-			stopTable(b, p, r)
+			if stops := stopTable(p, r); len(stops.Rows) > 0 {
+				b.Space(4)
+				b.Need(min(b.TableHeight(stops)+boardRoom, b.Height()))
+				writeStops(b, stops)
+			}
 		}
 	}
 }
@@ -104,14 +108,14 @@ func lastBoard(p *cutplan.Plan) int {
 }
 
 // stopTable gathers the crosscuts of all boards, if there are any.
-func stopTable(b *paper.Book, p *cutplan.Plan, r stock.Ruler) {
+func stopTable(p *cutplan.Plan, r stock.Ruler) paper.Table {
 	stops := stopList(p, r).table()
-	if len(stops.Rows) == 0 {
-		return
-	}
+	stops.Times = 1
 	stops.Columns[stopColumn].Size, stops.Columns[stopColumn].Face = stops.Size+2, drawing.Bold
-	b.Space(4)
-	b.Need(min(b.TableHeight(stops)+boardRoom, b.Height()))
+	return stops
+}
+
+func writeStops(b document, stops paper.Table) {
 	b.Heading("Stops for all boards")
 	b.Paragraph(aboutStops)
 	b.Table(stops)
@@ -155,7 +159,7 @@ func boardScale(p *cutplan.Plan, r stock.Ruler, wide, high float64) int {
 }
 
 func layoutHeading(l cutplan.Layout, i int, r stock.Ruler) string {
-	heading := fmt.Sprintf("Layout %d: %s", i+1, stockName(l.Stock, r))
+	heading := layoutName(l, i, r)
 	if l.Repeat > 1 {
 		heading += fmt.Sprintf("  - cut %d like this", l.Repeat)
 	}
@@ -243,7 +247,7 @@ func cutLater(p *cutplan.Plan, l cutplan.Layout) string {
 }
 
 // notes says what a reader of the diagram must know beyond it.
-func notes(b *paper.Book, picture diagram.Picture, steps []cutplan.Step) {
+func notes(b document, picture diagram.Picture, steps []cutplan.Step) {
 	for _, s := range steps {
 		if s.Breakdown {
 			b.Strong("BREAKDOWN: beyond the reach of the saw's fence or crosscut. Make this cut with a guided saw on a full support.")
@@ -271,8 +275,10 @@ func key(p *cutplan.Plan, blanks []int, r stock.Ruler) paper.Table {
 // wide. It panics when there is no such layout.
 func LayoutSVG(p *cutplan.Plan, i int, o Options) []byte {
 	const width, height = 240.0, 200.0
-	l := p.Layouts[i]
 	picture := diagram.New(view(p, i, o.Ruler), width, height)
-	title := "Layout " + strconv.Itoa(i+1) + ": " + stockName(l.Stock, o.Ruler)
-	return picture.SVG(title)
+	return picture.SVG(layoutName(p.Layouts[i], i, o.Ruler))
+}
+
+func layoutName(l cutplan.Layout, i int, r stock.Ruler) string {
+	return "Layout " + strconv.Itoa(i+1) + ": " + stockName(l.Stock, r)
 }

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"sawbill/nest/cutplan"
-	"sawbill/report/internal/paper"
 	"sawbill/stock"
 )
 
@@ -112,14 +111,16 @@ func millingSteps(steps []stock.Milling, r stock.Ruler) string {
 }
 
 // millingPage is the table on paper, with its cautions.
-func millingPage(b *paper.Book, p *cutplan.Plan, r stock.Ruler) {
+func millingPage(b document, p *cutplan.Plan, r stock.Ruler) {
 	l := milling(p.Bill, p.Thicknesses, r)
 	if len(l.rows) == 0 {
 		return
 	}
 	b.Heading("Milling")
 	b.Paragraph(millingHelp)
-	b.Table(l.table())
+	t := l.table()
+	t.Times = 1
+	b.Table(t)
 	b.Items(millingCautions(p.Bill))
 	b.Paragraph(deferral)
 }

@@ -6,6 +6,7 @@ import (
 	"sawbill/nest/cutplan"
 	"sawbill/report/internal/drawing"
 	"sawbill/report/internal/paper"
+	"sawbill/stock"
 )
 
 // PDF is the plan to take along: what to buy on the first page, the cutting
@@ -29,14 +30,17 @@ func title(p *cutplan.Plan) string {
 	return p.Job.Title
 }
 
+// aboutSizes says how sizes are to be read.
+func aboutSizes(r stock.Ruler) string {
+	return "Sizes in " + unitName(r) + ": length x width x thickness. ≈ marks a rounded figure."
+}
+
 // pages lays out the whole document.
 func pages(p *cutplan.Plan, o Options) []drawing.Drawing {
 	r := o.Ruler
-	b := paper.New(o.Paper.size(), title(p), "Sizes in "+unitName(r)+": length x width x thickness. ≈ marks a rounded figure.")
+	b := paper.New(o.Paper.size(), title(p), aboutSizes(r))
 	frontPage(b, p, o)
-	b.Page("cutting bill")
-	b.Heading("Cutting bill")
-	b.Table(cuttingBill(p.Bill, r).table())
+	billPage(b, p, r)
 	millingPage(b, p, r)
 	casePages(b, p, o)
 	layoutPages(b, p, r)
@@ -46,7 +50,7 @@ func pages(p *cutplan.Plan, o Options) []drawing.Drawing {
 }
 
 // frontPage answers what to buy and what it costs.
-func frontPage(b *paper.Book, p *cutplan.Plan, o Options) {
+func frontPage(b document, p *cutplan.Plan, o Options) {
 	r := o.Ruler
 	b.Page("what to buy")
 	b.Title(title(p))
@@ -59,6 +63,7 @@ func frontPage(b *paper.Book, p *cutplan.Plan, o Options) {
 	}
 	if len(p.Buy) > 0 {
 		t := shoppingList(p, r).table()
+		t.Times = 1
 		t.Size = 11
 		t.Columns[0].Size, t.Columns[0].Face = 16, drawing.Bold
 		b.Table(t)
@@ -87,15 +92,26 @@ func frontPage(b *paper.Book, p *cutplan.Plan, o Options) {
 	}
 }
 
-// casePages shows the sizes of a case design and what led to them, and how it is
-// put together.
+// billPage lists the blanks.
+func billPage(b document, p *cutplan.Plan, r stock.Ruler) {
+	b.Page("cutting bill")
+	b.Heading("Cutting bill")
+	b.Table(cuttingBill(p.Bill, r).table())
+}
+
+// caseTables show the sizes of a case design and what led to them.
+func caseTables(b document, o Options) {
+	b.Heading("The case")
+	b.Table(caseSizes(o.Case, o.Ruler).table())
+	b.Table(caseOpenings(o.Case, o.Ruler).table())
+}
+
+// casePages show a case design, and how it is put together.
 func casePages(b *paper.Book, p *cutplan.Plan, o Options) {
 	if o.Case == nil {
 		return
 	}
-	b.Heading("The case")
-	b.Table(caseSizes(o.Case, o.Ruler).table())
-	b.Table(caseOpenings(o.Case, o.Ruler).table())
+	caseTables(b, o)
 	elevationPage(b, p.Bill, o)
 	assemblyPage(b, o.Case, p.Bill, o.Ruler)
 	markPages(b, o)

@@ -107,7 +107,9 @@ func wanted(p *cutplan.Plan, r stock.Ruler) []string {
 			off := r.Size(s.Off.Length, s.Off.Width)
 			if n := s.OffNode; n != nil && n.Use == cutplan.Part {
 				b := p.Bill[n.Blank] // a turned part keeps its own length first
-				off = b.Mark + " " + b.Name() + ", " + r.Size(b.Length, b.Width)
+				off = b.Mark + " " + shortened(b.Name()) + ", " + r.Size(b.Length, b.Width)
+			} else if n != nil && n.Use == cutplan.Waste {
+				off = "waste" // nobody measures it
 			}
 			want = append(want, s.Cut.String(), r.Print(s.Setting), off)
 		}

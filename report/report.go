@@ -1,13 +1,15 @@
-// Package report shows a plan: as pages to take into the shop ([PDF]), as
-// pictures ([LayoutSVG]), for other programs ([JSON]), as a spreadsheet
-// ([CuttingBill]) and as text ([Summary], [PartList]).
+// Package report shows a plan: as pages to take into the shop ([PDF]), as one
+// page for a screen there ([HTML]), as pictures ([LayoutSVG]), for other programs
+// ([JSON]), as a spreadsheet ([CuttingBill]) and as text ([Summary],
+// [PartList]).
 //
 // It computes no cut. Sizes, settings and the order of cuts come from package
 // cutplan; what is here is wording, arrangement and drawing. Equal plans give
 // equal bytes in every format.
 //
-// Everything on paper goes through one model, report/internal/drawing; a page
-// is built in report/internal/paper, a cutting diagram in
+// What is said on paper and on the screen is written to a document (document.go),
+// which report/internal/paper and report/internal/webpage are. All that is drawn
+// goes through one model, report/internal/drawing; a cutting diagram is built in
 // report/internal/diagram.
 package report
 

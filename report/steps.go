@@ -13,7 +13,7 @@ import (
 // running marks.
 func stepTable(p *cutplan.Plan, l cutplan.Layout, steps []cutplan.Step, r stock.Ruler) paper.Table {
 	board := l.Stock.Kind == stock.Board
-	t := paper.Table{Columns: []paper.Column{
+	t := paper.Table{Times: l.Repeat, Columns: []paper.Column{
 		{Head: "cut", Number: true},
 		{Head: "piece in hand", Wrap: true},
 		{Head: "how", Wrap: true},

@@ -5,7 +5,6 @@ import (
 	"strconv"
 	"strings"
 
-	"sawbill/report/internal/paper"
 	"sawbill/stock"
 	"sawbill/stock/casework"
 )
@@ -119,7 +118,7 @@ func (w *writer) caseTakes(o Options) {
 }
 
 // takeoffPage prints what a case takes, and its checks, on a page of their own.
-func takeoffPage(b *paper.Book, o Options) {
+func takeoffPage(b document, o Options) {
 	if o.Case == nil || len(o.Case.Parts) == 0 {
 		return
 	}

@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"fmt"
+	"hash/crc32"
 	"os"
 	"os/signal"
 	"path/filepath"
@@ -24,6 +25,7 @@ func planCommand() command {
 		more: `Reads the job file and plans it: prints the shopping list, and writes to a folder
   plan.pdf          what to buy, the cutting bill, a case design's elevations and
                     assembly, every diagram with its cuts in order, and the cautions
+  plan.html         the same as one page for a phone or tablet in the shop
   plan.json         the same for other programs
   cutting-bill.csv  the blanks, for a spreadsheet
   layout-01.svg ... a picture of each diagram
@@ -76,7 +78,7 @@ func plan(in *invocation) (int, error) {
 	if file.Case != nil {
 		views = ", elevation-*.svg"
 	}
-	fmt.Fprintf(in.stdout, "\nWritten to %s: plan.pdf, plan.json, cutting-bill.csv%s and %s.\n", folder, views, pictures(len(made.Layouts)))
+	fmt.Fprintf(in.stdout, "\nWritten to %s: plan.pdf, plan.html, plan.json, cutting-bill.csv%s and %s.\n", folder, views, pictures(len(made.Layouts)))
 	if !made.Complete() {
 		return exitIncomplete, nil
 	}
@@ -119,6 +121,12 @@ func (in *invocation) solve(file *job.File) (*cutplan.Plan, error) {
 	return made, err
 }
 
+// planCode tells a plan from others: a checksum of all but the time it took.
+func planCode(made cutplan.Plan, o report.Options) string {
+	made.Seconds = 0
+	return fmt.Sprintf("%08x", crc32.ChecksumIEEE(report.JSON(&made, o)))
+}
+
 // planFiles makes the contents of the plan's folder.
 func planFiles(made *cutplan.Plan, o report.Options) (files []output, warnings []string, err error) {
 	pdf, warnings, err := report.PDF(made, o)
@@ -127,6 +135,7 @@ func planFiles(made *cutplan.Plan, o report.Options) (files []output, warnings [
 	}
 	files = []output{
 		{"plan.pdf", pdf},
+		{"plan.html", report.HTML(made, o, planCode(*made, o))},
 		{"plan.json", report.JSON(made, o)},
 		{"cutting-bill.csv", report.CuttingBill(made)},
 	}

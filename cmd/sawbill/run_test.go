@@ -398,7 +398,9 @@ func TestInterruptKeepsTheBestPlan(t *testing.T) {
 	if !strings.Contains(errs.String(), "interrupted") {
 		t.Errorf("standard error says %q", &errs)
 	}
-	if _, err := os.Stat(filepath.Join(folder, "plan.pdf")); err != nil {
-		t.Error(err)
+	for _, name := range []string{"plan.pdf", "plan.html"} {
+		if _, err := os.Stat(filepath.Join(folder, name)); err != nil {
+			t.Error(err)
+		}
 	}
 }

@@ -48,6 +48,22 @@ func TestSVGOfEveryMark(t *testing.T) {
 }
 
 // The writer keeps fonts in maps; a run whose order differs would show here.
+// A picture within a page is the one that a file holds, with a name of its own.
+func TestInlineSVGDrawsTheSame(t *testing.T) {
+	d := sample()
+	inline := d.InlineSVG("p1", "a & b", "<c>")
+	_, file, _ := bytes.Cut(d.SVG("a"), []byte("</title>\n"))
+	_, drawn, _ := bytes.Cut(inline, []byte("</desc>\n"))
+	if !bytes.Equal(file, drawn) {
+		t.Error("a picture within a page differs from the file")
+	}
+	for _, want := range []string{`aria-labelledby="p1-t"`, `<title id="p1-t">a &amp; b</title>`, `aria-describedby="p1-d"`, `<desc id="p1-d">&lt;c&gt;</desc>`} {
+		if !bytes.Contains(inline, []byte(want)) {
+			t.Errorf("the picture lacks %s", want)
+		}
+	}
+}
+
 func TestEqualDrawingsGiveEqualPDFs(t *testing.T) {
 	var first []byte
 	for range 5 {

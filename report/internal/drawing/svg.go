@@ -17,13 +17,34 @@ func (d *Drawing) SVG(title string) []byte {
 	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="0 0 %s %s">`+"\n",
 		w, h, w, h)
 	fmt.Fprintf(&b, "<title>%s</title>\n", escape(title))
-	fmt.Fprintf(&b, `<rect width="%s" height="%s" fill="#fff"/>`+"\n", w, h)
+	d.svgMarks(&b)
+	b.WriteString("</svg>\n")
+	return b.Bytes()
+}
+
+// InlineSVG writes the same picture as an element of a page. The id, unique on the
+// page, begins those of its title and of its description, by which it is told to
+// who cannot see it.
+func (d *Drawing) InlineSVG(id, title, description string) []byte {
+	var b bytes.Buffer
+	w, h := number(d.Width), number(d.Height)
+	fmt.Fprintf(&b, `<svg width="%smm" height="%smm" viewBox="0 0 %s %s" role="img" aria-labelledby="%s-t" aria-describedby="%s-d">`+"\n",
+		w, h, w, h, id, id)
+	fmt.Fprintf(&b, "<title id=\"%s-t\">%s</title>\n", id, escape(title))
+	fmt.Fprintf(&b, "<desc id=\"%s-d\">%s</desc>\n", id, escape(description))
+	d.svgMarks(&b)
+	b.WriteString("</svg>\n")
+	return b.Bytes()
+}
+
+// svgMarks writes all that is drawn, on its paper.
+func (d *Drawing) svgMarks(b *bytes.Buffer) {
+	fmt.Fprintf(b, `<rect width="%s" height="%s" fill="#fff"/>`+"\n", number(d.Width), number(d.Height))
 	b.WriteString(`<g font-family="Go, Arial, Helvetica, sans-serif" xml:space="preserve">` + "\n")
 	for _, m := range d.Marks {
-		svgMark(&b, m)
+		svgMark(b, m)
 	}
-	b.WriteString("</g>\n</svg>\n")
-	return b.Bytes()
+	b.WriteString("</g>\n")
 }
 
 func svgMark(b *bytes.Buffer, m Mark) {

@@ -110,6 +110,14 @@ func (b *Book) Heading(s string) {
 	b.y += 0.8
 }
 
+// Subheading writes a heading below another.
+func (b *Book) Subheading(s string) {
+	b.Space(2)
+	b.Need(headingRoom)
+	b.text(s, drawing.Bold, 11, 3)
+	b.y += 0.6
+}
+
 // Paragraph writes running text.
 func (b *Book) Paragraph(s string) {
 	b.text(s, drawing.Regular, bodySize, 0)
@@ -136,6 +144,9 @@ func (b *Book) Items(items []string) {
 		b.y += 0.8
 	}
 }
+
+// Work writes a numbered list of what is done one after another.
+func (b *Book) Work(steps []string) { b.Items(steps) }
 
 // keptTogether is the most lines of a paragraph that is not parted by a page's end.
 const keptTogether = 8

@@ -27,6 +27,9 @@ type Table struct {
 	Total int
 	// Size of the cells, pt; 0 is 9.
 	Size float64
+	// Times a row is to be done, each of which is ticked off where that can be
+	// kept; 0: nothing is to be done. Total rows are not.
+	Times int
 }
 
 const (
