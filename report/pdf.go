@@ -37,11 +37,12 @@ func pages(p *cutplan.Plan, o Options) []drawing.Drawing {
 	b.Page("cutting bill")
 	b.Heading("Cutting bill")
 	b.Table(cuttingBill(p.Bill, r).table())
+	labelPages(b, p, o, "")
+	cautionPage(b, p, o)
+	layoutPages(b, p, r)
 	millingPage(b, p, r)
 	casePages(b, p, o)
-	layoutPages(b, p, r)
 	takeoffPage(b, o)
-	cautionPage(b, p, o)
 	return b.Pages()
 }
 

@@ -129,7 +129,7 @@ func Wrap(s string, face Face, size, width float64) []string {
 		if line != "" {
 			lines = append(lines, line)
 		}
-		for Width(word, face, size) > width {
+		for word != "" && Width(word, face, size) > width {
 			head := fitting(word, face, size, width)
 			lines = append(lines, strings.TrimRight(head, " "))
 			word = word[len(head):]
