@@ -55,7 +55,8 @@ func labels(p *cutplan.Plan, o Options) []label.Label {
 	for _, e := range p.Estimates {
 		for _, wanted := range e.Blanks {
 			for range wanted.Count {
-				w.part(wanted.Blank, "from "+lumber(e.Rough), label.Along)
+				across := p.Bill[wanted.Blank].Part.Grain == stock.GrainWidth
+				w.part(wanted.Blank, "from "+lumber(e.Rough), grainOf(stock.GrainLength, across))
 			}
 		}
 	}

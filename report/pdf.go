@@ -8,8 +8,9 @@ import (
 	"sawbill/report/internal/paper"
 )
 
-// PDF is the plan to take along: what to buy on the first page, the cutting
-// bill, a diagram and its steps for every layout, and the cautions.
+// PDF is the plan to take along, in the order of the work: what to buy on the
+// first page, the cutting bill, labels, cautions, a diagram and its steps for
+// every layout, the milling, and what a case design tells.
 //
 // The warnings name characters that the page's fonts lack. The error is the PDF
 // writer's own; no plan should cause one.
@@ -46,60 +47,19 @@ func pages(p *cutplan.Plan, o Options) []drawing.Drawing {
 	return b.Pages()
 }
 
-// frontPage answers what to buy and what it costs.
-func frontPage(b *paper.Book, p *cutplan.Plan, o Options) {
-	r := o.Ruler
-	b.Page("what to buy")
-	b.Title(title(p))
-	if !p.Complete() {
-		b.Strong(missing(p))
-		b.Table(unplaced(p, r).table())
-	}
-	if len(p.Buy) > 0 || len(p.Estimates) == 0 {
-		b.Heading("Buy")
-	}
-	if len(p.Buy) > 0 {
-		t := shoppingList(p, r).table()
-		t.Size = 11
-		t.Columns[0].Size, t.Columns[0].Face = 16, drawing.Bold
-		b.Table(t)
-	}
-	b.Strong(proof(p))
-	for _, line := range shares(p.Totals) {
-		b.Paragraph(line)
-	}
-	if c := cover(p); c != "" {
-		b.Paragraph(c)
-	}
-	if len(p.Estimates) > 0 {
-		b.Heading(estimatesHeading)
-		b.Table(estimates(p).table())
-		for _, n := range estimateNotes(p, r) {
-			b.Paragraph(n)
-		}
-	}
-	if rack := fromTheRack(p, r); len(rack.rows) > 0 {
-		b.Heading("Take from what is on hand")
-		b.Table(rack.table())
-	}
-	if offcuts := kept(p, r); len(offcuts.rows) > 0 {
-		b.Heading("Keep")
-		b.Table(offcuts.table())
-	}
-}
-
 // casePages shows the sizes of a case design and what led to them, and how it is
 // put together.
 func casePages(b *paper.Book, p *cutplan.Plan, o Options) {
 	if o.Case == nil {
 		return
 	}
-	b.Heading("The case")
+	elevationPage(b, p.Bill, o)
+	markPages(b, o)
+	b.Page("the case")
+	assemblyPage(b, o.Case, p.Bill, o.Ruler)
+	b.Heading("Sizes of the case")
 	b.Table(caseSizes(o.Case, o.Ruler).table())
 	b.Table(caseOpenings(o.Case, o.Ruler).table())
-	elevationPage(b, p.Bill, o)
-	assemblyPage(b, o.Case, p.Bill, o.Ruler)
-	markPages(b, o)
 }
 
 // warnings names what the fonts lack.

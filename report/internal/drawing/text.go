@@ -142,6 +142,16 @@ func Wrap(s string, face Face, size, width float64) []string {
 	return lines
 }
 
+// LongestWord is how wide the widest of the words of s is in mm, which Wrap keeps
+// together where it can.
+func LongestWord(s string, face Face, size float64) float64 {
+	widest := 0.0
+	for _, w := range wordsOf(s) {
+		widest = max(widest, Width(w, face, size))
+	}
+	return widest
+}
+
 // wordsOf splits s at its spaces, except within a size.
 func wordsOf(s string) []string {
 	var words []string
