@@ -175,7 +175,7 @@ func (w *labelWriter) remarks(b cutplan.Blank, at place, asCut bool) []string {
 		}
 	}
 	if b.Spare > 0 {
-		add(fmt.Sprintf("holds %d and %d spare", b.Holds(), b.Spare))
+		add(fmt.Sprintf("holds %d wanted and %d spare", b.Holds(), b.Spare))
 	}
 	if asCut {
 		add("finished as cut")

@@ -94,7 +94,7 @@ func TestLabelsTellGangsDryFitsAndTheCase(t *testing.T) {
 	for _, l := range labels(p, Options{Case: chest()}) {
 		said[l.Mark] = append(said[l.Mark], l.Name+"|"+l.Finished+"|"+strings.Join(l.Lines, "|"))
 	}
-	if got, want := said["D"][0], "3 x edging slat, gang|finished 900 x 20 x 18 each|birch ply 18|holds 2 and 1 spare|after the dry fit"; got != want {
+	if got, want := said["D"][0], "3 x edging slat, gang|finished 900 x 20 x 18 each|birch ply 18|holds 2 wanted and 1 spare|after the dry fit"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 	for i, want := range []string{"drawer 1", "drawer 1", "drawer 2", "drawer 2"} {

@@ -58,8 +58,8 @@ func casePages(b *paper.Book, p *cutplan.Plan, o Options) {
 	b.Page("the case")
 	assemblyPage(b, o.Case, p.Bill, o.Ruler)
 	b.Heading("Sizes of the case")
-	b.Table(caseSizes(o.Case, o.Ruler).table())
 	b.Table(caseOpenings(o.Case, o.Ruler).table())
+	b.Table(caseSizes(o.Case, o.Ruler).table())
 }
 
 // warnings names what the fonts lack.

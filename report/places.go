@@ -72,7 +72,7 @@ func (p *places) next(b cutplan.Blank) place {
 			add(&at.marks, k.What)
 		}
 	}
-	if n == 1 && b.Holds() == 1 {
+	if n == 1 && b.Gang*b.Layers == 1 {
 		at.face, at.edge, at.end = p.sides(p.of.Solids[solids[0]])
 	}
 	return at

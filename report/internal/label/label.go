@@ -28,6 +28,7 @@ type Label struct {
 const (
 	pad      = 1.9 // between the cut line and what is written
 	headHigh = 9.5
+	sizeHigh = 6.2 // a size in two lines at the most
 	column   = 2.0 // between what stands side by side
 	ofSize   = 9.0
 	footSize = drawing.SmallestSize
@@ -52,7 +53,7 @@ func (l Label) draw(d *drawing.Drawing, cell drawing.Rect) {
 		face  drawing.Face
 		sizes []float64
 	}{{l.Cut, drawing.Bold, cutSizes}, {l.Finished, drawing.Regular, finishSizes}} {
-		y += one(d, size.text, size.face, size.sizes, drawing.Rect{X: room.X, Y: y, W: room.W, H: bottom - y})
+		y += one(d, size.text, size.face, size.sizes, drawing.Rect{X: room.X, Y: y, W: room.W, H: sizeHigh})
 	}
 	y += 0.4
 	rest := drawing.Rect{X: room.X, Y: y, W: room.W, H: bottom - y}
