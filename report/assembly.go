@@ -102,7 +102,6 @@ func assemblyText(w *writer, c *casework.Case, bill []cutplan.Blank, r stock.Rul
 // assemblyPage has the same on paper.
 func assemblyPage(b document, c *casework.Case, bill []cutplan.Blank, r stock.Ruler) {
 	if l := units(c, bill, r); len(l.rows) > 0 {
-		b.Page("sub-assemblies and assembly")
 		b.Heading(unitsHeading)
 		t := l.table()
 		t.Joined = make([]bool, len(l.rows))

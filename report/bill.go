@@ -62,17 +62,17 @@ func partSize(p stock.Part, r stock.Ruler) string {
 	return r.Size(p.Length, p.Width) + " x " + r.Print(p.Thickness)
 }
 
-// allowances says what the blank has more than its parts: "2 edges 1.5, 1 end
+// allowances says what the blank has more than its parts: "edges 2 x 1.5, end
 // 10", and of several parts in one piece the kerfs that will part them.
 func allowances(b cutplan.Blank, r stock.Ruler) string {
 	var said []string
 	for _, d := range b.How {
 		for _, t := range d.Sum[1:] {
-			many := ""
+			one := t.Label + " " + r.Print(t.Value)
 			if t.Times > 1 {
-				many = "s"
+				one = fmt.Sprintf("%ss %d x %s", t.Label, t.Times, r.Print(t.Value))
 			}
-			said = append(said, fmt.Sprintf("%d %s%s %s", t.Times, t.Label, many, r.Print(t.Value)))
+			said = append(said, one)
 		}
 	}
 	if said == nil {

@@ -22,6 +22,8 @@ type document interface {
 	Items([]string)
 	Work([]string)
 	Table(paper.Table)
+	// Natural reports whether a table fits the width with no cell wrapped.
+	Natural(paper.Table) bool
 	Picture(drawing.Drawing)
 	// Space leaves room, in mm, where there is any measure.
 	Space(height float64)

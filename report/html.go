@@ -19,16 +19,15 @@ func HTML(p *cutplan.Plan, o Options, identity string) []byte {
 	b := webpage.New(title(p), identity, aboutSizes(r))
 	frontPage(b, p, o)
 	billPage(b, p, r)
+	cautionPage(b, p, o)
+	layoutSections(b, p, r)
 	millingPage(b, p, r)
 	if o.Case != nil {
-		caseTables(b, o)
 		elevationFigures(b, p, o)
-		assemblyPage(b, o.Case, p.Bill, r)
 		markPages(b, o)
+		caseTables(b, p, o)
 	}
-	layoutSections(b, p, r)
 	takeoffPage(b, o)
-	cautionPage(b, p, o)
 	return b.Bytes()
 }
 

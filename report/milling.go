@@ -16,25 +16,35 @@ const millingHelp = "In this order. A setting is the size that is left: the thic
 	"True a face and an edge before anything rests on them."
 
 // milling lists the steps of every blank that needs any, by the thickness of
-// the stock it comes from.
+// the stock it comes from. Blanks that are milled alike share a row, and so a
+// setting.
 func milling(bill []cutplan.Blank, from func(blank int) []stock.Length, r stock.Ruler) listing {
+	type row struct {
+		from, how    string
+		marks, names []string
+	}
+	var rows []row
+	for i, b := range bill {
+		for _, thickness := range from(i) {
+			steps := b.Milling(thickness)
+			if len(steps) == 0 {
+				continue
+			}
+			of, how := r.Print(thickness), millingSteps(steps, r)
+			at := slices.IndexFunc(rows, func(n row) bool { return n.from == of && n.how == how })
+			if at < 0 {
+				at = len(rows)
+				rows = append(rows, row{from: of, how: how})
+			}
+			add(&rows[at].marks, b.Mark)
+			add(&rows[at].names, b.Name())
+		}
+	}
 	l := listing{columns: []heading{
 		{"mark", marks}, {"blank", words}, {"from" + unit(r), sizes}, {"milling" + unit(r), words},
 	}}
-	for i, b := range bill {
-		var done [][]stock.Milling
-		for _, thickness := range from(i) {
-			steps := b.Milling(thickness)
-			if len(steps) == 0 || slices.ContainsFunc(done, func(d []stock.Milling) bool { return slices.Equal(d, steps) }) {
-				continue
-			}
-			done = append(done, steps)
-			l.add(b.Mark, b.Name(), r.Print(thickness), millingSteps(steps, r))
-			if n := len(l.rows); n > 1 && slices.Equal(l.rows[n-2][1:], l.rows[n-1][1:]) {
-				l.rows[n-2][0] += ", " + b.Mark // alike but for what is spare
-				l.rows = l.rows[:n-1]
-			}
-		}
+	for _, n := range rows {
+		l.add(strings.Join(n.marks, ", "), namesInShort(n.names), n.from, n.how)
 	}
 	return l
 }
@@ -116,6 +126,7 @@ func millingPage(b document, p *cutplan.Plan, r stock.Ruler) {
 	if len(l.rows) == 0 {
 		return
 	}
+	b.Page("milling")
 	b.Heading("Milling")
 	b.Paragraph(millingHelp)
 	t := l.table()

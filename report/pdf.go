@@ -9,8 +9,9 @@ import (
 	"sawbill/stock"
 )
 
-// PDF is the plan to take along: what to buy on the first page, the cutting
-// bill, a diagram and its steps for every layout, and the cautions.
+// PDF is the plan to take along, in the order of the work: what to buy on the
+// first page, the cutting bill, labels, cautions, a diagram and its steps for
+// every layout, the milling, and what a case design tells.
 //
 // The warnings name characters that the page's fonts lack. The error is the PDF
 // writer's own; no plan should cause one.
@@ -41,55 +42,13 @@ func pages(p *cutplan.Plan, o Options) []drawing.Drawing {
 	b := paper.New(o.Paper.size(), title(p), aboutSizes(r))
 	frontPage(b, p, o)
 	billPage(b, p, r)
+	labelPages(b, p, o, "")
+	cautionPage(b, p, o)
+	layoutPages(b, p, r)
 	millingPage(b, p, r)
 	casePages(b, p, o)
-	layoutPages(b, p, r)
 	takeoffPage(b, o)
-	cautionPage(b, p, o)
 	return b.Pages()
-}
-
-// frontPage answers what to buy and what it costs.
-func frontPage(b document, p *cutplan.Plan, o Options) {
-	r := o.Ruler
-	b.Page("what to buy")
-	b.Title(title(p))
-	if !p.Complete() {
-		b.Strong(missing(p))
-		b.Table(unplaced(p, r).table())
-	}
-	if len(p.Buy) > 0 || len(p.Estimates) == 0 {
-		b.Heading("Buy")
-	}
-	if len(p.Buy) > 0 {
-		t := shoppingList(p, r).table()
-		t.Times = 1
-		t.Size = 11
-		t.Columns[0].Size, t.Columns[0].Face = 16, drawing.Bold
-		b.Table(t)
-	}
-	b.Strong(proof(p))
-	for _, line := range shares(p.Totals) {
-		b.Paragraph(line)
-	}
-	if c := cover(p); c != "" {
-		b.Paragraph(c)
-	}
-	if len(p.Estimates) > 0 {
-		b.Heading(estimatesHeading)
-		b.Table(estimates(p).table())
-		for _, n := range estimateNotes(p, r) {
-			b.Paragraph(n)
-		}
-	}
-	if rack := fromTheRack(p, r); len(rack.rows) > 0 {
-		b.Heading("Take from what is on hand")
-		b.Table(rack.table())
-	}
-	if offcuts := kept(p, r); len(offcuts.rows) > 0 {
-		b.Heading("Keep")
-		b.Table(offcuts.table())
-	}
 }
 
 // billPage lists the blanks.
@@ -99,22 +58,23 @@ func billPage(b document, p *cutplan.Plan, r stock.Ruler) {
 	b.Table(cuttingBill(p.Bill, r).table())
 }
 
-// caseTables show the sizes of a case design and what led to them.
-func caseTables(b document, o Options) {
-	b.Heading("The case")
-	b.Table(caseSizes(o.Case, o.Ruler).table())
-	b.Table(caseOpenings(o.Case, o.Ruler).table())
-}
-
 // casePages show a case design, and how it is put together.
 func casePages(b *paper.Book, p *cutplan.Plan, o Options) {
 	if o.Case == nil {
 		return
 	}
-	caseTables(b, o)
 	elevationPage(b, p.Bill, o)
-	assemblyPage(b, o.Case, p.Bill, o.Ruler)
 	markPages(b, o)
+	caseTables(b, p, o)
+}
+
+// caseTables tell how a case is put together, and what led to its sizes.
+func caseTables(b document, p *cutplan.Plan, o Options) {
+	b.Page("the case")
+	assemblyPage(b, o.Case, p.Bill, o.Ruler)
+	b.Heading("Sizes of the case")
+	b.Table(caseOpenings(o.Case, o.Ruler).table())
+	b.Table(caseSizes(o.Case, o.Ruler).table())
 }
 
 // warnings names what the fonts lack.

@@ -199,8 +199,8 @@ func TestNotesArePrintedWhereThereAreAny(t *testing.T) {
 	}
 	p.Bill[2].Part.Note = "best face out"
 	p.Job.Parts[2].Note = "best face out"
-	if got := said(p); strings.Count(got, "best face out") != 2 || strings.Count(got, "note") != 2 {
-		t.Errorf("want the note in the part list and on the page:\n%s", got)
+	if got := said(p); strings.Count(got, "face out") != 2+4 || strings.Count(got, "note") != 2 {
+		t.Errorf("want the note in the part list, in the cutting bill and on four labels:\n%s", got)
 	}
 }
 

@@ -86,7 +86,7 @@ func shares(t cutplan.Totals) []string {
 // fromTheRack is the stock on hand that the plan cuts.
 func fromTheRack(p *cutplan.Plan, r stock.Ruler) listing {
 	l := listing{columns: []heading{
-		{"take", figures}, {"on hand", words}, {"size" + unit(r), sizes}, {"material", words}, {"layout", sizes},
+		{"take", figures}, {"on hand", words}, {"size" + unit(r), sizes}, {"material", words}, {"layout", words},
 	}}
 	type line struct {
 		stock   stock.Stock
@@ -145,7 +145,7 @@ func kept(p *cutplan.Plan, r stock.Ruler) listing {
 			cmp.Compare(b.length*b.width, a.length*a.width), cmp.Compare(b.length, a.length))
 	})
 	l := listing{columns: []heading{
-		{"keep", figures}, {"size" + unit(r), sizes}, {"material", words}, {"layout", sizes},
+		{"keep", figures}, {"size" + unit(r), sizes}, {"material", words}, {"layout", words},
 	}}
 	for _, k := range pieces {
 		l.add(strconv.Itoa(count[k]), r.Size(k.length, k.width)+" x "+r.Print(k.thickness), k.material, list(layouts[k]))
@@ -177,10 +177,22 @@ func missing(p *cutplan.Plan) string {
 	return fmt.Sprintf("NOT COMPLETE: %d blanks could not be cut.", n)
 }
 
+// list is "1, 2, 4–7": three or more in a row are told by the first and the last.
 func list(numbers []int) string {
-	words := make([]string, len(numbers))
-	for i, n := range numbers {
-		words[i] = strconv.Itoa(n)
+	var said []string
+	for len(numbers) > 0 {
+		n := 1
+		for n < len(numbers) && numbers[n] == numbers[n-1]+1 {
+			n++
+		}
+		if n < 3 {
+			n = 1
+		}
+		word := strconv.Itoa(numbers[0])
+		if n > 1 {
+			word += "–" + strconv.Itoa(numbers[n-1])
+		}
+		said, numbers = append(said, word), numbers[n:]
 	}
-	return strings.Join(words, ", ")
+	return strings.Join(said, ", ")
 }

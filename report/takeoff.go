@@ -16,14 +16,7 @@ func takeoff(c *casework.Case, r stock.Ruler) (listing, []string) {
 	l := listing{columns: []heading{{"what", words}, {"how much", words}, {"of", words}}}
 	t := c.TakeOff()
 	var notes []string
-	for _, w := range t.Weights {
-		p := c.Parts[w.Part]
-		of := w.Each.PrintUnit(r.Units)
-		if p.Count > 1 {
-			of = fmt.Sprintf("%s each", of)
-		}
-		l.add("weight of "+p.Name, w.All.PrintUnit(r.Units), of)
-	}
+	weights(&l, c, t, r)
 	if t.Weight > 0 {
 		said := "all parts"
 		switch {
@@ -56,6 +49,28 @@ func takeoff(c *casework.Case, r stock.Ruler) (listing, []string) {
 		notes = append(notes, "Weights are estimates, of sizes before joints are cut, without hardware and finish: "+densities(c)+".")
 	}
 	return l, notes
+}
+
+// weights lists those of the sub-assemblies, without what has none.
+func weights(l *listing, c *casework.Case, t casework.Takeoff, r stock.Ruler) {
+	each := make(map[int]casework.Grams)
+	for _, w := range t.Weights {
+		each[w.Part] = w.Each
+	}
+	for _, u := range c.Units() {
+		var one casework.Grams
+		for _, it := range u.Items {
+			one += each[it.Part] * casework.Grams(it.Count)
+		}
+		if one == 0 {
+			continue
+		}
+		of := ""
+		if u.Count > 1 {
+			of = one.PrintUnit(r.Units) + " each"
+		}
+		l.add("weight of "+unitTitle(u), (one * casework.Grams(u.Count)).PrintUnit(r.Units), of)
+	}
 }
 
 // finishing lists the surfaces and what finish they take.
@@ -117,13 +132,12 @@ func (w *writer) caseTakes(o Options) {
 	}
 }
 
-// takeoffPage prints what a case takes, and its checks, on a page of their own.
+// takeoffPage prints what a case takes, and its checks.
 func takeoffPage(b document, o Options) {
 	if o.Case == nil || len(o.Case.Parts) == 0 {
 		return
 	}
 	l, notes := takeoff(o.Case, o.Ruler)
-	b.Page("the finished case")
 	b.Heading(takeoffHeading)
 	if len(l.rows) > 0 {
 		b.Table(l.table())

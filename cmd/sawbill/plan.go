@@ -23,8 +23,9 @@ func planCommand() command {
 		args:  "JOB",
 		about: "what to buy, and how to cut it",
 		more: `Reads the job file and plans it: prints the shopping list, and writes to a folder
-  plan.pdf          what to buy, the cutting bill, a case design's elevations and
-                    assembly, every diagram with its cuts in order, and the cautions
+  plan.pdf          what to buy, the cutting bill, labels for the pieces, every
+                    diagram with its cuts in order, a case design's elevations,
+                    marks and assembly
   plan.html         the same as one page for a phone or tablet in the shop
   plan.json         the same for other programs
   cutting-bill.csv  the blanks, for a spreadsheet

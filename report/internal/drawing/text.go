@@ -129,7 +129,7 @@ func Wrap(s string, face Face, size, width float64) []string {
 		if line != "" {
 			lines = append(lines, line)
 		}
-		for Width(word, face, size) > width {
+		for word != "" && Width(word, face, size) > width {
 			head := fitting(word, face, size, width)
 			lines = append(lines, strings.TrimRight(head, " "))
 			word = word[len(head):]
@@ -140,6 +140,16 @@ func Wrap(s string, face Face, size, width float64) []string {
 		lines = append(lines, line)
 	}
 	return lines
+}
+
+// LongestWord is how wide the widest of the words of s is in mm, which Wrap keeps
+// together where it can.
+func LongestWord(s string, face Face, size float64) float64 {
+	widest := 0.0
+	for _, w := range wordsOf(s) {
+		widest = max(widest, Width(w, face, size))
+	}
+	return widest
 }
 
 // wordsOf splits s at its spaces, except within a size.

@@ -36,3 +36,10 @@ func FuzzWrap(f *testing.F) {
 		}
 	})
 }
+
+// However little room there is, every character is written.
+func TestWrapEndsWithoutRoom(t *testing.T) {
+	if got := strings.Join(Wrap("a b1", Regular, 9, -1), "|"); strings.ReplaceAll(got, "|", "") != "ab1" {
+		t.Errorf("%q", got)
+	}
+}

@@ -47,19 +47,37 @@ func (b *Book) Table(t Table) {
 		return
 	}
 	s := t.set(b.Width())
-	first := s.rowHeight(s.lines(0))
-	b.Need(s.headHeight() + first)
-	s.head(b)
+	heights := make([]float64, len(t.Rows))
 	for i := range t.Rows {
+		heights[i] = s.rowHeight(s.lines(i))
+	}
+	b.Need(s.headHeight() + heights[0])
+	s.head(b)
+	for i, h := range heights {
 		cells := s.lines(i)
-		h := s.rowHeight(cells)
-		if b.Room() < h {
+		if need := companions(heights, i); b.Room() < h || b.Room() < need && need <= b.Height()-s.headHeight() {
 			b.turn()
 			s.head(b)
 		}
 		s.row(b, i, cells, h)
 	}
 	b.y += tableGap
+}
+
+// fewestRows of a table that runs on stand on its last page.
+const fewestRows = 3
+
+// companions is the height of row i with those that it is not parted from.
+func companions(heights []float64, i int) float64 {
+	last := i
+	if i == len(heights)-fewestRows {
+		last = len(heights) - 1
+	}
+	h := 0.0
+	for _, of := range heights[i : last+1] {
+		h += of
+	}
+	return h
 }
 
 func (t Table) set(room float64) setTable {
@@ -116,77 +134,6 @@ func (t Table) face(row int, c Column) drawing.Face {
 		return drawing.Bold
 	}
 	return c.Face
-}
-
-// widths gives each column what its widest cell asks for, and takes what is too
-// much from those that wrap, in proportion. What is left over stays empty on the
-// right: figures far apart are hard to read across.
-func (t Table) widths(room float64) []float64 {
-	natural := make([]float64, len(t.Columns))
-	fixed, elastic := 0.0, 0.0
-	for i, c := range t.Columns {
-		natural[i] = drawing.Width(c.Head, drawing.Bold, tableHeadSize)
-		for r, row := range t.Rows {
-			w := drawing.Width(row[i], t.face(r, c), t.cellSize(c))
-			if c.Number {
-				w = drawing.NumberBox(drawing.Point{}, row[i]).W
-			}
-			natural[i] = max(natural[i], w)
-		}
-		natural[i] += 2 * cellPad
-		if c.Wrap {
-			elastic += natural[i]
-		} else {
-			fixed += natural[i]
-		}
-	}
-	if fixed+elastic <= room {
-		return natural
-	}
-	wraps := 0
-	for _, c := range t.Columns {
-		if c.Wrap {
-			wraps++
-		}
-	}
-	// Where even the fixed columns ask for too much, all give way.
-	if left := room - fixed; wraps == 0 || left < narrowestWrap*float64(wraps) {
-		for i := range natural {
-			natural[i] *= room / (fixed + elastic)
-		}
-		return natural
-	}
-	return t.shrink(natural, room-fixed)
-}
-
-// shrink shares room among the columns that wrap: a column that asks for less
-// than its share keeps what it asks for.
-func (t Table) shrink(natural []float64, room float64) []float64 {
-	settled := make([]bool, len(natural))
-	for {
-		open := 0
-		for i, c := range t.Columns {
-			if c.Wrap && !settled[i] {
-				open++
-			}
-		}
-		share, again := room/float64(max(open, 1)), false
-		for i, c := range t.Columns {
-			if c.Wrap && !settled[i] && natural[i] <= share {
-				settled[i], again = true, true
-				room -= natural[i]
-			}
-		}
-		if again {
-			continue
-		}
-		for i, c := range t.Columns {
-			if c.Wrap && !settled[i] {
-				natural[i] = share
-			}
-		}
-		return natural
-	}
 }
 
 // lines wraps the cells of a row.

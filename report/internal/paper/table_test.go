@@ -81,3 +81,35 @@ func TestTableHeightIsWhatTheTableTakes(t *testing.T) {
 		t.Errorf("took %v mm, measured %v", took, want)
 	}
 }
+
+func TestNoRowStandsAloneOnAPage(t *testing.T) {
+	for rows := 55; rows < 75; rows++ {
+		b := New(A4, "title", "foot")
+		b.Page("rows")
+		table := Table{Columns: []Column{{Head: "number"}}}
+		for i := range rows {
+			table.Rows = append(table.Rows, []string{fmt.Sprint("row ", i)})
+		}
+		b.Table(table)
+		for i, p := range b.Pages() {
+			count := 0
+			for _, text := range p.Texts() {
+				if strings.HasPrefix(text.String, "row ") {
+					count++
+				}
+			}
+			if count < fewestRows {
+				t.Errorf("of %d rows %d are on page %d", rows, count, i+1)
+			}
+		}
+	}
+}
+
+func TestNarrowColumnsPartNoWord(t *testing.T) {
+	table := Table{Columns: []Column{{Head: "a", Wrap: true}, {Head: "b", Wrap: true}, {Head: "c"}}, Size: 9,
+		Rows: [][]string{{strings.Repeat("many words ", 9), "keep 1090.8 x 426.4", "fixed"}, {strings.Repeat("many words ", 12), "waste", "fixed"}}}
+	widths := table.widths(110)
+	if least := drawing.LongestWord("1090.8 x 426.4", drawing.Regular, 9) + 2*cellPad; widths[1] < least-0.01 {
+		t.Errorf("%.1f mm for a size that takes %.1f", widths[1], least)
+	}
+}

@@ -159,3 +159,7 @@ func attribute(name, value string) string {
 	}
 	return " " + name + `="` + escape(value) + `"`
 }
+
+// Natural is always so: the type of a table is the style's, and its columns give
+// way to the screen.
+func (p *Page) Natural(paper.Table) bool { return true }

@@ -1,0 +1,50 @@
+package label
+
+import "sawbill/report/internal/drawing"
+
+// Grid divides the body of a page evenly.
+type Grid struct {
+	Columns, Rows int
+	Width, Height float64 // of the whole, mm
+}
+
+// New is a grid for a page's body. Three columns by six rows leave a label some
+// 62 x 40 mm on either format of paper: enough for a mark that is read at arm's
+// length and for all that is to be known of a piece.
+func New(width, height float64) Grid { return Grid{3, 6, width, height} }
+
+// Pages draws labels row by row, on as many pages as they take, with the lines
+// to cut along. A page that is not full is only as high as it needs.
+func (g Grid) Pages(labels []Label) []drawing.Drawing {
+	var pages []drawing.Drawing
+	for each := g.Columns * g.Rows; len(labels) > 0; {
+		n := min(each, len(labels))
+		pages = append(pages, g.page(labels[:n]))
+		labels = labels[n:]
+	}
+	return pages
+}
+
+// cell is where label i of a page lies.
+func (g Grid) cell(i int) drawing.Rect {
+	w, h := g.Width/float64(g.Columns), g.Height/float64(g.Rows)
+	return drawing.Rect{X: float64(i%g.Columns) * w, Y: float64(i/g.Columns) * h, W: w, H: h}
+}
+
+func (g Grid) page(labels []Label) drawing.Drawing {
+	last := g.cell(len(labels) - 1)
+	d := drawing.Drawing{Width: g.Width, Height: last.Bottom()}
+	for i, l := range labels {
+		l.draw(&d, g.cell(i))
+	}
+	for c := range g.Columns + 1 {
+		x := g.Width * float64(c) / float64(g.Columns)
+		d.Line(drawing.Point{X: x}, drawing.Point{X: x, Y: d.Height}, drawing.Fine)
+	}
+	for i := 0; i < len(labels); i += g.Columns {
+		y := g.cell(i).Y
+		d.Line(drawing.Point{Y: y}, drawing.Point{X: g.Width, Y: y}, drawing.Fine)
+	}
+	d.Line(drawing.Point{Y: d.Height}, drawing.Point{X: g.Width, Y: d.Height}, drawing.Fine)
+	return d
+}

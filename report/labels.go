@@ -1,0 +1,191 @@
+package report
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"sawbill/nest/cutplan"
+	"sawbill/report/internal/label"
+	"sawbill/report/internal/paper"
+	"sawbill/stock"
+)
+
+// aboutLabels stands over each page of them.
+const aboutLabels = "Print these pages on one side only. Cut them apart along the lines. Fix each label to its piece with the arrow along the grain, " +
+	"clear of the edges that are milled; the bold line of the small picture is the edge named there."
+
+// labelPages are labels for all pieces, in the order in which they are cut, and
+// then for the offcuts to keep. The code tells this print from others of the job.
+func labelPages(b *paper.Book, p *cutplan.Plan, o Options, code string) {
+	all := labels(p, o)
+	if len(all) == 0 {
+		return
+	}
+	for i := range all {
+		all[i].Job, all[i].Plan = title(p), code
+	}
+	b.Page("labels")
+	b.Paragraph(aboutLabels)
+	for i, page := range label.New(b.Width(), b.Room()-hair).Pages(all) {
+		if i > 0 {
+			b.Need(b.Height()) // a full page: the last one may leave room
+			b.Paragraph(aboutLabels)
+		}
+		b.Picture(page)
+	}
+}
+
+// hair keeps a full page from being turned by rounding, mm.
+const hair = 0.1
+
+// labels are those of the parts and those of the offcuts.
+func labels(p *cutplan.Plan, o Options) []label.Label {
+	w := labelWriter{plan: p, ruler: o.Ruler, places: newPlaces(o.Case), told: make([]int, len(p.Bill))}
+	for i, l := range p.Layouts {
+		freed := freedIn(p, l)
+		for copy := range l.Repeat {
+			for _, n := range freed {
+				w.add(n, origin{layout: i, copy: copy, freed: n})
+			}
+		}
+	}
+	for _, e := range p.Estimates {
+		for _, wanted := range e.Blanks {
+			for range wanted.Count {
+				across := p.Bill[wanted.Blank].Part.Grain == stock.GrainWidth
+				w.part(wanted.Blank, "from "+lumber(e.Rough), grainOf(stock.GrainLength, across))
+			}
+		}
+	}
+	return append(w.parts, w.offcuts...)
+}
+
+// freed is a piece of a layout and the number of the cut that frees it, 0 where
+// none does.
+type freed struct {
+	cutplan.Node
+	cut int
+}
+
+// freedIn lists the parts and offcuts of a layout in the order in which they come
+// off.
+func freedIn(p *cutplan.Plan, l cutplan.Layout) []freed {
+	type corner struct{ x, y stock.Length }
+	cut := make(map[corner]int)
+	for _, s := range p.Steps(l) {
+		for _, n := range []*cutplan.Node{s.OffNode, s.LeftNode} {
+			if n != nil && n.Use != cutplan.Split {
+				cut[corner{n.X, n.Y}] = s.Number
+			}
+		}
+	}
+	var all []freed
+	for _, n := range l.Leaves() {
+		if n.Use == cutplan.Part || n.Use == cutplan.Offcut {
+			all = append(all, freed{n, cut[corner{n.X, n.Y}]})
+		}
+	}
+	slices.SortStableFunc(all, func(a, b freed) int { return cmp.Compare(a.cut, b.cut) })
+	return all
+}
+
+// origin is where a piece comes from: of a layout that is cut several times, from
+// which of the copies.
+type origin struct {
+	layout, copy int
+	freed
+}
+
+// words are "layout 2, sheet 1 of 3, cut 7".
+func (o origin) words(l cutplan.Layout) string {
+	said := "layout " + strconv.Itoa(o.layout+1)
+	if l.Repeat > 1 {
+		said += fmt.Sprintf(", %s %d of %d", kindWord(l.Stock), o.copy+1, l.Repeat)
+	}
+	if o.cut > 0 {
+		said += ", cut " + strconv.Itoa(o.cut)
+	}
+	return said
+}
+
+// labelWriter words labels.
+type labelWriter struct {
+	plan           *cutplan.Plan
+	ruler          stock.Ruler
+	places         *places
+	told           []int // labels so far, by blank
+	parts, offcuts []label.Label
+}
+
+func (w *labelWriter) add(n freed, o origin) {
+	l := w.plan.Layouts[o.layout]
+	where := o.words(l)
+	if n.Use == cutplan.Part {
+		w.part(n.Blank, where, grainOf(l.Stock.Grain, n.Turned))
+		return
+	}
+	w.offcuts = append(w.offcuts, label.Label{
+		Mark: "keep", Name: "offcut", Where: where, Fill: "date",
+		Cut:   w.ruler.Size(n.Length, n.Width) + " x " + w.ruler.Print(l.Stock.Thickness),
+		Lines: []string{l.Stock.Material}, Piece: label.Piece{Grain: grainOf(l.Stock.Grain, false)},
+	})
+}
+
+// grainOf is how the grain runs along a piece that is cut from stock, its length
+// across that of the stock if it is turned.
+func grainOf(in stock.Grain, turned bool) label.Grain {
+	switch {
+	case in == stock.GrainAny:
+		return label.NoGrain
+	case (in == stock.GrainLength) != turned:
+		return label.Along
+	}
+	return label.Across
+}
+
+// part adds the label of the next piece of a blank.
+func (w *labelWriter) part(blank int, where string, grain label.Grain) {
+	b := w.plan.Bill[blank]
+	w.told[blank]++
+	at := w.places.next(b)
+	l := label.Label{
+		Mark: b.Mark, Name: b.Name(), Of: fmt.Sprintf("%d of %d", w.told[blank], b.Count), Where: where,
+		Cut: "cut to " + blankSize(b, w.ruler), Finished: "finished " + partSize(b.Part, w.ruler),
+		Piece: label.Piece{Grain: grain, Edge: at.edge, End: at.end},
+	}
+	if b.Gang*b.Layers > 1 {
+		l.Finished += " each"
+	}
+	if b.Length == b.Part.Length && b.Width == b.Part.Width && b.Thickness == b.Part.Thickness {
+		l.Cut, l.Finished = blankSize(b, w.ruler), ""
+	}
+	l.Lines = w.remarks(b, at, l.Finished == "")
+	w.parts = append(w.parts, l)
+}
+
+// remarks are what else is to be known of a piece, the weightiest first.
+func (w *labelWriter) remarks(b cutplan.Blank, at place, asCut bool) []string {
+	said := []string{strings.Join(append([]string{b.Part.Material}, at.into...), "; ")}
+	add := func(s string) {
+		if s != "" {
+			said = append(said, s)
+		}
+	}
+	if b.Spare > 0 {
+		add(fmt.Sprintf("holds %d wanted and %d spare", b.Holds(), b.Spare))
+	}
+	if asCut {
+		add("finished as cut")
+	}
+	add(note(b.Part))
+	if at.face != "" {
+		add("label on the " + at.face)
+	}
+	if at.marks != nil {
+		add("lay out: " + strings.Join(at.marks, ", "))
+	}
+	return said
+}

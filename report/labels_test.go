@@ -1,0 +1,176 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"sawbill/nest/cutplan"
+	"sawbill/report/internal/drawing"
+	"sawbill/report/internal/label"
+	"sawbill/report/internal/paper"
+	"sawbill/report/internal/samples"
+	"sawbill/stock"
+)
+
+func TestThereIsALabelForEveryPieceInCuttingOrder(t *testing.T) {
+	p := bench()
+	var parts []string
+	keep := 0
+	for _, l := range labels(p, Options{}) {
+		if l.Mark == "keep" {
+			keep++
+			continue
+		}
+		if keep > 0 {
+			t.Errorf("the label of %s stands behind those of offcuts", l.Name)
+		}
+		parts = append(parts, l.Mark+" "+l.Of+": "+l.Where)
+	}
+	want := []string{
+		"A 1 of 1: layout 1, cut 3",
+		"B 1 of 3: layout 1, cut 4",
+		"B 2 of 3: layout 1, cut 5",
+		"C 1 of 4: layout 1, cut 8",
+	}
+	if got := parts[:len(want)]; strings.Join(got, "\n") != strings.Join(want, "\n") {
+		t.Errorf("the first labels are\n%s", strings.Join(got, "\n"))
+	}
+	pieces, offcuts := 0, 0
+	for _, l := range p.Layouts {
+		for _, n := range l.Leaves() {
+			switch n.Use {
+			case cutplan.Part:
+				pieces += l.Repeat
+			case cutplan.Offcut:
+				offcuts += l.Repeat
+			}
+		}
+	}
+	if len(parts) != pieces || keep != offcuts {
+		t.Errorf("%d labels for %d pieces, %d for %d offcuts", len(parts), pieces, keep, offcuts)
+	}
+}
+
+func TestLabelsOfEqualLayoutsTellTheCopy(t *testing.T) {
+	p := bench()
+	p.Layouts = p.Layouts[2:3]
+	p.Layouts[0].Repeat = 2
+	var got []string
+	for _, l := range labels(p, Options{}) {
+		got = append(got, l.Name+", "+l.Where)
+	}
+	want := "shelf, layout 1, sheet 1 of 2, cut 2\nshelf, layout 1, sheet 2 of 2, cut 2\n" +
+		"offcut, layout 1, sheet 1 of 2, cut 1\noffcut, layout 1, sheet 1 of 2, cut 2\n" +
+		"offcut, layout 1, sheet 2 of 2, cut 1\noffcut, layout 1, sheet 2 of 2, cut 2"
+	if said := strings.Join(got, "\n"); said != want {
+		t.Errorf("got\n%s\nwant\n%s", said, want)
+	}
+}
+
+// A turned part has its length along the other way of the stock.
+func TestTheArrowIsTheGrainOfThePieceAsItIsCut(t *testing.T) {
+	for _, tt := range []struct {
+		in     stock.Grain
+		turned bool
+		want   label.Grain
+	}{
+		{stock.GrainLength, false, label.Along}, {stock.GrainLength, true, label.Across},
+		{stock.GrainWidth, false, label.Across}, {stock.GrainWidth, true, label.Along},
+		{stock.GrainAny, true, label.NoGrain},
+	} {
+		if got := grainOf(tt.in, tt.turned); got != tt.want {
+			t.Errorf("%v, turned %v: %v, want %v", tt.in, tt.turned, got, tt.want)
+		}
+	}
+}
+
+func TestLabelsTellGangsDryFitsAndTheCase(t *testing.T) {
+	p := bench()
+	b := &p.Bill[3]
+	b.Gang, b.Spare, b.Part.DryFit, b.Length = 3, 1, true, 3*b.Length
+	p.Bill[4].Part = chest().Parts[1] // four drawer sides in two drawers
+	said := make(map[string][]string)
+	for _, l := range labels(p, Options{Case: chest()}) {
+		said[l.Mark] = append(said[l.Mark], l.Name+"|"+l.Finished+"|"+strings.Join(l.Lines, "|"))
+	}
+	if got, want := said["D"][0], "3 x edging slat, gang|finished 900 x 20 x 18 each|birch ply 18|holds 2 wanted and 1 spare|after the dry fit"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	for i, want := range []string{"drawer 1", "drawer 1", "drawer 2", "drawer 2"} {
+		if got := said["E"][i]; !strings.Contains(got, "; "+want) {
+			t.Errorf("drawer side %d is for %q, want %s", i+1, got, want)
+		}
+	}
+}
+
+// Every text of a label lies within its own lines.
+func TestNothingOnALabelCrossesTheCutLines(t *testing.T) {
+	plans := []*cutplan.Plan{bench(), many(300)}
+	for seed := range uint64(15) {
+		p := samples.Random(seed)
+		plans = append(plans, &p)
+	}
+	for i, p := range plans {
+		for _, o := range []Options{{}, {Paper: Letter, Ruler: inches}, {Case: chest()}} {
+			b := paper.New(o.Paper.size(), "title", "foot")
+			grid := label.New(b.Width(), b.Height()-10)
+			all := labels(p, o)
+			for k := range all {
+				all[k].Job, all[k].Plan = "a job with a title that is long enough for any wall", "7K3Q-21"
+			}
+			for n, page := range grid.Pages(all) {
+				if err := drawing.CheckWriting(page); err != nil {
+					t.Fatalf("plan %d, page %d: %v", i, n+1, err)
+				}
+				w, h := grid.Width/float64(grid.Columns), grid.Height/float64(grid.Rows)
+				for _, text := range page.Texts() {
+					box := text.Box()
+					column, row := int(box.X/w), int(box.Y/h)
+					cell := drawing.Rect{X: float64(column) * w, Y: float64(row) * h, W: w, H: h}
+					if !cell.Inset(1).Contains(box) {
+						t.Fatalf("plan %d, page %d: %q at %.1f crosses a cut line", i, n+1, text.String, box)
+					}
+				}
+			}
+		}
+	}
+}
+
+// many is the bench with so many parts of one size and different names.
+func many(parts int) *cutplan.Plan {
+	m := samples.New(bench().Job)
+	for i := range parts {
+		b := m.Plan.Bill[1]
+		b.Part.Name, b.Mark, b.Count = fmt.Sprintf("shelf %d", i), samples.Mark(i), 1
+		m.Plan.Bill = append(m.Plan.Bill, b)
+	}
+	for at := len(m.Plan.Bill) - parts; at < len(m.Plan.Bill); at += 2 {
+		m.Layout(0, 1, m.Rips(0, m.Crosscuts(300*stock.Millimetre, m.Part(at), m.Part(at+1), m.Rest()), m.Rest()))
+	}
+	p := m.Finished(0)
+	return &p
+}
+
+func TestEveryPageOfLabelsSaysHowToUseThem(t *testing.T) {
+	for _, o := range []Options{{}, {Paper: Letter}} {
+		marks, heads := 0, 0
+		all := pages(many(300), o)
+		for _, page := range all {
+			if err := drawing.CheckWriting(page); err != nil {
+				t.Fatal(err)
+			}
+			for _, text := range page.Texts() {
+				if strings.HasPrefix(text.String, "Print these pages on one side only.") {
+					heads++
+				}
+				if text.String == "1 of 1" {
+					marks++
+				}
+			}
+		}
+		if want := (300 + 300 + 17) / 18; marks != 300 || heads < want {
+			t.Errorf("%d labels of parts on %d pages, want 300 on %d", marks, heads, want)
+		}
+	}
+}

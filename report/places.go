@@ -1,0 +1,140 @@
+package report
+
+import (
+	"slices"
+	"strconv"
+
+	"sawbill/nest/cutplan"
+	"sawbill/stock"
+	"sawbill/stock/casework"
+)
+
+// places tells, one piece after another, where in a case it belongs. Pieces of a
+// part are alike, so the first that is cut takes the first place.
+type places struct {
+	of     *casework.Case // nil: there is none
+	units  map[int]string // the sub-assembly of a part that is in no drawer
+	stands [][]int        // by part: its solids that have no piece yet
+}
+
+// place is where a piece, or what one blank holds, belongs.
+type place struct {
+	into []string // sub-assemblies and names: "carcass, left", "drawer 2"
+	// edge and end are those at the lower edge and the right end of a label that
+	// lies along the piece on its face; empty for several pieces in one blank.
+	face, edge, end string
+	marks           []string // what is laid out on it: "rabbet"
+}
+
+func newPlaces(c *casework.Case) *places {
+	p := &places{of: c}
+	if c == nil {
+		return p
+	}
+	p.units = make(map[int]string)
+	for _, u := range c.Units() {
+		for _, it := range u.Items {
+			if u.Drawers == nil {
+				p.units[it.Part] = u.Name
+			}
+		}
+	}
+	p.stands = make([][]int, len(c.Parts))
+	for i, s := range c.Solids {
+		if s.Part >= 0 {
+			p.stands[s.Part] = append(p.stands[s.Part], i)
+		}
+	}
+	return p
+}
+
+// next is the place of the next piece of a blank; nothing if it is of no case.
+func (p *places) next(b cutplan.Blank) place {
+	if p.of == nil {
+		return place{}
+	}
+	part := slices.IndexFunc(p.of.Parts, func(of stock.Part) bool { return of.From == b.Part.From && of.Name == b.Part.Name })
+	if part < 0 {
+		return place{}
+	}
+	n := min(b.Holds(), len(p.stands[part]))
+	solids := p.stands[part][:n]
+	p.stands[part] = p.stands[part][n:]
+	var at place
+	for _, i := range solids {
+		add(&at.into, p.into(i))
+	}
+	if at.into == nil && p.units[part] != "" {
+		at.into = []string{p.units[part]} // stock for joinery stands nowhere
+	}
+	for _, k := range p.of.Marks {
+		if k.Part == part && (len(k.Spots) == 0 || slices.ContainsFunc(k.Spots, func(s casework.Spot) bool { return slices.Contains(solids, s.Solid) })) {
+			add(&at.marks, k.What)
+		}
+	}
+	if n == 1 && b.Gang*b.Layers == 1 {
+		at.face, at.edge, at.end = p.sides(p.of.Solids[solids[0]])
+	}
+	return at
+}
+
+// add appends s unless it is there.
+func add(to *[]string, s string) {
+	if s != "" && !slices.Contains(*to, s) {
+		*to = append(*to, s)
+	}
+}
+
+// into names the sub-assembly of a solid, and which of the alike pieces in it it is.
+func (p *places) into(solid int) string {
+	s := p.of.Solids[solid]
+	said := p.units[s.Part]
+	if s.Drawer > 0 {
+		said = "drawer " + strconv.Itoa(s.Drawer)
+	}
+	for _, k := range p.of.Marks {
+		for _, spot := range k.Spots {
+			if spot.Solid == solid && spot.Piece != "" {
+				return said + ", " + spot.Piece
+			}
+		}
+	}
+	return said
+}
+
+// What lies low and high along an axis: as an edge or end, and as a face.
+var (
+	lowSide  = [...]string{casework.X: "left", casework.Y: "front", casework.Z: "lower"}
+	highSide = [...]string{casework.X: "right", casework.Y: "back", casework.Z: "top"}
+	lowFace  = [...]string{casework.X: "left face", casework.Y: "front face", casework.Z: "underside"}
+	highFace = [...]string{casework.X: "right face", casework.Y: "back face", casework.Z: "upper face"}
+)
+
+// sides are the face of a piece that is seen with its low edge below and its high
+// end to the right, and these two.
+func (p *places) sides(s casework.Solid) (face, edge, end string) {
+	if s.Along == s.Across || s.Across == s.Through || s.Along == s.Through {
+		return "", "", ""
+	}
+	// Length to the right, width upwards: what looks at the reader is the far side
+	// of the third axis where the three follow one another as X, Y, Z do.
+	names := lowFace
+	if (s.Along+1)%3 == s.Across {
+		names = highFace
+	}
+	face = names[s.Through]
+	if s.Role == "side" {
+		face = "outer face"
+		if p.isRight(s) == (names == lowFace) {
+			face = "inner face"
+		}
+	}
+	return face, lowSide[s.Across], highSide[s.Along]
+}
+
+// isRight reports whether a side is the one on the right.
+func (p *places) isRight(s casework.Solid) bool {
+	return slices.ContainsFunc(p.of.Solids, func(other casework.Solid) bool {
+		return other.Role == s.Role && other.At[casework.X] < s.At[casework.X]
+	})
+}
