@@ -1,6 +1,8 @@
 package report
 
 import (
+	"slices"
+
 	"sawbill/nest/cutplan"
 	"sawbill/report/internal/paper"
 	"sawbill/stock"
@@ -14,9 +16,6 @@ type block struct {
 	heading  string
 	cautions []string
 }
-
-// narrowRip is below what a rip takes a push stick. Common practice, no source.
-const narrowRip = 6 * stock.Inch
 
 // The cautions, in our own words, with what they rest on.
 var (
@@ -35,6 +34,7 @@ var (
 	withSheets = block{"Sheets", []string{
 		"Support full sheets on the infeed and outfeed before starting the cut.",                                                                         // common practice, no source
 		"Break large sheets down with a guided saw on a full support rather than alone on a small saw.",                                                  // common practice, no source
+		"Score a veneered panel across its grain before the cut, or tape the line: the veneer chips there.",                                              // common practice, no source
 		"Get help or use a carrier for heavy sheets: a 4 x 8 ft sheet 3/4 in thick weighs some 27 kg (60 lb) in softwood plywood, 42 kg (94 lb) in MDF.", // area x thickness x density
 	}}
 	withBoards = block{"Boards", []string{
@@ -84,13 +84,14 @@ func blocks(p *cutplan.Plan, o Options) []block {
 		sheets = sheets || l.Stock.Kind == stock.Sheet
 		boards = boards || l.Stock.Kind == stock.Board
 		for _, s := range p.Steps(l) {
-			narrow = narrow || s.Cut == cutplan.Rip && s.Setting < narrowRip
-			short = short || s.Cut == cutplan.Rip && !s.Trim && s.Piece.Width > s.Piece.Length
+			of := hazardsOf(p, l, s)
+			narrow = narrow || slices.Contains(of, narrowStrip)
+			short = short || slices.Contains(of, shortOnFence) || slices.Contains(of, acrossFence)
 		}
 		for _, n := range l.Leaves() {
 			if n.Use == cutplan.Part {
 				b := p.Bill[n.Blank]
-				short = short || n.Length < max(p.Job.Shortest, stock.ShortestMilled) || b.Gang > 1
+				short = short || n.Length < shortest(p) || b.Gang > 1
 			}
 		}
 	}

@@ -14,9 +14,10 @@ import (
 )
 
 // view is what a diagram needs to know of layout i.
-func view(p *cutplan.Plan, i int, r stock.Ruler) diagram.View {
+func view(p *cutplan.Plan, i int, names offcutNames, r stock.Ruler) diagram.View {
 	l := p.Layouts[i]
-	return diagram.View{Layout: l, Steps: p.Steps(l), Kerf: p.Job.Saw.Kerf, Bill: p.Bill, Ruler: r}
+	return diagram.View{Layout: l, Steps: p.Steps(l), Kerf: p.Job.Saw.Kerf, Bill: p.Bill, Ruler: r,
+		Name: func(n *cutplan.Node) string { return names.said(located{i, n}) }}
 }
 
 // A diagram may take this much of a page's height at least and at most; between
@@ -34,25 +35,28 @@ func diagramRoom(b *paper.Book, steps paper.Table) float64 {
 }
 
 // layoutPages draws each sheet on a page of its own, boards several to a page.
-func layoutPages(b *paper.Book, p *cutplan.Plan, r stock.Ruler) {
-	boards := boardScale(p, r, b.Width(), b.Height()/2)
+func layoutPages(b *paper.Book, p *cutplan.Plan, names offcutNames, r stock.Ruler) {
+	boards := boardScale(p, names, r, b.Width(), b.Height()/2)
 	afterBoard := false
-	last := lastBoard(p)
 	for i, l := range p.Layouts {
 		board := l.Stock.Kind == stock.Board
-		v := view(p, i, r)
+		v := view(p, i, names, r)
 		if board {
 			v.Scale = boards
 		}
-		steps := stepTable(p, l, v.Steps, r)
+		steps := stepTable(p, i, v.Steps, names, r)
 		picture := diagram.New(v, b.Width(), diagramRoom(b, steps))
 		parts := key(p, picture.Short, r)
+		mind := stepCautions(p, l, v.Steps, r)
 		around := headingRoom + picture.Height + b.TableHeight(parts)
+		for _, said := range mind {
+			around += b.ParagraphHeight(said)
+		}
 		var later []string // what is done to the parts, and when
-		for _, said := range []string{planing(p, l, r), cutLater(p, l)} {
+		for _, said := range []string{planing(p, l, r), truing(p, l, r), cutLater(p, l)} {
 			if said != "" {
 				later = append(later, said)
-				around += planingRoom
+				around += b.ParagraphHeight(said)
 			}
 		}
 		switch {
@@ -86,48 +90,23 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, r stock.Ruler) {
 			b.Paragraph("No cut is needed.")
 		}
 		b.Table(steps)
-		if i == last {
-			stopTable(b, p, r)
+		for _, said := range mind {
+			b.Paragraph(said)
 		}
 	}
-}
-
-// lastBoard is the last layout of a board, -1 if there is none.
-func lastBoard(p *cutplan.Plan) int {
-	last := -1
-	for i, l := range p.Layouts {
-		if l.Stock.Kind == stock.Board {
-			last = i
-		}
-	}
-	return last
-}
-
-// stopTable gathers the crosscuts of all boards, if there are any.
-func stopTable(b *paper.Book, p *cutplan.Plan, r stock.Ruler) {
-	stops := stopList(p, r).table()
-	if len(stops.Rows) == 0 {
-		return
-	}
-	stops.Columns[stopColumn].Size, stops.Columns[stopColumn].Face = stops.Size+2, drawing.Bold
-	b.Space(4)
-	b.Need(min(b.TableHeight(stops)+boardRoom, b.Height()))
-	b.Heading("Stops for all boards")
-	b.Paragraph(aboutStops)
-	b.Table(stops)
 }
 
 // aboutMarks says how the figures below a board are meant.
-const aboutMarks = "Marks are measured from the squared reference end of the board or piece in hand, all from that one end; the blade cuts beyond the mark. The stop is set to the length of the piece that comes off. Fences are set from the reference edge, the lower one."
+const aboutMarks = "Marks are measured from the squared reference end of the board or piece in hand, all from that one end; the blade cuts beyond the mark. The stop is set to the length of the piece that comes off. Fences are set from the reference edge, the lower one. " + pencil
+
+// pencil is what keeps the pieces apart that wait on the bench.
+const pencil = "Pencil the number of its cut on every piece as it comes off, and the mark on every part."
 
 // headingRoom is what stands above a diagram, with a note below it, in mm.
 const headingRoom = 28.0
 
 // boardRoom is what stands above a board, in mm. Its notes are rare.
 const boardRoom = 18.0
-
-// planingRoom is what the line on planing takes beyond it, in mm.
-const planingRoom = 6.0
 
 // fitted gives the steps of a sheet the largest type at which they fit below the
 // diagram: they are read from further away than the rest. Steps that do not fit
@@ -144,11 +123,11 @@ func fitted(b *paper.Book, steps paper.Table, room float64) paper.Table {
 
 // boardScale is the scale at which the longest board fits: one for all of them,
 // so that boards on a page can be compared.
-func boardScale(p *cutplan.Plan, r stock.Ruler, wide, high float64) int {
+func boardScale(p *cutplan.Plan, names offcutNames, r stock.Ruler, wide, high float64) int {
 	scale := 0
 	for i, l := range p.Layouts {
 		if l.Stock.Kind == stock.Board {
-			scale = max(scale, diagram.New(view(p, i, r), wide, high).Scale)
+			scale = max(scale, diagram.New(view(p, i, names, r), wide, high).Scale)
 		}
 	}
 	return scale
@@ -245,8 +224,8 @@ func cutLater(p *cutplan.Plan, l cutplan.Layout) string {
 // notes says what a reader of the diagram must know beyond it.
 func notes(b *paper.Book, picture diagram.Picture, steps []cutplan.Step) {
 	for _, s := range steps {
-		if s.Breakdown {
-			b.Strong("BREAKDOWN: beyond the reach of the saw's fence or crosscut. Make this cut with a guided saw on a full support.")
+		if s.Breakdown() {
+			b.Strong("BREAKDOWN: beyond the reach of the saw's fence or crosscut. Make this cut with a guided saw on a full support, along a line at the mark: measured from the reference edge or end of the piece as it comes to hand, before its first cut. The blade cuts beyond the mark.")
 			break
 		}
 	}
@@ -272,7 +251,7 @@ func key(p *cutplan.Plan, blanks []int, r stock.Ruler) paper.Table {
 func LayoutSVG(p *cutplan.Plan, i int, o Options) []byte {
 	const width, height = 240.0, 200.0
 	l := p.Layouts[i]
-	picture := diagram.New(view(p, i, o.Ruler), width, height)
+	picture := diagram.New(view(p, i, namesOf(p, ""), o.Ruler), width, height)
 	title := "Layout " + strconv.Itoa(i+1) + ": " + stockName(l.Stock, o.Ruler)
 	return picture.SVG(title)
 }

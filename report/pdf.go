@@ -9,7 +9,8 @@ import (
 )
 
 // PDF is the plan to take along: what to buy on the first page, the cutting
-// bill, a diagram and its steps for every layout, and the cautions.
+// bill, a diagram and its steps for every layout, the setups of them all, and the
+// cautions.
 //
 // The warnings name characters that the page's fonts lack. The error is the PDF
 // writer's own; no plan should cause one.
@@ -33,20 +34,22 @@ func title(p *cutplan.Plan) string {
 func pages(p *cutplan.Plan, o Options) []drawing.Drawing {
 	r := o.Ruler
 	b := paper.New(o.Paper.size(), title(p), "Sizes in "+unitName(r)+": length x width x thickness. ≈ marks a rounded figure.")
-	frontPage(b, p, o)
+	names := namesOf(p, "")
+	frontPage(b, p, names, o)
 	b.Page("cutting bill")
 	b.Heading("Cutting bill")
-	b.Table(cuttingBill(p.Bill, r).table())
+	b.Table(cuttingBill(p, r).table())
 	millingPage(b, p, r)
 	casePages(b, p, o)
-	layoutPages(b, p, r)
+	layoutPages(b, p, names, r)
+	setupPage(b, p, names, r)
 	takeoffPage(b, o)
 	cautionPage(b, p, o)
 	return b.Pages()
 }
 
 // frontPage answers what to buy and what it costs.
-func frontPage(b *paper.Book, p *cutplan.Plan, o Options) {
+func frontPage(b *paper.Book, p *cutplan.Plan, names offcutNames, o Options) {
 	r := o.Ruler
 	b.Page("what to buy")
 	b.Title(title(p))
@@ -81,7 +84,7 @@ func frontPage(b *paper.Book, p *cutplan.Plan, o Options) {
 		b.Heading("Take from what is on hand")
 		b.Table(rack.table())
 	}
-	if offcuts := kept(p, r); len(offcuts.rows) > 0 {
+	if offcuts := kept(p, names, r); len(offcuts.rows) > 0 {
 		b.Heading("Keep")
 		b.Table(offcuts.table())
 	}

@@ -24,7 +24,7 @@ func TestEqualCutsShareALine(t *testing.T) {
 	other := chain(4, 3)
 	other.OffNode = part(2)
 	breakdown := chain(4, 3)
-	breakdown.Breakdown = true
+	breakdown.Guide = cutplan.Marked
 	trim := chain(2, 1)
 	trim.Trim, trim.Rest = true, true
 	longer := each(6, 3)

@@ -115,29 +115,25 @@ func fromTheRack(p *cutplan.Plan, r stock.Ruler) listing {
 	return l
 }
 
-// kept is what is left that is worth keeping, the largest first.
-func kept(p *cutplan.Plan, r stock.Ruler) listing {
+// kept is what is left that is worth keeping, the largest first, with what to
+// write on it.
+func kept(p *cutplan.Plan, names offcutNames, r stock.Ruler) listing {
 	type piece struct {
 		material                 string
 		thickness, length, width stock.Length
 	}
-	count := map[piece]int{}
+	of := map[piece][]located{}
 	layouts := map[piece][]int{}
 	var pieces []piece
-	for i := range p.Layouts {
-		lay := &p.Layouts[i]
-		for _, n := range lay.Leaves() {
-			if n.Use != cutplan.Offcut {
-				continue
-			}
-			k := piece{lay.Stock.Material, lay.Stock.Thickness, n.Length, n.Width}
-			if count[k] == 0 {
-				pieces = append(pieces, k)
-			}
-			count[k] += lay.Repeat
-			if !slices.Contains(layouts[k], i+1) {
-				layouts[k] = append(layouts[k], i+1)
-			}
+	for _, kept := range p.Offcuts() {
+		lay := p.Layouts[kept.Layout].Stock
+		k := piece{lay.Material, lay.Thickness, kept.Node.Length, kept.Node.Width}
+		if of[k] == nil {
+			pieces = append(pieces, k)
+		}
+		of[k] = append(of[k], located{kept.Layout, &kept.Node})
+		if !slices.Contains(layouts[k], kept.Layout+1) {
+			layouts[k] = append(layouts[k], kept.Layout+1)
 		}
 	}
 	slices.SortStableFunc(pieces, func(a, b piece) int {
@@ -145,10 +141,11 @@ func kept(p *cutplan.Plan, r stock.Ruler) listing {
 			cmp.Compare(b.length*b.width, a.length*a.width), cmp.Compare(b.length, a.length))
 	})
 	l := listing{columns: []heading{
-		{"keep", figures}, {"size" + unit(r), sizes}, {"material", words}, {"layout", sizes},
+		{"keep", figures}, {"size" + unit(r), sizes}, {"material", words}, {"layout", sizes}, {"write on it", words},
 	}}
 	for _, k := range pieces {
-		l.add(strconv.Itoa(count[k]), r.Size(k.length, k.width)+" x "+r.Print(k.thickness), k.material, list(layouts[k]))
+		l.add(strconv.Itoa(len(names.numbers(of[k]...))), r.Size(k.length, k.width)+" x "+r.Print(k.thickness), k.material,
+			ranges(layouts[k]), names.said(of[k]...))
 	}
 	return l
 }

@@ -26,8 +26,12 @@ const (
 	leaderMargin = 1.0  // mm between a leader's end and the text
 )
 
-// led is w in one line for a callout. A long name gives way to the size.
+// led is w in one line for a callout. A long name gives way to the size, but for
+// that of an offcut.
 func (w wording) led() string {
+	if w.keep && w.name != "" {
+		return w.name + ", " + w.size
+	}
 	room := widest - countRoom
 	without := wording{mark: w.mark, name: "", size: w.size}.single()
 	width := drawing.Width(w.single(), drawing.Regular, calloutSize)

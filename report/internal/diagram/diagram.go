@@ -32,6 +32,8 @@ type View struct {
 	Kerf   stock.Length
 	Bill   []cutplan.Blank
 	Ruler  stock.Ruler
+	// Name is what to write on an offcut.
+	Name func(*cutplan.Node) string
 	// Scale is n of "1:n" at least; 0 is whatever fills the room.
 	Scale int
 }

@@ -36,7 +36,7 @@ func place(v View, f frame) labels {
 		if leaf.Use == cutplan.Waste {
 			return
 		}
-		w, piece := wordingOf(leaf, v.Bill, v.Ruler), f.rect(leaf)
+		w, piece := wordingOf(leaf, v), f.rect(leaf)
 		room := piece
 		if leaf.Use == cutplan.Offcut {
 			room = piece.Inset(keepFrame)
