@@ -48,6 +48,9 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, names offcutNames, r stock.Rule
 		picture := diagram.New(v, b.Width(), diagramRoom(b, steps))
 		parts := key(p, picture.Short, r)
 		mind := stepCautions(p, l, v.Steps, r)
+		if !board && len(v.Steps) > 0 {
+			mind = append([]string{pencil}, mind...)
+		}
 		around := headingRoom + picture.Height + b.TableHeight(parts)
 		for _, said := range mind {
 			around += b.ParagraphHeight(said)

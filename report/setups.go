@@ -150,25 +150,43 @@ func (r setupRow) setting(ruler stock.Ruler) string {
 // inHand names the pieces by layout and cut: "layout 1: 8, rest of 11". What a
 // cut leaves for the next one in this row is not named again.
 func (r setupRow) inHand(p *cutplan.Plan) string {
-	var said []string
+	type pieces struct {
+		layouts []int
+		said    string
+		times   int
+	}
+	var all []pieces
 	for from := 0; from < len(r.cuts); {
 		to := from
 		for to < len(r.cuts) && r.cuts[to].Layout == r.cuts[from].Layout {
 			to++
 		}
 		layout := r.cuts[from].Layout
-		of := "layout " + strconv.Itoa(layout+1) + ": "
-		if n := p.Layouts[layout].Repeat; n > 1 {
-			of = fmt.Sprintf("layout %d, all %d: ", layout+1, n)
+		now := pieces{[]int{layout + 1}, held(r.cuts[from:to], kindWord(p.Layouts[layout].Stock)), p.Layouts[layout].Repeat}
+		if last := len(all) - 1; last >= 0 && all[last].said == now.said && all[last].times == now.times {
+			all[last].layouts = append(all[last].layouts, layout+1)
+		} else {
+			all = append(all, now)
 		}
-		said = append(said, of+strings.Join(held(r.cuts[from:to], kindWord(p.Layouts[layout].Stock)), ", "))
 		from = to
+	}
+	var said []string
+	for _, of := range all {
+		words := "layout "
+		if len(of.layouts) > 1 {
+			words = "layouts "
+		}
+		words += ranges(of.layouts)
+		if of.times > 1 {
+			words += fmt.Sprintf(", all %d", of.times)
+		}
+		said = append(said, words+": "+of.said)
 	}
 	return strings.Join(said, "; ")
 }
 
 // held names the pieces that cuts of one layout divide.
-func held(cuts []cutplan.SetupCut, whole string) []string {
+func held(cuts []cutplan.SetupCut, whole string) string {
 	var freed, rests []int
 	stockItself := false
 	here := map[int]bool{}
@@ -195,7 +213,7 @@ func held(cuts []cutplan.SetupCut, whole string) []string {
 	if rests != nil {
 		said = append(said, "rest of "+ranges(rests))
 	}
-	return said
+	return strings.Join(said, ", ")
 }
 
 // roundName is the round for a column, told where it begins.

@@ -78,7 +78,7 @@ func TestSetupsOfTheBench(t *testing.T) {
 		"trim | trim 10 | trim off every edge | layout 2: sheet | 1 | trimmed: 1160 x 620 | ",
 		"1 | fence 300 | rip | layout 1, all 2: rest of 1 | 2 | piece 2440 x 300 | 2 x piece 2440 x 293.6",
 		"1 |  | rip; large panel | layout 3: sheet | 1 | piece 2440 x 300 | keep 2440 x 916.8, write H7KMQ-12",
-		"1 | stop 740 | crosscut | layout 4: board; layout 5: board | 4 | piece 740 x 89 | ",
+		"1 | stop 740 | crosscut | layouts 4, 5: board | 4 | piece 740 x 89 | ",
 		"2 | fence 28 | rip; push stick | layout 5: 4, 5 | 4 | F cleat, 520 x 28 | ",
 		"3 | stop 380 | rip, at a stop | layout 1, all 2: 7 | 2 | C side, 560 x 380 | 2 x keep 560 x 236.8, write H7KMQ-1, 2",
 	} {

@@ -82,9 +82,9 @@ func (w wording) variants() [][]label {
 	}
 	name, finish := plainLine(w.name), plainLine(w.finish)
 	headed := boldLine(w.mark + " " + w.name)
-	bare := []label{short(mark, size), short(boldLine(w.mark + " " + w.size)), short(mark)}
+	sized, bare := []label{short(mark, size), short(boldLine(w.mark + " " + w.size))}, []label{short(mark)}
 	if w.finish == "" {
-		return [][]label{{full(mark, name, size), full(headed, size), full(single)}, bare}
+		return [][]label{{full(mark, name, size), full(headed, size), full(single)}, sized, bare}
 	}
 	return [][]label{
 		{
@@ -92,7 +92,7 @@ func (w wording) variants() [][]label {
 			full(boldLine(single.text + " (" + w.finish + ")")),
 		},
 		{short(mark, name, size), short(headed, size), short(single)},
-		bare,
+		sized, bare,
 	}
 }
 
