@@ -23,14 +23,14 @@ func view(p *cutplan.Plan, i int, names offcutNames, r stock.Ruler) diagram.View
 // A diagram may take this much of a page's height at least and at most; between
 // the two the steps below it decide.
 const (
-	leastDiagram = 0.45
+	leastDiagram = 0.4
 	mostDiagram  = 0.75
 )
 
 // diagramRoom is how high the diagram of a sheet may be so that its steps fit
-// below it, in mm.
-func diagramRoom(b *paper.Book, steps paper.Table) float64 {
-	left := b.Height() - headingRoom - b.TableHeight(steps)
+// below it, in mm; other text around it takes so much.
+func diagramRoom(b *paper.Book, steps paper.Table, around float64) float64 {
+	left := b.Height() - around - b.TableHeight(steps)
 	return min(max(left, leastDiagram*b.Height()), mostDiagram*b.Height())
 }
 
@@ -45,23 +45,19 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, names offcutNames, r stock.Rule
 			v.Scale = boards
 		}
 		steps := stepTable(p, i, v.Steps, names, r)
-		picture := diagram.New(v, b.Width(), diagramRoom(b, steps))
-		parts := key(p, picture.Short, r)
 		mind := stepCautions(p, l, v.Steps, r)
 		if !board && len(v.Steps) > 0 {
 			mind = append([]string{pencil}, mind...)
 		}
-		around := headingRoom + picture.Height + b.TableHeight(parts)
-		for _, said := range mind {
+		later := slices.DeleteFunc([]string{planing(p, l, r), truing(p, l, r), cutLater(p, l)},
+			func(said string) bool { return said == "" }) // what is done to the parts, and when
+		around := headingRoom
+		for _, said := range slices.Concat(mind, later) {
 			around += b.ParagraphHeight(said)
 		}
-		var later []string // what is done to the parts, and when
-		for _, said := range []string{planing(p, l, r), truing(p, l, r), cutLater(p, l)} {
-			if said != "" {
-				later = append(later, said)
-				around += b.ParagraphHeight(said)
-			}
-		}
+		picture := diagram.New(v, b.Width(), diagramRoom(b, steps, around))
+		parts := key(p, picture.Short, r)
+		around += picture.Height + b.TableHeight(parts)
 		switch {
 		case board && afterBoard:
 			b.Space(4)
@@ -106,7 +102,7 @@ const aboutMarks = "Marks are measured from the squared reference end of the boa
 const pencil = "Pencil the number of its cut on every piece as it comes off, and the mark on every part."
 
 // headingRoom is what stands above a diagram, with a note below it, in mm.
-const headingRoom = 28.0
+const headingRoom = 30.0
 
 // boardRoom is what stands above a board, in mm. Its notes are rare.
 const boardRoom = 18.0
@@ -228,7 +224,7 @@ func cutLater(p *cutplan.Plan, l cutplan.Layout) string {
 func notes(b *paper.Book, picture diagram.Picture, steps []cutplan.Step) {
 	for _, s := range steps {
 		if s.Breakdown() {
-			b.Strong("BREAKDOWN: beyond the reach of the saw's fence or crosscut. Make this cut with a guided saw on a full support, along a line at the mark: measured from the reference edge or end of the piece as it comes to hand, before its first cut. The blade cuts beyond the mark.")
+			b.Strong("BREAKDOWN: beyond the saw's fence or crosscut. Use a guided saw on a full support, along the mark, measured from the reference edge or end of the piece in hand; the blade cuts beyond it.")
 			break
 		}
 	}

@@ -38,7 +38,9 @@ func pages(p *cutplan.Plan, o Options) []drawing.Drawing {
 	frontPage(b, p, names, o)
 	b.Page("cutting bill")
 	b.Heading("Cutting bill")
-	b.Table(cuttingBill(p, r).table())
+	bill := cuttingBill(p, r).table()
+	bill.Size = 8.5 // it has many columns
+	b.Table(bill)
 	millingPage(b, p, r)
 	casePages(b, p, o)
 	layoutPages(b, p, names, r)

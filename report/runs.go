@@ -97,7 +97,8 @@ func (r run) setting(l cutplan.Layout, ruler stock.Ruler) string {
 	case s.Trim:
 		return ruler.Print(l.Stock.Trim)
 	case s.Breakdown():
-		return "mark " + r.marks(ruler)
+		// From the piece in hand, as this row has it.
+		return "mark " + each(r.steps, func(t cutplan.Step) string { return ruler.Print(t.Mark - s.Mark + s.Setting) })
 	default:
 		return ruler.Print(s.Setting)
 	}

@@ -234,9 +234,12 @@ func (c cut) numberAt(off float64, taken []drawing.Rect, room drawing.Rect) (num
 		n.at = drawing.Point{X: c.from.X + off, Y: c.from.Y}
 	}
 	for _, start := range c.starts {
-		if c.rip {
+		switch {
+		case off < 0: // it stands before them, and a line leads there
+			n.led = true
+		case c.rip:
 			start.X = n.at.X
-		} else {
+		default:
 			start.Y = n.at.Y
 		}
 		n.string = append(n.string, start)
