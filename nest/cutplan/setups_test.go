@@ -221,3 +221,37 @@ func TestOffcutsAreNumberedThroughThePlan(t *testing.T) {
 		}
 	}
 }
+
+// What waits for the dry fit is not cut at the settings of what does not.
+func TestLateStockHasSetupsOfItsOwn(t *testing.T) {
+	p := Plan{Bill: make([]Blank, 2), Layouts: []Layout{boardCutAt(1, 900), boardCutAt(1, 900)}}
+	p.Bill[1].Part.DryFit = true
+	p.Layouts[1].Root.Children[0].Blank = 1
+	var late []bool
+	for _, g := range p.Setups() {
+		late = append(late, g.Late)
+	}
+	if want := []bool{false, true}; !slices.Equal(late, want) {
+		t.Errorf("late: %v, want %v", late, want)
+	}
+}
+
+// Of a short wide piece the rest may be long enough for the fence; it stays at
+// the stop.
+func TestAPieceStaysAtTheStop(t *testing.T) {
+	root := Node{Length: 300 * mm, Width: 700 * mm, Use: Split, Cut: Rip}
+	for y := stock.Length(0); y < 700*mm; y += 200 * mm {
+		root.Children = append(root.Children, Node{Y: y, Length: 300 * mm, Width: min(200*mm, 700*mm-y), Use: Part})
+	}
+	l := Layout{Stock: stock.Stock{Length: 300 * mm, Width: 700 * mm}, Repeat: 1, Root: root}
+	p := Plan{Bill: make([]Blank, 1), Layouts: []Layout{l}}
+	steps := p.Steps(l)
+	for _, s := range steps {
+		if s.Guide != Stop {
+			t.Errorf("cut %d, of %v, goes by the %v", s.Number, s.Piece, s.Guide)
+		}
+	}
+	if len(steps) != 3 || steps[2].Piece.Width != 300*mm {
+		t.Errorf("%d cuts, the last of %v", len(steps), steps[len(steps)-1].Piece)
+	}
+}
