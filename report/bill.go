@@ -10,21 +10,47 @@ import (
 	"sawbill/stock"
 )
 
-// cuttingBill lists the blanks, and counts them.
-func cuttingBill(bill []cutplan.Blank, r stock.Ruler) listing {
-	unit := unit(r)
+// cuttingBill lists the blanks of a plan, counts them, and says which layouts hold
+// them.
+func cuttingBill(p *cutplan.Plan, r stock.Ruler) listing {
+	unit, layouts := unit(r), layoutsOf(p)
 	l := listing{columns: []heading{
 		{"mark", marks}, {"part", words}, {"count", figures}, {"cut to" + unit, marks},
-		{"finished" + unit, sizes}, {"material", words}, {"allowances", words},
+		{"finished" + unit, sizes}, {"material", words}, {"allowances", words}, {"layout", words},
 	}}
-	for _, b := range bill {
+	for i, b := range p.Bill {
 		more := allowances(b, r)
 		if b.Spare > 0 {
 			more += fmt.Sprintf("; %d spare", b.Spare)
 		}
-		l.add(b.Mark, b.Name(), strconv.Itoa(b.Count), blankSize(b, r), partSize(b.Part, r), b.Part.Material, more)
+		l.add(b.Mark, b.Name(), strconv.Itoa(b.Count), blankSize(b, r), partSize(b.Part, r), b.Part.Material, more, ranges(layouts[i]))
 	}
-	return l.withNotes(bill)
+	return l.withNotes(p.Bill)
+}
+
+// whereCut is the cutting bill in brief: where each blank is found.
+func whereCut(p *cutplan.Plan, r stock.Ruler) listing {
+	l := listing{columns: []heading{
+		{"mark", marks}, {"part", words}, {"count", figures}, {"cut to" + unit(r), sizes}, {"layout", words},
+	}}
+	layouts := layoutsOf(p)
+	for i, b := range p.Bill {
+		l.add(b.Mark, b.Name(), strconv.Itoa(b.Count), blankSize(b, r), ranges(layouts[i]))
+	}
+	return l
+}
+
+// layoutsOf lists the layouts that hold each blank, counted from 1.
+func layoutsOf(p *cutplan.Plan) [][]int {
+	all := make([][]int, len(p.Bill))
+	for i, l := range p.Layouts {
+		for _, n := range l.Leaves() {
+			if n.Use == cutplan.Part && !slices.Contains(all[n.Blank], i+1) {
+				all[n.Blank] = append(all[n.Blank], i+1)
+			}
+		}
+	}
+	return all
 }
 
 // withNotes adds a column of what is to be cut late and of the maker's remarks, a

@@ -3,6 +3,7 @@ package report
 import (
 	"bytes"
 	"encoding/csv"
+	"fmt"
 	"strconv"
 	"strings"
 
@@ -20,28 +21,30 @@ func CuttingBill(p *cutplan.Plan) []byte {
 	write := func(cells ...string) { _ = w.Write(cells) } // a buffer takes every write
 	write("name", "material", "length (mm)", "width (mm)", "thickness (mm)", "count", "grain",
 		"edge (mm)", "face (mm)", "end (mm)", "mitre (mm)", "edges", "faces", "ends", "mitres", "gang", "resaw", "note",
-		"mark", "blanks", "parts of each", "cut to length (mm)", "cut to width (mm)", "cut to thickness (mm)", afterDryFit)
-	mm := stock.Length.Decimal
+		"mark", "blanks", "parts of each", "cut to length (mm)", "cut to width (mm)", "cut to thickness (mm)", afterDryFit, "layouts")
+	mm, in := stock.Length.Decimal, layoutsOf(p)
 	for i := 0; i < len(p.Bill); {
 		part := p.Bill[i].Part
 		a := part.Allowance
 		if p.Job.KindOf(part.Material) == stock.Sheet {
 			a.Face = 0 // no face of a sheet is planed, whatever the job's allowance
 		}
-		var mark, blanks, holds, length, width, thickness []string
+		var mark, blanks, holds, length, width, thickness, layouts []string
 		for ; i < len(p.Bill) && p.Bill[i].Part.Name == part.Name; i++ {
 			l := p.Bill[i]
 			mark, blanks, holds = append(mark, l.Mark), append(blanks, strconv.Itoa(l.Count)), append(holds, strconv.Itoa(l.Holds()))
 			length, width, thickness = append(length, mm(l.Length)), append(width, mm(l.Width)), append(thickness, mm(l.Thickness))
+			// A comma would make a decimal fraction of two layouts.
+			layouts = append(layouts, strings.Trim(fmt.Sprint(in[i]), "[]"))
 		}
-		each := func(of []string) string { return strings.Join(of, ", ") }
+		joined := func(of []string) string { return strings.Join(of, ", ") }
 		write(part.Name, part.Material, mm(part.Length), mm(part.Width), mm(part.Thickness),
 			strconv.Itoa(part.Count), part.Grain.String(),
 			mm(a.Edge), mm(a.Face), mm(a.End), mm(a.Mitre),
 			strconv.Itoa(a.Edges), strconv.Itoa(a.Faces), strconv.Itoa(a.Ends), strconv.Itoa(a.Mitres),
 			strconv.FormatBool(!part.Alone), strconv.FormatBool(part.Resaw), part.Note,
-			each(mark), each(blanks), each(holds), each(length), each(width), each(thickness),
-			strconv.FormatBool(part.DryFit))
+			joined(mark), joined(blanks), joined(holds), joined(length), joined(width), joined(thickness),
+			strconv.FormatBool(part.DryFit), joined(layouts))
 	}
 	w.Flush()
 	return b.Bytes()

@@ -1,6 +1,9 @@
 package report
 
 import (
+	"fmt"
+	"slices"
+
 	"sawbill/nest/cutplan"
 	"sawbill/stock"
 )
@@ -13,9 +16,6 @@ type block struct {
 	heading  string
 	cautions []string
 }
-
-// narrowRip is below what a rip takes a push stick. Common practice, no source.
-const narrowRip = 6 * stock.Inch
 
 // The cautions, in our own words, with what they rest on.
 var (
@@ -32,8 +32,11 @@ var (
 		"The plan counts on the kerf it states: measure a test cut of your own blade before the first piece.", // common practice, no source
 	}}
 	withSheets = block{"Sheets", []string{
-		"Support full sheets on the infeed and outfeed before starting the cut.",                                                                         // common practice, no source
-		"Break large sheets down with a guided saw on a full support rather than alone on a small saw.",                                                  // common practice, no source
+		"Support full sheets on the infeed and outfeed before starting the cut.",                            // common practice, no source
+		"Break large sheets down with a guided saw on a full support rather than alone on a small saw.",     // common practice, no source
+		"Score a veneered panel across its grain before the cut, or tape the line: the veneer chips there.", // common practice, no source
+		fmt.Sprintf("Called large here are panels of %v m2 (16 sq ft) or more, and of %s (%s) or more if they were MDF.",
+			largeArea, heavyWeight.PrintUnit(stock.Millimetres), heavyWeight.PrintUnit(stock.Inches)),
 		"Get help or use a carrier for heavy sheets: a 4 x 8 ft sheet 3/4 in thick weighs some 27 kg (60 lb) in softwood plywood, 42 kg (94 lb) in MDF.", // area x thickness x density
 	}}
 	withBoards = block{"Boards", []string{
@@ -41,8 +44,8 @@ var (
 		"Check reclaimed wood for metal before cutting.",                         // common practice, no source
 	}}
 	narrowRips = block{"Narrow rips in this plan", []string{
-		"Use a push stick or block when the rip is narrow or hands would come near the blade.",              // 29 CFR 1910.213(s), from memory
-		"Use feather boards or a jig when the normal guard cannot be used, such as for dadoes and rabbets.", // Cal. Code Regs. title 8 s. 4296(a)
+		"Use a push stick or block when the rip is narrow, here below 6 in (152 mm), or hands would come near the blade.", // narrowRip; 29 CFR 1910.213(s), from memory
+		"Use feather boards or a jig when the normal guard cannot be used, such as for dadoes and rabbets.",               // Cal. Code Regs. title 8 s. 4296(a)
 	}}
 	shortPieces = block{"Short pieces in this plan", []string{
 		"Do not rip a piece that is wider than it is long against the fence, or too short to control: cut it with a mitre gauge, a sled or a guided saw.", // common practice, no source
@@ -83,13 +86,14 @@ func blocks(p *cutplan.Plan, o Options) []block {
 		sheets = sheets || l.Stock.Kind == stock.Sheet
 		boards = boards || l.Stock.Kind == stock.Board
 		for _, s := range p.Steps(l) {
-			narrow = narrow || s.Cut == cutplan.Rip && s.Setting < narrowRip
-			short = short || s.Cut == cutplan.Rip && !s.Trim && s.Piece.Width > s.Piece.Length
+			of := hazardsOf(p, l, s)
+			narrow = narrow || slices.Contains(of, narrowStrip)
+			short = short || slices.Contains(of, shortOnFence) || slices.Contains(of, acrossFence)
 		}
 		for _, n := range l.Leaves() {
 			if n.Use == cutplan.Part {
 				b := p.Bill[n.Blank]
-				short = short || n.Length < max(p.Job.Shortest, stock.ShortestMilled) || b.Gang > 1
+				short = short || n.Length < shortest(p) || b.Gang > 1
 			}
 		}
 	}

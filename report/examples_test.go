@@ -83,7 +83,7 @@ func TestTheFirstPageHoldsAllThatBuyingTakes(t *testing.T) {
 func TestTheExamplesHaveALabelForEachBlank(t *testing.T) {
 	for _, e := range examples(t) {
 		count := make(map[string]int)
-		for _, l := range labels(e.plan, Options{Case: e.design}) {
+		for _, l := range labels(e.plan, namesOf(e.plan, ""), Options{Case: e.design}) {
 			if l.Piece.Grain == label.NoGrain && l.Where == "" {
 				t.Errorf("%s: %s comes from nowhere", e.name, l.Name)
 			}

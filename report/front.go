@@ -13,7 +13,7 @@ import (
 
 // frontPage answers what to buy and what it costs, in type to read at the yard;
 // then what becomes of it.
-func frontPage(b document, p *cutplan.Plan, o Options) {
+func frontPage(b document, p *cutplan.Plan, names offcutNames, o Options) {
 	r := o.Ruler
 	b.Page("what to buy")
 	b.Title(title(p))
@@ -51,7 +51,7 @@ func frontPage(b document, p *cutplan.Plan, o Options) {
 		b.Heading("Where the material goes")
 		b.Table(in(where.table(), 11))
 	}
-	if offcuts := kept(p, r); len(offcuts.rows) > 0 {
+	if offcuts := kept(p, names, r); len(offcuts.rows) > 0 {
 		b.Heading("Keep")
 		b.Table(in(offcuts.table(), 11))
 	}

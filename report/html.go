@@ -17,10 +17,12 @@ import (
 func HTML(p *cutplan.Plan, o Options, identity string) []byte {
 	r := o.Ruler
 	b := webpage.New(title(p), identity, aboutSizes(r))
-	frontPage(b, p, o)
+	names := namesOf(p, "")
+	frontPage(b, p, names, o)
 	billPage(b, p, r)
 	cautionPage(b, p, o)
-	layoutSections(b, p, r)
+	layoutSections(b, p, names, r)
+	setupPage(b, p, names, r)
 	millingPage(b, p, r)
 	if o.Case != nil {
 		elevationFigures(b, p, o)
@@ -63,41 +65,39 @@ func elevationFigures(b *webpage.Page, p *cutplan.Plan, o Options) {
 }
 
 // layoutSections show each layout with its steps.
-func layoutSections(b *webpage.Page, p *cutplan.Plan, r stock.Ruler) {
-	boards := boardScale(p, r, b.Width(), layoutHigh)
+func layoutSections(b *webpage.Page, p *cutplan.Plan, names offcutNames, r stock.Ruler) {
+	boards := boardScale(p, names, r, b.Width(), layoutHigh)
 	afterBoard := false
-	last := lastBoard(p)
 	for i, l := range p.Layouts {
 		board := l.Stock.Kind == stock.Board
 		if !board || !afterBoard {
 			b.Page("layouts")
 		}
 		b.Heading(layoutHeading(l, i, r))
-		for _, said := range []string{layoutFacts(p, l, r), planing(p, l, r), cutLater(p, l)} {
-			if said != "" {
-				b.Paragraph(said)
-			}
+		b.Paragraph(layoutFacts(p, l, r))
+		for _, said := range afterwards(p, l, r) {
+			b.Paragraph(said)
 		}
 		if board && !afterBoard {
 			b.Paragraph(aboutMarks)
 		}
 		afterBoard = board
-		layoutFigure(b, p, i, boards, r)
+		layoutFigure(b, p, i, boards, names, r)
 		steps := p.Steps(l)
 		if len(steps) == 0 {
 			b.Paragraph("No cut is needed.")
 		}
-		b.Table(stepTable(p, l, steps, r))
-		if stops := stopTable(p, r); i == last && len(stops.Rows) > 0 {
-			writeStops(b, stops)
+		b.Table(stepTable(p, i, steps, names, r))
+		for _, said := range heed(p, l, steps, r) {
+			b.Paragraph(said)
 		}
 	}
 }
 
 // layoutFigure draws layout i and tells what the drawings leave out; boards all at
 // one scale.
-func layoutFigure(b *webpage.Page, p *cutplan.Plan, i, boards int, r stock.Ruler) {
-	l, v := p.Layouts[i], view(p, i, r)
+func layoutFigure(b *webpage.Page, p *cutplan.Plan, i, boards int, names offcutNames, r stock.Ruler) {
+	l, v := p.Layouts[i], view(p, i, names, r)
 	narrow := diagram.New(v, webpage.Narrow, narrowHigh)
 	if l.Stock.Kind == stock.Board {
 		v.Scale = boards

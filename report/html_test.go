@@ -89,9 +89,9 @@ func TestThePageDrawsAsThePaperDoes(t *testing.T) {
 	p := bench()
 	page := HTML(p, Options{}, "c0de")
 	for i := range p.Layouts {
-		v := view(p, i, stock.Ruler{})
+		v := view(p, i, namesOf(p, ""), stock.Ruler{})
 		if v.Layout.Stock.Kind == stock.Board {
-			v.Scale = boardScale(p, stock.Ruler{}, webpage.New("", "", "").Width(), layoutHigh)
+			v.Scale = boardScale(p, namesOf(p, ""), stock.Ruler{}, webpage.New("", "", "").Width(), layoutHigh)
 		}
 		d := diagram.New(v, webpage.New("", "", "").Width(), layoutHigh)
 		_, drawn, _ := bytes.Cut(d.SVG(""), []byte("</title>\n"))

@@ -130,6 +130,8 @@ type nodeFile struct {
 	Children []nodeFile `json:"children,omitempty"`
 	Part     string     `json:"part,omitempty"`
 	Turned   *bool      `json:"turned,omitempty"` // on every part, and only there
+	// Names are what is written on an offcut: one for each repeat of its layout.
+	Names []string `json:"names,omitempty"`
 }
 
 // unplacedFile counts blanks, as blankFile does.
@@ -210,12 +212,13 @@ func JSON(p *cutplan.Plan, o Options) []byte {
 		}
 		f.Buy = append(f.Buy, bought)
 	}
-	for _, l := range p.Layouts {
+	names := namesOf(p, "")
+	for i, l := range p.Layouts {
 		s := l.Stock
 		written := layoutFile{
 			Stock: s.Name, Kind: s.Kind.String(), Material: s.Material, OnHand: s.OnHand, Repeat: l.Repeat,
 			sizeFile: sizeFile{mm(s.Length), mm(s.Width), mm(s.Thickness)},
-			Kerf:     mm(p.Job.Saw.Kerf), Trim: mm(s.Trim), Root: nodeOf(p, l.Root),
+			Kerf:     mm(p.Job.Saw.Kerf), Trim: mm(s.Trim), Root: nodeOf(p, i, l.Root, names),
 		}
 		if s.IsSection() {
 			written.Section = &sectionFile{mm(s.Section.From), mm(s.Section.Board)}
@@ -286,18 +289,18 @@ func blankOf(p *cutplan.Plan, i int) blankFile {
 	return f
 }
 
-func nodeOf(p *cutplan.Plan, n cutplan.Node) nodeFile {
+func nodeOf(p *cutplan.Plan, layout int, n cutplan.Node, names offcutNames) nodeFile {
 	f := nodeFile{Length: mm(n.Length), Width: mm(n.Width)}
 	switch n.Use {
 	case cutplan.Split:
 		f.Use, f.Cut = "split", n.Cut.String()
 		for _, c := range n.Children {
-			f.Children = append(f.Children, nodeOf(p, c))
+			f.Children = append(f.Children, nodeOf(p, layout, c, names))
 		}
 	case cutplan.Part:
 		f.Use, f.Part, f.Turned = "part", p.Bill[n.Blank].Part.Name, &n.Turned
 	case cutplan.Offcut:
-		f.Use = "offcut"
+		f.Use, f.Names = "offcut", names.each(located{layout, &n})
 	case cutplan.Waste:
 		f.Use = "waste"
 	}

@@ -18,14 +18,14 @@ const aboutLabels = "Print these pages on one side only. Cut them apart along th
 	"clear of the edges that are milled; the bold line of the small picture is the edge named there."
 
 // labelPages are labels for all pieces, in the order in which they are cut, and
-// then for the offcuts to keep. The code tells this print from others of the job.
-func labelPages(b *paper.Book, p *cutplan.Plan, o Options, code string) {
-	all := labels(p, o)
+// then for the offcuts to keep.
+func labelPages(b *paper.Book, p *cutplan.Plan, names offcutNames, o Options) {
+	all := labels(p, names, o)
 	if len(all) == 0 {
 		return
 	}
 	for i := range all {
-		all[i].Job, all[i].Plan = title(p), code
+		all[i].Job, all[i].Plan = title(p), names.code
 	}
 	b.Page("labels")
 	b.Paragraph(aboutLabels)
@@ -42,8 +42,8 @@ func labelPages(b *paper.Book, p *cutplan.Plan, o Options, code string) {
 const hair = 0.1
 
 // labels are those of the parts and those of the offcuts.
-func labels(p *cutplan.Plan, o Options) []label.Label {
-	w := labelWriter{plan: p, ruler: o.Ruler, places: newPlaces(o.Case), told: make([]int, len(p.Bill))}
+func labels(p *cutplan.Plan, names offcutNames, o Options) []label.Label {
+	w := labelWriter{plan: p, names: names, ruler: o.Ruler, places: newPlaces(o.Case), told: make([]int, len(p.Bill))}
 	for i, l := range p.Layouts {
 		freed := freedIn(p, l)
 		for copy := range l.Repeat {
@@ -114,6 +114,7 @@ func (o origin) words(l cutplan.Layout) string {
 // labelWriter words labels.
 type labelWriter struct {
 	plan           *cutplan.Plan
+	names          offcutNames
 	ruler          stock.Ruler
 	places         *places
 	told           []int // labels so far, by blank
@@ -128,7 +129,7 @@ func (w *labelWriter) add(n freed, o origin) {
 		return
 	}
 	w.offcuts = append(w.offcuts, label.Label{
-		Mark: "keep", Name: "offcut", Where: where, Fill: "date",
+		Mark: "keep", Name: w.names.each(located{o.layout, &n.Node})[o.copy], Where: where, Fill: "date",
 		Cut:   w.ruler.Size(n.Length, n.Width) + " x " + w.ruler.Print(l.Stock.Thickness),
 		Lines: []string{l.Stock.Material}, Piece: label.Piece{Grain: grainOf(l.Stock.Grain, false)},
 	})

@@ -17,7 +17,7 @@ func TestThereIsALabelForEveryPieceInCuttingOrder(t *testing.T) {
 	p := bench()
 	var parts []string
 	keep := 0
-	for _, l := range labels(p, Options{}) {
+	for _, l := range labels(p, namesOf(p, ""), Options{}) {
 		if l.Mark == "keep" {
 			keep++
 			continue
@@ -57,12 +57,12 @@ func TestLabelsOfEqualLayoutsTellTheCopy(t *testing.T) {
 	p.Layouts = p.Layouts[2:3]
 	p.Layouts[0].Repeat = 2
 	var got []string
-	for _, l := range labels(p, Options{}) {
+	for _, l := range labels(p, namesOf(p, ""), Options{}) {
 		got = append(got, l.Name+", "+l.Where)
 	}
 	want := "shelf, layout 1, sheet 1 of 2, cut 2\nshelf, layout 1, sheet 2 of 2, cut 2\n" +
-		"offcut, layout 1, sheet 1 of 2, cut 1\noffcut, layout 1, sheet 1 of 2, cut 2\n" +
-		"offcut, layout 1, sheet 2 of 2, cut 1\noffcut, layout 1, sheet 2 of 2, cut 2"
+		"offcut 3, layout 1, sheet 1 of 2, cut 1\noffcut 1, layout 1, sheet 1 of 2, cut 2\n" +
+		"offcut 4, layout 1, sheet 2 of 2, cut 1\noffcut 2, layout 1, sheet 2 of 2, cut 2"
 	if said := strings.Join(got, "\n"); said != want {
 		t.Errorf("got\n%s\nwant\n%s", said, want)
 	}
@@ -91,7 +91,7 @@ func TestLabelsTellGangsDryFitsAndTheCase(t *testing.T) {
 	b.Gang, b.Spare, b.Part.DryFit, b.Length = 3, 1, true, 3*b.Length
 	p.Bill[4].Part = chest().Parts[1] // four drawer sides in two drawers
 	said := make(map[string][]string)
-	for _, l := range labels(p, Options{Case: chest()}) {
+	for _, l := range labels(p, namesOf(p, ""), Options{Case: chest()}) {
 		said[l.Mark] = append(said[l.Mark], l.Name+"|"+l.Finished+"|"+strings.Join(l.Lines, "|"))
 	}
 	if got, want := said["D"][0], "3 x edging slat, gang|finished 900 x 20 x 18 each|birch ply 18|holds 2 wanted and 1 spare|after the dry fit"; got != want {
@@ -115,7 +115,7 @@ func TestNothingOnALabelCrossesTheCutLines(t *testing.T) {
 		for _, o := range []Options{{}, {Paper: Letter, Ruler: inches}, {Case: chest()}} {
 			b := paper.New(o.Paper.size(), "title", "foot")
 			grid := label.New(b.Width(), b.Height()-10)
-			all := labels(p, o)
+			all := labels(p, namesOf(p, ""), o)
 			for k := range all {
 				all[k].Job, all[k].Plan = "a job with a title that is long enough for any wall", "7K3Q-21"
 			}

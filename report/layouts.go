@@ -14,47 +14,45 @@ import (
 )
 
 // view is what a diagram needs to know of layout i.
-func view(p *cutplan.Plan, i int, r stock.Ruler) diagram.View {
+func view(p *cutplan.Plan, i int, names offcutNames, r stock.Ruler) diagram.View {
 	l := p.Layouts[i]
-	return diagram.View{Layout: l, Steps: p.Steps(l), Kerf: p.Job.Saw.Kerf, Bill: p.Bill, Ruler: r}
+	return diagram.View{Layout: l, Steps: p.Steps(l), Kerf: p.Job.Saw.Kerf, Bill: p.Bill, Ruler: r,
+		Name: func(n *cutplan.Node) string { return names.said(located{i, n}) }}
 }
 
 // A diagram may take this much of a page's height at least and at most; between
 // the two the steps below it decide.
 const (
-	leastDiagram = 0.45
+	leastDiagram = 0.4
 	mostDiagram  = 0.75
 )
 
 // diagramRoom is how high the diagram of a sheet may be so that its steps fit
-// below it, in mm.
-func diagramRoom(b *paper.Book, steps paper.Table) float64 {
-	left := b.Height() - headingRoom - b.TableHeight(steps)
+// below it, in mm; other text around it takes so much.
+func diagramRoom(b *paper.Book, steps paper.Table, around float64) float64 {
+	left := b.Height() - around - b.TableHeight(steps)
 	return min(max(left, leastDiagram*b.Height()), mostDiagram*b.Height())
 }
 
 // layoutPages draws each sheet on a page of its own, boards several to a page.
-func layoutPages(b *paper.Book, p *cutplan.Plan, r stock.Ruler) {
-	boards := boardScale(p, r, b.Width(), b.Height()/2)
+func layoutPages(b *paper.Book, p *cutplan.Plan, names offcutNames, r stock.Ruler) {
+	boards := boardScale(p, names, r, b.Width(), b.Height()/2)
 	afterBoard := false
-	last := lastBoard(p)
 	for i, l := range p.Layouts {
 		board := l.Stock.Kind == stock.Board
-		v := view(p, i, r)
+		v := view(p, i, names, r)
 		if board {
 			v.Scale = boards
 		}
-		steps := stepTable(p, l, v.Steps, r)
-		picture := diagram.New(v, b.Width(), diagramRoom(b, steps))
-		parts := key(p, picture.Short, r)
-		around := headingRoom + picture.Height + b.TableHeight(parts)
-		var later []string // what is done to the parts, and when
-		for _, said := range []string{planing(p, l, r), cutLater(p, l)} {
-			if said != "" {
-				later = append(later, said)
-				around += planingRoom
-			}
+		steps := stepTable(p, i, v.Steps, names, r)
+		mind, later := heed(p, l, v.Steps, r), afterwards(p, l, r)
+		around := headingRoom
+		for _, said := range slices.Concat(mind, later) {
+			around += b.ParagraphHeight(said)
 		}
+		picture := diagram.New(v, b.Width(), diagramRoom(b, steps, around))
+		parts := key(p, picture.Short, r)
+		around += picture.Height + b.TableHeight(parts)
 		switch {
 		case board && afterBoard:
 			b.Space(4)
@@ -86,52 +84,39 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, r stock.Ruler) {
 			b.Paragraph("No cut is needed.")
 		}
 		b.Table(steps)
-		if i == last {
-			if stops := stopTable(p, r); len(stops.Rows) > 0 {
-				b.Space(4)
-				b.Need(min(b.TableHeight(stops)+boardRoom, b.Height()))
-				writeStops(b, stops)
-			}
+		for _, said := range mind {
+			b.Paragraph(said)
 		}
 	}
 }
 
-// lastBoard is the last layout of a board, -1 if there is none.
-func lastBoard(p *cutplan.Plan) int {
-	last := -1
-	for i, l := range p.Layouts {
-		if l.Stock.Kind == stock.Board {
-			last = i
-		}
+// heed lists what to mind at the cuts of a layout.
+func heed(p *cutplan.Plan, l cutplan.Layout, steps []cutplan.Step, r stock.Ruler) []string {
+	mind := stepCautions(p, l, steps, r)
+	if l.Stock.Kind == stock.Sheet && len(steps) > 0 {
+		mind = append([]string{pencil}, mind...) // of boards it is said once, with their marks
 	}
-	return last
+	return mind
 }
 
-// stopTable gathers the crosscuts of all boards, if there are any.
-func stopTable(p *cutplan.Plan, r stock.Ruler) paper.Table {
-	stops := stopList(p, r).table()
-	stops.Times = 1
-	stops.Columns[stopColumn].Size, stops.Columns[stopColumn].Face = stops.Size+2, drawing.Bold
-	return stops
-}
-
-func writeStops(b document, stops paper.Table) {
-	b.Heading("Stops for all boards")
-	b.Paragraph(aboutStops)
-	b.Table(stops)
+// afterwards lists what is done to the parts of a layout once they are cut, and
+// which are cut later.
+func afterwards(p *cutplan.Plan, l cutplan.Layout, r stock.Ruler) []string {
+	return slices.DeleteFunc([]string{planing(p, l, r), truing(p, l, r), cutLater(p, l)},
+		func(said string) bool { return said == "" })
 }
 
 // aboutMarks says how the figures below a board are meant.
-const aboutMarks = "Marks are measured from the squared reference end of the board or piece in hand, all from that one end; the blade cuts beyond the mark. The stop is set to the length of the piece that comes off. Fences are set from the reference edge, the lower one."
+const aboutMarks = "Marks are measured from the squared reference end of the board or piece in hand, all from that one end; the blade cuts beyond the mark. The stop is set to the length of the piece that comes off. Fences are set from the reference edge, the lower one. " + pencil
+
+// pencil is what keeps the pieces apart that wait on the bench.
+const pencil = "Pencil the number of its cut on every piece as it comes off, and the mark on every part."
 
 // headingRoom is what stands above a diagram, with a note below it, in mm.
-const headingRoom = 28.0
+const headingRoom = 30.0
 
 // boardRoom is what stands above a board, in mm. Its notes are rare.
 const boardRoom = 18.0
-
-// planingRoom is what the line on planing takes beyond it, in mm.
-const planingRoom = 6.0
 
 // fitted gives the steps of a sheet the largest type at which they fit below the
 // diagram: they are read from further away than the rest. Steps that do not fit
@@ -148,11 +133,11 @@ func fitted(b *paper.Book, steps paper.Table, room float64) paper.Table {
 
 // boardScale is the scale at which the longest board fits: one for all of them,
 // so that boards on a page can be compared.
-func boardScale(p *cutplan.Plan, r stock.Ruler, wide, high float64) int {
+func boardScale(p *cutplan.Plan, names offcutNames, r stock.Ruler, wide, high float64) int {
 	scale := 0
 	for i, l := range p.Layouts {
 		if l.Stock.Kind == stock.Board {
-			scale = max(scale, diagram.New(view(p, i, r), wide, high).Scale)
+			scale = max(scale, diagram.New(view(p, i, names, r), wide, high).Scale)
 		}
 	}
 	return scale
@@ -249,8 +234,8 @@ func cutLater(p *cutplan.Plan, l cutplan.Layout) string {
 // notes says what a reader of the diagram must know beyond it.
 func notes(b document, picture diagram.Picture, steps []cutplan.Step) {
 	for _, s := range steps {
-		if s.Breakdown {
-			b.Strong("BREAKDOWN: beyond the reach of the saw's fence or crosscut. Make this cut with a guided saw on a full support.")
+		if s.Breakdown() {
+			b.Strong("BREAKDOWN: beyond the saw's fence or crosscut. Use a guided saw on a full support, along the mark, measured from the reference edge or end of the piece in hand; the blade cuts beyond it.")
 			break
 		}
 	}
@@ -275,7 +260,7 @@ func key(p *cutplan.Plan, blanks []int, r stock.Ruler) paper.Table {
 // wide. It panics when there is no such layout.
 func LayoutSVG(p *cutplan.Plan, i int, o Options) []byte {
 	const width, height = 240.0, 200.0
-	picture := diagram.New(view(p, i, o.Ruler), width, height)
+	picture := diagram.New(view(p, i, namesOf(p, ""), o.Ruler), width, height)
 	return picture.SVG(layoutName(p.Layouts[i], i, o.Ruler))
 }
 

@@ -29,7 +29,7 @@ func printedSteps(t *testing.T, p *cutplan.Plan, i int) []printed {
 	t.Helper()
 	l := p.Layouts[i]
 	var rows []printed
-	for _, row := range stepTable(p, l, p.Steps(l), stock.Ruler{}).Rows {
+	for _, row := range stepTable(p, i, p.Steps(l), namesOf(p, ""), stock.Ruler{}).Rows {
 		from, to, isRange := strings.Cut(row[0], "–")
 		if !isRange {
 			to = from
@@ -65,12 +65,15 @@ func (s sawyer) take(r printed, n, k int) sizeOf {
 	words := strings.NewReplacer(":", "", ",", "").Replace(r.hand)
 	pile, from := s.off, 0
 	switch fields := strings.Fields(words); fields[0] {
-	case "whole", "piece", "rest":
-		if fields[0] == "rest" {
+	case "whole", "trimmed", "piece", "rest":
+		switch fields[0] {
+		case "rest":
 			pile = s.rest
-		}
-		if fields[0] != "whole" {
 			from, _ = strconv.Atoi(fields[2])
+		case "piece":
+			from, _ = strconv.Atoi(fields[2])
+		case "trimmed":
+			from = 2 // by one cut at each end
 		}
 		if n > r.first { // cut after cut along one piece
 			pile, from = s.rest, n-1

@@ -120,6 +120,38 @@ func millingSteps(steps []stock.Milling, r stock.Ruler) string {
 	return strings.Join(said, "; ")
 }
 
+// truing says at which fence settings the over-wide blanks of a layout are trued:
+// "J to be ripped at 62, then true the edges at 61, turn, 60". It is empty where
+// there are none; all other milling is in its own table.
+func truing(p *cutplan.Plan, l cutplan.Layout, r stock.Ruler) string {
+	marks := map[string][]string{}
+	var sequences []string
+	for _, n := range l.Leaves() {
+		if n.Use != cutplan.Part {
+			continue
+		}
+		b := p.Bill[n.Blank]
+		edges := slices.DeleteFunc(b.Milling(l.Stock.Thickness), func(m stock.Milling) bool { return m.Operation != stock.TrueEdge })
+		if len(edges) == 0 {
+			continue
+		}
+		said := r.Print(b.Width) + ", " + millingSteps(edges, r)
+		if marks[said] == nil {
+			sequences = append(sequences, said)
+		}
+		if !slices.Contains(marks[said], b.Mark) {
+			marks[said] = append(marks[said], b.Mark)
+		}
+	}
+	if sequences == nil {
+		return ""
+	}
+	for i, said := range sequences {
+		sequences[i] = strings.Join(marks[said], ", ") + " at " + said
+	}
+	return "ripped over-wide, to be trued after (see Milling): " + strings.Join(sequences, "; ")
+}
+
 // millingPage is the table on paper, with its cautions.
 func millingPage(b document, p *cutplan.Plan, r stock.Ruler) {
 	l := milling(p.Bill, p.Thicknesses, r)

@@ -24,7 +24,7 @@ func namesInShort(names []string) string {
 				others = append(others, n)
 			}
 		}
-		said, names = append(said, stem+list(numbers)), others
+		said, names = append(said, stem+ranges(numbers)), others
 	}
 	return strings.Join(said, "; ")
 }

@@ -21,7 +21,7 @@ func TestNamesThatDifferInTheirNumberAreToldOnce(t *testing.T) {
 
 func TestNumbersInARowAreToldByTheirEnds(t *testing.T) {
 	for want, numbers := range map[string][]int{"": nil, "3": {3}, "6, 7": {6, 7}, "1–3, 5": {1, 2, 3, 5}, "1, 3–6": {1, 3, 4, 5, 6}} {
-		if got := list(numbers); got != want {
+		if got := ranges(numbers); got != want {
 			t.Errorf("%q, want %q", got, want)
 		}
 	}

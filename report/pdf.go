@@ -11,7 +11,7 @@ import (
 
 // PDF is the plan to take along, in the order of the work: what to buy on the
 // first page, the cutting bill, labels, cautions, a diagram and its steps for
-// every layout, the milling, and what a case design tells.
+// every layout, the setups of them all, the milling, and what a case design tells.
 //
 // The warnings name characters that the page's fonts lack. The error is the PDF
 // writer's own; no plan should cause one.
@@ -40,11 +40,13 @@ func aboutSizes(r stock.Ruler) string {
 func pages(p *cutplan.Plan, o Options) []drawing.Drawing {
 	r := o.Ruler
 	b := paper.New(o.Paper.size(), title(p), aboutSizes(r))
-	frontPage(b, p, o)
+	names := namesOf(p, "")
+	frontPage(b, p, names, o)
 	billPage(b, p, r)
-	labelPages(b, p, o, "")
+	labelPages(b, p, names, o)
 	cautionPage(b, p, o)
-	layoutPages(b, p, r)
+	layoutPages(b, p, names, r)
+	setupPage(b, p, names, r)
 	millingPage(b, p, r)
 	casePages(b, p, o)
 	takeoffPage(b, o)
@@ -55,7 +57,9 @@ func pages(p *cutplan.Plan, o Options) []drawing.Drawing {
 func billPage(b document, p *cutplan.Plan, r stock.Ruler) {
 	b.Page("cutting bill")
 	b.Heading("Cutting bill")
-	b.Table(cuttingBill(p.Bill, r).table())
+	bill := cuttingBill(p, r).table()
+	bill.Size = 8.5 // it has many columns
+	b.Table(bill)
 }
 
 // casePages show a case design, and how it is put together.

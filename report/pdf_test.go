@@ -197,9 +197,9 @@ func TestNotesArePrintedWhereThereAreAny(t *testing.T) {
 	if got := said(p); strings.Contains(got, "note") {
 		t.Errorf("a column of notes without a note:\n%s", got)
 	}
-	p.Bill[2].Part.Note = "best face out"
-	p.Job.Parts[2].Note = "best face out"
-	if got := said(p); strings.Count(got, "face out") != 2+4 || strings.Count(got, "note") != 2 {
+	p.Bill[2].Part.Note = "spotless"
+	p.Job.Parts[2].Note = "spotless"
+	if got := said(p); strings.Count(got, "spotless") != 2+4 || strings.Count(got, "note") != 2 {
 		t.Errorf("want the note in the part list, in the cutting bill and on four labels:\n%s", got)
 	}
 }

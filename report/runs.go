@@ -2,7 +2,6 @@ package report
 
 import (
 	"fmt"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -47,7 +46,7 @@ func (r *run) takes(s cutplan.Step) bool {
 		return true
 	}
 	if s.Trim || last.Trim || s.Cut != last.Cut || s.Setting != last.Setting ||
-		s.Breakdown != last.Breakdown || s.Off != last.Off || !alike(s.OffNode, last.OffNode) {
+		s.Guide != last.Guide || s.Off != last.Off || !alike(s.OffNode, last.OffNode) {
 		return false
 	}
 	kind := single
@@ -74,11 +73,6 @@ func alike(a, b *cutplan.Node) bool {
 	return a.Use == b.Use && a.Blank == b.Blank && a.Turned == b.Turned
 }
 
-// breakdown reports whether any cut of the run is beyond the saw.
-func (r run) breakdown() bool {
-	return slices.ContainsFunc(r.steps, func(s cutplan.Step) bool { return s.Breakdown })
-}
-
 func (r run) first() cutplan.Step { return r.steps[0] }
 func (r run) last() cutplan.Step  { return r.steps[len(r.steps)-1] }
 
@@ -90,20 +84,24 @@ func (r run) numbers() string {
 	return fmt.Sprintf("%d–%d", r.first().Number, r.last().Number)
 }
 
-// marks are where the crosscuts of the run are marked, in their order: one after
-// another along one piece, or one mark for all of several pieces. Rips and trim
-// have none.
+// marks are where the cuts of the run are marked, in their order: one after
+// another along one piece, or one mark for all of several pieces.
 func (r run) marks(ruler stock.Ruler) string {
-	if r.first().Cut == cutplan.Rip || r.first().Trim {
-		return ""
+	return each(r.steps, func(s cutplan.Step) string { return ruler.Print(s.Mark) })
+}
+
+// setting is what fence or stop is set to, or where a breakdown cut is marked; of
+// trim it is what falls off.
+func (r run) setting(l cutplan.Layout, ruler stock.Ruler) string {
+	switch s := r.first(); {
+	case s.Trim:
+		return ruler.Print(l.Stock.Trim)
+	case s.Breakdown():
+		// From the piece in hand, as this row has it.
+		return "mark " + each(r.steps, func(t cutplan.Step) string { return ruler.Print(t.Mark - s.Mark + s.Setting) })
+	default:
+		return ruler.Print(s.Setting)
 	}
-	var marks []string
-	for _, s := range r.steps {
-		if m := ruler.Print(s.Mark); !slices.Contains(marks, m) {
-			marks = append(marks, m)
-		}
-	}
-	return strings.Join(marks, ", ")
 }
 
 // times puts the count before what comes off, or is left, of each.
@@ -121,6 +119,8 @@ func (r run) inHand(whole string, ruler stock.Ruler) string {
 	switch {
 	case s.InHand == 0:
 		return "whole " + whole + " " + size
+	case !s.Rest && s.Level == 1:
+		return "trimmed " + whole + " " + size
 	case r.kind == parallel && s.Rest:
 		return fmt.Sprintf("rests of %s: %s each", sources(r.steps), size)
 	case r.kind == parallel:
@@ -133,20 +133,28 @@ func (r run) inHand(whole string, ruler stock.Ruler) string {
 
 // sources lists the cuts that freed the pieces: "8–12", "3, 5".
 func sources(steps []cutplan.Step) string {
-	var parts []string
-	for i := 0; i < len(steps); {
+	numbers := make([]int, len(steps))
+	for i, s := range steps {
+		numbers[i] = s.InHand
+	}
+	return ranges(numbers)
+}
+
+// ranges writes numbers shortly, in their order: "3, 5–8".
+func ranges(numbers []int) string {
+	var said []string
+	for i := 0; i < len(numbers); {
 		j := i
-		for j+1 < len(steps) && steps[j+1].InHand == steps[j].InHand+1 {
+		for j+1 < len(numbers) && numbers[j+1] == numbers[j]+1 {
 			j++
 		}
-		switch {
-		case j-i >= 2:
-			parts = append(parts, fmt.Sprintf("%d–%d", steps[i].InHand, steps[j].InHand))
-			i = j + 1
-		default:
-			parts = append(parts, strconv.Itoa(steps[i].InHand))
-			i++
+		if j-i < 2 {
+			j = i
+			said = append(said, strconv.Itoa(numbers[i]))
+		} else {
+			said = append(said, fmt.Sprintf("%d–%d", numbers[i], numbers[j]))
 		}
+		i = j + 1
 	}
-	return strings.Join(parts, ", ")
+	return strings.Join(said, ", ")
 }

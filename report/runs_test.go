@@ -24,7 +24,7 @@ func TestEqualCutsShareALine(t *testing.T) {
 	other := chain(4, 3)
 	other.OffNode = part(2)
 	breakdown := chain(4, 3)
-	breakdown.Breakdown = true
+	breakdown.Guide = cutplan.Marked
 	trim := chain(2, 1)
 	trim.Trim, trim.Rest = true, true
 	longer := each(6, 3)
@@ -56,6 +56,28 @@ func TestEqualCutsShareALine(t *testing.T) {
 			if got[i] != tt.want[i] {
 				t.Errorf("%s: %q, want %q", tt.reason, got[i], tt.want[i])
 			}
+		}
+	}
+}
+
+// Where there is no fence, marks are measured from the piece that the row has in
+// hand, all of a row from its one edge.
+func TestBreakdownCutsTellTheirMarks(t *testing.T) {
+	const mm = stock.Millimetre
+	cut := func(number int, setting, mark stock.Length) cutplan.Step {
+		return cutplan.Step{Number: number, InHand: number - 1, Rest: true, Cut: cutplan.Rip, Guide: cutplan.Marked,
+			Setting: setting * mm, Mark: mark * mm, OffNode: &cutplan.Node{Use: cutplan.Part}}
+	}
+	for _, tt := range []struct {
+		steps []cutplan.Step
+		want  string
+	}{
+		{[]cutplan.Step{cut(2, 300, 300), cut(3, 300, 603), cut(4, 300, 906)}, "mark 300, 603, 906"},
+		{[]cutplan.Step{cut(9, 40, 225), cut(10, 40, 268)}, "mark 40, 83"}, // behind others of 122 and 60
+	} {
+		runs := runsOf(tt.steps)
+		if got := runs[0].setting(cutplan.Layout{}, stock.Ruler{}); len(runs) != 1 || got != tt.want {
+			t.Errorf("%d rows, %q, want %q", len(runs), got, tt.want)
 		}
 	}
 }

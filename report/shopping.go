@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
-	"strings"
 
 	"sawbill/nest/cutplan"
 	"sawbill/stock"
@@ -110,34 +109,30 @@ func fromTheRack(p *cutplan.Plan, r stock.Ruler) listing {
 		lines[at].layouts = append(lines[at].layouts, i+1)
 	}
 	for _, n := range lines {
-		l.add(strconv.Itoa(n.count), n.stock.Name, stockSize(n.stock, r), n.stock.Material, list(n.layouts))
+		l.add(strconv.Itoa(n.count), n.stock.Name, stockSize(n.stock, r), n.stock.Material, ranges(n.layouts))
 	}
 	return l
 }
 
-// kept is what is left that is worth keeping, the largest first.
-func kept(p *cutplan.Plan, r stock.Ruler) listing {
+// kept is what is left that is worth keeping, the largest first, with what to
+// write on it.
+func kept(p *cutplan.Plan, names offcutNames, r stock.Ruler) listing {
 	type piece struct {
 		material                 string
 		thickness, length, width stock.Length
 	}
-	count := map[piece]int{}
+	of := map[piece][]located{}
 	layouts := map[piece][]int{}
 	var pieces []piece
-	for i := range p.Layouts {
-		lay := &p.Layouts[i]
-		for _, n := range lay.Leaves() {
-			if n.Use != cutplan.Offcut {
-				continue
-			}
-			k := piece{lay.Stock.Material, lay.Stock.Thickness, n.Length, n.Width}
-			if count[k] == 0 {
-				pieces = append(pieces, k)
-			}
-			count[k] += lay.Repeat
-			if !slices.Contains(layouts[k], i+1) {
-				layouts[k] = append(layouts[k], i+1)
-			}
+	for _, kept := range p.Offcuts() {
+		lay := p.Layouts[kept.Layout].Stock
+		k := piece{lay.Material, lay.Thickness, kept.Node.Length, kept.Node.Width}
+		if of[k] == nil {
+			pieces = append(pieces, k)
+		}
+		of[k] = append(of[k], located{kept.Layout, &kept.Node})
+		if !slices.Contains(layouts[k], kept.Layout+1) {
+			layouts[k] = append(layouts[k], kept.Layout+1)
 		}
 	}
 	slices.SortStableFunc(pieces, func(a, b piece) int {
@@ -145,10 +140,11 @@ func kept(p *cutplan.Plan, r stock.Ruler) listing {
 			cmp.Compare(b.length*b.width, a.length*a.width), cmp.Compare(b.length, a.length))
 	})
 	l := listing{columns: []heading{
-		{"keep", figures}, {"size" + unit(r), sizes}, {"material", words}, {"layout", words},
+		{"keep", figures}, {"size" + unit(r), sizes}, {"material", words}, {"layout", words}, {"write on it", words},
 	}}
 	for _, k := range pieces {
-		l.add(strconv.Itoa(count[k]), r.Size(k.length, k.width)+" x "+r.Print(k.thickness), k.material, list(layouts[k]))
+		l.add(strconv.Itoa(len(names.numbers(of[k]...))), r.Size(k.length, k.width)+" x "+r.Print(k.thickness), k.material,
+			ranges(layouts[k]), names.said(of[k]...))
 	}
 	return l
 }
@@ -175,24 +171,4 @@ func missing(p *cutplan.Plan) string {
 		return "NOT COMPLETE: 1 blank could not be cut."
 	}
 	return fmt.Sprintf("NOT COMPLETE: %d blanks could not be cut.", n)
-}
-
-// list is "1, 2, 4–7": three or more in a row are told by the first and the last.
-func list(numbers []int) string {
-	var said []string
-	for len(numbers) > 0 {
-		n := 1
-		for n < len(numbers) && numbers[n] == numbers[n-1]+1 {
-			n++
-		}
-		if n < 3 {
-			n = 1
-		}
-		word := strconv.Itoa(numbers[0])
-		if n > 1 {
-			word += "–" + strconv.Itoa(numbers[n-1])
-		}
-		said, numbers = append(said, word), numbers[n:]
-	}
-	return strings.Join(said, ", ")
 }

@@ -9,48 +9,82 @@ import (
 	"sawbill/stock"
 )
 
-// stepTable is the order of work of one layout. That of a board has a column of
+// stepTable is the order of work of layout i. That of a board has a column of
 // running marks.
-func stepTable(p *cutplan.Plan, l cutplan.Layout, steps []cutplan.Step, r stock.Ruler) paper.Table {
+func stepTable(p *cutplan.Plan, i int, steps []cutplan.Step, names offcutNames, r stock.Ruler) paper.Table {
+	l := p.Layouts[i]
 	board := l.Stock.Kind == stock.Board
 	t := paper.Table{Times: l.Repeat, Columns: []paper.Column{
 		{Head: "cut", Number: true},
 		{Head: "piece in hand", Wrap: true},
 		{Head: "how", Wrap: true},
-		{Head: setting, Align: drawing.Right, Face: drawing.Bold},
+		{Head: setting, Align: drawing.Right, Face: drawing.Bold, Wrap: true},
 		{Head: "comes off", Wrap: true, Face: drawing.Bold},
 		{Head: "left", Wrap: true},
 	}}
 	if board {
 		t.Columns = slices.Insert(t.Columns, markColumn, paper.Column{Head: "mark", Align: drawing.Right, Wrap: true})
 	}
-	add := func(run run, at, mark, off, left string) {
-		row := []string{run.numbers(), run.inHand(kindWord(l.Stock), r), how(run, l.Stock.Kind), at, off, left}
-		if board {
-			row = slices.Insert(row, markColumn, mark)
+	say := teller{p, names, r}
+	add := func(run run, off, left string) {
+		row := []string{run.numbers(), run.inHand(kindWord(l.Stock), r), how(run.first(), l.Stock.Kind), run.setting(l, r), off, left}
+		if s := run.first(); board && (s.Cut == cutplan.Rip || s.Trim || s.Breakdown()) {
+			row = slices.Insert(row, markColumn, "")
+		} else if board {
+			row = slices.Insert(row, markColumn, run.marks(r))
 		}
 		t.Rows = append(t.Rows, row)
 	}
 	runs := runsOf(steps)
-	for i, run := range runs {
+	for n, run := range runs {
 		s, last := run.first(), run.last()
 		if s.Trim {
 			t.Joined = append(t.Joined, false)
-			add(run, r.Print(l.Stock.Trim), "", "trimmed: "+r.Size(last.Off.Length, last.Off.Width), "waste")
+			add(run, "trimmed: "+r.Size(last.Off.Length, last.Off.Width), "waste")
 			continue
 		}
-		// Rows of one setup belong together: the fence stays where it is.
-		t.Joined = append(t.Joined, i > 0 && s.Cut == runs[i-1].last().Cut && s.Setting == runs[i-1].last().Setting)
-		over := left(p, last, r)
-		if scrap := last.LeftNode != nil && last.LeftNode.Use == cutplan.Waste; run.kind == parallel && !scrap && last.Left != (cutplan.Size{}) {
-			over += " each"
+		// Rows of one setup belong together: fence or stop stays where it is.
+		before := cutplan.Step{Setting: -1}
+		if n > 0 {
+			before = runs[n-1].last()
 		}
-		add(run, r.Print(s.Setting), run.marks(r), run.times(comesOff(p, s, r)), over)
+		t.Joined = append(t.Joined, s.Guide == before.Guide && s.Cut == before.Cut && s.Setting == before.Setting)
+		off := say.piece(s.Off, run.pieces(i, func(s cutplan.Step) *cutplan.Node { return s.OffNode })...)
+		add(run, run.times(off), leftOf(run, i, say))
 	}
 	if board {
 		return sized(t, 9) // several boards share a page
 	}
 	return sized(t, 9.5)
+}
+
+// leftOf says what remains beyond the cut, of each piece where they are several.
+func leftOf(r run, layout int, say teller) string {
+	last := r.last()
+	if last.Left == (cutplan.Size{}) {
+		return "nothing"
+	}
+	of := run{steps: []cutplan.Step{last}}
+	if r.kind == parallel {
+		of = r
+	}
+	nodes := of.pieces(layout, func(s cutplan.Step) *cutplan.Node { return s.LeftNode })
+	said := say.piece(last.Left, nodes...)
+	if scrap := nodes != nil && nodes[0].node.Use == cutplan.Waste; r.kind == parallel && !scrap {
+		said += " each"
+	}
+	return said
+}
+
+// pieces are the nodes of the run's steps, as far as they have any.
+func (r run) pieces(layout int, node func(cutplan.Step) *cutplan.Node) []located {
+	var all []located
+	for _, s := range r.steps {
+		if n := node(s); n != nil {
+			all = append(all, located{layout, n})
+		}
+	}
+	return all
 }
 
 const (
@@ -68,31 +102,25 @@ func sized(t paper.Table, size float64) paper.Table {
 	return t
 }
 
-// how says rip or crosscut. For trim the setting beside it is what falls off,
-// the blade's kerf included, since nobody sets a fence for it.
-func how(run run, kind stock.Kind) string {
-	said := run.first().Cut.String()
+// how says rip or crosscut, and what leads it where that is not a matter of
+// course. For trim the setting beside it is what falls off, the blade's kerf
+// included, since nobody sets a fence for it.
+func how(s cutplan.Step, kind stock.Kind) string {
+	said := s.Cut.String()
 	switch {
-	case run.first().Trim && kind == stock.Board:
+	case s.Trim && kind == stock.Board:
 		said = "trim off both ends"
-	case run.first().Trim:
+	case s.Trim:
 		said = "trim off every edge"
+	case s.Cut == cutplan.Rip && s.Guide == cutplan.Stop:
+		said = "rip, at a stop"
+	case s.Cut == cutplan.Crosscut && s.Guide == cutplan.Fence:
+		said = "crosscut, by the fence"
 	}
-	if run.breakdown() {
+	if s.Breakdown() {
 		said += ", BREAKDOWN"
 	}
 	return said
-}
-
-func comesOff(p *cutplan.Plan, s cutplan.Step, r stock.Ruler) string {
-	return piece(p, s.OffNode, s.Off, r)
-}
-
-func left(p *cutplan.Plan, s cutplan.Step, r stock.Ruler) string {
-	if s.Left == (cutplan.Size{}) {
-		return "nothing"
-	}
-	return piece(p, s.LeftNode, s.Left, r)
 }
 
 // longestName of a part among the steps, in characters: the cutting bill has
@@ -106,22 +134,30 @@ func shortened(name string) string {
 	return name
 }
 
-// piece names what a cut frees.
-func piece(p *cutplan.Plan, n *cutplan.Node, size cutplan.Size, r stock.Ruler) string {
-	measure := r.Size(size.Length, size.Width)
-	if n == nil {
+// teller says what a piece is.
+type teller struct {
+	plan  *cutplan.Plan
+	names offcutNames
+	ruler stock.Ruler
+}
+
+// piece names what a cut frees, or several cuts that free the like of it; nothing
+// is known of a piece that is only to be cut further along.
+func (t teller) piece(size cutplan.Size, pieces ...located) string {
+	measure := t.ruler.Size(size.Length, size.Width)
+	if len(pieces) == 0 {
 		return measure
 	}
-	switch n.Use {
+	switch n := pieces[0].node; n.Use {
 	case cutplan.Part:
-		b := p.Bill[n.Blank]
-		said := b.Mark + " " + shortened(b.Name()) + ", " + r.Size(b.Length, b.Width)
+		b := t.plan.Bill[n.Blank]
+		said := b.Mark + " " + shortened(b.Name()) + ", " + t.ruler.Size(b.Length, b.Width)
 		if n.Turned {
 			said += ", turned"
 		}
 		return said
 	case cutplan.Offcut:
-		return "keep " + measure
+		return "keep " + measure + ", write " + t.names.said(pieces...)
 	case cutplan.Waste:
 		return "waste"
 	}

@@ -34,10 +34,10 @@ func (w *writer) listing(heading string, l listing) {
 }
 
 // Summary writes what matters before the trip: what to buy, what it costs,
-// what will be left, what is missing, and at which stops or marks the boards are
-// crosscut. The error is that of w.
+// what will be left, what is missing, which layouts hold the parts, and in which
+// order and at which settings and marks all is cut. The error is that of w.
 func Summary(to io.Writer, p *cutplan.Plan, o Options) error {
-	w := &writer{w: to}
+	w, names := &writer{w: to}, namesOf(p, "")
 	w.line("%s", title(p))
 	if !p.Complete() {
 		w.line("\n%s", missing(p))
@@ -57,9 +57,13 @@ func Summary(to io.Writer, p *cutplan.Plan, o Options) error {
 		w.line("  %s", n)
 	}
 	w.listing("Take from what is on hand", fromTheRack(p, o.Ruler))
-	w.listing("Keep", kept(p, o.Ruler))
+	w.listing("Keep", kept(p, names, o.Ruler))
 	w.listing("Could not be cut", unplaced(p, o.Ruler))
-	w.listing("Stops for the boards", stopList(p, o.Ruler))
+	w.listing("Where each part is cut", whereCut(p, o.Ruler))
+	w.listing("Setups", setupList(p, names, o.Ruler))
+	if said := savings(p); said != "" {
+		w.line("  %s", said)
+	}
 	w.listing("Marks on the boards", markList(p, o.Ruler))
 	return w.err
 }

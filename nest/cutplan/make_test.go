@@ -30,6 +30,9 @@ func randomJob(seed uint64) stock.Job {
 			FirstCut:      stock.FirstCut(r.IntN(3)),
 			BoardFirstCut: stock.FirstCut(seed % 3),
 			NarrowestRip:  []stock.Length{0, 10 * mm, 60 * mm}[r.IntN(3)],
+			// Drawn from the seed alone, so that the jobs stay what they were.
+			RipCapacity:      []stock.Length{0, 760 * mm, 300 * mm, 1 * mm}[seed%4],
+			CrosscutCapacity: []stock.Length{0, 1200 * mm, 350 * mm}[seed%3],
 		},
 	}
 	for i := range 1 + r.IntN(3) {

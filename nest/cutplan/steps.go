@@ -1,28 +1,28 @@
 package cutplan
 
-import (
-	"slices"
-
-	"sawbill/stock"
-)
+import "sawbill/stock"
 
 // Step is one cut.
 type Step struct {
 	Number int // from 1 within its layout
+	// Level is how deep in the layout's tree the piece in hand is divided: 1 is
+	// the stock itself, 0 its trim.
+	Level int
 	// InHand is the number of the step that freed the piece in hand; 0 is the
 	// whole sheet or board. Rest tells what remained of that step from the
 	// piece that came off at the fence.
 	InHand int
 	Rest   bool
 	Cut    Cut
+	Guide  Guide
 	// Setting is the distance from fence or stop to the blade: the size of the
 	// piece that comes off there.
 	Setting stock.Length
-	// Mark, of a crosscut, is how far its near side lies from the reference end
-	// of the piece as it came to hand, before the crosscuts that follow one
-	// another along it: the kerfs between are counted in, so marks that are all
-	// measured from that end do not add up errors. The blade cuts beyond the
-	// mark. It is 0 for rips and for trim.
+	// Mark is how far the cut's near side lies from the reference edge or end of
+	// the piece as it came to hand, before the cuts that follow one another
+	// along it: the kerfs between are counted in, so marks that are all measured
+	// from there do not add up errors. The blade cuts beyond the mark. It is 0
+	// for trim.
 	Mark stock.Length
 	// Piece is the size in hand before the cut, Off what comes off at the
 	// fence or stop, Left what remains beyond the kerf: zero where the blade
@@ -31,8 +31,6 @@ type Step struct {
 	// Trim cuts square the stock's own edges and ends: what comes off at the
 	// fence is kept, what is left is scrap.
 	Trim bool
-	// Breakdown: beyond the saw's capacity.
-	Breakdown bool
 	// OffNode is what came off, LeftNode what remains if it is cut no further
 	// in this direction; nil otherwise, and for trim cuts.
 	OffNode, LeftNode *Node
@@ -53,8 +51,12 @@ func (p *Plan) Steps(l Layout) []Step {
 	w := work{saw: p.Job.Saw}
 	first := w.trim(l.Stock)
 	level := w.open(nil, l.Root, first, false)
-	for len(level) > 0 {
+	for depth := 1; len(level) > 0; depth++ {
+		from := len(w.steps)
 		level = w.cutLevel(level)
+		for i := range w.steps[from:] {
+			w.steps[from+i].Level = depth
+		}
 	}
 	return w.steps
 }
@@ -71,6 +73,8 @@ type splitting struct {
 	next   int
 	inHand int
 	rest   bool
+	// stopped: it lies at the stop since the cut before.
+	stopped bool
 }
 
 // open puts n on the bench if it is to be divided.
@@ -142,6 +146,7 @@ func (w *work) cut(s *splitting, below []splitting) []splitting {
 		st.Piece = Size{n.Length, c.Width + s.left()}
 		st.Left = Size{n.Length, left}
 		st.X, st.Y, st.Run = n.X, c.Y+c.Width, n.Length
+		st.Mark = st.Y - n.Y
 	} else {
 		st.Piece = Size{c.Length + s.left(), n.Width}
 		st.Left = Size{left, n.Width}
@@ -151,7 +156,11 @@ func (w *work) cut(s *splitting, below []splitting) []splitting {
 	if left == 0 {
 		st.Left = Size{}
 	}
-	st.Breakdown = w.breakdown(st)
+	st.Guide = w.guide(st)
+	if s.stopped {
+		st.Guide = Stop // as before: what remains is no wider
+	}
+	s.stopped = st.Guide == Stop
 	below = w.open(below, c, st.Number, false)
 	s.next++
 	s.inHand, s.rest = st.Number, true
@@ -162,65 +171,6 @@ func (w *work) cut(s *splitting, below []splitting) []splitting {
 	}
 	w.steps = append(w.steps, st)
 	return below
-}
-
-// breakdown reports whether a cut is beyond the saw: a rip beyond the fence's
-// reach, a crosscut through a wider piece than the saw can cross.
-func (w *work) breakdown(s Step) bool {
-	if s.Cut == Rip {
-		return w.saw.RipCapacity > 0 && s.Setting > w.saw.RipCapacity
-	}
-	return w.saw.CrosscutCapacity > 0 && s.Run > w.saw.CrosscutCapacity
-}
-
-// trim squares the stock's edges and ends and returns the last step's number.
-// The piece lies with the far edge to the blade, is turned end for end, and
-// the same again for the other two; the diagram shows each cut where it falls. Of
-// a board the reference end comes first, since all marks are measured from it.
-func (w *work) trim(s stock.Stock) int {
-	if s.Trim == 0 {
-		return 0
-	}
-	size := Size{s.Length, s.Width}
-	if s.TrimWidth() > 0 {
-		for i := range 2 {
-			st := Step{Cut: Rip, Piece: size, Run: size.Length}
-			size.Width -= s.Trim
-			st.Setting = size.Width
-			if i == 0 {
-				st.Y = size.Width
-			} else {
-				st.Y = s.Trim - w.saw.Kerf
-			}
-			w.addTrim(st, size)
-		}
-	}
-	ends := []stock.Length{s.Length - s.Trim, s.Trim - w.saw.Kerf}
-	if s.Kind == stock.Board {
-		slices.Reverse(ends)
-	}
-	for _, x := range ends {
-		st := Step{Cut: Crosscut, Piece: size, Run: size.Width, X: x, Y: s.TrimWidth()}
-		size.Length -= s.Trim
-		st.Setting = size.Length
-		w.addTrim(st, size)
-	}
-	return len(w.steps)
-}
-
-func (w *work) addTrim(st Step, off Size) {
-	st.Number, st.InHand = len(w.steps)+1, len(w.steps)
-	st.Trim, st.Off = true, off
-	scrap := max(0, along(st.Cut, Node{Length: st.Piece.Length, Width: st.Piece.Width})-st.Setting-w.saw.Kerf)
-	if scrap > 0 {
-		if st.Cut == Rip {
-			st.Left = Size{st.Piece.Length, scrap}
-		} else {
-			st.Left = Size{scrap, st.Piece.Width}
-		}
-	}
-	st.Breakdown = w.breakdown(st)
-	w.steps = append(w.steps, st)
 }
 
 func along(c Cut, n Node) stock.Length {

@@ -26,8 +26,12 @@ const (
 	leaderMargin = 1.0  // mm between a leader's end and the text
 )
 
-// led is w in one line for a callout. A long name gives way to the size.
+// led is w in one line for a callout. A long name gives way to the size, but for
+// that of an offcut.
 func (w wording) led() string {
+	if w.keep && w.name != "" {
+		return w.name + ", " + w.size
+	}
 	room := widest - countRoom
 	without := wording{mark: w.mark, name: "", size: w.size}.single()
 	width := drawing.Width(w.single(), drawing.Regular, calloutSize)
@@ -66,8 +70,8 @@ func (f frame) lead(piece drawing.Rect) (toTop bool) {
 func (f frame) callouts(pieces []narrow, crowded []cut, written []drawing.Rect) (tops, rights []callout) {
 	for len(pieces) > 0 {
 		n := 1
-		for n < len(pieces) && pieces[n].text == pieces[0].text &&
-			pieces[n].parent == pieces[0].parent && pieces[n].toTop == pieces[0].toTop {
+		for n < len(pieces) && pieces[n].text == pieces[0].text && pieces[n].toTop == pieces[0].toTop &&
+			(pieces[n].parent == pieces[0].parent || inLine(pieces[n-1].piece, pieces[n].piece)) {
 			n++
 		}
 		c := callout{text: pieces[0].text, dots: f.dots(pieces[:n], written)}
@@ -82,9 +86,10 @@ func (f frame) callouts(pieces []narrow, crowded []cut, written []drawing.Rect) 
 		pieces = pieces[n:]
 	}
 	for _, c := range crowded {
-		middle := drawing.Point{X: (c.from.X + c.to.X) / 2, Y: (c.from.Y + c.to.Y) / 2}
-		out := callout{text: c.text, cut: true, dots: []drawing.Point{middle}}
-		if f.lead(drawing.Rect{X: middle.X, Y: middle.Y}) {
+		out := callout{text: c.text, cut: true, dots: slices.Clone(c.centres())}
+		toTop := f.lead(drawing.Rect{X: out.dots[0].X, Y: out.dots[0].Y})
+		nearestFirst(out.dots, toTop)
+		if toTop {
 			tops = append(tops, out)
 		} else {
 			rights = append(rights, out)
@@ -108,12 +113,7 @@ func (f frame) dots(pieces []narrow, written []drawing.Rect) []drawing.Point {
 				dots[i].Y = p.piece.Y + share*p.piece.H
 			}
 		}
-		slices.SortStableFunc(dots, func(a, b drawing.Point) int {
-			if toTop {
-				return cmp.Compare(a.Y, b.Y)
-			}
-			return cmp.Compare(b.X, a.X)
-		})
+		nearestFirst(dots, toTop)
 		path := drawing.Rect{X: dots[0].X, Y: f.stock.Y, W: 0.1, H: dots[0].Y - f.stock.Y}
 		if !toTop {
 			path = drawing.Rect{X: dots[0].X, Y: dots[0].Y, W: f.stock.Right() - dots[0].X, H: 0.1}
@@ -129,6 +129,25 @@ func (f frame) dots(pieces []narrow, written []drawing.Rect) []drawing.Point {
 		}
 	}
 	return best
+}
+
+// inLine reports whether two pieces lie beside one another and are as long, or
+// behind one another and as wide.
+func inLine(a, b drawing.Rect) bool {
+	const close, equal = 1.5, 0.05 // mm
+	beside := abs(a.X-b.X) < equal && abs(a.W-b.W) < equal && min(abs(a.Y-b.Bottom()), abs(b.Y-a.Bottom())) < close
+	behind := abs(a.Y-b.Y) < equal && abs(a.H-b.H) < equal && min(abs(a.X-b.Right()), abs(b.X-a.Right())) < close
+	return beside || behind
+}
+
+// nearestFirst sorts dots by how near they are to their lane.
+func nearestFirst(dots []drawing.Point, toTop bool) {
+	slices.SortStableFunc(dots, func(a, b drawing.Point) int {
+		if toTop {
+			return cmp.Compare(a.Y, b.Y)
+		}
+		return cmp.Compare(b.X, a.X)
+	})
 }
 
 // lane holds the callouts of one side with their places.

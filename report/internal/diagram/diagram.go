@@ -32,6 +32,8 @@ type View struct {
 	Kerf   stock.Length
 	Bill   []cutplan.Blank
 	Ruler  stock.Ruler
+	// Name is what to write on an offcut.
+	Name func(*cutplan.Node) string
 	// Scale is n of "1:n" at least; 0 is whatever fills the room.
 	Scale int
 }
@@ -52,7 +54,7 @@ type Picture struct {
 
 // Room around the drawn stock, in mm.
 const (
-	sideNumbers   = 8.0 // left: numbers of the rips that start there, spread
+	sideNumbers   = 8.0 // left, at least: numbers of the rips that start there, spread
 	numberLane    = 5.0 // below: numbers of the crosscuts that start there
 	dimensionLane = 7.5 // beyond it: the stock's own size
 	headLane      = 7.0 // above: grain and scale
@@ -62,7 +64,7 @@ const (
 )
 
 // lanes is the room for labels that are led out, in mm.
-type lanes struct{ top, right float64 }
+type lanes struct{ top, right, left float64 }
 
 // New draws v within width and height, in mm. The picture is as wide as it was
 // allowed to be, and as high as it needs.
@@ -74,12 +76,13 @@ func New(v View, width, height float64) Picture {
 	for {
 		f := newFrame(v, width, height, reserved)
 		labels := place(v, f)
-		if labels.need.top <= reserved.top && labels.need.right <= reserved.right {
+		if labels.need.top <= reserved.top && labels.need.right <= reserved.right && labels.need.left <= f.lanes.left {
 			return draw(v, f, labels)
 		}
 		// Lanes only grow, up to the callouts' widest, so this ends.
 		reserved.top = max(reserved.top, labels.need.top)
 		reserved.right = max(reserved.right, labels.need.right)
+		reserved.left = max(reserved.left, labels.need.left)
 	}
 }
 
@@ -97,7 +100,8 @@ type frame struct {
 
 func newFrame(v View, width, height float64, reserved lanes) frame {
 	s := v.Layout.Stock
-	left := sideNumbers + dimensionLane
+	reserved.left = max(reserved.left, sideNumbers)
+	left := reserved.left + dimensionLane
 	wide := width - left - sideMargin - reserved.right
 	high := height - headLane - reserved.top - numberLane - dimensionLane
 	scale := max(1, v.Scale,

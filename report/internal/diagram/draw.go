@@ -36,7 +36,7 @@ func place(v View, f frame) labels {
 		if leaf.Use == cutplan.Waste {
 			return
 		}
-		w, piece := wordingOf(leaf, v.Bill, v.Ruler), f.rect(leaf)
+		w, piece := wordingOf(leaf, v), f.rect(leaf)
 		room := piece
 		if leaf.Use == cutplan.Offcut {
 			room = piece.Inset(keepFrame)
@@ -56,6 +56,9 @@ func place(v View, f frame) labels {
 	tops, rights := f.callouts(without, crowded, l.places)
 	l.top, l.right, l.unnamed = f.arrange(tops, rights)
 	l.need = lanes{top: l.top.need(), right: l.right.need()}
+	for _, n := range placed {
+		l.need.left = max(l.need.left, f.stock.X-n.box().X)
+	}
 	return l
 }
 
@@ -72,9 +75,7 @@ func draw(v View, f frame, l labels) Picture {
 	l.top.leaders(d, f)
 	l.right.leaders(d, f)
 	for _, n := range l.numbers {
-		if n.led {
-			d.Line(n.at, n.start, drawing.Narrow)
-		}
+		n.lead(d)
 	}
 	for i, b := range l.blocks {
 		b.write(d, l.places[i])
@@ -145,7 +146,7 @@ func drawSize(d *drawing.Drawing, v View, f frame) {
 	label = v.Ruler.Print(s.Width)
 	// A narrow sheet has its width in the title alone.
 	if drawing.Width(label, drawing.Regular, dimensionSize)+2 < f.stock.H {
-		x := f.stock.X - sideNumbers - 2.2
+		x := f.stock.X - f.lanes.left - 2.2
 		d.UprightDimension(f.stock.Y, f.stock.Bottom(), f.stock.X, x, label, dimensionSize)
 	}
 }

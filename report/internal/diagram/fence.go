@@ -9,6 +9,7 @@ import (
 
 // fence is rips that follow one another at one setting.
 type fence struct {
+	guide   cutplan.Guide // of the first
 	setting stock.Length
 	rips    []cutplan.Step // their first copies, from the reference edge
 	numbers []int
@@ -23,7 +24,7 @@ func fences(splits [][]parting) []fence {
 		}
 		for i, p := range split {
 			if i == 0 || split[i-1].step.Setting != p.step.Setting {
-				all = append(all, fence{setting: p.step.Setting, edge: p.edge})
+				all = append(all, fence{guide: p.step.Guide, setting: p.step.Setting, edge: p.edge})
 			}
 			f := &all[len(all)-1]
 			f.rips = append(f.rips, p.step)

@@ -3,7 +3,6 @@ package diagram
 import (
 	"sawbill/nest/cutplan"
 	"sawbill/report/internal/drawing"
-	"sawbill/stock"
 )
 
 // line is one line of a label, with its measures at a type size of 1 pt: they
@@ -33,13 +32,19 @@ type label struct {
 // wording is what can be written on a piece.
 type wording struct {
 	mark, name, size, finish string
+	keep                     bool // an offcut: what is written on it is its name
 }
 
-func wordingOf(n *cutplan.Node, bill []cutplan.Blank, ruler stock.Ruler) wording {
+func wordingOf(n *cutplan.Node, v View) wording {
+	ruler := v.Ruler
 	if n.Use == cutplan.Offcut {
-		return wording{mark: "keep", size: ruler.Size(n.Length, n.Width)}
+		w := wording{mark: "keep", size: ruler.Size(n.Length, n.Width), keep: true}
+		if v.Name != nil {
+			w.name = v.Name(n)
+		}
+		return w
 	}
-	b := bill[n.Blank]
+	b := v.Bill[n.Blank]
 	w := wording{mark: b.Mark, name: b.Name(), size: ruler.Size(b.Length, b.Width)}
 	if b.Length != b.Part.Length || b.Width != b.Part.Width {
 		w.finish = "finish " + ruler.Size(b.Part.Length, b.Part.Width)
@@ -67,11 +72,19 @@ func (w wording) variants() [][]label {
 		keep := plainLine(w.mark)
 		return [][]label{{full(keep, size), full(single)}, {short(keep)}}
 	}
+	if w.keep {
+		keep, name := plainLine(w.mark), boldLine(w.name)
+		return [][]label{
+			{full(keep, name, size), full(plainLine(w.mark+" "+w.name), size), full(single)},
+			{full(name, size), full(boldLine(w.name + ", " + w.size))},
+			{short(name)},
+		}
+	}
 	name, finish := plainLine(w.name), plainLine(w.finish)
 	headed := boldLine(w.mark + " " + w.name)
-	bare := []label{short(mark, size), short(boldLine(w.mark + " " + w.size)), short(mark)}
+	sized, bare := []label{short(mark, size), short(boldLine(w.mark + " " + w.size))}, []label{short(mark)}
 	if w.finish == "" {
-		return [][]label{{full(mark, name, size), full(headed, size), full(single)}, bare}
+		return [][]label{{full(mark, name, size), full(headed, size), full(single)}, sized, bare}
 	}
 	return [][]label{
 		{
@@ -79,7 +92,7 @@ func (w wording) variants() [][]label {
 			full(boldLine(single.text + " (" + w.finish + ")")),
 		},
 		{short(mark, name, size), short(headed, size), short(single)},
-		bare,
+		sized, bare,
 	}
 }
 

@@ -3,42 +3,34 @@ package diagram
 import (
 	"cmp"
 	"slices"
-	"strconv"
 
 	"sawbill/nest/cutplan"
 	"sawbill/report/internal/drawing"
 )
 
-// number is the number of a cut, and where it stands.
+// number is the number of a cut, or of several that share one, and where it
+// stands.
 type number struct {
 	text  string
 	at    drawing.Point // middle of its ground
 	start drawing.Point // of the cut; a narrow line leads there if it is far
 	led   bool
+	// string is where a line that joins several cuts meets each of them.
+	string []drawing.Point
 }
 
 func (n number) box() drawing.Rect { return drawing.NumberBox(n.at, n.text) }
-
-// cut is a step as it is drawn: a line from where it starts.
-type cut struct {
-	text     string
-	from, to drawing.Point
-	rip      bool
-}
 
 // numbers finds a place for the number of every step. Cuts that start at the
 // stock's edge are numbered outside it, the others on their own line near its
 // start. Cuts for which neither has room are returned as crowded.
 func numbers(v View, f frame) (placed []number, crowded []cut) {
 	var left, below, inside []cut
-	trimX, trimY := v.Layout.Stock.Trim, v.Layout.Stock.TrimWidth()
-	for _, s := range v.Steps {
-		from, to := f.cutLine(s, v.Kerf)
-		c := cut{strconv.Itoa(s.Number), from, to, s.Cut == cutplan.Rip}
-		switch {
-		case c.rip && s.X <= trimX:
+	for _, c := range f.cuts(v) {
+		switch c.zone {
+		case onLeft:
 			left = append(left, c)
-		case !c.rip && s.Y <= trimY:
+		case underneath:
 			below = append(below, c)
 		default:
 			inside = append(inside, c)
@@ -105,18 +97,28 @@ func roomFor(cuts []cut, row float64, extent func(drawing.Rect) float64) (fit, o
 // beside numbers rips on the left of the stock. Numbers that would touch are
 // spread along the edge and led to their cuts.
 func (f frame) beside(cuts []cut) []number {
-	slices.SortStableFunc(cuts, func(a, b cut) int { return cmp.Compare(a.from.Y, b.from.Y) })
+	slices.SortStableFunc(cuts, func(a, b cut) int { return cmp.Compare(a.middle().Y, b.middle().Y) })
 	wanted, extents := make([]float64, len(cuts)), make([]float64, len(cuts))
 	for i, c := range cuts {
-		wanted[i] = c.from.Y
+		wanted[i] = c.middle().Y
 		extents[i] = drawing.NumberBox(drawing.Point{}, c.text).H + numberGap
 	}
 	at := spread(wanted, extents, 0, f.stock.Bottom())
 	placed := make([]number, len(cuts))
 	for i, c := range cuts {
-		n := number{text: c.text, start: c.from, led: abs(at[i]-c.from.Y) > 0.5}
+		n := number{text: c.text, start: c.middle(), led: abs(at[i]-c.middle().Y) > 0.5}
+		for _, start := range c.starts {
+			n.string = append(n.string, drawing.Point{X: start.X - barGap, Y: start.Y})
+		}
+		if n.string != nil {
+			n.start.X -= barGap
+			n.led = true
+		}
 		n.at = drawing.Point{X: f.stock.X - edgeGap - drawing.NumberBox(drawing.Point{}, c.text).W/2, Y: at[i]}
-		if n.led {
+		switch {
+		case n.string != nil:
+			n.at.X -= barGap + 0.6
+		case n.led:
 			n.at.X -= ledGap
 		}
 		placed[i] = n
@@ -133,17 +135,24 @@ const (
 
 // beneath numbers crosscuts below the stock.
 func (f frame) beneath(cuts []cut) []number {
-	slices.SortStableFunc(cuts, func(a, b cut) int { return cmp.Compare(a.from.X, b.from.X) })
+	slices.SortStableFunc(cuts, func(a, b cut) int { return cmp.Compare(a.middle().X, b.middle().X) })
 	wanted, extents := make([]float64, len(cuts)), make([]float64, len(cuts))
 	for i, c := range cuts {
-		wanted[i] = c.from.X
+		wanted[i] = c.middle().X
 		extents[i] = drawing.NumberBox(drawing.Point{}, c.text).W + numberGap
 	}
 	at := spread(wanted, extents, f.stock.X, f.picture.Right())
 	placed := make([]number, len(cuts))
 	for i, c := range cuts {
-		n := number{text: c.text, start: c.from, led: abs(at[i]-c.from.X) > 0.5}
+		n := number{text: c.text, start: c.middle(), led: abs(at[i]-c.middle().X) > 0.5}
 		n.at = drawing.Point{X: at[i], Y: f.stock.Bottom() + edgeGap + drawing.NumberBox(drawing.Point{}, c.text).H/2}
+		for _, start := range c.starts {
+			n.string = append(n.string, drawing.Point{X: start.X, Y: start.Y + 0.6})
+		}
+		if n.string != nil {
+			n.start.Y += 0.6
+			n.led = true
+		}
 		if n.led {
 			n.at.Y += 0.8
 		}
@@ -154,7 +163,7 @@ func (f frame) beneath(cuts []cut) []number {
 
 // along looks for room on the cut's line: just behind its start, further on, or
 // on the start itself where the cut is short.
-func (c cut) along(taken []drawing.Rect, within drawing.Rect) (number, bool) {
+func (c cut) along(taken []drawing.Rect, outline drawing.Rect) (number, bool) {
 	box := drawing.NumberBox(drawing.Point{}, c.text)
 	half, run := box.H/2, c.from.Y-c.to.Y
 	if c.rip {
@@ -166,8 +175,11 @@ func (c cut) along(taken []drawing.Rect, within drawing.Rect) (number, bool) {
 		offsets = append(offsets, off)
 	}
 	offsets = append(offsets, run/2, 0, -half-0.3)
+	if n, ok := c.behind(taken, outline.Inset(0.5)); ok {
+		return n, true
+	}
 	// Within the outline if that can be; on a narrow sheet a number stands over it.
-	for _, room := range []drawing.Rect{within.Inset(0.5), within.Inset(-2)} {
+	for _, room := range []drawing.Rect{outline.Inset(0.5), outline.Inset(-2)} {
 		for _, off := range offsets {
 			if n, ok := c.numberAt(off, taken, room); ok {
 				return n, true
@@ -177,13 +189,78 @@ func (c cut) along(taken []drawing.Rect, within drawing.Rect) (number, bool) {
 	return number{}, false
 }
 
-func (c cut) numberAt(off float64, taken []drawing.Rect, within drawing.Rect) (number, bool) {
+// behind puts the number of several cuts side by side behind the last of them,
+// where it covers none of the pieces between.
+func (c cut) behind(taken []drawing.Rect, room drawing.Rect) (number, bool) {
+	if c.starts == nil {
+		return number{}, false
+	}
+	box := drawing.NumberBox(drawing.Point{}, c.text)
+	run := c.from.Y - c.to.Y
+	if c.rip {
+		run = c.to.X - c.from.X
+	}
+	last := c.starts[len(c.starts)-1]
+	for _, share := range []float64{0.5, 0.25, 0.75} {
+		n := number{text: c.text, led: true}
+		for _, start := range c.starts {
+			if c.rip {
+				start.X += share * run
+			} else {
+				start.Y -= share * run
+			}
+			n.string = append(n.string, start)
+		}
+		n.start = n.string[len(n.string)-1]
+		n.at = n.start
+		if c.rip {
+			n.at.Y = last.Y - box.H/2 - stringEnd
+		} else {
+			n.at.X = last.X + box.W/2 + stringEnd
+		}
+		if at := n.box(); room.Contains(at) && free(at.Inset(-numberGap/2), taken) {
+			return n, true
+		}
+	}
+	return number{}, false
+}
+
+// stringEnd is the paper between the last cut on a string and its number, mm.
+const stringEnd = 0.9
+
+func (c cut) numberAt(off float64, taken []drawing.Rect, room drawing.Rect) (number, bool) {
 	n := number{text: c.text, start: c.from, at: drawing.Point{X: c.from.X, Y: c.from.Y - off}}
 	if c.rip {
 		n.at = drawing.Point{X: c.from.X + off, Y: c.from.Y}
 	}
+	for _, start := range c.starts {
+		switch {
+		case off < 0: // it stands before them, and a line leads there
+			n.led = true
+		case c.rip:
+			start.X = n.at.X
+		default:
+			start.Y = n.at.Y
+		}
+		n.string = append(n.string, start)
+	}
 	box := n.box()
-	return n, within.Contains(box) && free(box.Inset(-numberGap/2), taken)
+	return n, room.Contains(box) && free(box.Inset(-numberGap/2), taken)
+}
+
+// lead draws what joins n to its cut or cuts: a bar across cuts that share the
+// number, with a dot on each.
+func (n number) lead(d *drawing.Drawing) {
+	if n.led {
+		d.Line(n.at, n.start, drawing.Narrow)
+	}
+	if n.string == nil {
+		return
+	}
+	d.Line(n.string[0], n.string[len(n.string)-1], drawing.Narrow)
+	for _, at := range n.string {
+		d.Disc(at, 0.4, drawing.NoPen, drawing.Black)
+	}
 }
 
 func abs(v float64) float64 { return max(v, -v) }

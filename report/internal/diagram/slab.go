@@ -73,7 +73,11 @@ func (s slab) atEdge() (edge, inner []fence, tags []tag) {
 }
 
 func (s slab) fenceTag(f fence, size float64) tag {
-	return tag{number: ranges(f.numbers, 2), text: "fence " + s.v.Ruler.Print(f.setting), face: drawing.Regular, size: size}
+	word := f.guide.String()
+	if f.guide == cutplan.Marked {
+		word = "width" // its marks are in the steps
+	}
+	return tag{number: ranges(f.numbers, 2), text: word + " " + s.v.Ruler.Print(f.setting), face: drawing.Regular, size: size}
 }
 
 // left is the room that the slab needs on its left.
@@ -173,7 +177,7 @@ func (p *placedSlab) label() (without []narrow) {
 			}
 			return
 		}
-		w, room := wordingOf(leaf, p.v.Bill, p.v.Ruler), piece
+		w, room := wordingOf(leaf, p.v), piece
 		if leaf.Use == cutplan.Offcut {
 			room = piece.Inset(keepFrame)
 		}

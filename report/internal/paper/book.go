@@ -124,6 +124,11 @@ func (b *Book) Paragraph(s string) {
 	b.y += 1.2
 }
 
+// ParagraphHeight is what Paragraph takes where it need not be divided, in mm.
+func (b *Book) ParagraphHeight(s string) float64 {
+	return float64(len(drawing.Wrap(s, drawing.Regular, bodySize, b.Width())))*drawing.LineHeight(bodySize) + 1.2
+}
+
 // Strong writes running text that must not be missed.
 func (b *Book) Strong(s string) {
 	b.text(s, drawing.Bold, bodySize+1, 0)

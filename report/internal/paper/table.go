@@ -15,7 +15,12 @@ type Column struct {
 	Wrap bool
 	// Number draws the cells as cut numbers.
 	Number bool
+	// Tick draws a box to be ticked instead of a cell.
+	Tick bool
 }
+
+// drawn reports whether there is no text in the column's cells.
+func (c Column) drawn() bool { return c.Number || c.Tick }
 
 // Table is rows below a head that is repeated on every page.
 type Table struct {
@@ -39,6 +44,7 @@ const (
 	rowPad        = 0.75 // mm above and below a row
 	narrowestWrap = 16.0
 	mostLines     = 24 // of one cell; longer ones end in an ellipsis
+	tickSide      = 3.4
 )
 
 // Table writes t over as many pages as it takes.
@@ -140,7 +146,7 @@ func (t Table) face(row int, c Column) drawing.Face {
 func (s setTable) lines(row int) [][]string {
 	cells := make([][]string, len(s.Columns))
 	for i, c := range s.Columns {
-		if c.Number {
+		if c.drawn() {
 			cells[i] = []string{s.Rows[row][i]}
 			continue
 		}
@@ -166,8 +172,12 @@ func lineStep(size float64, lines []string, face drawing.Face) float64 {
 func (s setTable) rowHeight(cells [][]string) float64 {
 	h := 0.0
 	for i, c := range s.Columns {
-		if c.Number {
+		switch {
+		case c.Number:
 			h = max(h, drawing.NumberBox(drawing.Point{}, "0").H)
+			continue
+		case c.Tick:
+			h = max(h, tickSide)
 			continue
 		}
 		h = max(h, float64(len(cells[i]))*lineStep(s.cellSize(c), cells[i], drawing.Bold))
@@ -221,7 +231,7 @@ func (s setTable) row(b *Book, row int, cells [][]string, height float64) {
 	// First lines share a base line, whatever their sizes.
 	rise := 0.0
 	for i, c := range s.Columns {
-		if c.Number {
+		if c.drawn() {
 			continue
 		}
 		for _, l := range cells[i] {
@@ -234,6 +244,11 @@ func (s setTable) row(b *Book, row int, cells [][]string, height float64) {
 		if c.Number {
 			box := drawing.NumberBox(drawing.Point{}, s.Rows[row][i])
 			d.Number(drawing.Point{X: x + cellPad + box.W/2, Y: b.y + rowPad + box.H/2}, s.Rows[row][i])
+			x += s.widths[i]
+			continue
+		}
+		if c.Tick {
+			d.Box(drawing.Rect{X: x + cellPad, Y: b.y + rowPad, W: tickSide, H: tickSide}, drawing.Narrow, drawing.NoFill)
 			x += s.widths[i]
 			continue
 		}

@@ -19,6 +19,8 @@ func (t Table) widths(room float64) []float64 {
 			w := drawing.Width(row[i], t.face(r, c), t.cellSize(c))
 			if c.Number {
 				w = drawing.NumberBox(drawing.Point{}, row[i]).W
+			} else if c.Tick {
+				w = tickSide
 			}
 			natural[i] = max(natural[i], w)
 		}

@@ -43,6 +43,9 @@ func (p *Page) Table(t paper.Table) {
 		out.WriteString(`<th role="columnheader" scope="col">done</th>`)
 	}
 	for i, c := range t.Columns {
+		if c.Tick {
+			continue // the boxes stand in a column of their own
+		}
 		fmt.Fprintf(out, `<th role="columnheader" scope="col"%s>%s</th>`, attribute("class", classes[i]), escape(c.Head))
 	}
 	out.WriteString("</tr></thead>\n" + `<tbody role="rowgroup">` + "\n")
@@ -54,7 +57,7 @@ func (p *Page) Table(t paper.Table) {
 
 func (p *Page) row(out *bytes.Buffer, t paper.Table, classes []string, i int, row []string) {
 	total := i >= len(t.Rows)-t.Total
-	joined := i < len(t.Joined) && t.Joined[i] || row[0] == ""
+	joined := i < len(t.Joined) && t.Joined[i] || row[lead(t)] == ""
 	of := ""
 	switch {
 	case total:
@@ -71,6 +74,9 @@ func (p *Page) row(out *bytes.Buffer, t paper.Table, classes []string, i int, ro
 		out.WriteString(`<td role="cell" class="done">` + boxes + "</td>")
 	}
 	for c, cell := range row {
+		if t.Columns[c].Tick {
+			continue
+		}
 		label, said := attribute("data-label", t.Columns[c].Head), escape(unbroken(cell))
 		switch {
 		case t.Columns[c].Number:
@@ -78,13 +84,18 @@ func (p *Page) row(out *bytes.Buffer, t paper.Table, classes []string, i int, ro
 		case cell == "":
 			label = ""
 		}
-		if c == 0 && cell != "" {
+		if c == lead(t) && cell != "" {
 			fmt.Fprintf(out, `<th role="rowheader" scope="row"%s%s>%s</th>`, attribute("class", classes[c]), label, said)
 		} else {
 			fmt.Fprintf(out, `<td role="cell"%s%s>%s</td>`, attribute("class", classes[c]), label, said)
 		}
 	}
 	out.WriteString("</tr>\n")
+}
+
+// lead is the column that names the row.
+func lead(t paper.Table) int {
+	return slices.IndexFunc(t.Columns, func(c paper.Column) bool { return !c.Tick })
 }
 
 // fewColumns fit a narrow screen side by side.
@@ -112,7 +123,8 @@ const mostBoxes = 12
 
 // ticks are the boxes of a row, one for each time that it is done.
 func (p *Page) ticks(t paper.Table, row []string) string {
-	name := "done: " + strings.TrimSpace(t.Columns[0].Head+" "+row[0])
+	of := lead(t)
+	name := "done: " + strings.TrimSpace(t.Columns[of].Head+" "+row[of])
 	if t.Times == 1 || t.Times > mostBoxes {
 		return p.box(name)
 	}

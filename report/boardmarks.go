@@ -10,61 +10,6 @@ import (
 	"sawbill/stock"
 )
 
-// aboutStops says in which order the stops are meant.
-const aboutStops = "Each stop is set once for all boards, in this order: cut boards apart at their defects and trim them all, cut off at each stop what is listed there, and put pieces that are to be ripped aside. What remains of a board at its end needs no stop."
-
-// stopColumn of the list holds the settings.
-const stopColumn = 2
-
-// stopList gathers the crosscuts of all boards by the setting of the stop.
-func stopList(p *cutplan.Plan, r stock.Ruler) listing {
-	l := listing{columns: []heading{
-		{"material", words}, {"cut", words}, {"stop" + unit(r), figures}, {"comes off", words}, {"layout", words},
-	}}
-	for _, round := range p.Stops() {
-		for _, s := range round.Stops {
-			var off []string
-			var layouts []int
-			for _, piece := range s.Pieces {
-				said := stopPiece(p, piece.Node, r)
-				if piece.Count > 1 {
-					said = fmt.Sprintf("%d x %s", piece.Count, said)
-				}
-				off = append(off, said)
-				for _, i := range piece.Layouts {
-					layouts = append(layouts, i+1)
-				}
-			}
-			slices.Sort(layouts)
-			l.add(round.Material, roundName(round.Round), r.Print(s.Setting), strings.Join(off, "; "), list(slices.Compact(layouts)))
-		}
-	}
-	return l
-}
-
-func roundName(round int) string {
-	switch round {
-	case 0:
-		return "boards"
-	case 1:
-		return "ripped pieces"
-	}
-	return "pieces ripped " + strconv.Itoa(round) + " times"
-}
-
-// stopPiece names what comes off at a stop, whose setting is its length.
-func stopPiece(p *cutplan.Plan, n cutplan.Node, r stock.Ruler) string {
-	if n.Use == cutplan.Part {
-		b := p.Bill[n.Blank]
-		return b.Mark + " " + shortened(b.Name())
-	}
-	said := piece(p, &n, cutplan.Size{Length: n.Length, Width: n.Width}, r)
-	if n.Use == cutplan.Split {
-		said += " to rip"
-	}
-	return said
-}
-
 // markList is the running marks of all boards: what is crosscut, and where the
 // marks lie on it.
 func markList(p *cutplan.Plan, r stock.Ruler) listing {

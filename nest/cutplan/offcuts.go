@@ -1,0 +1,26 @@
+package cutplan
+
+// Kept is a leftover to keep, as often as its layout is cut. Those of a plan are
+// numbered from 1, in the order of the layouts and of the trees in them; the
+// copies of one have First and what follows.
+type Kept struct {
+	Layout int // index into Plan.Layouts
+	Node   Node
+	First  int
+	Count  int
+}
+
+// Offcuts lists the leftovers to keep.
+func (p *Plan) Offcuts() []Kept {
+	var all []Kept
+	next := 1
+	for i, l := range p.Layouts {
+		for _, n := range l.Leaves() {
+			if n.Use == Offcut {
+				all = append(all, Kept{i, n, next, l.Repeat})
+				next += l.Repeat
+			}
+		}
+	}
+	return all
+}
