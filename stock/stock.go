@@ -29,6 +29,8 @@ type Stock struct {
 	// Trim is cut off every edge of a sheet, off both ends of a board, before
 	// anything else.
 	Trim Length
+	// Seller is who offers it; empty where that makes no difference.
+	Seller string
 	// Price is for one piece, 0 when none was given or it is on hand.
 	Price Money
 	// Count is how many can be had; 0 means no limit.
