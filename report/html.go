@@ -26,7 +26,7 @@ func HTML(p *cutplan.Plan, o Options, identity string) []byte {
 	millingPage(b, p, r)
 	if o.Case != nil {
 		elevationFigures(b, p, o)
-		markPages(b, o)
+		markPages(b, p.Bill, o)
 		caseTables(b, p, o)
 	}
 	takeoffPage(b, o)

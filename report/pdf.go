@@ -68,7 +68,7 @@ func casePages(b *paper.Book, p *cutplan.Plan, o Options) {
 		return
 	}
 	elevationPage(b, p.Bill, o)
-	markPages(b, o)
+	markPages(b, p.Bill, o)
 	caseTables(b, p, o)
 }
 

@@ -1,0 +1,128 @@
+// Package marksheet draws what is laid out on the parts of a case: every face that
+// has marks, to scale, with each position in running dimensions from the edge
+// that it is measured from, so that errors do not add up. Mates of box joints are
+// drawn side by side.
+//
+//	case marks -> faces of pieces -> figures, alike ones once -> rows
+//
+// Where things lie comes from [casework.Mark] alone; nothing is reckoned anew.
+// A figure follows drafting practice (ISO 128 and ISO 129-1, from memory): wide
+// outlines, narrow extension and dimension lines, circles with centre lines for
+// holes, what is cut away hatched, what stands there dashed, and two zigzag lines
+// where a long piece is broken. A part of a figure that would be too thin to be
+// seen is drawn wider.
+package marksheet
+
+import (
+	"slices"
+
+	"sawbill/report/internal/drawing"
+	"sawbill/stock"
+	"sawbill/stock/casework"
+)
+
+// Subject is a case whose marks are drawn.
+type Subject struct {
+	*casework.Case
+	Letters []string // the parts' marks in the cutting bill, by part; "" or nothing if there is none
+	Ruler   stock.Ruler
+}
+
+// Sheet is all of the marks.
+type Sheet struct {
+	Figures []drawing.Drawing
+	// Left are marks that no figure shows, or not with all of their positions for
+	// lack of room.
+	Left []casework.Mark
+}
+
+// Draw makes the figures, each no larger than a room in mm.
+func (s Subject) Draw(width, height float64) Sheet {
+	figures, pairs, left := s.figures()
+	var sheet Sheet
+	add := func(d drawn) {
+		sheet.Figures = append(sheet.Figures, d.Drawing)
+		left = append(left, d.short...)
+	}
+	for _, f := range figures {
+		add(s.draw(f, width, height))
+	}
+	for _, p := range pairs {
+		add(s.drawPair(p, width, height))
+	}
+	for _, k := range s.Marks {
+		if slices.ContainsFunc(left, func(l casework.Mark) bool { return same(k, l) && k.Part == l.Part }) {
+			sheet.Left = append(sheet.Left, k)
+		}
+	}
+	return sheet
+}
+
+// drawn is a figure on the paper.
+type drawn struct {
+	drawing.Drawing
+	short []casework.Mark // some of whose positions are left out
+	// box is where the piece lies in it, x and y how it is folded there.
+	box   drawing.Rect
+	x, y  fold
+	ratio int
+}
+
+// ratios are the recommended scales for drawings smaller than the thing (ISO
+// 5455, from memory), the smallest first.
+var ratios = []int{500, 200, 100, 50, 20, 10, 5, 2, 1}
+
+// RowGap and columnGap part figures, in mm.
+const (
+	RowGap    = 5.0
+	columnGap = 5.0
+)
+
+// Rows puts figures side by side, and low ones below one another beside high ones.
+// Their order is kept as far as no paper is wasted.
+func Rows(figures []drawing.Drawing, width float64) []drawing.Drawing {
+	waiting := slices.Clone(figures)
+	var rows []drawing.Drawing
+	for len(waiting) > 0 {
+		row := drawing.Drawing{Height: tallest(waiting, width)}
+		x, y, column := 0.0, 0.0, 0.0 // where the next one goes; how wide the column is
+		var later []drawing.Drawing
+		for _, f := range waiting {
+			below := y > 0 && y+RowGap+f.Height <= row.Height && x+max(column, f.Width) <= width
+			if !below {
+				next := 0.0
+				if y > 0 {
+					next = x + column + columnGap
+				}
+				if f.Height > row.Height || y > 0 && next+f.Width > width {
+					later = append(later, f)
+					continue
+				}
+				x, y, column = next, 0, 0
+			}
+			if y > 0 {
+				y += RowGap
+			}
+			row.Place(f, drawing.Point{X: x, Y: y})
+			y += f.Height
+			column = max(column, f.Width)
+			row.Width = max(row.Width, x+column)
+		}
+		rows = append(rows, row)
+		waiting = later
+	}
+	return rows
+}
+
+// tallest is the height of the highest of the first figures that fit side by side.
+func tallest(figures []drawing.Drawing, width float64) float64 {
+	x, high := 0.0, 0.0
+	for i, f := range figures {
+		if x += f.Width; i > 0 && x > width {
+			break
+		}
+		x += columnGap
+		high = max(high, f.Height)
+	}
+	return high
+}
