@@ -18,23 +18,24 @@ const aboutCaseMarks = "Measure every position from the edge with the circle, no
 	"Hatched is cut away, narrow cuts drawn wider; dashed, a panel stands. Alike faces are drawn once; zigzag lines leave out a stretch."
 
 // aboutMarksLeft says how to read the table of what the figures leave out.
-const aboutMarksLeft = "These have more positions than their figures have room for. " +
+const aboutMarksLeft = "What the figures have no room for, in full. " +
 	"What has a width begins at its position and reaches away from the edge. Where a second edge is named below, measure from both."
 
 // markPages draws what is laid out on the parts of a case, and lists what has no
-// room in the figures.
-func markPages(b document, bill []cutplan.Blank, o Options) {
+// room in the figures; show puts a row of them in the document.
+func markPages(b document, bill []cutplan.Blank, o Options, show func(marksheet.Row)) {
 	if len(o.Case.Marks) == 0 {
 		return
 	}
 	b.Page("marks on the parts")
 	b.Heading(marksHeading)
-	b.Paragraph(aboutCaseMarks)
 	s := marksheet.Subject{Case: o.Case, Letters: billMarks(o.Case, bill), Ruler: o.Ruler}
 	sheet := s.Draw(b.Width(), b.Height())
+	if len(sheet.Figures) > 0 {
+		b.Paragraph(aboutCaseMarks)
+	}
 	for _, row := range marksheet.Rows(sheet.Figures, b.Width()) {
-		b.Picture(row)
-		b.Space(marksheet.RowGap)
+		show(row)
 	}
 	if len(sheet.Left) > 0 {
 		left := *o.Case

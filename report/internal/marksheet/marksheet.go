@@ -78,13 +78,20 @@ const (
 	columnGap = 5.0
 )
 
+// Row is figures side by side.
+type Row struct {
+	drawing.Drawing
+	Figures []drawing.Drawing
+}
+
 // Rows puts figures side by side, and low ones below one another beside high ones.
 // Their order is kept as far as no paper is wasted.
-func Rows(figures []drawing.Drawing, width float64) []drawing.Drawing {
+func Rows(figures []drawing.Drawing, width float64) []Row {
 	waiting := slices.Clone(figures)
-	var rows []drawing.Drawing
+	var rows []Row
 	for len(waiting) > 0 {
-		row := drawing.Drawing{Height: tallest(waiting, width)}
+		var row Row
+		row.Height = tallest(waiting, width)
 		x, y, column := 0.0, 0.0, 0.0 // where the next one goes; how wide the column is
 		var later []drawing.Drawing
 		for _, f := range waiting {
@@ -104,6 +111,7 @@ func Rows(figures []drawing.Drawing, width float64) []drawing.Drawing {
 				y += RowGap
 			}
 			row.Place(f, drawing.Point{X: x, Y: y})
+			row.Figures = append(row.Figures, f)
 			y += f.Height
 			column = max(column, f.Width)
 			row.Width = max(row.Width, x+column)
@@ -112,6 +120,19 @@ func Rows(figures []drawing.Drawing, width float64) []drawing.Drawing {
 		waiting = later
 	}
 	return rows
+}
+
+// Column is rows one below the other.
+func Column(rows []Row) drawing.Drawing {
+	var d drawing.Drawing
+	for i, r := range rows {
+		if i > 0 {
+			d.Height += RowGap
+		}
+		d.Place(r.Drawing, drawing.Point{Y: d.Height})
+		d.Width, d.Height = max(d.Width, r.Width), d.Height+r.Height
+	}
+	return d
 }
 
 // tallest is the height of the highest of the first figures that fit side by side.
