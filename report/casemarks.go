@@ -31,10 +31,11 @@ func markPages(b document, bill []cutplan.Blank, o Options, show func(marksheet.
 	b.Heading(marksHeading)
 	s := marksheet.Subject{Case: o.Case, Letters: billMarks(o.Case, bill), Ruler: o.Ruler}
 	sheet := s.Draw(b.Width(), b.Height())
-	if len(sheet.Figures) > 0 {
+	rows := sheet.Rows(b.Width())
+	if len(rows) > 0 {
 		b.Paragraph(aboutCaseMarks)
 	}
-	for _, row := range marksheet.Rows(sheet.Figures, b.Width()) {
+	for _, row := range rows {
 		show(row)
 	}
 	if len(sheet.Left) > 0 {

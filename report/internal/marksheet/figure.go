@@ -57,7 +57,7 @@ func (s Subject) figures() (faces []figure, pairs []pair, left []casework.Mark) 
 			piece := s.Solids[spot.Solid]
 			for _, normal := range planes(k, spot, piece) {
 				shown = true
-				v := viewOf(normal, towards(spot.Face, normal, piece, s.Solids))
+				v := viewOf(piece, normal, towards(spot.Face, normal, piece, s.Solids))
 				to := &faces
 				if fingers(k) {
 					to = &joints

@@ -30,7 +30,7 @@ type Subject struct {
 
 // Sheet is all of the marks.
 type Sheet struct {
-	Figures []drawing.Drawing
+	Faces, Joints []drawing.Drawing // of pieces, and of two mates each
 	// Left are marks that no figure shows, or not with all of their positions for
 	// lack of room.
 	Left []casework.Mark
@@ -40,15 +40,13 @@ type Sheet struct {
 func (s Subject) Draw(width, height float64) Sheet {
 	figures, pairs, left := s.figures()
 	var sheet Sheet
-	add := func(d drawn) {
-		sheet.Figures = append(sheet.Figures, d.Drawing)
-		left = append(left, d.short...)
-	}
 	for _, f := range figures {
-		add(s.draw(f, width, height))
+		d := s.draw(f, width, height)
+		sheet.Faces, left = append(sheet.Faces, d.Drawing), append(left, d.short...)
 	}
 	for _, p := range pairs {
-		add(s.drawPair(p, width, height))
+		d := s.drawPair(p, width, height)
+		sheet.Joints, left = append(sheet.Joints, d.Drawing), append(left, d.short...)
 	}
 	for _, k := range s.Marks {
 		if slices.ContainsFunc(left, func(l casework.Mark) bool { return same(k, l) && k.Part == l.Part }) {
@@ -77,6 +75,11 @@ const (
 	RowGap    = 5.0
 	columnGap = 5.0
 )
+
+// Rows are all figures, faces first.
+func (s Sheet) Rows(width float64) []Row {
+	return append(Rows(s.Faces, width), Rows(s.Joints, width)...)
+}
 
 // Row is figures side by side.
 type Row struct {

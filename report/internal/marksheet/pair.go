@@ -15,6 +15,9 @@ const (
 	mostFinger  = 25.0
 )
 
+// pairRatios are finer, so that the figures of many fingers find room.
+var pairRatios = []int{500, 200, 100, 50, 20, 10, 5, 4, 3, 2, 1}
+
 // drawPair draws the mates of a box joint side by side, as they come together: the
 // one that starts with a finger on the left, the figures that are good for both in
 // between.
@@ -30,9 +33,9 @@ func (s Subject) drawPair(p pair, width, height float64) drawn {
 	slices.Sort(edges)
 	above, below := s.pairWords(p)
 	most := height - textHeight(above, narrowest) - textHeight(below, narrowest) - headRoom/2
-	ratio := ratios[0]
-	for _, r := range ratios {
-		if lengthOf(size, r) > most && r != ratios[0] {
+	ratio := pairRatios[0]
+	for _, r := range pairRatios {
+		if lengthOf(size, r) > most && r != pairRatios[0] {
 			break
 		}
 		ratio = r

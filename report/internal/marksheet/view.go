@@ -12,7 +12,8 @@ import (
 //
 //	normal to X   front to the left or to the right, the bottom below
 //	normal to Y   left and right, the bottom below
-//	normal to Z   left on the left; the front below where it is seen from above
+//	normal to Z   left on the left; the front below where it is seen from above;
+//	              of an upright panel's end the front to the left or to the right
 type view struct {
 	normal         casework.Axis
 	level, upright casework.Axis // of the paper
@@ -22,14 +23,16 @@ type view struct {
 
 // viewOf looks at a face; towards is whether its normal runs along the axis, not
 // against it.
-func viewOf(normal casework.Axis, towards bool) view {
+func viewOf(s casework.Solid, normal casework.Axis, towards bool) view {
 	v := view{normal: normal, level: casework.X, upright: casework.Z}
-	switch normal {
-	case casework.X:
+	switch {
+	case normal == s.Along && normal == casework.Z && s.Size[casework.Y] > s.Size[casework.X]:
+		v.level, v.upright, v.uprightTurned = casework.Y, casework.X, towards
+	case normal == casework.X:
 		v.level, v.levelTurned = casework.Y, !towards
-	case casework.Y:
+	case normal == casework.Y:
 		v.levelTurned = towards
-	case casework.Z:
+	case normal == casework.Z:
 		v.upright, v.uprightTurned = casework.Y, !towards
 	}
 	return v
