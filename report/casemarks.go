@@ -13,6 +13,9 @@ import (
 // marksHeading is over the marks of a case; those of crosscuts are on boards.
 const marksHeading = "Marks on the parts"
 
+// marksHead is what the heading and the words below it take, in mm.
+const marksHead = 24.0
+
 // aboutCaseMarks says how to read the figures.
 const aboutCaseMarks = "Measure every position from the edge with the circle, not from the mark before. " +
 	"Hatched is cut away, narrow cuts drawn wider; dashed, a panel stands. Alike faces are drawn once; zigzag lines leave out a stretch."
@@ -31,7 +34,7 @@ func markPages(b document, bill []cutplan.Blank, o Options, show func(marksheet.
 	b.Heading(marksHeading)
 	s := marksheet.Subject{Case: o.Case, Letters: billMarks(o.Case, bill), Ruler: o.Ruler}
 	sheet := s.Draw(b.Width(), b.Height())
-	rows := sheet.Rows(b.Width())
+	rows := sheet.Rows(marksheet.Paper{Width: b.Width(), Height: b.Height(), Left: b.Height() - marksHead})
 	if len(rows) > 0 {
 		b.Paragraph(aboutCaseMarks)
 	}

@@ -31,7 +31,7 @@ func HTML(p *cutplan.Plan, o Options, identity string) []byte {
 			b.Figure(webpage.Figure{
 				Name:   title(p) + ", " + marksHeading,
 				Wide:   row.Drawing,
-				Narrow: marksheet.Column(marksheet.Rows(row.Figures, webpage.Narrow)),
+				Narrow: marksheet.Column(marksheet.Endless(webpage.Narrow).Rows(row.Figures)),
 			})
 		})
 		caseTables(b, p, o)

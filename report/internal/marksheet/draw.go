@@ -11,7 +11,7 @@ import (
 // Sizes of figures, in mm.
 const (
 	usualWidth  = 90.0 // longer pieces are broken
-	usualHeight = 95.0
+	usualHeight = 80.0
 	least       = 32.0 // the longer side takes this at least, but a small piece half its size
 	leastHigh   = 60.0 // likewise, where it stands upright
 	thin        = 3.4  // the shorter side likewise

@@ -14,6 +14,7 @@
 package marksheet
 
 import (
+	"math"
 	"slices"
 
 	"sawbill/report/internal/drawing"
@@ -76,9 +77,20 @@ const (
 	columnGap = 5.0
 )
 
+// Paper is where rows go: so wide, and so high, of which some is left on the first
+// page; mm.
+type Paper struct{ Width, Height, Left float64 }
+
+// Endless is paper without pages, so wide.
+func Endless(width float64) Paper { return Paper{width, math.Inf(1), math.Inf(1)} }
+
 // Rows are all figures, faces first.
-func (s Sheet) Rows(width float64) []Row {
-	return append(Rows(s.Faces, width), Rows(s.Joints, width)...)
+func (s Sheet) Rows(p Paper) []Row {
+	rows := p.Rows(s.Faces)
+	for _, r := range rows {
+		p.use(r.Height)
+	}
+	return append(rows, p.Rows(s.Joints)...)
 }
 
 // Row is figures side by side.
@@ -87,42 +99,77 @@ type Row struct {
 	Figures []drawing.Drawing
 }
 
+// use takes a row, on the next page if it must.
+func (p *Paper) use(height float64) {
+	if height > p.Left {
+		p.Left = p.Height
+	}
+	p.Left -= height + RowGap
+}
+
 // Rows puts figures side by side, and low ones below one another beside high ones.
-// Their order is kept as far as no paper is wasted.
-func Rows(figures []drawing.Drawing, width float64) []Row {
+// Their order is kept as far as no paper is wasted: low ones fill what is left of a
+// page.
+func (p Paper) Rows(figures []drawing.Drawing) []Row {
 	waiting := slices.Clone(figures)
 	var rows []Row
 	for len(waiting) > 0 {
-		var row Row
-		row.Height = tallest(waiting, width)
-		x, y, column := 0.0, 0.0, 0.0 // where the next one goes; how wide the column is
-		var later []drawing.Drawing
-		for _, f := range waiting {
-			below := y > 0 && y+RowGap+f.Height <= row.Height && x+max(column, f.Width) <= width
-			if !below {
-				next := 0.0
-				if y > 0 {
-					next = x + column + columnGap
-				}
-				if f.Height > row.Height || y > 0 && next+f.Width > width {
-					later = append(later, f)
-					continue
-				}
-				x, y, column = next, 0, 0
-			}
-			if y > 0 {
-				y += RowGap
-			}
-			row.Place(f, drawing.Point{X: x, Y: y})
-			row.Figures = append(row.Figures, f)
-			y += f.Height
-			column = max(column, f.Width)
-			row.Width = max(row.Width, x+column)
+		high := tallest(waiting, p.Width, p.Left)
+		if high == 0 {
+			high = tallest(waiting, p.Width, math.Inf(1))
 		}
+		var row Row
+		row, waiting = filled(waiting, p.Width, high)
 		rows = append(rows, row)
-		waiting = later
+		p.use(row.Height)
 	}
 	return rows
+}
+
+// tallest is the height of the highest of the first figures that fit side by side,
+// and below a height; 0 if none does.
+func tallest(figures []drawing.Drawing, width, below float64) float64 {
+	x, high := 0.0, 0.0
+	for _, f := range figures {
+		if f.Height > below {
+			continue
+		}
+		if x += f.Width; high > 0 && x > width {
+			break
+		}
+		x += columnGap
+		high = max(high, f.Height)
+	}
+	return high
+}
+
+// filled makes a row so wide and high of the first figures that fit, in columns, and
+// returns the others.
+func filled(figures []drawing.Drawing, width, height float64) (row Row, later []drawing.Drawing) {
+	row.Height = height
+	x, y, column := 0.0, 0.0, 0.0 // where the next one goes; how wide the column is
+	for _, f := range figures {
+		if y == 0 || y+RowGap+f.Height > height || x+max(column, f.Width) > width { // not below the last
+			next := 0.0
+			if y > 0 {
+				next = x + column + columnGap
+			}
+			if f.Height > height || y > 0 && next+f.Width > width {
+				later = append(later, f)
+				continue
+			}
+			x, y, column = next, 0, 0
+		}
+		if y > 0 {
+			y += RowGap
+		}
+		row.Place(f, drawing.Point{X: x, Y: y})
+		row.Figures = append(row.Figures, f)
+		y += f.Height
+		column = max(column, f.Width)
+		row.Width = max(row.Width, x+column)
+	}
+	return row, later
 }
 
 // Column is rows one below the other.
@@ -136,17 +183,4 @@ func Column(rows []Row) drawing.Drawing {
 		d.Width, d.Height = max(d.Width, r.Width), d.Height+r.Height
 	}
 	return d
-}
-
-// tallest is the height of the highest of the first figures that fit side by side.
-func tallest(figures []drawing.Drawing, width float64) float64 {
-	x, high := 0.0, 0.0
-	for i, f := range figures {
-		if x += f.Width; i > 0 && x > width {
-			break
-		}
-		x += columnGap
-		high = max(high, f.Height)
-	}
-	return high
 }

@@ -160,7 +160,7 @@ func TestSheetsFitTheirPages(t *testing.T) {
 		for _, room := range rooms {
 			sheet := s.Draw(room.X, room.Y)
 			count := 0
-			for _, row := range sheet.Rows(room.X) {
+			for _, row := range sheet.Rows(Paper{room.X, room.Y, room.Y - 30}) {
 				count += len(row.Figures)
 				if err := drawing.CheckWriting(row.Drawing); err != nil {
 					t.Error(err)
@@ -518,7 +518,7 @@ func TestWhatHasNoRoomIsLeft(t *testing.T) {
 }
 
 func TestNoSheetWithoutMarks(t *testing.T) {
-	if sheet := (Subject{Case: &casework.Case{}}).Draw(186, 262); len(sheet.Rows(186)) > 0 || sheet.Left != nil {
+	if sheet := (Subject{Case: &casework.Case{}}).Draw(186, 262); len(sheet.Rows(Endless(186))) > 0 || sheet.Left != nil {
 		t.Errorf("%v", sheet)
 	}
 	k := casework.Mark{What: "slide line", Measure: casework.Measure{From: "bottom end", At: []stock.Length{mm1}}}

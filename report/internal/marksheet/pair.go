@@ -13,6 +13,7 @@ const (
 	bodyWidth   = 9.0 // mm of a mate beyond its fingers
 	leastFinger = 4.0 // mm of paper along a finger
 	mostFinger  = 25.0
+	clearFinger = 4.0 // across a finger, where there is room
 )
 
 // pairRatios are finer, so that the figures of many fingers find room.
@@ -43,7 +44,7 @@ func (s Subject) drawPair(p pair, width, height float64) drawn {
 		for i := range edges[1:] {
 			closest = min(closest, edges[i+1]-edges[i])
 		}
-		if lengthOf(closest, r) >= drawing.Height(textSize)+lineHair && lengthOf(size, r) >= least/2 {
+		if lengthOf(closest, r) >= clearFinger && lengthOf(size, r) >= least/2 {
 			break
 		}
 	}
