@@ -1,9 +1,12 @@
 package marksheet
 
 import (
+	"bytes"
+	"flag"
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -14,6 +17,8 @@ import (
 	"sawbill/stock/casework"
 	"sawbill/stock/job"
 )
+
+var update = flag.Bool("update", false, "rewrite the golden files")
 
 const mm1 = stock.Millimetre
 
@@ -28,7 +33,7 @@ var workshop = casework.Context{Kerf: 3 * mm1, Materials: map[string]casework.Ma
 	"frame": {Kind: stock.Board, Thicknesses: []stock.Length{38 * mm1}},
 }}
 
-// subject derives a case whose parts are marked A, B, ...
+// subject derives a case.
 func subject(t *testing.T, d casework.Design) Subject {
 	t.Helper()
 	c, faults := casework.Derive(d, workshop)
@@ -38,10 +43,11 @@ func subject(t *testing.T, d casework.Design) Subject {
 	return lettered(c)
 }
 
+// lettered marks the parts A, B, ... Z, AA, BB, ...
 func lettered(c *casework.Case) Subject {
 	s := Subject{Case: c}
 	for i := range c.Parts {
-		s.Letters = append(s.Letters, fmt.Sprintf("P%d", i+1))
+		s.Letters = append(s.Letters, strings.Repeat(string(rune('A'+i%26)), 1+i/26))
 	}
 	return s
 }
@@ -524,5 +530,26 @@ func TestNoSheetWithoutMarks(t *testing.T) {
 	k := casework.Mark{What: "slide line", Measure: casework.Measure{From: "bottom end", At: []stock.Length{mm1}}}
 	if sheet := (Subject{Case: &casework.Case{Marks: []casework.Mark{k}}}).Draw(186, 262); len(sheet.Left) != 1 {
 		t.Errorf("a mark of no piece is lost: %v", sheet)
+	}
+}
+
+// The first figures of the plan chest, as the manual shows them.
+func TestSheetOfThePlanChest(t *testing.T) {
+	s := examples(t)["plan-chest.toml"]
+	rows := s.Draw(186, 262).Rows(Paper{186, 262, 240})
+	sheet := Column(rows[:2])
+	got := sheet.SVG("Marks of a chest")
+	file := filepath.Join("testdata", "plan-chest.svg")
+	if *update {
+		if err := os.WriteFile(file, got, 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !bytes.Equal(want, got) {
+		t.Errorf("%s is not what is drawn; look at what -update changes", file)
 	}
 }
