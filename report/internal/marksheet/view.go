@@ -38,9 +38,6 @@ func viewOf(s casework.Solid, normal casework.Axis, towards bool) view {
 	return v
 }
 
-// has reports whether an axis lies in the plane of the face.
-func (v view) has(a casework.Axis) bool { return a != v.normal }
-
 // edge reads the name of an edge, an end or a face: the axis that is measured
 // along from there, and whether it is the far one, away from the case's zero point.
 func edge(name string) (axis casework.Axis, far, ok bool) {
