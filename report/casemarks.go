@@ -4,7 +4,8 @@ import (
 	"slices"
 	"strings"
 
-	"sawbill/report/internal/diagram"
+	"sawbill/nest/cutplan"
+	"sawbill/report/internal/marksheet"
 	"sawbill/stock"
 	"sawbill/stock/casework"
 )
@@ -12,40 +13,39 @@ import (
 // marksHeading is over the marks of a case; those of crosscuts are on boards.
 const marksHeading = "Marks on the parts"
 
-// aboutCaseMarks says how to read them.
-const aboutCaseMarks = "Measure every position from the edge that is named, not from the mark before it. " +
-	"What has a width begins there and reaches away from that edge. Where a second edge is named below, measure from both."
+// marksHead is what the heading and the words below it take, in mm.
+const marksHead = 24.0
 
-// uprightHead is the heading and what is said below it, in mm.
-const uprightHead = 30.0
+// aboutCaseMarks says how to read the figures.
+const aboutCaseMarks = "Measure every position from the edge with the circle, not from the mark before. " +
+	"Hatched is cut away, narrow cuts drawn wider; dashed, a panel stands. Alike faces are drawn once; zigzag lines leave out a stretch."
 
-const aboutUprights = "Each face is seen from the space beside it. Figures beside it are from the bottom end; " +
-	"of what has a width, to its lower edge. Figures below it are holes for pins or dowels, and mortises, from the front edge. Hatched is cut away; dashed, a panel stands there."
+// aboutMarksLeft says how to read the table of what the figures leave out.
+const aboutMarksLeft = "What the figures have no room for, in full. " +
+	"What has a width begins at its position and reaches away from the edge. Where a second edge is named below, measure from both."
 
-// markPages lists what is laid out on the parts of a case.
-func markPages(b document, o Options) {
+// markPages draws what is laid out on the parts of a case, and lists what has no
+// room in the figures; show puts a row of them in the document.
+func markPages(b document, bill []cutplan.Blank, o Options, show func(marksheet.Row)) {
 	if len(o.Case.Marks) == 0 {
 		return
 	}
 	b.Page("marks on the parts")
 	b.Heading(marksHeading)
-	b.Paragraph(aboutCaseMarks)
-	b.Table(caseMarks(o.Case, o.Ruler).table())
-	uprightPages(b, o)
-}
-
-// uprightPages draws the sides and the partitions with what is marked on them.
-func uprightPages(b document, o Options) {
-	rows, scale := diagram.Uprights(o.Case, o.Ruler, b.Width(), b.Height()-uprightHead)
-	if len(rows) == 0 {
-		return
+	s := marksheet.Subject{Case: o.Case, Letters: billMarks(o.Case, bill), Ruler: o.Ruler}
+	sheet := s.Draw(b.Width(), b.Height())
+	rows := sheet.Rows(marksheet.Paper{Width: b.Width(), Height: b.Height(), Left: b.Height() - marksHead})
+	if len(rows) > 0 {
+		b.Paragraph(aboutCaseMarks)
 	}
-	b.Page("marks on the uprights")
-	b.Heading("Sides and partitions, " + scale)
-	b.Paragraph(aboutUprights)
 	for _, row := range rows {
-		b.Picture(row)
-		b.Space(4)
+		show(row)
+	}
+	if len(sheet.Left) > 0 {
+		left := *o.Case
+		left.Marks = sheet.Left
+		b.Paragraph(aboutMarksLeft)
+		b.Table(caseMarks(&left, o.Ruler).table())
 	}
 }
 

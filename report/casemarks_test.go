@@ -72,6 +72,36 @@ func TestPagesListTheMarksOfACase(t *testing.T) {
 	}
 }
 
+// What can be drawn is drawn, on the face that it is on, and not listed as well.
+func TestPagesDrawTheMarksOfACase(t *testing.T) {
+	const mm = stock.Millimetre
+	c := chest()
+	c.Marks = []casework.Mark{{Part: 0, On: "inner face", Spots: []casework.Spot{{Solid: 0, Piece: "left", Face: "inner face"}}, What: "slide line",
+		Measure: casework.Measure{From: "bottom end", At: []stock.Length{120 * mm, 340 * mm}}}}
+	for _, o := range []Options{{Case: c}, {Case: c, Paper: Letter, Ruler: inches}} {
+		drawn, listed := 0, 0
+		for _, page := range pages(bench(), o) {
+			if err := drawing.CheckWriting(page); err != nil {
+				t.Error(err)
+			}
+			for _, text := range page.Texts() {
+				switch text.String {
+				case o.Ruler.Print(120*mm) + " slide line", o.Ruler.Print(340*mm) + " slide line":
+					drawn++
+				case "slide line":
+					listed++
+				}
+			}
+		}
+		if drawn != 2 || listed != 0 {
+			t.Errorf("%d lines are drawn, %d listed", drawn, listed)
+		}
+		if page := string(HTML(bench(), o, "1")); !strings.Contains(page, o.Ruler.Print(340*mm)+" slide line") {
+			t.Error("the web page does not draw them")
+		}
+	}
+}
+
 // Other programs get exact figures: a third of 100 mm to the unit of 25 nm.
 func TestJSONOfACase(t *testing.T) {
 	var got struct {

@@ -6,6 +6,7 @@ import (
 	"sawbill/nest/cutplan"
 	"sawbill/report/internal/diagram"
 	"sawbill/report/internal/elevation"
+	"sawbill/report/internal/marksheet"
 	"sawbill/report/internal/webpage"
 	"sawbill/stock"
 )
@@ -26,7 +27,13 @@ func HTML(p *cutplan.Plan, o Options, identity string) []byte {
 	millingPage(b, p, r)
 	if o.Case != nil {
 		elevationFigures(b, p, o)
-		markPages(b, o)
+		markPages(b, p.Bill, o, func(row marksheet.Row) {
+			b.Figure(webpage.Figure{
+				Name:   title(p) + ", " + marksHeading,
+				Wide:   row.Drawing,
+				Narrow: marksheet.Column(marksheet.Endless(webpage.Narrow).Rows(row.Figures)),
+			})
+		})
 		caseTables(b, p, o)
 	}
 	takeoffPage(b, o)

@@ -5,6 +5,7 @@ import (
 
 	"sawbill/nest/cutplan"
 	"sawbill/report/internal/drawing"
+	"sawbill/report/internal/marksheet"
 	"sawbill/report/internal/paper"
 	"sawbill/stock"
 )
@@ -68,7 +69,10 @@ func casePages(b *paper.Book, p *cutplan.Plan, o Options) {
 		return
 	}
 	elevationPage(b, p.Bill, o)
-	markPages(b, o)
+	markPages(b, p.Bill, o, func(row marksheet.Row) {
+		b.Picture(row.Drawing)
+		b.Space(marksheet.RowGap)
+	})
 	caseTables(b, p, o)
 }
 

@@ -27,6 +27,11 @@ type Mark struct {
 	Across Measure
 	Width  stock.Length // 0 for a line or a point
 	Depth  stock.Length // of what is cut; 0 where nothing is, or right through
+	// Stops is how far what is cut keeps from where the piece begins and ends,
+	// along the cut; 0 where it runs through.
+	Stops [2]stock.Length
+	// GapFirst tells of the mates of a box joint the one that starts with a gap.
+	GapFirst bool
 	// Spacers set slides without measuring: each stands on the bottom or the
 	// divider below and reaches to its line.
 	Spacers []stock.Length
@@ -51,7 +56,7 @@ func (m Measure) same(n Measure) bool { return m.From == n.From && slices.Equal(
 // same reports whether two marks differ in nothing but the pieces they are on.
 func (k Mark) same(l Mark) bool {
 	return k.Part == l.Part && k.What == l.What && k.Measure.same(l.Measure) && k.Across.same(l.Across) &&
-		k.Width == l.Width && k.Depth == l.Depth && slices.Equal(k.Spacers, l.Spacers) && k.Note == l.Note
+		k.Width == l.Width && k.Depth == l.Depth && k.Stops == l.Stops && k.GapFirst == l.GapFirst && slices.Equal(k.Spacers, l.Spacers) && k.Note == l.Note
 }
 
 // marker finds the marks of a case from where its pieces stand and how they

@@ -48,7 +48,7 @@ func (m *marker) fingers(key at, given Length, fingerFirst, gapFirst []int, axis
 				return
 			}
 			m.add(Spot{Solid: i, Face: "both ends"}, Mark{What: "box-joint fingers", Measure: Measure{edgeOf(s, axis), edges[1 : len(edges)-1]},
-				Width: edges[1], Depth: depth[n], Note: m.fingerNote(edges, n == 0)})
+				Width: edges[1], Depth: depth[n], GapFirst: n == 1, Note: m.fingerNote(edges, n == 0)})
 		}
 	}
 }

@@ -99,7 +99,7 @@ func (m *marker) housing(h housing) {
 				k.What = enters.Role + " line"
 			}
 			if stop := room.At[Y] - into.At[Y]; k.What == "dado" && stop > 0 {
-				k.Note = "stopped " + m.print(stop) + " behind the front edge"
+				k.Note, k.Stops[0] = "stopped "+m.print(stop)+" behind the front edge", stop
 			}
 			at := room.At[h.axis] - into.At[h.axis]
 			k.From = edgeOf(into, h.axis)
@@ -120,26 +120,30 @@ func (m *marker) housing(h housing) {
 		for _, face := range faces {
 			slices.Sort(marks[face].At)
 			if name := marks[face].What; name == "groove" || name == "rabbet" {
-				marks[face].Note = m.stops(into, rooms[face], X+Y+Z-h.axis-depth)
+				run := X + Y + Z - h.axis - depth
+				marks[face].Stops = stopsOf(into, rooms[face], run)
+				marks[face].Note = m.stops(into, marks[face].Stops, run)
 			}
 			m.add(Spot{Solid: i, Face: face}, *marks[face])
 		}
 	}
 }
 
-// stops words how far from the ends of a piece a cut that runs along an axis is
-// stopped; "" where it runs through.
-func (m *marker) stops(into, room Solid, run Axis) string {
+// stopsOf is how far from the ends of a piece a cut that runs along an axis is
+// stopped.
+func stopsOf(into, room Solid, run Axis) [2]stock.Length {
+	return [2]stock.Length{max(0, room.At[run]-into.At[run]), max(0, into.End()[run]-room.End()[run])}
+}
+
+// stops words them; "" where the cut runs through.
+func (m *marker) stops(into Solid, by [2]stock.Length, run Axis) string {
 	low := edgeOf(into, run)
 	side, end, _ := strings.Cut(low, " ")
 	high := map[string]string{"left": "right", "front": "back", "bottom": "top", "lower": "upper"}[side] + " " + end
 	var said []string
-	for _, stop := range []struct {
-		by   stock.Length
-		from string
-	}{{room.At[run] - into.At[run], low}, {into.End()[run] - room.End()[run], high}} {
-		if stop.by > 0 {
-			said = append(said, m.print(stop.by)+" from the "+stop.from)
+	for n, from := range [2]string{low, high} {
+		if by[n] > 0 {
+			said = append(said, m.print(by[n])+" from the "+from)
 		}
 	}
 	if said == nil {

@@ -237,7 +237,7 @@ func (l *lane) settle(lo, hi float64) {
 			wanted[i] = c.dots[0].X
 		}
 	}
-	l.at = spread(wanted, l.extents(), lo, hi)
+	l.at = drawing.Spread(wanted, l.extents(), lo, hi)
 }
 
 // need is how wide the lane has to be.
@@ -312,4 +312,13 @@ func (l lane) write(d *drawing.Drawing, f frame) {
 		}
 		d.Text(t)
 	}
+}
+
+// total is the room that things take in a row.
+func total(extents []float64) float64 {
+	sum := 0.0
+	for _, e := range extents {
+		sum += e
+	}
+	return sum
 }

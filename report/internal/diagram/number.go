@@ -103,7 +103,7 @@ func (f frame) beside(cuts []cut) []number {
 		wanted[i] = c.middle().Y
 		extents[i] = drawing.NumberBox(drawing.Point{}, c.text).H + numberGap
 	}
-	at := spread(wanted, extents, 0, f.stock.Bottom())
+	at := drawing.Spread(wanted, extents, 0, f.stock.Bottom())
 	placed := make([]number, len(cuts))
 	for i, c := range cuts {
 		n := number{text: c.text, start: c.middle(), led: abs(at[i]-c.middle().Y) > 0.5}
@@ -141,7 +141,7 @@ func (f frame) beneath(cuts []cut) []number {
 		wanted[i] = c.middle().X
 		extents[i] = drawing.NumberBox(drawing.Point{}, c.text).W + numberGap
 	}
-	at := spread(wanted, extents, f.stock.X, f.picture.Right())
+	at := drawing.Spread(wanted, extents, f.stock.X, f.picture.Right())
 	placed := make([]number, len(cuts))
 	for i, c := range cuts {
 		n := number{text: c.text, start: c.middle(), led: abs(at[i]-c.middle().X) > 0.5}

@@ -143,7 +143,7 @@ func (s slab) place(scale int, width float64) placedSlab {
 		last, _ := p.f.cutLine(f.rips[len(f.rips)-1], s.v.Kerf)
 		wanted = append(wanted, (first.Y+last.Y)/2)
 	}
-	p.pileAt = spread(wanted, extents, slabHead, p.f.stock.Bottom())
+	p.pileAt = drawing.Spread(wanted, extents, slabHead, p.f.stock.Bottom())
 	p.placeMarks()
 	return p
 }

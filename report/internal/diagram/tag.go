@@ -66,7 +66,7 @@ func newRow(tags []tag, wanted []float64, lo, hi, most float64) row {
 	for _, size := range rowSizes {
 		r := row{tags: sizedTags(tags, size)}
 		if size <= most && total(r.extents()) <= hi-lo {
-			r.at = spread(wanted, r.extents(), lo, hi)
+			r.at = drawing.Spread(wanted, r.extents(), lo, hi)
 			return r
 		}
 	}
@@ -75,7 +75,7 @@ func newRow(tags []tag, wanted []float64, lo, hi, most float64) row {
 		r.tags = r.tags[:len(r.tags)-1]
 		r.dropped++
 	}
-	r.at = spread(wanted[:len(r.tags)], r.extents(), lo, hi)
+	r.at = drawing.Spread(wanted[:len(r.tags)], r.extents(), lo, hi)
 	return r
 }
 

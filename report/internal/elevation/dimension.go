@@ -30,8 +30,22 @@ const (
 	within // a bay, next to its left edge
 )
 
-// chains are the dimensions of a view, those next to the case first.
+// chains are the dimensions of a view, those next to the case first. What two
+// measure on one side, as the clear depth of a case without a back is its depth, is
+// told once.
 func (s Subject) chains(v View) []chain {
+	var all []chain
+	for _, c := range s.everyChain(v) {
+		if !slices.ContainsFunc(all, func(d chain) bool {
+			return c.side != within && c.side == d.side && slices.Equal(c.measures, d.measures)
+		}) {
+			all = append(all, c)
+		}
+	}
+	return all
+}
+
+func (s Subject) everyChain(v View) []chain {
 	all := s.extent()
 	whole := func(side border, axis casework.Axis) chain {
 		return s.chain(side, measure{all.from[axis], all.to[axis]})

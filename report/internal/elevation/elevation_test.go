@@ -276,6 +276,29 @@ func TestDimensionsOutside(t *testing.T) {
 }
 
 // Of three bays the middle one alone has openings of 200 and 364 - 18 - 200 = 146.
+// Without a back, the clear depth is that of the case: 300 stands below the section
+// once, as it does beside the section from above.
+func TestASizeIsToldOnce(t *testing.T) {
+	d := box()
+	d.Back = casework.Back{}
+	s := subject(t, d)
+	for _, v := range Views {
+		told, want := 0, 1
+		if v == Front {
+			want = 0
+		}
+		picture := s.Draw(v, 4)
+		for _, text := range picture.Texts() {
+			if text.String == "300" {
+				told++
+			}
+		}
+		if told != want {
+			t.Errorf("%s: 300 is told %d times", v.Name(), told)
+		}
+	}
+}
+
 func TestOpeningsOfAMiddleBayAreMeasuredWithinIt(t *testing.T) {
 	d := box()
 	d.OutsideWidth = size(1200)

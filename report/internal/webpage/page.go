@@ -174,11 +174,16 @@ func (p *Page) box(name string) string {
 // Picture puts a drawing on the page, named by the section that it is in and told
 // by what is written in it.
 func (p *Page) Picture(d drawing.Drawing) {
+	p.Figure(Figure{Name: p.section().heading, Wide: d})
+}
+
+// written is what is written in a drawing.
+func written(d drawing.Drawing) string {
 	var said []string
 	for _, t := range d.Texts() {
 		said = append(said, t.String)
 	}
-	p.Figure(Figure{Name: p.section().heading, Description: strings.Join(said, ", "), Wide: d})
+	return strings.Join(said, ", ")
 }
 
 // Narrow is how wide a drawing should be for a narrow screen, in mm: its smallest
@@ -188,7 +193,7 @@ const Narrow = 110
 // Figure is a picture that fits the screen.
 type Figure struct {
 	Name        string
-	Description string // to who cannot see it
+	Description string // to who cannot see it; "" is what is written in it
 	Wide        drawing.Drawing
 	// Narrow is the same drawn for a narrow screen; empty: there is none.
 	Narrow drawing.Drawing
@@ -197,6 +202,9 @@ type Figure struct {
 // Figure puts a picture on the page. A touch shows the wide one, larger.
 func (p *Page) Figure(f Figure) {
 	p.pictures++
+	if f.Description == "" {
+		f.Description = written(f.Wide)
+	}
 	id := "picture-" + strconv.Itoa(p.pictures)
 	out := p.out()
 	class := ""

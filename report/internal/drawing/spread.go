@@ -1,13 +1,13 @@
-package diagram
+package drawing
 
-// spread finds the middles of things that lie in a row: as near as can be to
+// Spread finds the middles of things that lie in a row: as near as can be to
 // where they are wanted (least squares), in order, without touching, and
 // between lo and hi if they all fit there. wanted is ascending, extents are how
 // much of the row each one takes.
 //
 // With the extents taken out this is isotonic regression, solved by pooling
 // neighbours that are out of order (Ayer et al., 1955, from memory).
-func spread(wanted, extents []float64, lo, hi float64) []float64 {
+func Spread(wanted, extents []float64, lo, hi float64) []float64 {
 	if len(wanted) == 0 {
 		return nil
 	}
@@ -40,12 +40,4 @@ func spread(wanted, extents []float64, lo, hi float64) []float64 {
 		}
 	}
 	return at
-}
-
-func total(extents []float64) float64 {
-	sum := 0.0
-	for _, e := range extents {
-		sum += e
-	}
-	return sum
 }

@@ -1,0 +1,145 @@
+package marksheet
+
+import (
+	"strings"
+
+	"sawbill/stock"
+	"sawbill/stock/casework"
+)
+
+// view is how a face of a piece lies on the paper: as whoever stands before it
+// sees it, upright things upright.
+//
+//	normal to X   front to the left or to the right, the bottom below
+//	normal to Y   left and right, the bottom below
+//	normal to Z   left on the left; the front below where it is seen from above;
+//	              of an upright panel's end the front to the left or to the right
+type view struct {
+	normal         casework.Axis
+	level, upright casework.Axis // of the paper
+	// turned: the axis runs to the left, or downwards.
+	levelTurned, uprightTurned bool
+}
+
+// viewOf looks at a face; towards is whether its normal runs along the axis, not
+// against it.
+func viewOf(s casework.Solid, normal casework.Axis, towards bool) view {
+	v := view{normal: normal, level: casework.X, upright: casework.Z}
+	switch {
+	case normal == s.Along && normal == casework.Z && s.Size[casework.Y] > s.Size[casework.X]:
+		v.level, v.upright, v.uprightTurned = casework.Y, casework.X, towards
+	case normal == casework.X:
+		v.level, v.levelTurned = casework.Y, !towards
+	case normal == casework.Y:
+		v.levelTurned = towards
+	case normal == casework.Z:
+		v.upright, v.uprightTurned = casework.Y, !towards
+	}
+	return v
+}
+
+// edge reads the name of an edge, an end or a face: the axis that is measured
+// along from there, and whether it is the far one, away from the case's zero point.
+func edge(name string) (axis casework.Axis, far, ok bool) {
+	side, _, _ := strings.Cut(name, " ")
+	switch side {
+	case "left":
+		return casework.X, false, true
+	case "right":
+		return casework.X, true, true
+	case "front":
+		return casework.Y, false, true
+	case "back":
+		return casework.Y, true, true
+	case "bottom", "lower":
+		return casework.Z, false, true
+	case "top", "upper":
+		return casework.Z, true, true
+	}
+	return 0, false, false
+}
+
+// measured is the axis of positions; ok is false where there are none, or from an
+// edge that is not known.
+func measured(m casework.Measure) (axis casework.Axis, ok bool) {
+	axis, _, ok = edge(m.From)
+	return axis, ok && len(m.At) > 0
+}
+
+// fromZero turns a position into one from the near edge of a piece.
+func fromZero(m casework.Measure, at, size stock.Length) stock.Length {
+	if _, far, _ := edge(m.From); far {
+		return size - at
+	}
+	return at
+}
+
+// planes are the normals of the faces that a mark is drawn on: that of the face
+// it is on, or, at an end, of those that show it.
+//
+//	            face         end
+//	 shoulders  |            edges _____
+//	 ___________|___             |_____| cheeks
+//	|           |   | fingers
+//	|___________|___| notches
+func planes(k casework.Mark, spot casework.Spot, s casework.Solid) []casework.Axis {
+	along, ok := measured(k.Measure)
+	if !ok {
+		return nil
+	}
+	var normals []casework.Axis
+	words := strings.Fields(spot.Face)
+	switch words[len(words)-1] {
+	case "face":
+		normals = []casework.Axis{s.Through}
+	case "edge":
+		normals = []casework.Axis{s.Across}
+	case "end", "ends":
+		cut := k.Width > 0 && k.Depth > 0 && len(k.Across.At) == 0
+		switch {
+		case len(k.Across.At) > 0:
+			normals = []casework.Axis{s.Along}
+		case along == s.Along, along == s.Across && cut:
+			normals = []casework.Axis{s.Through}
+		case along == s.Through && cut:
+			normals = []casework.Axis{s.Across}
+		case along == s.Across: // of a tenon
+			normals = []casework.Axis{s.Through, s.Along}
+		default:
+			normals = []casework.Axis{s.Along}
+		}
+	}
+	across, second := measured(k.Across)
+	for _, n := range normals {
+		if along == n || second && across == n {
+			return nil
+		}
+	}
+	return normals
+}
+
+// towards reports whether a face looks along its normal's axis, not against it.
+// An inner face looks to the middle of what its piece belongs to. Of two ends, and
+// of faces that only show what is at an end, it is the front, the top or the right.
+func towards(face string, normal casework.Axis, s casework.Solid, all []casework.Solid) bool {
+	side, _, _ := strings.Cut(face, " ")
+	if axis, far, ok := edge(face); ok && axis == normal {
+		return far
+	}
+	if side != "inner" && side != "outer" {
+		return normal != casework.Y
+	}
+	var from, to stock.Length
+	first := true
+	for _, other := range all {
+		if other.Drawer != s.Drawer {
+			continue
+		}
+		if first {
+			from, to, first = other.At[normal], other.End()[normal], false
+		}
+		from, to = min(from, other.At[normal]), max(to, other.End()[normal])
+	}
+	before := s.At[normal]+s.End()[normal] < from+to
+	return before == (side == "inner")
+}
