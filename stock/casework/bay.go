@@ -27,6 +27,7 @@ type opening struct {
 	floor   stock.Length // above the case's own
 	shelves int
 	doors   int
+	hinged  string // side of a single door's hinges
 	stack   []box  // drawers, from the top
 	graded  Length // what each front is higher than the one above
 	// contents is what must go in; nil if nothing was said of it.
@@ -65,7 +66,7 @@ func (r *reckoner) layOut() {
 }
 
 func (r *reckoner) opening(a at, number int, d Opening) opening {
-	o := opening{at: a, name: fmt.Sprint("opening ", number), given: d.Height, shelves: d.Shelves.Value, doors: d.Doors.Value, graded: d.Graded,
+	o := opening{at: a, name: fmt.Sprint("opening ", number), given: d.Height, shelves: d.Shelves.Value, doors: d.Doors.Value, hinged: or(d.Hinged, "left"), graded: d.Graded,
 		contents: r.contents(a, d)}
 	measured := 0
 	for i, b := range d.Drawers {
@@ -89,8 +90,8 @@ func (r *reckoner) opening(a at, number int, d Opening) opening {
 	}
 	if doorsAt := a.under(d.Doors.Line, "doors"); o.doors > 2 {
 		r.fault(doorsAt, fmt.Sprintf("an opening has one door or two, and %d are given", o.doors), "give 1 or 2, or make more bays of it")
-	} else if o.doors > 0 && len(o.stack) > 0 {
-		r.fault(doorsAt, "an opening has doors or drawers, and both are given", "make two openings of it")
+	} else if d.Hinged.Set && o.doors != 1 {
+		r.fault(a.under(d.Hinged.Line, "hinged"), "hinged has no use but for a single door", "leave it out, or set doors = 1")
 	}
 	r.checkGraded(o, measured)
 	return o

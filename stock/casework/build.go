@@ -73,6 +73,7 @@ func (r *reckoner) build() {
 	if r.anyOpening(func(o opening) bool { return o.doors > 0 }) {
 		r.buildDoors()
 	}
+	r.buildBehindDoors()
 	r.buildEdgings()
 	r.buildJoinery()
 }

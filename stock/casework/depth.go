@@ -55,7 +55,7 @@ func (r *reckoner) deepestNeed() *claim {
 	for _, b := range r.bays {
 		for _, o := range b.openings {
 			for _, x := range o.stack {
-				deeper(r.made.drawers.depthNeed(x), "a drawer of "+b.name, x.at)
+				deeper(r.made.drawers.depthNeed(o, x), "a drawer of "+b.name, x.at)
 			}
 			if c := o.contents; c != nil {
 				deeper(r.contentsDepth(o), "what goes into "+b.name, c.at)

@@ -40,6 +40,9 @@ func Derive(d Design, from Context) (*Case, []Fault) {
 	}
 	for _, b := range r.bays {
 		r.cautionNarrow(b)
+		for _, o := range b.openings {
+			r.cautionBehindDoors(b, o)
+		}
 	}
 	r.cautionNotches(solids)
 	c := &Case{Parts: r.parts(), Sizes: r.sizes, Openings: r.spaces(), Storage: r.storage, Solids: solids, Marks: marks,

@@ -191,6 +191,13 @@ type Drawer struct {
 	GapBelow Length `toml:"gap_below" zero:"allowed"`
 	// GapBehind is left between drawer and back. Default 0.
 	GapBehind Length `toml:"gap_behind" zero:"allowed"`
+	// GapBefore is left between the inner face of a door and the drawers behind
+	// it. Default 30 mm (1 1/4 in), room for a handle.
+	GapBefore Length `toml:"gap_before" zero:"allowed"`
+	// HingeClearance is left for an open door on each side that has hinges.
+	// Default: what a door takes that stands open at a right angle, an inset one
+	// thickness + gap, an overlay one thickness - overlay.
+	HingeClearance Length `toml:"hinge_clearance" zero:"allowed"`
 	// SlideLine is how far above the box's lower edge a slide's line is marked.
 	// Default 0.
 	SlideLine Length `toml:"slide_line" zero:"allowed"`
@@ -201,7 +208,8 @@ type Drawer struct {
 	// What follows is for drawers to be made.
 
 	// Front is "none" (the default; the box's own front shows), "inset" or
-	// "overlay": a false front within the opening, or over its edges.
+	// "overlay": a false front within the opening, or over its edges; behind
+	// doors, where none can reach over, "overlay" is as "none".
 	Front          Word   `toml:"front" words:"none inset overlay"`
 	FrontMaterial  Word   `toml:"front_material"` // default: the carcass's
 	FrontThickness Length `toml:"front_thickness"`
@@ -249,7 +257,7 @@ type Bay struct {
 }
 
 // Opening is a space of a bay, and what it holds: [[case.bay.opening]]. It
-// holds shelves or drawers, or stays open; but for drawers it may have doors.
+// holds shelves or drawers, or stays open, and may have doors before them.
 type Opening struct {
 	Line int `toml:"-"`
 
@@ -260,6 +268,9 @@ type Opening struct {
 	Shelves Count `toml:"shelves" zero:"allowed"`
 	// Doors is 1, or 2 that meet in the middle.
 	Doors Count `toml:"doors" zero:"allowed"`
+	// Hinged is the side that a single door is hung on: "left" (the default) or
+	// "right". Drawers behind it keep clear of it there.
+	Hinged Word `toml:"hinged" words:"left right"`
 	// Drawers lie one above the other, from the top.
 	Drawers []DrawerBox `toml:"drawer"`
 	// Graded is how much higher each front is than the one above it. Only the

@@ -179,10 +179,33 @@ func TestFaults(t *testing.T) {
 			"and it is 18 mm thick; make the overlay at most 10 mm"},
 		{"three doors", func(d *Design) { d.Bays = []Bay{{Openings: []Opening{{Doors: count(3)}}}} },
 			"case.bay 1.opening 1.doors: an opening has one door or two, and 3 are given; give 1 or 2, or make more bays of it"},
-		{"doors and drawers", func(d *Design) {
-			made(d, "none", DrawerBox{})
+		{"drawer too deep behind a door", func(d *Design) {
+			d.OutsideWidth, d.OutsideHeight = Length{}, Length{}
+			d.Bays = []Bay{measured(1, "300", "100", "260")}
 			d.Bays[0].Openings[0].Doors = count(1)
-		}, "case.bay 1.opening 1.doors: an opening has doors or drawers, and both are given; make two openings of it"},
+		}, "case.outside_depth: outside_depth 300 mm leaves 300 mm inside, but a drawer of bay 1 needs 308 = 260 (drawer) + 18 (inset door) + 30 (gap before); " +
+			"make it at least 308 mm, or leave it out"},
+		{"bay too narrow behind a door", func(d *Design) {
+			d.OutsideWidth, d.OutsideHeight = Length{}, Length{}
+			d.Bays = []Bay{measured(1, "300", "100", "240")}
+			d.Bays[0].Width, d.Bays[0].Openings[0].Doors = metric("325.4"), count(2)
+		}, "case.bay 1.width: width 325.4 mm is given, but the drawers need 365.4 = 300 (drawer) + 2 x 12.7 (side clearance) + 2 x 20 (hinge clearance); " +
+			"make it 365.4 mm or leave it out"},
+		{"slide longer than the room behind a door", func(d *Design) {
+			made(d, "none", DrawerBox{})
+			d.Bays[0].Openings[0].Doors, d.Drawer.SlideLength = count(1), metric("250")
+		}, "case.drawer.slide_length: a slide 250 mm long does not go in, for 249 mm are left inside; take a shorter slide, or make the case deeper"},
+		{"door that takes the whole bay", func(d *Design) {
+			made(d, "none", DrawerBox{})
+			d.Bays[0].Openings[0].Doors, d.Drawer.HingeClearance = count(2), metric("410")
+		}, "case: nothing is left for the length of a drawer front and back: " +
+			"-5.4 = 864 (bay 1) - 2 x 410 (hinge clearance) - 2 x 12.7 (side clearance) - 2 x 12 (drawer side); make the case larger, or what is taken off smaller"},
+		{"room behind no door", func(d *Design) {
+			made(d, "none", DrawerBox{})
+			d.Drawer.GapBefore = metric("5")
+		}, "case.drawer.gap_before: gap_before has no use, since no drawers are behind doors; leave it out, or give the drawers' opening doors"},
+		{"hinges of two doors", func(d *Design) { d.Bays = []Bay{{Openings: []Opening{{Doors: count(2), Hinged: word("right")}}}} },
+			"case.bay 1.opening 1.hinged: hinged has no use but for a single door; leave it out, or set doors = 1"},
 		{"overlay doors without amount", func(d *Design) {
 			d.Door.Fit = word("overlay")
 			d.Bays = []Bay{{Openings: []Opening{{Doors: count(1)}}}}

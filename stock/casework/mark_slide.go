@@ -49,8 +49,18 @@ func (m *marker) slides() {
 					mark.At = append(mark.At, line-upright.At[Z])
 				}
 				m.add(s, mark)
+				m.slideFront(s, drawer)
 			}
 		}
+	}
+}
+
+// slideFront marks where the slides of a stack begin, whose last drawer has that
+// number: with its box, where this stands back from the upright's front edge.
+func (m *marker) slideFront(s Spot, drawer int) {
+	upright := m.solids[s.Solid]
+	if back := m.box(drawer).At[Y] - upright.At[Y]; back > 0 {
+		m.add(s, Mark{What: "front of slides", Measure: Measure{edgeOf(upright, Y), []stock.Length{back}}})
 	}
 }
 
@@ -115,14 +125,12 @@ func (m *marker) drawerKey(key string) at {
 	return m.place.under(d.Line, "drawer").under(line, key)
 }
 
-// slideRoom is the greatest length of a slide: the inside depth, less an inset
-// front, less 1/8 in (common practice, no source).
+// slideRoom is the greatest length of a slide: the inside depth, less what doors
+// and an inset front take, less 1/8 in (common practice, no source).
 func (m *marker) slideRoom(o opening) stock.Length {
 	room := m.depth.clear - m.orDefault(Length{}, 3*stock.Millimetre, stock.Inch/8)
-	if m.made.drawers.falseFronts(o) {
-		room -= m.made.drawers.insetFront().Value
-	}
-	return room
+	s := m.made.drawers
+	return room - s.takenBefore(o).Total() - s.insetFront(o).Value
 }
 
 // usualSlide is the longest slide that is sold and goes in, 0 if there is none:

@@ -92,6 +92,13 @@ func randomDesign(rnd *rand.Rand) Design {
 			case 1:
 				n := 1 + rnd.IntN(3)
 				o.Drawers = []DrawerBox{{Count: count(n)}}
+				if rnd.IntN(2) == 0 {
+					o.Doors = count(1 + rnd.IntN(2))
+					d.Drawer.GapBefore = mm(0, 30)
+				}
+				if o.Doors.Value == 1 {
+					o.Hinged = oneWord(rnd, "left", "right")
+				}
 				if n > 1 && rnd.IntN(2) == 0 {
 					o.Graded = mm(1, 12)
 				}

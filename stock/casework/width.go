@@ -47,7 +47,7 @@ func (r *reckoner) bayWidths() (members []member, ok bool) {
 	ok = true
 	for _, b := range r.bays {
 		m := member{name: b.name, size: given(b.given.Value, "given"), settled: b.given.Set}
-		need, _ := r.made.drawers.widthNeed(b)
+		need := r.made.drawers.widthNeed(b)
 		if need != nil && b.given.Set && need.Total() != b.given.Value {
 			ok = false
 			r.fault(b.at.under(b.given.Line, "width"), fmt.Sprintf("width %s is given, but the drawers need %s",
