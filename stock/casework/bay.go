@@ -136,6 +136,14 @@ func (r *reckoner) drawer(a at, d DrawerBox) box {
 	return b
 }
 
+// drawers is how many a bay has.
+func (b bay) drawers() (n int) {
+	for _, o := range b.openings {
+		n += len(o.stack)
+	}
+	return n
+}
+
 func (r *reckoner) anyBay(is func(bay) bool) bool {
 	for _, b := range r.bays {
 		if is(b) {

@@ -105,7 +105,7 @@ func (r *reckoner) cautionBehindDoors(b bay, o opening) {
 		text = append(text, fmt.Sprintf("Pack the slides out by %s on %s, where an open door stands; try it with the door hung before the packing is fixed.",
 			r.print(s.doors.hinge), side))
 	}
-	text = append(text, fmt.Sprintf("Handles of the drawers must stand out less than %s.", r.print(s.doors.before)))
+	text = append(text, fmt.Sprintf("Handles behind doors must stand out less than %s.", r.print(s.doors.before)))
 	if s.front == "overlay" && !o.stack[0].measured {
 		text = append(text, "Behind a door a front cannot reach over its opening: these drawers have none but their box's own.")
 	}

@@ -55,7 +55,7 @@ func TestDrawersBehindInsetDoors(t *testing.T) {
 		t.Errorf("the opening holds %q, want %q", got, want)
 	}
 	want := "In bay 1 opening 1 open the doors to a right angle or further before any drawer. Pack the slides out by 20 mm on each side, " +
-		"where an open door stands; try it with the door hung before the packing is fixed. Handles of the drawers must stand out less than 30 mm."
+		"where an open door stands; try it with the door hung before the packing is fixed. Handles behind doors must stand out less than 30 mm."
 	if got := cautionOn(c, "drawers behind doors"); got != want {
 		t.Errorf("caution = %q, want %q", got, want)
 	}

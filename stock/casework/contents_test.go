@@ -246,20 +246,20 @@ func TestFaultsOfContents(t *testing.T) {
 			"case.outside_depth: outside_depth 85 mm leaves 85 mm inside, but what goes into bay 1 needs 90 = 80 (bottles) + 10 (clearance); " +
 				"make it at least 90 mm, or leave it out"},
 		{"bay narrower", func(d *Design) { d.Bays[0].Width = metric("320") },
-			"case.bay 1.width: width 320 mm is given, but the bottles need 330 = 4 x 80 (bottles) + 10 (clearance); " +
+			"case.bay 1.width: width 320 mm is given, but the contents need 330 = 4 x 80 (bottles) + 10 (clearance); " +
 				"make it 330 mm or more, or leave it out"},
 		{"opening lower", func(d *Design) { d.Bays[0].Openings[0].Height = metric("300") },
-			"case.bay 1.opening 1.height: height 300 mm is given, but the bottles need 310 = 300 (bottles) + 10 (clearance); " +
+			"case.bay 1.opening 1.height: height 300 mm is given, but the contents need 310 = 300 (bottles) + 10 (clearance); " +
 				"make it 310 mm or more, or leave it out"},
 		{"narrower drawers above", func(d *Design) {
 			d.Bays[0].Openings = append(measured(1, "300", "100", "80").Openings, d.Bays[0].Openings...)
-		}, "case.bay 1.opening 2.contents: the bottles need a width of 330 = 4 x 80 (bottles) + 10 (clearance), " +
-			"but the drawers of bay 1 need 325.4 = 300 (drawer) + 2 x 12.7 (side clearance); put them in a bay of their own"},
+		}, "case.bay 1.opening 2.contents: the contents need a width of 330 = 4 x 80 (bottles) + 10 (clearance), " +
+			"but what else stands in bay 1 needs 325.4 = 300 (drawer) + 2 x 12.7 (side clearance); put them in a bay of their own"},
 		{"narrower drawers above, and their width given", func(d *Design) {
 			d.Bays[0].Openings = append(measured(1, "300", "100", "80").Openings, d.Bays[0].Openings...)
 			d.Bays[0].Width = metric("325.4")
-		}, "case.bay 1.opening 2.contents: the bottles need a width of 330 = 4 x 80 (bottles) + 10 (clearance), " +
-			"but the drawers of bay 1 need 325.4 = 300 (drawer) + 2 x 12.7 (side clearance); put them in a bay of their own"},
+		}, "case.bay 1.opening 2.contents: the contents need a width of 330 = 4 x 80 (bottles) + 10 (clearance), " +
+			"but what else stands in bay 1 needs 325.4 = 300 (drawer) + 2 x 12.7 (side clearance); put them in a bay of their own"},
 		{"a lower stack beside", func(d *Design) { d.Bays = append([]Bay{measured(2, "300", "100", "80")}, d.Bays...) },
 			"case.bay 2: bay 2 needs an inside height of 310 mm, but bay 1 needs 209 mm; " +
 				"leave out one height in the smaller of the two, or add an open space to it"},

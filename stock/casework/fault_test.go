@@ -81,7 +81,7 @@ func TestFaults(t *testing.T) {
 			d.OutsideHeight, d.OutsideWidth = Length{}, Length{}
 			d.Bays = []Bay{measured(1, "300", "100", "200")}
 			d.Bays[0].Openings[0].Height = metric("100")
-		}, "case.bay 1.opening 1.height: height 100 mm is given, but the drawers need 106 = 100 (drawer) + 3 (gap above) + 3 (gap below); " +
+		}, "case.bay 1.opening 1.height: height 100 mm is given, but the drawer needs 106 = 100 (drawer) + 3 (gap above) + 3 (gap below); " +
 			"make it 106 mm or leave it out"},
 
 		// Under-determined.
@@ -189,7 +189,7 @@ func TestFaults(t *testing.T) {
 			d.OutsideWidth, d.OutsideHeight = Length{}, Length{}
 			d.Bays = []Bay{measured(1, "300", "100", "240")}
 			d.Bays[0].Width, d.Bays[0].Openings[0].Doors = metric("325.4"), count(2)
-		}, "case.bay 1.width: width 325.4 mm is given, but the drawers need 365.4 = 300 (drawer) + 2 x 12.7 (side clearance) + 2 x 20 (hinge clearance); " +
+		}, "case.bay 1.width: width 325.4 mm is given, but the drawer needs 365.4 = 300 (drawer) + 2 x 12.7 (side clearance) + 2 x 20 (hinge clearance); " +
 			"make it 365.4 mm or leave it out"},
 		{"slide longer than the room behind a door", func(d *Design) {
 			made(d, "none", DrawerBox{})

@@ -55,8 +55,8 @@ func (r *reckoner) openingHeights(b bay) (members []member, ok bool) {
 		if need, settles := r.made.drawers.heightNeed(o); settles {
 			if o.given.Set && need.Total() != o.given.Value {
 				ok = false
-				r.fault(o.at.under(o.given.Line, "height"), fmt.Sprintf("height %s is given, but the drawers need %s",
-					r.print(o.given.Value), r.reckoned(need)), "make it "+r.print(need.Total())+" or leave it out")
+				r.fault(o.at.under(o.given.Line, "height"), fmt.Sprintf("height %s is given, but the %s %s",
+					r.print(o.given.Value), many(len(o.stack), "drawer needs", "drawers need"), r.reckoned(need)), "make it "+r.print(need.Total())+" or leave it out")
 			}
 			m.size, m.settled = need, true
 		}

@@ -59,7 +59,7 @@ func (r *reckoner) shelfPieces(bay bay, o opening, wide stock.Sum) {
 		return
 	}
 	if filled := stock.Length(o.shelves) * s.thickness; filled >= o.height {
-		r.fault(o.at, fmt.Sprintf("%d shelves %s thick fill an opening %s high", o.shelves, r.print(s.thickness), r.print(o.height)),
+		r.fault(o.at, fmt.Sprintf("%s %s thick %s an opening %s high", counted(o.shelves, "shelf", "shelves"), r.print(s.thickness), many(o.shelves, "fills", "fill"), r.print(o.height)),
 			"take fewer shelves, or give the opening more height")
 		return
 	}

@@ -49,7 +49,7 @@ func (m *marker) slides() {
 					mark.At = append(mark.At, line-upright.At[Z])
 				}
 				m.add(s, mark)
-				m.slideFront(s, drawer)
+				m.slideFront(s, drawer, b.name+" "+o.name)
 			}
 		}
 	}
@@ -57,10 +57,10 @@ func (m *marker) slides() {
 
 // slideFront marks where the slides of a stack begin, whose last drawer has that
 // number: with its box, where this stands back from the upright's front edge.
-func (m *marker) slideFront(s Spot, drawer int) {
+func (m *marker) slideFront(s Spot, drawer int, name string) {
 	upright := m.solids[s.Solid]
 	if back := m.box(drawer).At[Y] - upright.At[Y]; back > 0 {
-		m.add(s, Mark{What: "front of slides", Measure: Measure{edgeOf(upright, Y), []stock.Length{back}}})
+		m.add(s, Mark{What: "front of slides", Measure: Measure{edgeOf(upright, Y), []stock.Length{back}}, Note: name})
 	}
 }
 

@@ -50,8 +50,8 @@ func (r *reckoner) bayWidths() (members []member, ok bool) {
 		need := r.made.drawers.widthNeed(b)
 		if need != nil && b.given.Set && need.Total() != b.given.Value {
 			ok = false
-			r.fault(b.at.under(b.given.Line, "width"), fmt.Sprintf("width %s is given, but the drawers need %s",
-				r.print(b.given.Value), r.reckoned(need)), "make it "+r.print(need.Total())+" or leave it out")
+			r.fault(b.at.under(b.given.Line, "width"), fmt.Sprintf("width %s is given, but the %s %s",
+				r.print(b.given.Value), many(b.drawers(), "drawer needs", "drawers need"), r.reckoned(need)), "make it "+r.print(need.Total())+" or leave it out")
 		}
 		if need != nil {
 			m.size, m.settled = need, true
