@@ -85,12 +85,12 @@ func (r *reckoner) opening(a at, number int, d Opening) opening {
 	if o.shelves > 0 && len(o.stack) > 0 {
 		r.fault(a, "an opening holds shelves or drawers, and both are given", "make two openings of it")
 	}
-	if measured > 0 && measured < len(d.Drawers) && or(r.design.Drawer.Front, "none") != "none" {
+	if measured > 0 && measured < len(d.Drawers) && or(r.design.Drawer.Front, "none") != "none" && !r.doubtful(r.place.path+".drawer.front") {
 		r.fault(a, "measured drawers stand in one stack with drawers that get a false front", "make two openings of it")
 	}
 	if doorsAt := a.under(d.Doors.Line, "doors"); o.doors > 2 {
 		r.fault(doorsAt, fmt.Sprintf("an opening has one door or two, and %d are given", o.doors), "give 1 or 2, or make more bays of it")
-	} else if d.Hinged.Set && o.doors != 1 {
+	} else if d.Hinged.Set && o.doors != 1 && !r.doubtful(doorsAt.path) {
 		r.fault(a.under(d.Hinged.Line, "hinged"), "hinged has no use but for a single door", "leave it out, or set doors = 1")
 	}
 	r.checkGraded(o, measured)
@@ -104,7 +104,7 @@ func (r *reckoner) drawer(a at, d DrawerBox) box {
 		Length
 	}{{"width", d.Width}, {"height", d.Height}, {"depth", d.Depth}}
 	for _, s := range sizes {
-		b.measured = b.measured || s.Set
+		b.measured = b.measured || s.Set || r.unread(a.path+"."+s.key)
 	}
 	if !b.measured {
 		if d.Weight.Set {
@@ -119,7 +119,7 @@ func (r *reckoner) drawer(a at, d DrawerBox) box {
 	}
 	for _, s := range sizes {
 		if !s.Set {
-			r.unsettled = true
+			r.doubt(a.under(0, s.key))
 			r.fault(a.under(0, s.key), "a measured drawer needs width, height and depth, and one is missing",
 				"measure it, or leave all three out of a drawer that is to be made")
 		}

@@ -42,7 +42,7 @@ func (r *reckoner) buildBehindDoors() {
 			key string
 			Length
 		}{{"hinge_clearance", d.HingeClearance}, {"gap_before", d.GapBefore}} {
-			if s.Set {
+			if s.Set && !r.doubtfulWithin(r.place.path+".bay") {
 				r.fault(a.under(s.Line, s.key), s.key+" has no use, since no drawers are behind doors", "leave it out, or give the drawers' opening doors")
 			}
 		}

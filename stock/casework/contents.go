@@ -22,13 +22,14 @@ func (r *reckoner) contents(a at, d Opening) *contents {
 	if in == (Contents{}) {
 		return nil
 	}
+	shelvesAt := a.path + ".shelves"
 	a = a.under(in.Line, "contents")
 	rows := max(d.Shelves.Value, 0) + 1
 	c := &contents{at: a, name: in.Name.Value, width: in.Width, height: in.Height, depth: in.Depth,
 		across: orCount(in.Across, 1), high: orCount(in.High, rows), deep: orCount(in.Deep, 1), shelves: rows - 1,
 		// Room for a hand or a swelling book: common practice, no source.
 		clearance: r.orDefault(in.Clearance, 10*stock.Millimetre, 3*stock.Inch/8)}
-	if !in.Width.Set && !in.Height.Set && !in.Depth.Set {
+	if !in.Width.Set && !in.Height.Set && !in.Depth.Set && !r.doubtfulWithin(a.path) {
 		r.fault(a, "contents without a size claim nothing", "give width, height or depth of one piece")
 		return nil
 	}
@@ -37,11 +38,11 @@ func (r *reckoner) contents(a at, d Opening) *contents {
 		Count
 		given bool
 	}{{"across", "width", in.Across, in.Width.Set}, {"high", "height", in.High, in.Height.Set}, {"deep", "depth", in.Deep, in.Depth.Set}} {
-		if way.Set && !way.given {
+		if way.Set && !way.given && !r.doubtful(a.path+"."+way.size) {
 			r.fault(a.under(way.Line, way.key), way.key+" has no use without a "+way.size, "give the "+way.size+" of one piece, or leave "+way.key+" out")
 		}
 	}
-	if rows > 1 && c.high != rows {
+	if rows > 1 && c.high != rows && !r.doubtful(shelvesAt) {
 		r.fault(a.under(in.High.Line, "high"), fmt.Sprintf("%s %s %d spaces, each for one row, and %s given",
 			counted(c.shelves, "shelf", "shelves"), many(c.shelves, "makes", "make"), rows, counted(c.high, "row is", "rows are")), "make high "+fmt.Sprint(rows)+" or leave it out, or change shelves")
 	}

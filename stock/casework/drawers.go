@@ -76,9 +76,9 @@ func (r *reckoner) buildBoxes(a at, s *drawers) {
 	overlayAt := a.under(d.Overlay.Line, "overlay")
 	switch {
 	case s.front == "overlay" && fronted && !d.Overlay.Set:
-		r.unsettled = true
+		r.doubt(overlayAt)
 		r.fault(overlayAt, "not given, and needed", "give how far a front reaches over each edge of its opening")
-	case s.front != "overlay" && d.Overlay.Set:
+	case s.front != "overlay" && d.Overlay.Set && !r.doubtful(a.path+".front"):
 		r.fault(overlayAt, fmt.Sprintf("an overlay has no use, since front is %q", s.front), `leave it out, or set front = "overlay"`)
 	}
 }

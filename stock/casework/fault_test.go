@@ -105,6 +105,7 @@ func TestFaults(t *testing.T) {
 		{"back without fit", func(d *Design) { d.Back.Material = word("back") },
 			`case.back.fit: a back is described, but not how it is fitted; give "applied", "rabbet" or "groove"`},
 		{"half a measured drawer", func(d *Design) {
+			d.OutsideWidth, d.OutsideHeight = Length{}, Length{}
 			d.Bays = []Bay{{Openings: []Opening{{Drawers: []DrawerBox{{Width: metric("300"), Height: metric("100")}}}}}}
 		},
 			"case.bay 1.opening 1.drawer 1.depth: a measured drawer needs width, height and depth, and one is missing; " +
