@@ -149,7 +149,9 @@ func (r *reckoner) hold(m *member, c *contents, need stock.Sum, size string, wri
 		m.size, m.settled, m.least = need, true, true
 	case need.Total() <= m.size.Total():
 	case written.Set:
-		r.fault(a.under(written.Line, size), fmt.Sprintf("%s %s is given, but the contents need %s", size, r.print(written.Value), r.reckoned(need)), "make it "+r.print(need.Total())+" or more, or leave it out")
+		m.refused = &refusal{at: a.under(written.Line, size), size: size, of: size + " of " + m.name, need: need.Total(), least: true,
+			cause: fmt.Sprintf("%s is given, but the contents need %s", r.print(written.Value), r.reckoned(need))}
+		m.size, m.least = need, true
 		return false
 	default:
 		r.fault(c.at, fmt.Sprintf("the contents need a %s of %s, but what else stands in %s needs %s", size, r.reckoned(need), m.name,
