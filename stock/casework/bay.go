@@ -43,6 +43,7 @@ type box struct {
 	front                Length // height of the front, as given
 	boxHeight            Length // as given
 	weight               Grams  // of a measured one; 0 if it was not given
+	load                 Grams  // of what is in it; 0 if it was not given
 }
 
 // layOut numbers bays, openings and drawers, and refuses what cannot stand
@@ -98,7 +99,7 @@ func (r *reckoner) opening(a at, number int, d Opening) opening {
 }
 
 func (r *reckoner) drawer(a at, d DrawerBox) box {
-	b := box{at: a, front: d.FrontHeight, boxHeight: d.BoxHeight}
+	b := box{at: a, front: d.FrontHeight, boxHeight: d.BoxHeight, load: r.grams(d.Load)}
 	sizes := []struct {
 		key string
 		Length
@@ -113,10 +114,7 @@ func (r *reckoner) drawer(a at, d DrawerBox) box {
 		}
 		return b
 	}
-	b.weight = Grams(1000 * d.Weight.Value)
-	if r.from.Ruler.Units == stock.Inches {
-		b.weight = ofPounds(d.Weight.Value)
-	}
+	b.weight = r.grams(d.Weight)
 	for _, s := range sizes {
 		if !s.Set {
 			r.doubt(a.under(0, s.key))

@@ -130,7 +130,7 @@ func TestOverlayFrontsStayOffBehindDoors(t *testing.T) {
 // before the case in every state, and the drawer reaches 48 less far.
 func TestDrawersBehindDoorsTipWithTheDoorsOpen(t *testing.T) {
 	weights := weighed(map[string]float64{"carcass": 700, "box": 700, "back": 700})
-	drawers, rest := derive(t, behindTwoDoors(), weights).drawers()
+	drawers, rest := derive(t, behindTwoDoors(), weights).drawers(nil)
 	doors := 0
 	for _, l := range rest {
 		if l.at[Y] < 0 {

@@ -13,6 +13,7 @@ func (r *reckoner) boxPieces() {
 			fronts := r.fronts(o)
 			for i, x := range o.stack {
 				r.drawersSoFar++
+				r.drawerLoads = append(r.drawerLoads, x.load)
 				if x.measured {
 					r.standFinished(b, o, x, fronts[i])
 					continue

@@ -14,6 +14,7 @@ type contents struct {
 	across, high, deep   int
 	shelves              int // between the rows; 0 where they stand on one another
 	clearance            stock.Length
+	weight               Grams // of all; 0 if it was not given
 }
 
 // contents reads what must go into an opening, nil if nothing was said of it.
@@ -28,9 +29,10 @@ func (r *reckoner) contents(a at, d Opening) *contents {
 	c := &contents{at: a, name: in.Name.Value, width: in.Width, height: in.Height, depth: in.Depth,
 		across: orCount(in.Across, 1), high: orCount(in.High, rows), deep: orCount(in.Deep, 1), shelves: rows - 1,
 		// Room for a hand or a swelling book: common practice, no source.
-		clearance: r.orDefault(in.Clearance, 10*stock.Millimetre, 3*stock.Inch/8)}
-	if !in.Width.Set && !in.Height.Set && !in.Depth.Set && !r.doubtfulWithin(a.path) {
-		r.fault(a, "contents without a size claim nothing", "give width, height or depth of one piece")
+		clearance: r.orDefault(in.Clearance, 10*stock.Millimetre, 3*stock.Inch/8),
+		weight:    r.grams(in.Weight)}
+	if !in.Weight.Set && !in.Width.Set && !in.Height.Set && !in.Depth.Set && !r.doubtfulWithin(a.path) {
+		r.fault(a, "contents without a size or a weight claim nothing", "give width, height or depth of one piece, or the weight of all")
 		return nil
 	}
 	for _, way := range []struct {

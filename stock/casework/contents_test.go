@@ -291,7 +291,7 @@ func TestFaultsOfContents(t *testing.T) {
 			d.Bays[0].Openings[0].Contents = Contents{Name: word("air")}
 			d.InsideWidth, d.InsideHeight, d.InsideDepth = metric("400"), metric("400"), metric("400")
 		},
-			"case.bay 1.opening 1.contents: contents without a size claim nothing; give width, height or depth of one piece"},
+			"case.bay 1.opening 1.contents: contents without a size or a weight claim nothing; give width, height or depth of one piece, or the weight of all"},
 		{"a number without its size", func(d *Design) {
 			d.Bays[0].Openings[0].Contents.Width, d.OutsideWidth = Length{}, metric("900")
 		}, "case.bay 1.opening 1.contents.across: across has no use without a width; give the width of one piece, or leave across out"},

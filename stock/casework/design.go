@@ -293,6 +293,9 @@ type Contents struct {
 	Height Length `toml:"height"`
 	Depth  Length `toml:"depth"`
 
+	// Weight is that of all of them together, in kg, in a job in inches in pounds.
+	Weight Count `toml:"weight"`
+
 	// Across is how many stand side by side, Deep how many behind one another.
 	// Default 1.
 	Across Count `toml:"across"`
@@ -320,6 +323,8 @@ type DrawerBox struct {
 	// Weight is that of a finished drawer, empty, in kg, in a job in inches in
 	// pounds.
 	Weight Count `toml:"weight"`
+	// Load is the weight of what is put in each, in the same unit.
+	Load Count `toml:"load"`
 
 	// FrontHeight is that of the front (of the box, where front is "none") of
 	// a drawer to be made. Drawers without one share what is left equally.

@@ -41,7 +41,7 @@ func drawersBehind(size string) []string {
 
 // apart are the keys and tables that no size of a part hangs on.
 var apart = []string{"finish", "shelf.load", "shelf.pin_inset", "shelf.pin_pitch", "shelf.pin_holes",
-	"drawer.slide_line", "drawer.slide_length", "drawer.handle_spacing", "bay.opening.drawer.weight", "bay.opening.contents.name"}
+	"drawer.slide_line", "drawer.slide_length", "drawer.handle_spacing", "bay.opening.drawer.weight", "bay.opening.drawer.load", "bay.opening.contents.weight", "bay.opening.contents.name"}
 
 // partsFollow reports whether the parts can be reckoned: none of their sizes hangs
 // on what is in doubt.
