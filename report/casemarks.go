@@ -21,7 +21,7 @@ const aboutCaseMarks = "Measure every position from the edge that is named, not 
 const uprightHead = 30.0
 
 const aboutUprights = "Each face is seen from the space beside it. Figures beside it are from the bottom end; " +
-	"of what has a width, to its lower edge. Figures below it are holes for pins or dowels, and mortises, from the front edge. Hatched is cut away; dashed, a panel stands there."
+	"of what has a width, to its lower edge. Figures below it are holes for pins or dowels, mortises, and where slides begin, from the front edge. Hatched is cut away; dashed, a panel stands there."
 
 // markPages lists what is laid out on the parts of a case.
 func markPages(b *paper.Book, o Options) {

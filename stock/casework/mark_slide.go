@@ -44,24 +44,25 @@ func (m *marker) slides() {
 			mark.Note = b.name + " " + o.name + ", spacers stand on the " + below + " and reach to the line" + m.slideSize(b.name+" "+o.name, o, drawer)
 			for _, s := range m.besides(i) {
 				upright := m.solids[s.Solid]
-				mark.Measure = Measure{From: edgeOf(upright, Z)}
+				mark.Measure, mark.Across = Measure{From: edgeOf(upright, Z)}, m.slideFront(upright, drawer)
 				for _, line := range lines {
 					mark.At = append(mark.At, line-upright.At[Z])
 				}
 				m.add(s, mark)
-				m.slideFront(s, drawer, b.name+" "+o.name)
 			}
 		}
 	}
 }
 
-// slideFront marks where the slides of a stack begin, whose last drawer has that
-// number: with its box, where this stands back from the upright's front edge.
-func (m *marker) slideFront(s Spot, drawer int, name string) {
-	upright := m.solids[s.Solid]
-	if back := m.box(drawer).At[Y] - upright.At[Y]; back > 0 {
-		m.add(s, Mark{What: "front of slides", Measure: Measure{edgeOf(upright, Y), []stock.Length{back}}, Note: name})
+// slideFront is where on an upright the slides of a stack begin, whose last drawer
+// has that number: with its box, where this stands back from the upright's front
+// edge, behind a door or an inset front.
+func (m *marker) slideFront(upright Solid, drawer int) Measure {
+	back := m.box(drawer).At[Y] - upright.At[Y]
+	if back <= 0 {
+		return Measure{}
 	}
+	return Measure{edgeOf(upright, Y), []stock.Length{back}}
 }
 
 // onBoxes marks the line on the boxes as well, where it is not their lower edge.

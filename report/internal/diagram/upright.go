@@ -179,6 +179,12 @@ func (f face) marksOn(d *drawing.Drawing, box drawing.Rect, scale, fromFront fun
 				d.Line(drawing.Point{X: box.X, Y: y}, drawing.Point{X: box.Right(), Y: y}, pen)
 			}
 			switch {
+			case k.Spacers != nil:
+				front := stock.Length(0)
+				if len(k.Across.At) > 0 {
+					front = k.Across.At[0]
+				}
+				d.Line(drawing.Point{X: fromFront(front), Y: y}, drawing.Point{X: fromFront(f.solid.Size[casework.Y]), Y: y}, drawing.FineCut)
 			case len(k.Across.At) > 0:
 				for _, row := range k.Across.At {
 					d.Disc(drawing.Point{X: fromFront(row), Y: y}, pinRadius, drawing.NoPen, drawing.Black)

@@ -106,3 +106,32 @@ func TestNoUprightsWithoutMarks(t *testing.T) {
 		t.Errorf("%d rows", len(rows))
 	}
 }
+
+// A slide line runs from where its slide begins, 50 from the front edge, to the
+// back: at 1 : 10 from 5 to 40 on a face that has its front on the left, mirrored on
+// the other.
+func TestSlideLinesBeginWithTheirSlides(t *testing.T) {
+	mm := stock.Millimetre
+	c := &casework.Case{
+		Parts:  []stock.Part{{Name: "side"}},
+		Solids: []casework.Solid{{Role: "side", Size: casework.Point{18 * mm, 400 * mm, 1800 * mm}}},
+	}
+	for piece, want := range map[string][2]float64{"left": {5, 40}, "right": {35, 0}} {
+		c.Marks = []casework.Mark{{
+			Spots:   []casework.Spot{{Solid: 0, Piece: piece, Face: "inner face"}},
+			Measure: casework.Measure{From: "bottom end", At: []stock.Length{900 * mm}},
+			Across:  casework.Measure{From: "front edge", At: []stock.Length{50 * mm}},
+			What:    "slide line", Spacers: []stock.Length{882 * mm},
+		}}
+		f := facesOf(c)[0]
+		d := f.draw(10, 230, stock.Ruler{})
+		found := false
+		for _, m := range d.Marks {
+			l, _ := m.(drawing.Line)
+			found = found || l.Pen == drawing.FineCut && l.From.X == want[0] && l.To.X == want[1] && l.From.Y == l.To.Y
+		}
+		if !found {
+			t.Errorf("%s: no line from %v to %v: %+v", piece, want[0], want[1], d.Marks)
+		}
+	}
+}
