@@ -135,7 +135,11 @@ func (r *reckoner) doorStep() (unit, text string) {
 	if !r.has("doors") {
 		return "", ""
 	}
-	return "doors", "Stand the case level, try the doors with spacers in the gaps, trim them to what is there, bore for the hinges, and take them off again."
+	trial := ""
+	if r.anyOpening(opening.drawersBehindDoors) {
+		trial = "open each to a right angle and run the drawers behind it past it, "
+	}
+	return "doors", "Stand the case level, try the doors with spacers in the gaps, trim them to what is there, bore for the hinges, " + trial + "and take them off again."
 }
 
 func (r *reckoner) finishStep() (unit, text string) {

@@ -22,6 +22,9 @@ func (r *reckoner) buildBase() {
 	kind := or(d.Kind, "none")
 	switch kind {
 	case "none":
+		if r.doubtful(a.path + ".kind") {
+			return
+		}
 		r.unusedByBase(a, kind)
 		return
 	case "plinth", "feet":

@@ -43,6 +43,7 @@ type box struct {
 	front                Length // height of the front, as given
 	boxHeight            Length // as given
 	weight               Grams  // of a measured one; 0 if it was not given
+	load                 Grams  // of what is in it; 0 if it was not given
 }
 
 // layOut numbers bays, openings and drawers, and refuses what cannot stand
@@ -85,26 +86,26 @@ func (r *reckoner) opening(a at, number int, d Opening) opening {
 	if o.shelves > 0 && len(o.stack) > 0 {
 		r.fault(a, "an opening holds shelves or drawers, and both are given", "make two openings of it")
 	}
-	if measured > 0 && measured < len(d.Drawers) && or(r.design.Drawer.Front, "none") != "none" {
+	if measured > 0 && measured < len(d.Drawers) && or(r.design.Drawer.Front, "none") != "none" && !r.doubtful(r.place.path+".drawer.front") {
 		r.fault(a, "measured drawers stand in one stack with drawers that get a false front", "make two openings of it")
 	}
 	if doorsAt := a.under(d.Doors.Line, "doors"); o.doors > 2 {
 		r.fault(doorsAt, fmt.Sprintf("an opening has one door or two, and %d are given", o.doors), "give 1 or 2, or make more bays of it")
-	} else if o.doors > 0 && len(o.stack) > 0 {
-		r.fault(doorsAt, "an opening has doors or drawers, and both are given", "make two openings of it")
+	} else if d.Hinged.Set && o.doors != 1 && !r.doubtful(doorsAt.path) {
+		r.fault(a.under(d.Hinged.Line, "hinged"), "hinged has no use but for a single door", "leave it out, or set doors = 1")
 	}
 	r.checkGraded(o, measured)
 	return o
 }
 
 func (r *reckoner) drawer(a at, d DrawerBox) box {
-	b := box{at: a, front: d.FrontHeight, boxHeight: d.BoxHeight}
+	b := box{at: a, front: d.FrontHeight, boxHeight: d.BoxHeight, load: r.grams(d.Load)}
 	sizes := []struct {
 		key string
 		Length
 	}{{"width", d.Width}, {"height", d.Height}, {"depth", d.Depth}}
 	for _, s := range sizes {
-		b.measured = b.measured || s.Set
+		b.measured = b.measured || s.Set || r.unread(a.path+"."+s.key)
 	}
 	if !b.measured {
 		if d.Weight.Set {
@@ -113,13 +114,10 @@ func (r *reckoner) drawer(a at, d DrawerBox) box {
 		}
 		return b
 	}
-	b.weight = Grams(1000 * d.Weight.Value)
-	if r.from.Ruler.Units == stock.Inches {
-		b.weight = ofPounds(d.Weight.Value)
-	}
+	b.weight = r.grams(d.Weight)
 	for _, s := range sizes {
 		if !s.Set {
-			r.unsettled = true
+			r.doubt(a.under(0, s.key))
 			r.fault(a.under(0, s.key), "a measured drawer needs width, height and depth, and one is missing",
 				"measure it, or leave all three out of a drawer that is to be made")
 		}
@@ -134,6 +132,14 @@ func (r *reckoner) drawer(a at, d DrawerBox) box {
 	}
 	b.width, b.height, b.depth = d.Width.Value, d.Height.Value, d.Depth.Value
 	return b
+}
+
+// drawers is how many a bay has.
+func (b bay) drawers() (n int) {
+	for _, o := range b.openings {
+		n += len(o.stack)
+	}
+	return n
 }
 
 func (r *reckoner) anyBay(is func(bay) bool) bool {

@@ -13,8 +13,9 @@ func (r *reckoner) boxPieces() {
 			fronts := r.fronts(o)
 			for i, x := range o.stack {
 				r.drawersSoFar++
+				r.drawerLoads = append(r.drawerLoads, x.load)
 				if x.measured {
-					r.standFinished(b, x, fronts[i])
+					r.standFinished(b, o, x, fronts[i])
 					continue
 				}
 				r.drawerPieces(b, o, i, fronts[i], []string{r.drawerPlace(b, o, i)})
@@ -37,8 +38,8 @@ func (r *reckoner) drawerPlace(b bay, o opening, i int) string {
 
 // drawerPieces are the parts of drawer i of an opening:
 //
-//	box width   = bay - 2 side clearances
-//	box depth   = inside depth - gap behind - inset front, or as given
+//	box width   = bay - hinge clearances - 2 side clearances
+//	box depth   = inside depth - what doors take - inset front - gap behind, or as given
 //	side        = box depth
 //	front, back = box width - 2 sides + 2 rabbets; in box joints, box width
 //	bottom      = inside of the box + 2 grooves - clearance, both ways
@@ -46,10 +47,9 @@ func (r *reckoner) drawerPlace(b bay, o opening, i int) string {
 // A box stands in the middle of the height that its front covers of the opening.
 func (r *reckoner) drawerPieces(b bay, o opening, i int, front stock.Length, place []string) {
 	s, x := r.made.drawers, o.stack[i]
-	wide := plus(given(b.width, b.name), stock.Term{Times: -2, Value: s.side, Label: "side clearance"})
-	insetFront := s.insetFront()
-	insetFront.Times = -insetFront.Times
-	deep := plus(given(r.depth.clear, "inside depth"), insetFront, stock.Term{Times: -1, Value: s.behind, Label: "gap behind"})
+	wide := plus(minus(given(b.width, b.name), s.takenBeside(o)), stock.Term{Times: -2, Value: s.side, Label: "side clearance"})
+	before := plus(s.takenBefore(o), s.insetFront(o))
+	deep := plus(minus(given(r.depth.clear, "inside depth"), before), stock.Term{Times: -1, Value: s.behind, Label: "gap behind"})
 	if s.boxDepth.Set {
 		deep = given(s.boxDepth.Value, "box depth")
 	}
@@ -61,7 +61,7 @@ func (r *reckoner) drawerPieces(b bay, o opening, i int, front stock.Length, pla
 		ends = wide
 	}
 	from, to := r.covered(o, i, front)
-	at := Point{b.left + s.side, insetFront.Value, from + (to-from-high.Total())/2}
+	at := Point{b.left + s.takenLeft(o) + s.side, before.Total(), from + (to-from-high.Total())/2}
 	behind := at[Y] + deep.Total() - s.box.thickness
 	endAt := at[X] + (wide.Total()-ends.Total())/2
 	bottom := []stock.Term{{Times: 2, Value: s.groove, Label: "groove"}, {Times: -1, Value: s.bottomClearance, Label: "clearance"}}
@@ -76,12 +76,12 @@ func (r *reckoner) drawerPieces(b bay, o opening, i int, front stock.Length, pla
 		way: level, stands: r.ofDrawer(Point{at[X] + inGroove, at[Y] + inGroove, at[Z] + s.underBottom})})
 	r.store(x, place[0], Storage{Width: inside.Total(), Depth: plus(deep, sides).Total()}, high)
 	if s.falseFronts(o) {
-		front := Point{b.left + s.gap, 0, front}
+		front := Point{b.left + s.takenLeft(o) + s.gap, s.takenBefore(o).Total(), front}
 		if s.front == "overlay" {
 			front[X], front[Y] = b.left-s.overlay, -s.frontPanel.thickness
 		}
 		r.add(piece{role: "false front", dryFit: true, places: place, panel: s.frontPanel, count: 1,
-			length: r.frontWidth(b), width: given(x.front.Value, "front height"), way: across, stands: r.ofDrawer(front)})
+			length: r.frontWidth(b, o), width: given(x.front.Value, "front height"), way: across, stands: r.ofDrawer(front)})
 	}
 }
 
@@ -101,10 +101,10 @@ func (r *reckoner) store(x box, drawer string, inside Storage, high stock.Sum) {
 }
 
 // frontWidth is that of a false front: its gap all round, or its overlay.
-func (r *reckoner) frontWidth(b bay) stock.Sum {
+func (r *reckoner) frontWidth(b bay, o opening) stock.Sum {
 	s := r.made.drawers
 	if s.front == "inset" {
-		return plus(given(b.width, b.name), stock.Term{Times: -2, Value: s.gap, Label: "gap"})
+		return plus(minus(given(b.width, b.name), s.takenBeside(o)), stock.Term{Times: -2, Value: s.gap, Label: "gap"})
 	}
 	return plus(given(b.width, b.name), stock.Term{Times: 2, Value: s.overlay, Label: "overlay"})
 }
@@ -182,11 +182,14 @@ func (r *reckoner) ofDrawer(at ...Point) []Solid {
 	return all
 }
 
-// standFinished puts a measured drawer in its bay, in the middle of its width.
-func (r *reckoner) standFinished(b bay, x box, front stock.Length) {
+// standFinished puts a measured drawer in its opening, in the middle of the width
+// that doors leave it.
+func (r *reckoner) standFinished(b bay, o opening, x box, front stock.Length) {
+	s := r.made.drawers
+	room := b.width - s.takenBeside(o).Total()
 	r.finished = append(r.finished, Solid{
 		Part: -1, Role: "drawer", Drawer: r.drawersSoFar,
-		At: Point{b.left + (b.width-x.width)/2, 0, front}, Size: Point{x.width, x.depth, x.height},
+		At: Point{b.left + s.takenLeft(o) + (room-x.width)/2, s.takenBefore(o).Total(), front}, Size: Point{x.width, x.depth, x.height},
 		Along: X, Across: Z, Through: Y, Weight: x.weight,
 	})
 }

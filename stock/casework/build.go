@@ -73,6 +73,7 @@ func (r *reckoner) build() {
 	if r.anyOpening(func(o opening) bool { return o.doors > 0 }) {
 		r.buildDoors()
 	}
+	r.buildBehindDoors()
 	r.buildEdgings()
 	r.buildJoinery()
 }
@@ -107,7 +108,7 @@ func (r *reckoner) buildShelf(into panel) {
 		setBack:   d.SetBack.Value,
 		joint:     r.joint(a, "held", held, "joint_depth", d.JointDepth, into),
 	}
-	if !s.loose && d.Clearance.Set {
+	if !s.loose && d.Clearance.Set && !r.doubtful(a.path+".held") {
 		r.fault(a.under(d.Clearance.Line, "clearance"), fmt.Sprintf("a clearance has no use, since held is %q", d.Held.Value),
 			`leave it out, or set held = "pins"`)
 	}
@@ -162,10 +163,10 @@ func (r *reckoner) buildBack() {
 	default:
 		b.depth = r.joint(a, "fit", d.Fit, "depth", d.Depth, into).depth
 	}
-	if fit != "groove" && d.SetIn.Set {
+	if fit != "groove" && d.SetIn.Set && !r.doubtful(a.path+".fit") {
 		r.fault(a.under(d.SetIn.Line, "set_in"), fmt.Sprintf("set_in has no use, since fit is %q", fit), "leave one of the two out")
 	}
-	if r.made.frame != nil && !r.unsettled {
+	if r.made.frame != nil && b.thickness > 0 && r.made.frame.thickness > 0 {
 		r.backInFrame(a, b)
 	}
 	r.made.back = b
@@ -178,7 +179,7 @@ func (r *reckoner) backInFrame(a at, b back) {
 		r.fault(a, fmt.Sprintf("a back of %s, set in %s, does not go into a back frame %s thick",
 			r.print(b.thickness), r.print(b.setIn), r.print(f.thickness)), `use a thinner back, or fit = "applied"`)
 	}
-	if len(r.bays) > 1 && 2*b.depth >= f.midStile {
+	if len(r.bays) > 1 && 2*b.depth >= f.midStile && f.midStile > 0 {
 		r.fault(a.under(r.design.Back.Depth.Line, "depth"), fmt.Sprintf("two %ss %s deep meet in a mid stile %s wide", b.fit,
 			r.print(b.depth), r.print(f.midStile)), "make them shallower, or the mid stile wider")
 	}

@@ -65,15 +65,16 @@ func (r *reckoner) cautionPacking(b bay, left, right stock.Length) {
 		b.name, r.print(left), r.print(right)))
 }
 
-// cautionNarrow tells of measured drawers narrower than the widest of their
+// cautionNarrow tells of measured drawers narrower than the room that the widest of their
 // bay, whose slides need packing.
 func (r *reckoner) cautionNarrow(b bay) {
-	_, widest := r.made.drawers.widthNeed(b)
+	s := r.made.drawers
+	most := s.widthNeed(b).Total()
 	for _, o := range b.openings {
 		for i, x := range o.stack {
-			if x.measured && x.width < widest {
-				r.caution("drawers of unequal width", fmt.Sprintf("In %s %s, drawer %d is %s narrower than the widest of its bay: pack its slides out by half of that on each side.",
-					b.name, o.name, i+1, r.print(widest-x.width)))
+			if spare := most - s.widthOf(o, x).Total(); x.measured && spare > 0 {
+				r.caution("drawers of unequal width", fmt.Sprintf("In %s %s, drawer %d is %s narrower than its bay has room for: pack its slides out by half of that on each side.",
+					b.name, o.name, i+1, r.print(spare)))
 			}
 		}
 	}
@@ -93,12 +94,12 @@ func (r *reckoner) spaces() []Space {
 }
 
 func (o opening) holds() string {
-	if len(o.stack) > 0 {
-		return counted(len(o.stack), "drawer", "drawers")
-	}
 	var held []string
 	if o.doors > 0 {
 		held = append(held, counted(o.doors, "door", "doors"))
+	}
+	if len(o.stack) > 0 {
+		held = append(held, counted(len(o.stack), "drawer", "drawers"))
 	}
 	if o.shelves > 0 {
 		held = append(held, counted(o.shelves, "shelf", "shelves"))
@@ -107,11 +108,4 @@ func (o opening) holds() string {
 		held = append(held, o.contents.String())
 	}
 	return strings.Join(held, ", ")
-}
-
-func counted(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprint(n, " ", many)
 }

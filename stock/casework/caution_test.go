@@ -54,7 +54,7 @@ func TestUnequalDrawersArePacked(t *testing.T) {
 	d.Bays = []Bay{measured(2, "300", "100", "200")}
 	narrow := DrawerBox{Width: metric("298"), Height: metric("100"), Depth: metric("200")}
 	d.Bays[0].Openings[0].Drawers = append(d.Bays[0].Openings[0].Drawers, narrow)
-	want := "In bay 1 opening 1, drawer 3 is 2 mm narrower than the widest of its bay: pack its slides out by half of that on each side."
+	want := "In bay 1 opening 1, drawer 3 is 2 mm narrower than its bay has room for: pack its slides out by half of that on each side."
 	if got := cautionOn(derive(t, d, workshop(stock.Millimetres)), "drawers of unequal width"); got != want {
 		t.Errorf("caution = %q, want %q", got, want)
 	}

@@ -57,11 +57,11 @@ func (r *reckoner) checkLength(l Length, a at, zero bool) {
 	switch {
 	case !l.Set:
 	case l.Value < 0:
-		r.fault(a, "a length of "+r.print(l.Value)+" is less than nothing", "give a length above 0")
+		r.refuse(a, "a length of "+r.print(l.Value)+" is less than nothing", "give a length above 0")
 	case l.Value == 0 && !zero:
-		r.fault(a, "a length of 0 leaves nothing to cut", "give a length above 0, or leave the key out")
+		r.refuse(a, "a length of 0 leaves nothing to cut", "give a length above 0, or leave the key out")
 	case l.Value > stock.Longest:
-		r.fault(a, r.print(l.Value)+" is longer than any case", "check the unit")
+		r.refuse(a, r.print(l.Value)+" is longer than any case", "check the unit")
 	}
 }
 
@@ -69,9 +69,9 @@ func (r *reckoner) checkCount(c Count, a at, zero bool) {
 	switch {
 	case !c.Set:
 	case c.Value < 0 || c.Value == 0 && !zero:
-		r.fault(a, "a count of "+strconv.Itoa(c.Value)+" is less than one", "give a whole number from 1, or leave it out")
+		r.refuse(a, "a count of "+strconv.Itoa(c.Value)+" is less than one", "give a whole number from 1, or leave it out")
 	case c.Value > most:
-		r.fault(a, fmt.Sprintf("%d is more than a case can hold", c.Value), fmt.Sprintf("give at most %d", most))
+		r.refuse(a, fmt.Sprintf("%d is more than a case can hold", c.Value), fmt.Sprintf("give at most %d", most))
 	}
 }
 
@@ -85,7 +85,7 @@ func (r *reckoner) checkWord(word string, allowed []string, a at) {
 	if near, ok := stock.Nearest(word, allowed); ok {
 		remedy = fmt.Sprintf("did you mean %q?", near)
 	}
-	r.fault(a, fmt.Sprintf("%q is not a word for this", word), remedy)
+	r.refuse(a, fmt.Sprintf("%q is not a word for this", word), remedy)
 }
 
 // oneOf writes `"butt", "rabbet" or "dado"`.

@@ -242,24 +242,42 @@ func TestFaultsOfContents(t *testing.T) {
 		{"inside lower", func(d *Design) { d.InsideHeight = metric("305") },
 			"case.inside_height: inside height 305 mm is given, but bay 1 needs 310 mm: 310 = 300 (bottles) + 10 (clearance); " +
 				"make inside_height 310 mm or more, or leave it out"},
+		// One height, refused twice: one fault, and what makes it good.
+		{"opening and case lower", func(d *Design) {
+			d.OutsideHeight, d.Bays[0].Openings[0].Height = metric("300"), metric("264")
+		}, "case.outside_height: outside height 300 mm is given, but bay 1 needs 346 mm: " +
+			"inside it is 310 = 300 (bottles) + 10 (clearance), and leaves 264 = 300 (outside height) - 18 (top) - 18 (bottom); " +
+			"and as height of opening 1 264 mm is given, but the contents need 310 = 300 (bottles) + 10 (clearance); " +
+			"make outside_height 346 mm or more or leave it out, and leave out the height of opening 1"},
+		// 720 - 36 = 684 is all that it can be.
+		{"opening lower, the case high enough", func(d *Design) {
+			d.OutsideHeight, d.Bays[0].Openings[0].Height = metric("720"), metric("264")
+		}, "case.bay 1.opening 1.height: height 264 mm is given, but the contents need 310 = 300 (bottles) + 10 (clearance); " +
+			"make it 684 mm or leave it out"},
+		{"bay and case narrower", func(d *Design) {
+			d.OutsideWidth, d.Bays[0].Width = metric("300"), metric("264")
+		}, "case.outside_width: outside width 300 mm is given, but bay 1 needs 366 mm: " +
+			"inside it is 330 = 4 x 80 (bottles) + 10 (clearance), and leaves 264 = 300 (outside width) - 2 x 18 (side); " +
+			"and as width of bay 1 264 mm is given, but the contents need 330 = 4 x 80 (bottles) + 10 (clearance); " +
+			"make outside_width 366 mm or more or leave it out, and leave out the width of bay 1"},
 		{"case shallower", func(d *Design) { d.OutsideDepth = metric("85") },
-			"case.outside_depth: outside_depth 85 mm leaves 85 mm inside, but what goes into bay 1 needs 90 = 80 (bottles) + 10 (clearance); " +
-				"make it at least 90 mm, or leave it out"},
+			"case.outside_depth: outside depth 85 mm is given, but what goes into bay 1 needs 90 mm: inside it is 90 = 80 (bottles) + 10 (clearance), " +
+				"and leaves 85 mm (outside depth); make outside_depth 90 mm or more, or leave it out"},
 		{"bay narrower", func(d *Design) { d.Bays[0].Width = metric("320") },
-			"case.bay 1.width: width 320 mm is given, but the bottles need 330 = 4 x 80 (bottles) + 10 (clearance); " +
+			"case.bay 1.width: width 320 mm is given, but the contents need 330 = 4 x 80 (bottles) + 10 (clearance); " +
 				"make it 330 mm or more, or leave it out"},
 		{"opening lower", func(d *Design) { d.Bays[0].Openings[0].Height = metric("300") },
-			"case.bay 1.opening 1.height: height 300 mm is given, but the bottles need 310 = 300 (bottles) + 10 (clearance); " +
+			"case.bay 1.opening 1.height: height 300 mm is given, but the contents need 310 = 300 (bottles) + 10 (clearance); " +
 				"make it 310 mm or more, or leave it out"},
 		{"narrower drawers above", func(d *Design) {
 			d.Bays[0].Openings = append(measured(1, "300", "100", "80").Openings, d.Bays[0].Openings...)
-		}, "case.bay 1.opening 2.contents: the bottles need a width of 330 = 4 x 80 (bottles) + 10 (clearance), " +
-			"but the drawers of bay 1 need 325.4 = 300 (drawer) + 2 x 12.7 (side clearance); put them in a bay of their own"},
+		}, "case.bay 1.opening 2.contents: the contents need a width of 330 = 4 x 80 (bottles) + 10 (clearance), " +
+			"but what else stands in bay 1 needs 325.4 = 300 (drawer) + 2 x 12.7 (side clearance); put them in a bay of their own"},
 		{"narrower drawers above, and their width given", func(d *Design) {
 			d.Bays[0].Openings = append(measured(1, "300", "100", "80").Openings, d.Bays[0].Openings...)
 			d.Bays[0].Width = metric("325.4")
-		}, "case.bay 1.opening 2.contents: the bottles need a width of 330 = 4 x 80 (bottles) + 10 (clearance), " +
-			"but the drawers of bay 1 need 325.4 = 300 (drawer) + 2 x 12.7 (side clearance); put them in a bay of their own"},
+		}, "case.bay 1.opening 2.contents: the contents need a width of 330 = 4 x 80 (bottles) + 10 (clearance), " +
+			"but what else stands in bay 1 needs 325.4 = 300 (drawer) + 2 x 12.7 (side clearance); put them in a bay of their own"},
 		{"a lower stack beside", func(d *Design) { d.Bays = append([]Bay{measured(2, "300", "100", "80")}, d.Bays...) },
 			"case.bay 2: bay 2 needs an inside height of 310 mm, but bay 1 needs 209 mm; " +
 				"leave out one height in the smaller of the two, or add an open space to it"},
@@ -273,7 +291,7 @@ func TestFaultsOfContents(t *testing.T) {
 			d.Bays[0].Openings[0].Contents = Contents{Name: word("air")}
 			d.InsideWidth, d.InsideHeight, d.InsideDepth = metric("400"), metric("400"), metric("400")
 		},
-			"case.bay 1.opening 1.contents: contents without a size claim nothing; give width, height or depth of one piece"},
+			"case.bay 1.opening 1.contents: contents without a size or a weight claim nothing; give width, height or depth of one piece, or the weight of all"},
 		{"a number without its size", func(d *Design) {
 			d.Bays[0].Openings[0].Contents.Width, d.OutsideWidth = Length{}, metric("900")
 		}, "case.bay 1.opening 1.contents.across: across has no use without a width; give the width of one piece, or leave across out"},

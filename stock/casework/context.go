@@ -13,6 +13,12 @@ type Context struct {
 	Ruler stock.Ruler
 	// Materials is all the stock the job offers, by material.
 	Materials map[string]Material
+	// StockInDoubt: some of the stock could not be read, and what Materials lacks
+	// may be there.
+	StockInDoubt bool
+	// Doubts are the keys and tables of the case that could not be read, named as
+	// by [Fault]. What is told then does not follow from them.
+	Doubts []string
 	// Kerf is that of the saw: what a crosscut takes, and no finger is narrower.
 	Kerf stock.Length
 }

@@ -60,7 +60,6 @@ func sags(role string) bool { return role == "shelf" || role == "divider" }
 // checkDeflection reckons the sag of every shelf and divider whose modulus is
 // known, and gives the rule of thumb for others.
 func (r *reckoner) checkDeflection(c *Case) {
-	load, said := r.shelfLoad()
 	for i, p := range r.pieces {
 		if !sags(p.role) {
 			continue
@@ -70,11 +69,12 @@ func (r *reckoner) checkDeflection(c *Case) {
 			r.cautionShelf(p)
 			continue
 		}
-		r.found(c, r.deflection(c.Parts[i], p, m, load, said))
+		r.found(c, r.deflection(c.Parts[i], p, m))
 	}
 }
 
-func (r *reckoner) deflection(part stock.Part, p piece, m Property, load float64, said string) Check {
+func (r *reckoner) deflection(part stock.Part, p piece, m Property) Check {
+	load, said, byContents := r.loadOf(p)
 	held := r.made.shelf.joint
 	if p.role == "divider" {
 		held = r.made.divider.joint
@@ -95,7 +95,11 @@ func (r *reckoner) deflection(part stock.Part, p piece, m Property, load float64
 		},
 		Source: "Wood Handbook, Equation 9-2 and Table 9-1; load and limit, 1/144 of the span: Architectural Woodwork Standards 2009, 1.2.21",
 	}
-	if r.design.Shelf.Load.Set {
+	switch {
+	case byContents:
+		k.Assumptions = append(k.Assumptions, "Contents weigh what the job file says, the same in every row, and a piece is checked for the heaviest row on any of its like.")
+		fallthrough
+	case r.design.Shelf.Load.Set:
 		k.Source = "Wood Handbook, Equation 9-2 and Table 9-1; limit, 1/144 of the span: Architectural Woodwork Standards 2009, 1.2.21.3; load: the job file"
 	}
 	verdict := fmt.Sprintf("That is within 1/144 of its span, %s.", r.sagged(most))

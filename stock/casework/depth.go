@@ -1,10 +1,6 @@
 package casework
 
-import (
-	"fmt"
-
-	"sawbill/stock"
-)
+import "sawbill/stock"
 
 // settleDepth finds the depth of the case. Drawers and contents settle it only
 // if nothing else does; otherwise they must find room.
@@ -21,26 +17,13 @@ func (r *reckoner) settleDepth() bool {
 	if r.anyDrawer(false) {
 		x.missing = "drawer.box_depth"
 	}
-	deepest := r.deepestNeed()
-	if deepest != nil && !x.outside.Set && !x.inside.Set {
+	if deepest := r.deepestNeed(); deepest != nil {
+		deepest.least = x.outside.Set || x.inside.Set
 		x.others = []claim{*deepest}
 	}
 	var ok bool
-	if r.depth, ok = r.settle(x); !ok {
-		return false
-	}
-	if deepest != nil && deepest.size.Total() > r.depth.clear {
-		need := deepest.size.Total()
-		key, given, total := "inside_depth", d.InsideDepth, need
-		if d.OutsideDepth.Set {
-			key, given, total = "outside_depth", d.OutsideDepth, need+ends.Total()
-		}
-		r.fault(r.place.under(given.Line, key), fmt.Sprintf("%s %s leaves %s inside, but %s needs %s", key, r.print(given.Value),
-			r.print(r.depth.clear), deepest.of, r.reckoned(deepest.size)),
-			"make it at least "+r.print(total)+", or leave it out")
-		return false
-	}
-	return true
+	r.depth, ok = r.settle(x)
+	return ok
 }
 
 // deepestNeed is the claim of the drawer or the contents that need most depth,
@@ -55,7 +38,7 @@ func (r *reckoner) deepestNeed() *claim {
 	for _, b := range r.bays {
 		for _, o := range b.openings {
 			for _, x := range o.stack {
-				deeper(r.made.drawers.depthNeed(x), "a drawer of "+b.name, x.at)
+				deeper(r.made.drawers.depthNeed(o, x), "a drawer of "+b.name, x.at)
 			}
 			if c := o.contents; c != nil {
 				deeper(r.contentsDepth(o), "what goes into "+b.name, c.at)

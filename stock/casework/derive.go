@@ -9,15 +9,14 @@ import (
 
 // Derive turns a design into the parts of a case. What the design leaves out
 // is reckoned from the rest, inwards from the outside sizes or outwards from
-// what goes in. If there are faults the case is nil, and the faults are in the
-// order of their lines.
+// what goes in. If there are faults, or doubts, the case is nil, and the faults are
+// in the order of their lines.
 func Derive(d Design, from Context) (*Case, []Fault) {
 	r := &reckoner{design: d, from: from, place: at{d.Line, "case"}}
 	r.checkValues()
-	r.unsettled = len(r.faults) > 0
 	r.layOut()
 	r.build()
-	if !r.unsettled && r.settleAxes() {
+	if r.settleAxes() && r.partsFollow() {
 		r.checkOverlays()
 		r.carcassPieces()
 		r.framePieces()
@@ -31,16 +30,20 @@ func Derive(d Design, from Context) (*Case, []Fault) {
 	}
 	solids := r.solids()
 	var marks []Mark
-	if len(r.faults) == 0 {
+	doubtful := len(r.from.Doubts)+len(r.doubts) > 0
+	if len(r.faults) == 0 && !doubtful {
 		r.recordNotches(solids)
 		marks = r.marks(solids)
 	}
-	if len(r.faults) > 0 {
+	if len(r.faults) > 0 || doubtful {
 		slices.SortStableFunc(r.faults, func(a, b Fault) int { return a.Line - b.Line })
 		return nil, slices.Compact(r.faults)
 	}
 	for _, b := range r.bays {
 		r.cautionNarrow(b)
+		for _, o := range b.openings {
+			r.cautionBehindDoors(b, o)
+		}
 	}
 	c := &Case{Parts: r.parts(), Sizes: r.sizes, Openings: r.spaces(), Storage: r.storage, Solids: solids, Marks: marks,
 		Assembly: r.assembly(), Materials: r.from.Materials, Finish: r.finish()}
@@ -66,20 +69,19 @@ type reckoner struct {
 	unedged  []Solid // all pieces before strips are put on them
 
 	drawersSoFar int
+	drawerLoads  []Grams // of what is in each; 0 where it is not known
 	storage      []Storage
 	sizes        []stock.Derivation
 	cautions     []Caution
 	faults       []Fault
-	// unsettled: so much is wrong or missing that reckoning sizes would only
-	// give faults that follow from others.
-	unsettled bool
+	doubts       []string // keys whose value is no good
 }
 
-// settleAxes settles all three directions, even if one fails.
+// settleAxes settles all three directions, even if one fails or is in doubt.
 func (r *reckoner) settleAxes() bool {
-	width := r.settleWidths()
-	height := r.settleHeights()
-	depth := r.settleDepth()
+	width := r.settles(widthInputs) && r.settleWidths()
+	height := r.settles(heightInputs) && r.settleHeights()
+	depth := r.settles(depthInputs) && r.settleDepth()
 	return width && height && depth
 }
 

@@ -3,7 +3,7 @@
 // A case is a box of panels, its carcass, that is divided: bays stand side by
 // side with partitions between, a bay is a stack of openings with dividers
 // between, and an opening holds shelves, or drawers, or nothing, and may have
-// doors. A framed case has the same box between a front and a back frame of lumber.
+// doors before them. A framed case has the same box between a front and a back frame of lumber.
 //
 //	    outside width
 //	|<----------------->|
@@ -32,8 +32,11 @@
 //	graded fronts  = top, top + step, top + 2 steps ... the lowest + rest of rounding
 //	outside depth  = inside depth + back               framed: + back frame
 //	bay width      = drawer + 2 side clearances        if it was measured
+//	                 + hinge clearances                behind doors
 //	              >= pieces across + clearance        for contents
 //	inside depth  >= pieces behind one another + clearance + what the front takes
+//	inside depth   = drawer + gap behind               and behind doors
+//	                 + inset door + gap before
 //	doors' width   = bay width - gaps                  or + 2 overlays
 //
 // So a case may be reckoned inwards, from its outside sizes, or outwards, from

@@ -28,9 +28,9 @@ func (r *reckoner) buildDoors() {
 	overlayAt := a.under(d.Overlay.Line, "overlay")
 	switch {
 	case s.fit == "overlay" && !d.Overlay.Set:
-		r.unsettled = true
+		r.doubt(overlayAt)
 		r.fault(overlayAt, "not given, and needed", "give how far a door reaches over each edge of its opening")
-	case s.fit != "overlay" && d.Overlay.Set:
+	case s.fit != "overlay" && d.Overlay.Set && !r.doubtful(a.path+".fit"):
 		r.fault(overlayAt, fmt.Sprintf("an overlay has no use, since fit is %q", s.fit), `leave it out, or set fit = "overlay"`)
 	}
 	r.made.doors = s

@@ -11,6 +11,7 @@ type drawers struct {
 	side              stock.Length // clearance of one slide
 	gap, above, below stock.Length
 	behind            stock.Length
+	doors             behindDoors
 	slideLine         stock.Length // above the box's lower edge
 	slideLength       stock.Length // 0 where none was given
 
@@ -68,57 +69,64 @@ func (r *reckoner) buildBoxes(a at, s *drawers) {
 	s.bottom = r.panel(a, "bottom_", d.BottomMaterial, d.BottomThickness, nil)
 	s.groove = r.joint(a, "bottom", Word{Value: "groove", Set: true}, "groove_depth", d.GrooveDepth, s.box).depth
 	s.cornerDepth = r.joint(a, "corner", d.Corner, "corner_depth", d.CornerDepth, s.box).depth
-	if s.front != "none" {
+	fronted := r.anyOpening(func(o opening) bool { return len(o.stack) > 0 && s.falseFronts(o) })
+	if fronted {
 		s.frontPanel = r.panel(a, "front_", d.FrontMaterial, d.FrontThickness, &r.made.carcass)
 	}
 	overlayAt := a.under(d.Overlay.Line, "overlay")
 	switch {
-	case s.front == "overlay" && !d.Overlay.Set:
-		r.unsettled = true
+	case s.front == "overlay" && fronted && !d.Overlay.Set:
+		r.doubt(overlayAt)
 		r.fault(overlayAt, "not given, and needed", "give how far a front reaches over each edge of its opening")
-	case s.front != "overlay" && d.Overlay.Set:
+	case s.front != "overlay" && d.Overlay.Set && !r.doubtful(a.path+".front"):
 		r.fault(overlayAt, fmt.Sprintf("an overlay has no use, since front is %q", s.front), `leave it out, or set front = "overlay"`)
 	}
 }
 
-// widthNeed is the width that the measured drawers of a bay need, if it has
-// any: the widest and a slide's clearance on each side.
-func (s drawers) widthNeed(b bay) (need stock.Sum, widest stock.Length) {
+// widthNeed is the width that the measured drawers of a bay need, if it has any:
+// that of the one that needs most.
+func (s drawers) widthNeed(b bay) (most stock.Sum) {
 	for _, o := range b.openings {
 		for _, x := range o.stack {
-			widest = max(widest, x.width)
+			if need := s.widthOf(o, x); x.measured && (most == nil || need.Total() > most.Total()) {
+				most = need
+			}
 		}
 	}
-	if widest == 0 {
-		return nil, 0
-	}
-	return plus(given(widest, "drawer"), stock.Term{Times: 2, Value: s.side, Label: "side clearance"}), widest
+	return most
+}
+
+// widthOf is the width that a measured drawer needs in its opening: a slide's
+// clearance on each side, and that of open doors.
+func (s drawers) widthOf(o opening, x box) stock.Sum {
+	return plus(plus(given(x.width, "drawer"), stock.Term{Times: 2, Value: s.side, Label: "side clearance"}), s.takenBeside(o)...)
 }
 
 // depthNeed is the least inside depth for a drawer, or nothing if it takes
 // what there is.
-func (s drawers) depthNeed(x box) stock.Sum {
+func (s drawers) depthNeed(o opening, x box) stock.Sum {
 	behind := stock.Term{Times: 1, Value: s.behind, Label: "gap behind"}
 	switch {
 	case x.measured:
-		return plus(given(x.depth, "drawer"), behind)
+		return plus(plus(given(x.depth, "drawer"), s.takenBefore(o)...), behind)
 	case s.boxDepth.Set:
-		return plus(given(s.boxDepth.Value, "drawer box"), s.insetFront(), behind)
+		return plus(plus(given(s.boxDepth.Value, "drawer box"), s.takenBefore(o)...), s.insetFront(o), behind)
 	}
 	return nil
 }
 
-// insetFront is what a front within the opening takes of its depth.
-func (s drawers) insetFront() stock.Term {
-	if s.front != "inset" {
+// insetFront is what a front within an opening takes of its depth.
+func (s drawers) insetFront(o opening) stock.Term {
+	if s.front != "inset" || !s.falseFronts(o) {
 		return stock.Term{}
 	}
 	return stock.Term{Times: 1, Value: s.frontPanel.thickness, Label: "inset front"}
 }
 
 // falseFronts reports whether the drawers of a stack get fronts of their own.
+// Behind doors no front can reach over the opening.
 func (s drawers) falseFronts(o opening) bool {
-	return s.front != "none" && !o.stack[0].measured
+	return s.front != "none" && !o.stack[0].measured && !(s.front == "overlay" && o.doors > 0)
 }
 
 // gaps is what stands between and beside the drawers of a stack, by which the

@@ -36,6 +36,9 @@ func (e edging) roles() []string {
 func (r *reckoner) buildEdgings() {
 	for i, d := range r.design.Edgings {
 		a := r.place.nth(d.Line, "edging", i+1)
+		if r.doubtful(a.path + ".on") {
+			continue
+		}
 		e := edging{
 			panel: r.panel(a, "", d.Material, d.Thickness, nil),
 			at:    a.under(d.On.Line, "on"), fitAt: a.under(d.Fit.Line, "fit"), on: or(d.On, "carcass"),
@@ -88,6 +91,7 @@ func (r *reckoner) edgingFits(a at, d Edging, e edging) {
 		r.fault(e.at, "the front edges of its panels lie behind the frame", `leave it out, or put it on "shelves" or "fronts"`)
 	case e.added && e.on == "fronts":
 		r.fault(e.fitAt, "strips added to a front would fill its gaps", `set fit = "taken-off"`)
+	case e.on == "top" && !r.made.topOver && r.doubtful(r.place.path+".carcass.top"):
 	case e.on == "top" && !r.made.topOver:
 		r.fault(e.at, "a top between the sides shows its front edge alone", `set top = "over", or put the edging on the "carcass"`)
 	case e.on == "top" && !e.added && r.made.corner.depth > 0:

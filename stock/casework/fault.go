@@ -30,6 +30,20 @@ func (a at) nth(line int, key string, n int) at {
 	return a.under(line, fmt.Sprintf("%s %d", key, n))
 }
 
+// fault tells what is wrong at a, unless it could not be read there.
 func (r *reckoner) fault(a at, cause, remedy string) {
+	if !r.unread(a.path) {
+		r.faults = append(r.faults, Fault{Line: a.line, Key: a.path, Cause: cause, Remedy: remedy})
+	}
+}
+
+// doubt leaves what is written at a out of what follows.
+func (r *reckoner) doubt(a at) {
+	r.doubts = append(r.doubts, a.path)
+}
+
+// refuse tells what is wrong with the value itself at a.
+func (r *reckoner) refuse(a at, cause, remedy string) {
 	r.faults = append(r.faults, Fault{Line: a.line, Key: a.path, Cause: cause, Remedy: remedy})
+	r.doubt(a)
 }

@@ -59,6 +59,28 @@ func TestFaults(t *testing.T) {
 			"case.outside_width: outside width 900 mm is given, but inside_width needs 896 mm: " +
 				"inside it is 860 mm (given), and leaves 864 = 900 (outside width) - 2 x 18 (side); " +
 				"make outside_width 896 mm, or leave out one of the two"},
+		{"outside, inside and drawers", func(d *Design) {
+			d.InsideWidth = metric("860")
+			d.Bays = []Bay{measured(3, "855.6", "180", "250")}
+			d.OutsideHeight = Length{}
+		}, "case.outside_width: outside width 900 mm is given, but inside_width needs 896 mm: inside it is 860 mm (given); " +
+			"bay 1 needs 917 mm: inside it is 881 = 855.6 (drawer) + 2 x 12.7 (side clearance), and leaves 864 = 900 (outside width) - 2 x 18 (side); " +
+			"keep one of outside_width, inside_width or bay 1, and leave out or change the others"},
+		{"drawers, and outside and inside that agree", func(d *Design) {
+			d.InsideWidth = metric("864")
+			d.Bays = []Bay{measured(3, "855.6", "180", "250")}
+			d.OutsideHeight = Length{}
+		}, "case.outside_width: outside width 900 mm is given, but bay 1 needs 917 mm: " +
+			"inside it is 881 = 855.6 (drawer) + 2 x 12.7 (side clearance), and leaves 864 = 900 (outside width) - 2 x 18 (side); " +
+			"make outside_width 917 mm and inside_width 881 mm, or leave them out"},
+		{"an opening's height and the outside against drawers", func(d *Design) {
+			d.OutsideWidth = Length{}
+			d.Bays = []Bay{measured(7, "300", "100", "200")}
+			d.Bays[0].Openings[0].Height = metric("684")
+		}, "case.outside_height: outside height 720 mm is given, but bay 1 needs 760 mm: " +
+			"inside it is 724 = 7 x 100 (drawer) + 3 (gap above) + 6 x 3 (gap) + 3 (gap below), and leaves 684 = 720 (outside height) - 18 (top) - 18 (bottom); " +
+			"and as height of opening 1 684 mm is given, but the drawers need 724 = 7 x 100 (drawer) + 3 (gap above) + 6 x 3 (gap) + 3 (gap below); " +
+			"make outside_height 760 mm or leave it out, and leave out the height of opening 1"},
 		{"inside and bays", func(d *Design) {
 			d.OutsideWidth, d.InsideWidth = Length{}, metric("800")
 			d.Bays = []Bay{{Width: metric("300")}, {Width: metric("400")}}
@@ -81,7 +103,7 @@ func TestFaults(t *testing.T) {
 			d.OutsideHeight, d.OutsideWidth = Length{}, Length{}
 			d.Bays = []Bay{measured(1, "300", "100", "200")}
 			d.Bays[0].Openings[0].Height = metric("100")
-		}, "case.bay 1.opening 1.height: height 100 mm is given, but the drawers need 106 = 100 (drawer) + 3 (gap above) + 3 (gap below); " +
+		}, "case.bay 1.opening 1.height: height 100 mm is given, but the drawer needs 106 = 100 (drawer) + 3 (gap above) + 3 (gap below); " +
 			"make it 106 mm or leave it out"},
 
 		// Under-determined.
@@ -105,6 +127,7 @@ func TestFaults(t *testing.T) {
 		{"back without fit", func(d *Design) { d.Back.Material = word("back") },
 			`case.back.fit: a back is described, but not how it is fitted; give "applied", "rabbet" or "groove"`},
 		{"half a measured drawer", func(d *Design) {
+			d.OutsideWidth, d.OutsideHeight = Length{}, Length{}
 			d.Bays = []Bay{{Openings: []Opening{{Drawers: []DrawerBox{{Width: metric("300"), Height: metric("100")}}}}}}
 		},
 			"case.bay 1.opening 1.drawer 1.depth: a measured drawer needs width, height and depth, and one is missing; " +
@@ -130,8 +153,8 @@ func TestFaults(t *testing.T) {
 			d.OutsideHeight, d.OutsideWidth = Length{}, Length{}
 			d.Back = Back{Fit: word("applied"), Material: word("back")}
 			d.Bays = []Bay{measured(1, "300", "100", "480")}
-		}, "case.outside_depth: outside_depth 300 mm leaves 294 mm inside, but a drawer of bay 1 needs 480 mm (drawer); " +
-			"make it at least 486 mm, or leave it out"},
+		}, "case.outside_depth: outside depth 300 mm is given, but a drawer of bay 1 needs 486 mm: inside it is 480 mm (drawer), " +
+			"and leaves 294 = 300 (outside depth) - 6 (back); make outside_depth 486 mm or more, or leave it out"},
 		{"sides thicker than the case", func(d *Design) { d.OutsideWidth = metric("36") },
 			"case.outside_width: nothing is left inside: 0 = 36 (outside width) - 2 x 18 (side); make the case larger, or its members thinner"},
 		{"bays wider than the case", func(d *Design) { d.Bays = []Bay{{Width: metric("500")}, {Width: metric("400")}, {}} },
@@ -179,10 +202,33 @@ func TestFaults(t *testing.T) {
 			"and it is 18 mm thick; make the overlay at most 10 mm"},
 		{"three doors", func(d *Design) { d.Bays = []Bay{{Openings: []Opening{{Doors: count(3)}}}} },
 			"case.bay 1.opening 1.doors: an opening has one door or two, and 3 are given; give 1 or 2, or make more bays of it"},
-		{"doors and drawers", func(d *Design) {
-			made(d, "none", DrawerBox{})
+		{"drawer too deep behind a door", func(d *Design) {
+			d.OutsideWidth, d.OutsideHeight = Length{}, Length{}
+			d.Bays = []Bay{measured(1, "300", "100", "260")}
 			d.Bays[0].Openings[0].Doors = count(1)
-		}, "case.bay 1.opening 1.doors: an opening has doors or drawers, and both are given; make two openings of it"},
+		}, "case.outside_depth: outside depth 300 mm is given, but a drawer of bay 1 needs 308 mm: inside it is 308 = 260 (drawer) + 18 (inset door) + 30 (gap before), " +
+			"and leaves 300 mm (outside depth); make outside_depth 308 mm or more, or leave it out"},
+		{"bay too narrow behind a door", func(d *Design) {
+			d.OutsideWidth, d.OutsideHeight = Length{}, Length{}
+			d.Bays = []Bay{measured(1, "300", "100", "240")}
+			d.Bays[0].Width, d.Bays[0].Openings[0].Doors = metric("325.4"), count(2)
+		}, "case.bay 1.width: width 325.4 mm is given, but the drawer needs 365.4 = 300 (drawer) + 2 x 12.7 (side clearance) + 2 x 20 (hinge clearance); " +
+			"make it 365.4 mm or leave it out"},
+		{"slide longer than the room behind a door", func(d *Design) {
+			made(d, "none", DrawerBox{})
+			d.Bays[0].Openings[0].Doors, d.Drawer.SlideLength = count(1), metric("250")
+		}, "case.drawer.slide_length: a slide 250 mm long does not go in, for 249 mm are left inside; take a shorter slide, or make the case deeper"},
+		{"door that takes the whole bay", func(d *Design) {
+			made(d, "none", DrawerBox{})
+			d.Bays[0].Openings[0].Doors, d.Drawer.HingeClearance = count(2), metric("410")
+		}, "case: nothing is left for the length of a drawer front and back: " +
+			"-5.4 = 864 (bay 1) - 2 x 410 (hinge clearance) - 2 x 12.7 (side clearance) - 2 x 12 (drawer side); make the case larger, or what is taken off smaller"},
+		{"room behind no door", func(d *Design) {
+			made(d, "none", DrawerBox{})
+			d.Drawer.GapBefore = metric("5")
+		}, "case.drawer.gap_before: gap_before has no use, since no drawers are behind doors; leave it out, or give the drawers' opening doors"},
+		{"hinges of two doors", func(d *Design) { d.Bays = []Bay{{Openings: []Opening{{Doors: count(2), Hinged: word("right")}}}} },
+			"case.bay 1.opening 1.hinged: hinged has no use but for a single door; leave it out, or set doors = 1"},
 		{"overlay doors without amount", func(d *Design) {
 			d.Door.Fit = word("overlay")
 			d.Bays = []Bay{{Openings: []Opening{{Doors: count(1)}}}}
@@ -437,4 +483,28 @@ func TestEveryFieldHasItsKey(t *testing.T) {
 		}
 	}
 	visit(reflect.TypeFor[Design]())
+}
+
+// What a conflict's remedy says is enough: the case can then be built.
+func TestTheRemedyOfAConflictHolds(t *testing.T) {
+	for _, test := range []struct{ faulty, mended func(*Design) }{
+		{func(d *Design) { d.OutsideHeight, d.Bays[0].Openings[0].Height = metric("300"), metric("264") },
+			func(d *Design) { d.OutsideHeight, d.Bays[0].Openings[0].Height = metric("346"), Length{} }},
+		{func(d *Design) { d.OutsideHeight, d.Bays[0].Openings[0].Height = metric("720"), metric("264") },
+			func(d *Design) { d.Bays[0].Openings[0].Height = metric("684") }},
+		{func(d *Design) { d.OutsideWidth, d.Bays[0].Width = metric("300"), metric("264") },
+			func(d *Design) { d.OutsideWidth, d.Bays[0].Width = metric("366"), Length{} }},
+		{func(d *Design) { d.InsideHeight, d.OutsideHeight = metric("300"), metric("336") },
+			func(d *Design) { d.InsideHeight, d.OutsideHeight = metric("310"), metric("346") }},
+	} {
+		four := bottles()
+		four.Across = count(4)
+		d := contained(Opening{Contents: four})
+		test.faulty(&d)
+		if _, faults := Derive(d, workshop(stock.Millimetres)); len(faults) != 1 {
+			t.Errorf("faults are %q, want one", spelled(faults))
+		}
+		test.mended(&d)
+		derive(t, d, workshop(stock.Millimetres))
+	}
 }

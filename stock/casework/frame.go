@@ -20,7 +20,7 @@ func (r *reckoner) buildFrame() {
 	d := r.design.Frame
 	a := r.place.under(d.Line, "frame")
 	if r.design.Construction.Value != "framed" {
-		if d.Material.Set {
+		if d.Material.Set && !r.doubtful(r.place.path+".construction") {
 			r.fault(a, "a case of panels has no frame", `set construction = "framed", or leave the table out`)
 		}
 		return
@@ -38,9 +38,6 @@ func (r *reckoner) buildFrame() {
 	}
 	r.made.frame = f
 	r.frameTenon(a, f)
-	if r.unsettled {
-		return
-	}
 	r.frameCovers(a.under(d.StileWidth.Line, "stile_width"), "stiles", f.stile)
 	r.frameCovers(a.under(d.RailWidth.Line, "rail_width"), "rails", f.rail)
 }
@@ -51,7 +48,7 @@ func (r *reckoner) frameTenon(a at, f *frame) {
 	d := r.design.Frame
 	tenonAt := a.under(d.TenonLength.Line, "tenon_length")
 	if f.corner != "mortise-and-tenon" {
-		if d.TenonLength.Set {
+		if d.TenonLength.Set && !r.doubtful(a.path+".corner") {
 			r.fault(tenonAt, fmt.Sprintf("a tenon has no use, since corner is %q", f.corner), "leave one of the two out")
 		}
 		return
@@ -71,6 +68,9 @@ func (r *reckoner) frameTenon(a at, f *frame) {
 // not in its opening.
 func (r *reckoner) frameCovers(a at, members string, width stock.Length) {
 	f, t := r.made.frame, r.made.carcass.thickness
+	if t == 0 || width == 0 || r.doubtful(r.place.path+".frame.inset") {
+		return // has its own fault
+	}
 	if need := f.inset + t; width < need {
 		r.fault(a, fmt.Sprintf("%s %s wide do not cover a panel %s thick with an inset of %s", members,
 			r.print(width), r.print(t), r.print(f.inset)), "make them at least "+r.print(need)+" wide, or the inset smaller")
@@ -80,7 +80,7 @@ func (r *reckoner) frameCovers(a at, members string, width stock.Length) {
 // required is a length that has no default.
 func (r *reckoner) required(a at, key string, l Length, meaning string) stock.Length {
 	if !l.Set {
-		r.unsettled = true
+		r.doubt(a.under(0, key))
 		r.fault(a.under(0, key), "not given, and needed", "give "+meaning)
 	}
 	return l.Value

@@ -8,7 +8,7 @@ import (
 
 // checkGraded refuses a progression that the drawers of a stack cannot follow.
 func (r *reckoner) checkGraded(o opening, measured int) {
-	if !o.graded.Set {
+	if !o.graded.Set || r.doubtfulWithin(o.at.path+".drawer") {
 		return
 	}
 	at := o.at.under(o.graded.Line, "graded")

@@ -9,7 +9,7 @@ import (
 
 // Hardware is fittings to buy, an estimate by common practice (no source).
 type Hardware struct {
-	Name  string // "pairs of slides"
+	Name  string // "pairs of slides"; of one, "pair of slides"
 	Count int
 	How   string // "one for each drawer"
 }
@@ -40,8 +40,8 @@ func (r *reckoner) hardware(c *Case) []Hardware {
 	}
 	var all []Hardware
 	for _, h := range []Hardware{
-		{"pairs of slides", drawers, "one for each drawer"},
-		{"handles", drawers + doors, "one for each drawer and door; two on a wide drawer"},
+		{many(drawers, "pair of slides", "pairs of slides"), drawers, "one for each drawer"},
+		{many(drawers+doors, "handle", "handles"), drawers + doors, "one for each drawer and door; two on a wide drawer"},
 		{"hinges", hinges, "two for a door up to 900 mm (35 in) high, three up to 1600 mm (63 in), then one more for each 400 mm (16 in)"},
 		{"shelf pins", 4 * loose, "four for each loose shelf"},
 		{"screws or nails for the back", nails, fmt.Sprintf("one every %s along its edges", r.print(r.nailSpacing()))},

@@ -26,6 +26,7 @@ func (r *reckoner) settleHeights() bool {
 			line.of, line.at = bay.name, bay.at
 			x.others = append(x.others, line)
 		} else {
+			r.tellRefused(line, line)
 			missing = append(missing, open+" of "+bay.name)
 		}
 	}
@@ -55,8 +56,8 @@ func (r *reckoner) openingHeights(b bay) (members []member, ok bool) {
 		if need, settles := r.made.drawers.heightNeed(o); settles {
 			if o.given.Set && need.Total() != o.given.Value {
 				ok = false
-				r.fault(o.at.under(o.given.Line, "height"), fmt.Sprintf("height %s is given, but the drawers need %s",
-					r.print(o.given.Value), r.reckoned(need)), "make it "+r.print(need.Total())+" or leave it out")
+				m.refused = &refusal{at: o.at.under(o.given.Line, "height"), size: "height", of: "height of " + o.name, need: need.Total(),
+					cause: fmt.Sprintf("%s is given, but the %s %s", r.print(o.given.Value), many(len(o.stack), "drawer needs", "drawers need"), r.reckoned(need))}
 			}
 			m.size, m.settled = need, true
 		}

@@ -39,12 +39,14 @@ func (r *reckoner) insidePieces() {
 		wide := given(bay.panels, bay.name)
 		if n := len(bay.openings) - 1; n > 0 {
 			var at []Point
+			var on bears
 			for _, o := range bay.openings[:n] {
+				on = on.and(bearing(o.contents.row()))
 				at = append(at, Point{bay.behind - b.divider.joint.depth, r.origin()[Y], o.floor - b.divider.thickness})
 			}
 			r.add(piece{role: "divider", places: []string{bay.name}, panel: b.divider.panel, count: n, width: r.insideDepth(),
 				length: plus(wide, stock.Term{Times: 2, Value: b.divider.joint.depth, Label: b.divider.joint.name}),
-				way:    level, stands: stands(at...)})
+				way:    level, stands: stands(at...), bears: on})
 		}
 		for _, o := range bay.openings {
 			r.shelfPieces(bay, o, wide)
@@ -59,7 +61,7 @@ func (r *reckoner) shelfPieces(bay bay, o opening, wide stock.Sum) {
 		return
 	}
 	if filled := stock.Length(o.shelves) * s.thickness; filled >= o.height {
-		r.fault(o.at, fmt.Sprintf("%d shelves %s thick fill an opening %s high", o.shelves, r.print(s.thickness), r.print(o.height)),
+		r.fault(o.at, fmt.Sprintf("%s %s thick %s an opening %s high", counted(o.shelves, "shelf", "shelves"), r.print(s.thickness), many(o.shelves, "fills", "fill"), r.print(o.height)),
 			"take fewer shelves, or give the opening more height")
 		return
 	}
@@ -80,7 +82,7 @@ func (r *reckoner) shelfPieces(bay bay, o opening, wide stock.Sum) {
 	}
 	r.add(piece{role: "shelf", places: []string{place}, panel: s.panel, count: o.shelves, length: length,
 		width: plus(r.insideDepth(), front, stock.Term{Times: -1, Value: s.setBack, Label: "set back"}),
-		way:   level, stands: stands(at...)})
+		way:   level, stands: stands(at...), bears: bearing(o.contents.row())})
 }
 
 // checkBothFaces refuses dados that meet within a partition.

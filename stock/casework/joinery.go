@@ -58,7 +58,8 @@ func (r *reckoner) buildTenons() {
 	if inFrame {
 		r.buildTenonsOf("frame", r.made.frame.thickness)
 	}
-	if !inCarcass && !inFrame && d.Material.Set {
+	inDoubt := r.doubtful(r.place.path+".construction") || r.doubtful(r.place.path+".carcass.joint") || r.doubtful(r.place.path+".frame.corner")
+	if !inCarcass && !inFrame && d.Material.Set && !inDoubt {
 		r.fault(a, "no joint has loose tenons", `set joint or corner = "loose-tenon", or leave the table out`)
 	}
 }

@@ -24,6 +24,7 @@ func (r *reckoner) joint(table at, key string, word Word, depthKey string, depth
 	cut := slices.Contains([]string{"rabbet", "dado", "groove"}, name)
 	uncut := slices.Contains([]string{"butt", "pins", "box-joint", "applied", "loose-tenon", "dowel"}, name) // any other word has its own fault
 	switch {
+	case uncut && depth.Set && r.doubtful(table.path+"."+key):
 	case uncut && depth.Set:
 		r.fault(depthAt, fmt.Sprintf("a depth of %s has no use, since %s is %q", r.print(depth.Value), key, name),
 			"leave one of the two out")

@@ -22,6 +22,10 @@ type claim struct {
 	at   at
 	// least: the size may be greater.
 	least bool
+	// refused are sizes that were given within the line and are no good. The line
+	// claims what is needed in their stead.
+	refused []refusal
+	fixed   bool // nothing in the line may be greater but what was refused
 }
 
 // allows reports whether the inside may have a size.
@@ -80,12 +84,19 @@ func (r *reckoner) settle(x axis) (extent, bool) {
 			"give "+alternatives(ways))
 		return extent{}, false
 	}
-	first, agreed := decisive(claims), true
+	first := decisive(claims)
+	var against, with []claim
 	for _, c := range claims {
-		if !c.allows(first.size.Total()) {
-			r.conflict(x, first, c)
-			agreed = false
+		if c.allows(first.size.Total()) {
+			with = append(with, c)
+			r.tellRefused(c, first)
+		} else {
+			against = append(against, c)
 		}
+	}
+	agreed := against == nil
+	if !agreed {
+		r.conflict(x, with, against)
 	}
 	clear := first.size.Total()
 	if agreed && clear <= 0 {
@@ -101,31 +112,6 @@ func (r *reckoner) settle(x axis) (extent, bool) {
 	return extent{outside: outside.Total(), clear: clear, panels: clear}, agreed
 }
 
-// conflict tells which two sizes cannot both hold. Outside sizes are compared
-// outside, so that the numbers are those that were written.
-func (r *reckoner) conflict(x axis, first, other claim) {
-	ends := x.ends.Total()
-	has, needs := first.size.Total(), other.size.Total()
-	remedy := "make %s %s, or leave out one of the two"
-	if other.least {
-		remedy = "make %s %s or more, or leave it out"
-	}
-	switch {
-	case x.outside.Set:
-		has, needs = has+ends, needs+ends
-		r.fault(first.at, fmt.Sprintf("outside %s %s is given, but %s needs %s: inside it is %s, and leaves %s", x.name,
-			r.print(has), other.of, r.print(needs), r.reckoned(other.size), r.reckoned(first.size)),
-			fmt.Sprintf(remedy, first.of, r.print(needs)))
-	case x.inside.Set:
-		r.fault(first.at, fmt.Sprintf("inside %s %s is given, but %s needs %s: %s", x.name, r.print(has), other.of,
-			r.print(needs), r.reckoned(other.size)),
-			fmt.Sprintf(remedy, first.of, r.print(needs)))
-	default:
-		r.fault(other.at, fmt.Sprintf("%s needs an inside %s of %s, but %s needs %s", other.of, x.name, r.print(needs),
-			first.of, r.print(has)), "leave out one "+x.name+" in the smaller of the two, or add an open space to it")
-	}
-}
-
 // member is one of those that stand in a line; one that is not settled shares
 // what the others leave.
 type member struct {
@@ -133,6 +119,7 @@ type member struct {
 	size    stock.Sum
 	settled bool
 	least   bool // the size may be greater
+	refused *refusal
 }
 
 // share settles the members of a line that fill whole less fixed, and reports
@@ -194,7 +181,13 @@ func widen(members []member, left stock.Length) {
 func lineClaim(members []member, between stock.Term) (line claim, missing string) {
 	var open []string
 	var terms []stock.Term
+	line.fixed = true
 	for _, m := range members {
+		if m.refused != nil {
+			line.refused = append(line.refused, *m.refused)
+		} else if m.least {
+			line.fixed = false
+		}
 		if !m.settled {
 			open = append(open, m.name)
 		}
@@ -202,7 +195,7 @@ func lineClaim(members []member, between stock.Term) (line claim, missing string
 		terms = append(terms, stock.Term{Times: 1, Value: m.size.Total(), Label: m.name})
 	}
 	if open != nil {
-		return claim{}, strings.Join(open, " and ")
+		return claim{refused: line.refused, least: true}, strings.Join(open, " and ")
 	}
 	line.size = plus(row(terms...), between)
 	if len(members) == 1 {

@@ -22,8 +22,8 @@ type Mark struct {
 	// there and reach away from the edge. Of box joints it is where fingers and
 	// gaps meet; Width is that of the first.
 	Measure
-	// Across is the second measure of marks that are points: each of its
-	// positions with each of Measure.
+	// Across is the second measure of marks that are points, or of slide lines
+	// that begin behind the edge: each of its positions with each of Measure.
 	Across Measure
 	Width  stock.Length // 0 for a line or a point
 	Depth  stock.Length // of what is cut; 0 where nothing is, or right through

@@ -44,7 +44,7 @@ func (m *marker) slides() {
 			mark.Note = b.name + " " + o.name + ", spacers stand on the " + below + " and reach to the line" + m.slideSize(b.name+" "+o.name, o, drawer)
 			for _, s := range m.besides(i) {
 				upright := m.solids[s.Solid]
-				mark.Measure = Measure{From: edgeOf(upright, Z)}
+				mark.Measure, mark.Across = Measure{From: edgeOf(upright, Z)}, m.slideFront(upright, drawer)
 				for _, line := range lines {
 					mark.At = append(mark.At, line-upright.At[Z])
 				}
@@ -52,6 +52,17 @@ func (m *marker) slides() {
 			}
 		}
 	}
+}
+
+// slideFront is where on an upright the slides of a stack begin, whose last drawer
+// has that number: with its box, where this stands back from the upright's front
+// edge, behind a door or an inset front.
+func (m *marker) slideFront(upright Solid, drawer int) Measure {
+	back := m.box(drawer).At[Y] - upright.At[Y]
+	if back <= 0 {
+		return Measure{}
+	}
+	return Measure{edgeOf(upright, Y), []stock.Length{back}}
 }
 
 // onBoxes marks the line on the boxes as well, where it is not their lower edge.
@@ -115,14 +126,12 @@ func (m *marker) drawerKey(key string) at {
 	return m.place.under(d.Line, "drawer").under(line, key)
 }
 
-// slideRoom is the greatest length of a slide: the inside depth, less an inset
-// front, less 1/8 in (common practice, no source).
+// slideRoom is the greatest length of a slide: the inside depth, less what doors
+// and an inset front take, less 1/8 in (common practice, no source).
 func (m *marker) slideRoom(o opening) stock.Length {
 	room := m.depth.clear - m.orDefault(Length{}, 3*stock.Millimetre, stock.Inch/8)
-	if m.made.drawers.falseFronts(o) {
-		room -= m.made.drawers.insetFront().Value
-	}
-	return room
+	s := m.made.drawers
+	return room - s.takenBefore(o).Total() - s.insetFront(o).Value
 }
 
 // usualSlide is the longest slide that is sold and goes in, 0 if there is none:

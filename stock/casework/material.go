@@ -19,10 +19,12 @@ type panel struct {
 // the keys prefix + "material" and prefix + "thickness". A material that was
 // not given is that of instead, if there is such a one.
 func (r *reckoner) panel(a at, prefix string, material Word, thickness Length, instead *panel) panel {
+	if r.doubtful(a.path + "." + prefix + "material") {
+		return panel{}
+	}
 	if !material.Set && instead != nil {
 		material.Value = instead.material
 		if material.Value == "" { // its own fault has been told
-			r.unsettled = true
 			return panel{}
 		}
 		if !thickness.Set {
@@ -34,11 +36,14 @@ func (r *reckoner) panel(a at, prefix string, material Word, thickness Length, i
 	stocked, found := r.from.Materials[material.Value]
 	switch {
 	case material.Value == "":
-		r.unsettled = true
+		r.doubt(materialAt)
 		r.fault(materialAt, "no material is given", "give the name of a material that the job offers")
 		return panel{}
+	case !found && r.from.StockInDoubt:
+		r.doubt(materialAt)
+		return panel{}
 	case !found:
-		r.unsettled = true
+		r.doubt(materialAt)
 		remedy := "add a sheet or board of it, or use a material that the job offers"
 		if near, ok := stock.Nearest(material.Value, known); ok {
 			remedy = fmt.Sprintf("did you mean %q?", near)
@@ -57,17 +62,24 @@ func (r *reckoner) thickness(a at, name string, of Material, given Length) stock
 		offered[i] = r.print(t)
 	}
 	remedy := "give " + alternatives(offered)
+	if r.doubtful(a.path) {
+		return 0
+	}
 	if !given.Set {
+		if r.from.StockInDoubt {
+			r.doubt(a)
+			return 0
+		}
 		if len(of.Thicknesses) == 1 {
 			return of.Thicknesses[0]
 		}
-		r.unsettled = true
+		r.doubt(a)
 		r.fault(a, fmt.Sprintf("%s comes in %d thicknesses, and none is given", name, len(of.Thicknesses)), remedy)
 		return 0
 	}
 	_, exact := slices.BinarySearch(of.Thicknesses, given.Value)
 	planed := of.Kind == stock.Board && len(of.Thicknesses) > 0 && given.Value <= slices.Max(of.Thicknesses)
-	if !exact && !planed {
+	if !exact && !planed && !r.from.StockInDoubt {
 		if of.Kind == stock.Board {
 			remedy = "give " + offered[len(offered)-1] + " or less"
 		}

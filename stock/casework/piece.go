@@ -23,6 +23,7 @@ type piece struct {
 	dryFit    bool    // best cut after a dry fit
 	strip     bool    // sawn off a board as one of several
 	stands    []Solid // where, one for each of count
+	bears     bears   // of shelves and dividers
 }
 
 // sameSize reports whether two pieces are one part, as often as both together.
@@ -49,6 +50,7 @@ func (r *reckoner) add(p piece) {
 			r.pieces[i].count += p.count
 			r.pieces[i].places = append(r.pieces[i].places, p.places...)
 			r.pieces[i].stands = append(r.pieces[i].stands, p.stands...)
+			r.pieces[i].bears = r.pieces[i].bears.and(p.bears)
 			return
 		}
 	}

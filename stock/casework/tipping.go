@@ -58,9 +58,10 @@ type opens struct {
 	travel     stock.Length // out to where it is fully open: the depth of its box
 }
 
-// drawers are those of the case, from the first, and the loads of all else, the
-// doors open at a right angle: that tips more.
-func (c *Case) drawers() (all []opens, rest []load) {
+// drawers are those of the case, from the first, each filled with clothing or what
+// it is loaded with, if that weighs more; and the loads of all else, the doors open
+// at a right angle: that tips more.
+func (c *Case) drawers(loaded []Grams) (all []opens, rest []load) {
 	loads := c.loads()
 	var leaf stock.Length // the widest
 	for _, s := range c.Solids {
@@ -86,8 +87,12 @@ func (c *Case) drawers() (all []opens, rest []load) {
 		for _, s := range pieces[number] {
 			d.front, d.top, d.travel = min(d.front, s.At[Y]), max(d.top, s.End()[Z]), max(d.travel, s.Size[Y])
 		}
+		filling := Property{Value: clothing}.weigh(storage(pieces[number]))
+		if number <= len(loaded) {
+			filling = max(filling, loaded[number-1])
+		}
 		d.filled = d.empty
-		d.filled.weight += Property{Value: clothing}.weigh(storage(pieces[number]))
+		d.filled.weight += filling
 		all = append(all, d)
 	}
 	return all, rest
@@ -141,7 +146,10 @@ func (on footing) moments(s state) (holding, tipping float64) {
 
 // states are those that a chest is judged in. Figures are those of the tests of
 // ASTM F2057-23, without being its tests.
-func states(drawers []opens, rest []load, hold stock.Length) []state {
+//
+// What stands in the case behind its front support holds it down, and may be taken
+// out: all states are without it, and one more with it.
+func states(drawers []opens, rest, contents []load, hold stock.Length, filling string) []state {
 	out := func(l load, by stock.Length) load {
 		l.at[Y] -= float64(by)
 		return l
@@ -154,7 +162,12 @@ func states(drawers []opens, rest []load, hold stock.Length) []state {
 		return loads
 	}
 	if len(drawers) == 0 {
-		return []state{{name: "pulled forward with 10 lbf (44.5 N) at its top, at most 56 in (1422.4 mm) up", loads: rest, pull: hold}}
+		const pulled = "pulled forward with 10 lbf (44.5 N) at its top, at most 56 in (1422.4 mm) up"
+		found := []state{{name: pulled, loads: rest, pull: hold}}
+		if contents != nil {
+			found = append(found, state{name: "with its contents, and " + pulled, loads: append(slices.Clone(rest), contents...), pull: hold})
+		}
+		return found
 	}
 	child := func(d opens) load {
 		return load{childWeight, [3]float64{0, float64(d.front - d.travel), float64(d.top)}}
@@ -162,8 +175,8 @@ func states(drawers []opens, rest []load, hold stock.Length) []state {
 	open := all(func(d opens) load { return out(d.empty, d.travel) })
 	found := []state{
 		{name: "all drawers fully open, empty", loads: open},
-		{name: "all drawers open by 2/3, filled with clothing", loads: all(func(d opens) load { return out(d.filled, d.travel*2/3) })},
-		{name: "all drawers fully open, filled with clothing", loads: all(func(d opens) load { return out(d.filled, d.travel) })},
+		{name: "all drawers open by 2/3, filled with " + filling, loads: all(func(d opens) load { return out(d.filled, d.travel*2/3) })},
+		{name: "all drawers fully open, filled with " + filling, loads: all(func(d opens) load { return out(d.filled, d.travel) })},
 		{name: "all drawers fully open, empty, and pulled forward with 10 lbf (44.5 N) at the highest, at most 56 in (1422.4 mm) up", loads: open, pull: hold},
 	}
 	farthest := drawers[0] // which tips most under a child, of equals the highest
@@ -179,11 +192,15 @@ func states(drawers []opens, rest []load, hold stock.Length) []state {
 		return d.empty
 	}), child(farthest))
 	climbed := append(slices.Clone(open), child(farthest))
+	if contents != nil {
+		found = append(found, state{name: "with its contents, all drawers fully open, filled with " + filling,
+			loads: append(all(func(d opens) load { return out(d.filled, d.travel) }), contents...)})
+	}
 	return append(found,
 		state{name: "one drawer fully open, empty, with a child of 60 lb (27.2 kg) on its front", loads: one},
 		state{name: "all drawers fully open, empty, with a child of 60 lb (27.2 kg) on the front of one, the rear raised by 0.43 in (10.9 mm) as on a carpet",
 			loads: climbed, raised: true},
-		state{name: "all drawers fully open, filled with clothing, with a child of 60 lb (27.2 kg) on the front of one, the rear raised by 0.43 in (10.9 mm) as on a carpet",
+		state{name: "all drawers fully open, filled with " + filling + ", with a child of 60 lb (27.2 kg) on the front of one, the rear raised by 0.43 in (10.9 mm) as on a carpet",
 			loads: append(all(func(d opens) load { return out(d.filled, d.travel) }), child(farthest)), raised: true})
 }
 
@@ -211,7 +228,8 @@ func (r *reckoner) checkTipping(c *Case) {
 		r.cautionTipping(why, missing)
 		return
 	}
-	drawers, rest := c.drawers()
+	drawers, rest := c.drawers(r.drawerLoads)
+	contents := r.contentsLoads()
 	on := standsOn(c.Solids)
 	hold := r.height.outside
 	if len(drawers) > 0 {
@@ -234,14 +252,27 @@ func (r *reckoner) checkTipping(c *Case) {
 			"Weights are estimates; hardware, finish and what stands on the case are not counted.",
 			"The front support is the front edge of what stands lowest; the floor is level and hard. Doors stand open at a right angle.",
 		},
-		Source: "moments about the front support; height and child's weight: 16 CFR part 1261 and ASTM F2057-23; clothing, pull and carpet after the same, from memory; the loads of EN 14749 are to be taken from that standard",
+		Source: "moments about the front support; height and child's weight: 16 CFR part 1261 and ASTM F2057-23; clothing, pull and carpet after the same, from memory",
 	}
+	k.Assumptions = append(k.Assumptions, usRule, europeanRule)
 	if len(drawers) > 0 {
 		k.Assumptions = append(k.Assumptions,
 			"A drawer is fully open when it is out by the whole depth of its box: slides that open less tip less.",
 			"Clothing weighs 8.5 lb/ft3 (136.2 kg/m3) of drawer.")
 	}
-	for _, s := range states(drawers, rest, hold) {
+	if r.anyOpening(opening.drawersBehindDoors) {
+		k.Assumptions = append(k.Assumptions, "Drawers behind doors are pulled through doors that stand open.")
+	}
+	filling := "clothing"
+	if slices.ContainsFunc(r.drawerLoads, func(g Grams) bool { return g > 0 }) {
+		filling = "clothing or their load"
+		k.Assumptions = append(k.Assumptions, "The load of a drawer is what the job file says, in the middle of its box; where clothing weighs more, it is filled with that.")
+	}
+	if contents != nil {
+		k.Assumptions = append(k.Assumptions, fmt.Sprintf("Contents weigh %s, as the job file says, the same in every row, and stand at the front of their openings, or in the middle where their depth is not known. "+
+			"They may be taken out, so the case is judged without them as well.", together(contents).weight.PrintUnit(r.from.Ruler.Units)))
+	}
+	for _, s := range states(drawers, rest, contents, hold, filling) {
 		holding, tipping := on.moments(s)
 		k.Results = append(k.Results, Figure{s.name + ": holding", kilogramMetres(holding), "kg m"}, Figure{s.name + ": tipping", kilogramMetres(tipping), "kg m"})
 		stands := "nothing tips it"

@@ -45,7 +45,7 @@ func TestMomentsByHand(t *testing.T) {
 		{-1, -1, -417.730},
 		{-1, -1, -514.116},
 	}
-	got := states(drawers, []load{body}, 30*stock.Inch)
+	got := states(drawers, []load{body}, nil, 30*stock.Inch, "clothing")
 	if len(got) != len(want) {
 		t.Fatalf("%d states", len(got))
 	}
@@ -80,7 +80,7 @@ func TestOpenDoorsTip(t *testing.T) {
 		Bays: []Bay{{Openings: []Opening{{Doors: count(2)}}}},
 	}
 	c := derive(t, d, weighed(map[string]float64{"carcass": 700}))
-	_, rest := c.drawers()
+	_, rest := c.drawers(nil)
 	holding, tipping := standsOn(c.Solids).moments(state{loads: rest})
 	inKilogramMetres := 1000 * 1000 * float64(stock.Millimetre)
 	if got := holding / inKilogramMetres; math.Abs(got-1.701) > 0.002 {
@@ -124,7 +124,7 @@ func TestTippingSaysWhatIsMissing(t *testing.T) {
 // the solids of a chest, and feet below it.
 func TestFeetThatReachForwardHoldAChest(t *testing.T) {
 	c := chest(t, count(5))
-	drawers, rest := c.drawers()
+	drawers, rest := c.drawers(nil)
 	on := standsOn(c.Solids)
 	if on.front != 0 || on.rear != metric("400").Value || on.floor != 0 {
 		t.Errorf("without feet on %+v", on)
@@ -135,7 +135,7 @@ func TestFeetThatReachForwardHoldAChest(t *testing.T) {
 	if footed.front != -metric("50").Value || footed.floor != -metric("60").Value {
 		t.Errorf("on feet %+v", footed)
 	}
-	for i, s := range states(drawers, rest, 1000*stock.Millimetre) {
+	for i, s := range states(drawers, rest, nil, 1000*stock.Millimetre, "clothing") {
 		holding, tipping := on.moments(s)
 		better, less := footed.moments(s)
 		if better-less <= holding-tipping {
@@ -214,7 +214,7 @@ func TestAChildClimbsOnTheFarthestDrawer(t *testing.T) {
 	near := opens{empty: inchLoad(12, 9, 20), top: 20 * stock.Inch, travel: 12 * stock.Inch}
 	far := opens{empty: inchLoad(12, 9, 6), top: 6 * stock.Inch, travel: 14 * stock.Inch}
 	for _, drawers := range [][]opens{{near, far}, {far, near}} {
-		loads := states(drawers, nil, 0)[4].loads
+		loads := states(drawers, nil, nil, 0, "clothing")[4].loads
 		if child := loads[len(loads)-1]; child.weight != childWeight || child.at[Y] != -14*float64(stock.Inch) {
 			t.Errorf("a child at %v", child)
 		}
@@ -232,7 +232,7 @@ func TestAnOverlayFrontIsClimbedOn(t *testing.T) {
 			GrooveDepth: metric("5")},
 		Bays: []Bay{{Openings: []Opening{{Drawers: []DrawerBox{{Count: count(2)}}}}}},
 	}
-	drawers, _ := derive(t, d, workshop(stock.Millimetres)).drawers()
+	drawers, _ := derive(t, d, workshop(stock.Millimetres)).drawers(nil)
 	if len(drawers) != 2 {
 		t.Fatal(drawers)
 	}

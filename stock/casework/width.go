@@ -25,6 +25,7 @@ func (r *reckoner) settleWidths() bool {
 		}
 		x.others = []claim{line}
 	} else {
+		r.tellRefused(line, line)
 		x.missing = "a width for " + missing
 	}
 	var settled bool
@@ -47,11 +48,11 @@ func (r *reckoner) bayWidths() (members []member, ok bool) {
 	ok = true
 	for _, b := range r.bays {
 		m := member{name: b.name, size: given(b.given.Value, "given"), settled: b.given.Set}
-		need, _ := r.made.drawers.widthNeed(b)
+		need := r.made.drawers.widthNeed(b)
 		if need != nil && b.given.Set && need.Total() != b.given.Value {
 			ok = false
-			r.fault(b.at.under(b.given.Line, "width"), fmt.Sprintf("width %s is given, but the drawers need %s",
-				r.print(b.given.Value), r.reckoned(need)), "make it "+r.print(need.Total())+" or leave it out")
+			m.refused = &refusal{at: b.at.under(b.given.Line, "width"), size: "width", of: "width of " + b.name, need: need.Total(),
+				cause: fmt.Sprintf("%s is given, but the %s %s", r.print(b.given.Value), many(b.drawers(), "drawer needs", "drawers need"), r.reckoned(need))}
 		}
 		if need != nil {
 			m.size, m.settled = need, true

@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 	"reflect"
+	"slices"
 
 	"sawbill/stock"
 	"sawbill/stock/casework"
@@ -19,8 +20,8 @@ var (
 )
 
 // derive reads the [case] of a job file and derives its parts. It reports
-// whether that could be done: a case is not derived from a file with faults,
-// for what it misses may only be misspelt.
+// whether that could be done. Where something could not be read, be it of the case
+// or of the stock, its faults are told that do not follow from that.
 func (r *reader) derive(root *table, at place, offers []offer, rough []lumber, allowed allowances, into *File, whole bool) ([]wanted, bool) {
 	v, there := root.last("case")
 	if !there {
@@ -32,28 +33,23 @@ func (r *reader) derive(root *table, at place, offers []offer, rough []lumber, a
 		return nil, false
 	}
 	var design casework.Design
-	before := len(r.faults)
-	r.fill(reflect.ValueOf(&design).Elem(), t, at.of("case"))
-	if !whole || len(r.faults) > before || t.broken() || !allSound(offers) || !allSoundRough(rough) || !allowed.sound {
-		return nil, false
+	d := designer{reader: r}
+	d.fill(reflect.ValueOf(&design).Elem(), t, at.of("case"))
+	if !whole { // any key may be meant by what could not be made out
+		d.doubt(at.of("case"))
 	}
-	var onOffer []stock.Stock
-	for _, o := range offers {
-		onOffer = append(onOffer, o.Stock)
-	}
-	for _, l := range rough { // the thickness that is left when both faces are planed
-		finished, _ := l.Quarter.Surfaced(stock.TwoSides)
-		onOffer = append(onOffer, stock.Stock{Kind: stock.Board, Material: l.Material, Thickness: finished})
-	}
+	onOffer, inDoubt := materialsOnOffer(root, offers, rough)
 	made, faults := casework.Derive(design, casework.Context{
-		Ruler:     r.ruler,
-		Materials: allowed.describe(casework.MaterialsOf(onOffer)),
-		Kerf:      into.Saw.Kerf,
+		Ruler:        r.ruler,
+		Materials:    allowed.describe(casework.MaterialsOf(onOffer)),
+		StockInDoubt: inDoubt || !whole,
+		Doubts:       d.doubts,
+		Kerf:         into.Saw.Kerf,
 	})
 	for _, f := range faults {
 		r.fault(place{at.file, f.Line, f.Key}, problem{f.Cause, f.Remedy})
 	}
-	if len(faults) > 0 {
+	if made == nil {
 		return nil, false
 	}
 	into.Case = made
@@ -63,14 +59,47 @@ func (r *reader) derive(root *table, at place, offers []offer, rough []lumber, a
 		p.Allowance = allowed.to(p.Material)
 		p.Allowance.Mitres = mitres
 		subject := fmt.Sprintf("part %q of the case", p.Name)
-		all = append(all, wanted{p, record{place: place{at.file, t.line, subject}, sound: true}})
+		all = append(all, wanted{p, record{place: place{at.file, t.line, subject}, sound: allowed.sound}})
 	}
 	return all, true
 }
 
+// materialsOnOffer is all stock whose material and thickness are known, and whether
+// there may be more.
+func materialsOnOffer(root *table, offers []offer, rough []lumber) (known []stock.Stock, inDoubt bool) {
+	for _, o := range offers {
+		known = append(known, o.Stock)
+	}
+	for _, l := range rough { // the thickness that is left when both faces are planed
+		finished, _ := l.Quarter.Surfaced(stock.TwoSides)
+		known = append(known, stock.Stock{Kind: stock.Board, Material: l.Material, Thickness: finished})
+	}
+	lacks := func(s stock.Stock) bool { return s.Material == "" || s.Thickness <= 0 }
+	inDoubt = slices.ContainsFunc(known, lacks) || slices.ContainsFunc(root.entries, func(e entry) bool {
+		at := slices.IndexFunc(fileKeys, func(k key) bool { return k.name == e.key })
+		if at < 0 {
+			return true // it may be meant for stock
+		}
+		if !slices.Contains([]string{"sheet", "board", "rough"}, e.key) {
+			return false
+		}
+		_, wrong := tables(e.key, e.value)
+		return wrong.found()
+	})
+	return slices.DeleteFunc(known, lacks), inDoubt
+}
+
+// designer reads the tables of a case, and keeps what could not be read.
+type designer struct {
+	*reader
+	doubts []string
+}
+
+func (d *designer) doubt(at place) { d.doubts = append(d.doubts, at.subject) }
+
 // fill sets the fields of a struct of package casework from a table: the tag
 // of a field is its key.
-func (r *reader) fill(into reflect.Value, t *table, at place) {
+func (d *designer) fill(into reflect.Value, t *table, at place) {
 	into.FieldByName("Line").SetInt(int64(t.line))
 	fields := make(map[string]reflect.Value)
 	var known []string
@@ -82,56 +111,69 @@ func (r *reader) fill(into reflect.Value, t *table, at place) {
 	}
 	seen := make(map[string]int)
 	for _, e := range t.entries {
-		if !r.known(e, known, seen, at) {
+		if !d.known(e, known, seen, at) {
+			if meant, ok := meantBy(e.key, known); ok {
+				d.doubt(place{subject: at.subject + "." + meant})
+			}
 			continue
 		}
 		into, here := fields[e.key], place{at.file, e.line, at.subject + "." + e.key}
 		if into.Kind() == reflect.Slice {
-			r.fillEach(into, e, here)
+			d.fillEach(into, e, here)
 			continue
 		}
-		if found := r.fillOne(into, e, here); found.found() {
-			r.fault(here, found)
+		if found := d.fillOne(into, e, here); found.found() {
+			d.fault(here, found)
 		}
 	}
 }
 
 // fillOne sets one field: a value that can be given, or a table of its own.
-func (r *reader) fillOne(into reflect.Value, e entry, here place) (found problem) {
+func (d *designer) fillOne(into reflect.Value, e entry, here place) (found problem) {
 	if e.value.kind == broken {
+		d.doubt(here)
 		return problem{}
 	}
-	switch given := into.Addr().Interface().(type) {
+	given := func(set *bool, line *int) {
+		if *set, *line = !found.found(), e.line; found.found() {
+			d.doubt(here)
+		}
+	}
+	switch v := into.Addr().Interface().(type) {
 	case *casework.Length:
-		given.Value, found = caseLength.length(e.value, r.ruler)
-		given.Set, given.Line = true, e.line
+		v.Value, found = caseLength.length(e.value, d.ruler)
+		given(&v.Set, &v.Line)
 	case *casework.Count:
-		given.Value, found = caseCount.count(e.value)
-		given.Set, given.Line = true, e.line
+		v.Value, found = caseCount.count(e.value)
+		given(&v.Set, &v.Line)
 	case *casework.Word:
-		given.Value, found = words(e.value)
-		given.Set, given.Line = true, e.line
+		v.Value, found = words(e.value)
+		given(&v.Set, &v.Line)
 	default:
 		var t *table
-		if t, found = single(e.key, e.value); !found.found() {
-			r.fill(into, t, here)
+		if t, found = single(e.key, e.value); found.found() {
+			d.doubt(here)
+			return found
 		}
+		d.fill(into, t, here)
 	}
 	return found
 }
 
 // fillEach sets a slice from the tables of a [[key]].
-func (r *reader) fillEach(into reflect.Value, e entry, here place) {
+func (d *designer) fillEach(into reflect.Value, e entry, here place) {
 	if e.value.kind == broken {
+		d.doubt(here)
 		return
 	}
 	each, found := tables(here.subject, e.value)
 	if found.found() {
-		r.fault(here, found)
+		d.fault(here, found)
+		d.doubt(here)
 	}
 	for i, t := range each {
 		element := reflect.New(into.Type().Elem()).Elem()
-		r.fill(element, t, place{here.file, t.line, fmt.Sprintf("%s %d", here.subject, i+1)})
+		d.fill(element, t, place{here.file, t.line, fmt.Sprintf("%s %d", here.subject, i+1)})
 		into.Set(reflect.Append(into, element))
 	}
 }
