@@ -82,6 +82,22 @@ func TestDowelsOfPartitionsAndDividers(t *testing.T) {
 	}
 }
 
+// Three bays of equal width: 900 - 36
+// = 864 less two partitions of 18 are 828, so bays of 276. The dividers of both outer
+// bays are opposed at their inner ends alone, those of the middle bay at both. Two in each
+// bay are told by their places.
+func TestMarksTellWhichDividersTheyAreOn(t *testing.T) {
+	d := plain()
+	d.Divider.Joint = word("dowel")
+	three := Bay{Openings: []Opening{{}, {}, {}}}
+	d.Bays = []Bay{three, three, three}
+	from := workshop(stock.Millimetres)
+	wantLines(t, []string{
+		"bay 1 upper and bay 1 lower, left end; bay 3 upper and bay 3 lower, right end: from the front edge 16, 150, 284; from the lower face 9; 0 wide, 28 deep",
+		"bay 1 upper and bay 1 lower, right end; bay 2 upper and bay 2 lower, both ends; bay 3 upper and bay 3 lower, left end: from the front edge 16, 150, 284; from the lower face 9; 0 wide, 34 deep",
+	}, marked(derive(t, d, from), from.Ruler, "divider", "dowel hole"))
+}
+
 // Dividers on both sides of a partition of 18: at one height a third of it is bored
 // from each, 6, and 40 - 6 = 34 in their ends. With openings of 300 on the left and 320
 // on the right, from above, they lie 20 apart, more than the 18 they are thick, and
