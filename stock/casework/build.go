@@ -148,7 +148,7 @@ func (r *reckoner) buildBack() {
 	b := back{
 		fit:       fit,
 		panel:     r.panel(a, "", d.Material, d.Thickness, nil),
-		setIn:     d.SetIn.Value,
+		setIn:     r.setIn(a, fit, d.SetIn),
 		clearance: r.orDefault(d.Clearance, 3*stock.Millimetre/2, stock.Inch/16),
 	}
 	into := r.made.carcass
@@ -162,13 +162,28 @@ func (r *reckoner) buildBack() {
 	default:
 		b.depth = r.joint(a, "fit", d.Fit, "depth", d.Depth, into).depth
 	}
-	if fit != "groove" && d.SetIn.Set {
-		r.fault(a.under(d.SetIn.Line, "set_in"), fmt.Sprintf("set_in has no use, since fit is %q", fit), "leave one of the two out")
-	}
 	if r.made.frame != nil && !r.unsettled {
 		r.backInFrame(a, b)
 	}
 	r.made.back = b
+}
+
+// setIn is how much wood is left behind a grooved back: 6 mm (1/4 in) by default. A
+// wall of less than half of that breaks out. Both are common practice, no source.
+func (r *reckoner) setIn(a at, fit string, given Length) stock.Length {
+	setInAt, usual := a.under(given.Line, "set_in"), r.orDefault(Length{}, 6*stock.Millimetre, stock.Inch/4)
+	switch {
+	case fit != "groove" && given.Set:
+		r.fault(setInAt, fmt.Sprintf("set_in has no use, since fit is %q", fit), "leave one of the two out")
+	case fit != "groove":
+		return 0
+	case !given.Set:
+		return usual
+	case 2*given.Value < usual:
+		r.fault(setInAt, fmt.Sprintf("%s of wood behind the groove would break out", r.print(given.Value)),
+			"leave "+r.print(usual)+`, or set fit = "rabbet"`)
+	}
+	return given.Value
 }
 
 // backInFrame checks that the back frame holds what is cut into it.

@@ -128,7 +128,8 @@ type Back struct {
 	Thickness Length `toml:"thickness"`
 	// Depth is how far the back reaches into rabbet or groove, per edge.
 	Depth Length `toml:"depth"`
-	// SetIn is the distance of a grooved back from the rear edges.
+	// SetIn is the distance of a grooved back from the rear edges, which is the wall
+	// behind it. Default 6 mm (1/4 in).
 	SetIn Length `toml:"set_in" zero:"allowed"`
 	// Clearance is what the back is smaller than its rabbets or grooves, over
 	// the whole width and over the whole height. Default 1.5 mm (1/16 in).

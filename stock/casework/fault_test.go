@@ -361,6 +361,9 @@ func TestFaults(t *testing.T) {
 		{"distance of a rabbet", func(d *Design) {
 			d.Back = Back{Fit: word("rabbet"), Material: word("back"), Depth: metric("6"), SetIn: metric("10")}
 		}, `case.back.set_in: set_in has no use, since fit is "rabbet"; leave one of the two out`},
+		{"groove in the rear edge", func(d *Design) {
+			d.Back = Back{Fit: word("groove"), Material: word("back"), Depth: metric("6"), SetIn: metric("0")}
+		}, `case.back.set_in: 0 mm of wood behind the groove would break out; leave 6 mm, or set fit = "rabbet"`},
 		{"frame of a panel case", func(d *Design) { d.Frame.Material = word("spruce") },
 			`case.frame: a case of panels has no frame; set construction = "framed", or leave the table out`},
 	} {

@@ -124,4 +124,3 @@ func numberOf(nth, of int) string {
 	}
 	return fmt.Sprint("number ", nth)
 }
-

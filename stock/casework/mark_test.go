@@ -117,6 +117,9 @@ func TestDadosAndGrooves(t *testing.T) {
 	wantLines(t, []string{"inner face: from the left end 0, 882; 18 wide, 5 deep", "inner face: from the left end 441; 18 wide, 6 deep"},
 		marked(derive(t, d, from), from.Ruler, "top", "dado"))
 
+	d.Back.SetIn = Length{} // 6 by default
+	wantLines(t, []string{"inner face: from the back edge 6; 6 wide, 8 deep"}, marked(derive(t, d, from), from.Ruler, "side", "groove"))
+
 	d.Carcass.Top, d.Divider = Word{}, Divider{}
 	wantLines(t, []string{"left, inner face: from the bottom end 351; 18 wide, 0 deep"},
 		marked(derive(t, d, from), from.Ruler, "side", "divider line"))

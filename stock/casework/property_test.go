@@ -70,6 +70,9 @@ func randomDesign(rnd *rand.Rand) Design {
 	if d.Back.Fit.Value != "applied" {
 		d.Back.Depth = mm(3, 8)
 	}
+	if d.Back.Fit.Value == "groove" {
+		d.Back.SetIn = mm(4, 10)
+	}
 	if rnd.IntN(2) == 0 {
 		d.Construction = word("framed")
 		d.Frame = Frame{Material: word("spruce"), StileWidth: mm(40, 60), RailWidth: mm(40, 60),
