@@ -325,7 +325,7 @@ func TestFaults(t *testing.T) {
 		{"loose tenons too long", func(d *Design) {
 			d.Carcass.Joint = word("loose-tenon")
 			d.LooseTenon = LooseTenon{Material: word("spruce"), Length: metric("500")}
-		}, "case.loose_tenon.length: loose tenons 500 mm long, 488 mm of it in each end, meet within a top 864 mm long; make them shorter"},
+		}, "case.loose_tenon.length: loose tenons 500 mm long, 489 mm of it in each end, meet within a top 864 mm long; make them shorter"},
 		{"dowels in what is too thin", func(d *Design) {
 			d.Carcass.Joint, d.Carcass.Material, d.Carcass.Thickness = word("dowel"), word("ply"), metric("6")
 		},
