@@ -102,6 +102,10 @@ type Frame struct {
 	// MidStileWidth is that of the stiles in front of partitions; default
 	// stile_width.
 	MidStileWidth Length `toml:"mid_stile_width"`
+	// MidRailWidth is that of the rails in front of dividers, of the front frame
+	// alone; 0 for none. Default: rail_width where a bay has two openings above one
+	// another that doors or false fronts close within the frame, else none.
+	MidRailWidth Length `toml:"mid_rail_width" zero:"allowed"`
 	// Corner is "butt" (the default; stiles run through), "half-lap",
 	// "mortise-and-tenon" (tenons on the rails), "box-joint", "loose-tenon"
 	// or "dowel" (sizes of both as for butt).

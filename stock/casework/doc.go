@@ -26,7 +26,7 @@
 //	inside width   = bays + partitions between         framed: mid stiles
 //	outside height = top + inside height + bottom      framed: rails
 //	                 + base
-//	inside height  = openings + dividers between       in every bay
+//	inside height  = openings + dividers between       in every bay; framed: or mid rails
 //	opening height = drawers + gaps
 //	              >= rows + shelves between + clearance in each space, for contents
 //	graded fronts  = top, top + step, top + 2 steps ... the lowest + rest of rounding
@@ -104,7 +104,8 @@
 //	outside |<- stile ->|   opening
 //	        |inset|panel|<- behind the stile
 //
-// A partition stands in the middle behind its mid stile.
+// A partition stands in the middle behind its mid stile, a divider behind its mid
+// rail if it has one.
 //
 // # Takeoff and checks
 //

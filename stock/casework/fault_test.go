@@ -361,6 +361,10 @@ func TestFaults(t *testing.T) {
 		{"distance of a rabbet", func(d *Design) {
 			d.Back = Back{Fit: word("rabbet"), Material: word("back"), Depth: metric("6"), SetIn: metric("10")}
 		}, `case.back.set_in: set_in has no use, since fit is "rabbet"; leave one of the two out`},
+		{"a mid rail that covers no divider", func(d *Design) {
+			*d = twoDoors()
+			d.Frame.MidRailWidth = metric("12")
+		}, "case.frame.mid_rail_width: a mid rail 12 mm wide does not cover a divider 18 mm thick; give 18 mm or more, or a thinner divider"},
 		{"groove in the rear edge", func(d *Design) {
 			d.Back = Back{Fit: word("groove"), Material: word("back"), Depth: metric("6"), SetIn: metric("0")}
 		}, `case.back.set_in: 0 mm of wood behind the groove would break out; leave 6 mm, or set fit = "rabbet"`},

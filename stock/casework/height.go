@@ -6,7 +6,8 @@ import (
 	"sawbill/stock"
 )
 
-// settleHeights finds the height of the case and of every opening.
+// settleHeights finds the height of the case and of every opening. In a framed case
+// with mid rails what is clear lies between the rails.
 func (r *reckoner) settleHeights() bool {
 	b := r.made
 	ends := row(stock.Term{Times: 1, Value: b.carcass.thickness, Label: "top"},
@@ -16,7 +17,7 @@ func (r *reckoner) settleHeights() bool {
 	}
 	ends = plus(ends, stock.Term{Times: 1, Value: b.base.height, Label: "base"})
 	x := axis{name: "height", outside: r.design.OutsideHeight, inside: r.design.InsideHeight, ends: ends}
-	columns, ok := make([][]member, len(r.bays)), true
+	columns, ok := make([][]member, len(r.bays)), r.coversDividers()
 	var missing []string
 	for i, bay := range r.bays {
 		var agree bool
@@ -44,7 +45,8 @@ func (r *reckoner) settleHeights() bool {
 }
 
 func (r *reckoner) dividers(b bay) stock.Term {
-	return stock.Term{Times: len(b.openings) - 1, Value: r.made.divider.thickness, Label: "divider"}
+	width, name := r.between()
+	return stock.Term{Times: len(b.openings) - 1, Value: width, Label: name}
 }
 
 // openingHeights is what is known of a bay's openings.
@@ -82,7 +84,8 @@ func (r *reckoner) settleOpenings(b *bay, members []member) bool {
 		o := &b.openings[k]
 		o.height = members[k].size.Total()
 		o.floor = above - o.height
-		above = o.floor - r.made.divider.thickness
+		between, _ := r.between()
+		above = o.floor - between
 		r.record(b.name+" "+o.name+" height", members[k].size)
 		if len(o.stack) > 0 {
 			ok = r.settleStack(b.name+" "+o.name, o) && ok

@@ -40,7 +40,7 @@ func (r *reckoner) insidePieces() {
 		if n := len(bay.openings) - 1; n > 0 {
 			var at []Point
 			for _, o := range bay.openings[:n] {
-				at = append(at, Point{bay.behind - b.divider.joint.depth, r.origin()[Y], o.floor - b.divider.thickness})
+				at = append(at, Point{bay.behind - b.divider.joint.depth, r.origin()[Y], r.dividerBelow(o)})
 			}
 			r.add(piece{role: "divider", places: []string{bay.name}, panel: b.divider.panel, count: n, width: r.insideDepth(),
 				length: plus(wide, stock.Term{Times: 2, Value: b.divider.joint.depth, Label: b.divider.joint.name}),

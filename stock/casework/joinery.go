@@ -103,7 +103,7 @@ const longestStrip = 24 * stock.Inch
 // number. They have no place of their own in the case.
 //
 //	tenons in a carcass  4 corners x (depth / spacing rounded up, at least 2)
-//	tenons in a frame    one at each end of a rail or a mid stile
+//	tenons in a frame    one at each end of a rail, a mid stile or a mid rail
 //	strip                so many tenons + the kerfs between them
 func (r *reckoner) joineryPieces() {
 	for _, t := range r.made.tenons {
@@ -112,7 +112,10 @@ func (r *reckoner) joineryPieces() {
 			if len(r.bays) > 1 {
 				across = min(across, f.midStile)
 			}
-			r.strips(t, 8+4*(len(r.bays)-1), across)
+			if r.midRails() > 0 {
+				across = min(across, f.midRail)
+			}
+			r.strips(t, 8+4*(len(r.bays)-1)+2*r.midRails(), across)
 			continue
 		}
 		along := r.body().depth.Total()

@@ -26,8 +26,8 @@ type housing struct {
 	clearance stock.Length
 }
 
-// housings marks dados, rabbets and grooves, and of panels that are butted the
-// line of their lower or left face.
+// housings marks dados, rabbets and grooves, and of panels and the middle members of
+// frames that are butted the line of their lower or left face.
 func (m *marker) housings() {
 	b := m.made
 	all := []housing{
@@ -43,6 +43,10 @@ func (m *marker) housings() {
 	if b.back.fit == "rabbet" || b.back.fit == "groove" {
 		all = append(all, housing{[]string{"back"}, []string{"side", "top", "bottom", "stile", "mid stile", "rail"},
 			b.back.fit, Y, true, b.back.clearance})
+	}
+	if f := b.frame; f != nil && (f.corner == "butt" || f.corner == "box-joint") {
+		all = append(all, housing{[]string{"mid stile"}, []string{"rail"}, "butt", X, false, 0},
+			housing{[]string{"mid rail"}, []string{"stile", "mid stile"}, "butt", Z, false, 0})
 	}
 	if b.drawers.corner == "rabbet" {
 		all = append(all, housing{[]string{"drawer front and back"}, []string{"drawer side"}, "rabbet", Y, false, 0})

@@ -65,7 +65,7 @@ func (m *marker) name(solid int) string {
 		return strings.TrimSpace(first(Y, "front", "rear") + " " + numberOf(nth, of))
 	case "partition":
 		return numberOf(nth, of)
-	case "divider", "shelf":
+	case "divider", "shelf", "mid rail":
 		return m.nameInBay(solid)
 	case "drawer front and back":
 		return first(Y, "front", "back")

@@ -33,7 +33,7 @@ func (m *marker) slides() {
 				continue
 			}
 			slices.Sort(lines)
-			floor, below := o.floor, "divider"
+			floor, below := m.dividerBelow(o)+m.made.divider.thickness, "divider"
 			if k == len(b.openings)-1 {
 				floor, below = m.origin()[Z]+m.made.carcass.thickness, "bottom"
 			}

@@ -607,6 +607,12 @@ func TestMarksThatCannotBeMade(t *testing.T) {
 			d.Frame.Corner, d.Frame.TenonLength = word("mortise-and-tenon"), metric("47")
 		}, "case.frame.tenon_length: a mortise 50 mm deep, 3 mm more than its tenon, goes right through the stile, 50 mm wide; " +
 			"make the tenon shorter, or the stile wider"},
+		{"mortises that meet", func(d *Design) {
+			*d = twoDoors()
+			d.Frame.Corner, d.Frame.TenonLength = word("mortise-and-tenon"), metric("25")
+			d.Bays = append(d.Bays, d.Bays[0])
+		}, "case.frame.tenon_length: mortises 28 mm deep in both edges of a mid stile 50 mm wide meet; " +
+			"make the tenon shorter, or the mid stile wider, or move the openings so that no two mid rails lie at one height"},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			d := plain()

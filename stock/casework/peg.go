@@ -82,6 +82,7 @@ func (r *reckoner) pegged(solids []Solid) []pegged {
 		frame := r.place.under(d.Frame.Line, "frame").under(d.Frame.Corner.Line, "corner")
 		join(f.corner, frame, []string{"rail"}, []string{"stile"})
 		join(f.corner, frame, []string{"mid stile"}, []string{"rail"})
+		join(f.corner, frame, []string{"mid rail"}, []string{"stile", "mid stile"})
 	}
 	return all
 }
@@ -114,7 +115,7 @@ func distance(a, b stock.Length) stock.Length { return max(a-b, b-a) }
 // tenonsIn are the loose tenons in the ends of a frame's members, or of panels.
 func (r *reckoner) tenonsIn(role string) peg {
 	joined := "carcass"
-	if role == "rail" || role == "mid stile" {
+	if inFrame(role) {
 		joined = "frame"
 	}
 	for _, t := range r.made.tenons {
@@ -142,7 +143,7 @@ func (r *reckoner) along(p pegged, end Solid) []stock.Length {
 	switch {
 	case p.what == dowelHole:
 		return r.dowelCentres(long, p.across)
-	case end.Role == "rail" || end.Role == "mid stile":
+	case inFrame(end.Role):
 		return r.tenonCentres(long, p.across, 1)
 	}
 	return r.tenonCentres(long, p.across, tenonsAlong(r.body().depth.Total(), p.spacing))
@@ -202,22 +203,28 @@ func evenly(long, edge stock.Length, n int) []stock.Length {
 	return at
 }
 
-// opposed reports whether another panel meets the face of a partition from
-// beyond, in front of the joint: it may be bored, housed or screwed there.
+// opposed reports whether another panel meets the face of a partition, or another
+// rail the edge of a mid stile, from beyond, in front of the joint: it may be bored,
+// housed or screwed there.
 func (m *marker) opposed(p pegged) bool {
 	into, end := m.solids[p.into], m.solids[p.end]
-	if into.Role != "partition" {
+	var beside []string
+	switch into.Role {
+	case "partition":
+		beside = []string{"divider"}
+		if !m.made.shelf.loose {
+			beside = append(beside, "shelf")
+		}
+	case "mid stile":
+		beside = []string{"mid rail"}
+	default:
 		return false
 	}
 	beyond := into.At[end.Along]
 	if p.room.At[end.Along] == beyond {
 		beyond = into.End()[end.Along]
 	}
-	panels := []string{"divider"}
-	if !m.made.shelf.loose {
-		panels = append(panels, "shelf")
-	}
-	for _, k := range m.of(panels...) {
+	for _, k := range m.of(beside...) {
 		room, meet := shared(into, m.solids[k])
 		if meet && room.At[end.Along] <= beyond && beyond <= room.End()[end.Along] &&
 			room.At[end.Through] < p.room.End()[end.Through] && p.room.At[end.Through] < room.End()[end.Through] {

@@ -77,6 +77,9 @@ func randomDesign(rnd *rand.Rand) Design {
 		d.Construction = word("framed")
 		d.Frame = Frame{Material: word("spruce"), StileWidth: mm(40, 60), RailWidth: mm(40, 60),
 			Inset: mm(0, 15), Corner: oneWord(rnd, "butt", "half-lap", "box-joint", "dowel")}
+		if rnd.IntN(2) == 0 {
+			d.Frame.MidRailWidth = mm(40, 60)
+		}
 	}
 	d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1), Doors: count(1)}}}}
 	for range rnd.IntN(3) {
@@ -174,10 +177,16 @@ func TestLinesAddUp(t *testing.T) {
 		if d.Construction.Value == "framed" {
 			end, upright, rail = d.Frame.StileWidth.Value, d.Frame.StileWidth.Value, d.Frame.RailWidth.Value
 		}
+		between := thickness
+		for _, p := range c.Parts {
+			if strings.HasPrefix(p.Name, "mid rail") {
+				between = p.Width
+			}
+		}
 		wide := 2*end + stock.Length(len(d.Bays)-1)*upright
 		high := make([]stock.Length, len(d.Bays))
 		for i, b := range d.Bays {
-			high[i] = d.Base.Height.Value + 2*rail + stock.Length(len(b.Openings)-1)*thickness
+			high[i] = d.Base.Height.Value + 2*rail + stock.Length(len(b.Openings)-1)*between
 		}
 		for _, o := range c.Openings {
 			high[o.Bay-1] += o.Height

@@ -133,7 +133,7 @@ func jointBetween(d Design, a, b Solid) stock.Length {
 		return false
 	}
 	switch {
-	case pair("stile", "rail") || pair("mid stile", "rail"): // laps and fingers
+	case pair("stile", "rail") || pair("mid stile", "rail") || pair("stile", "mid rail") || pair("mid stile", "mid rail"): // laps and fingers
 		return metric("60").Value
 	case pair("side", "top") || pair("side", "bottom"):
 		return d.Carcass.JointDepth.Value
