@@ -69,7 +69,7 @@ func TestSlideLines(t *testing.T) {
 }
 
 // Inside 400 less 3 are 397: the longest slide by 50 from 250 on is 350. Inside
-// 18 in less 1/8 in: by 2 from 10 on, 16. Deeper than 600 mm there is nothing longer.
+// 18 in less 1/8 in: by 2 from 10 on, 16. Deeper than 700 mm there is nothing longer.
 func TestUsualSlide(t *testing.T) {
 	for _, test := range []struct {
 		units      stock.Units
@@ -78,7 +78,7 @@ func TestUsualSlide(t *testing.T) {
 		{stock.Millimetres, metric("397"), metric("350")},
 		{stock.Millimetres, metric("400"), metric("400")},
 		{stock.Millimetres, metric("249.9"), Length{}},
-		{stock.Millimetres, metric("900"), metric("600")},
+		{stock.Millimetres, metric("900"), metric("700")},
 		{stock.Inches, imperial("17 7/8"), imperial("16")},
 		{stock.Inches, imperial("40"), imperial("28")},
 	} {
@@ -86,6 +86,28 @@ func TestUsualSlide(t *testing.T) {
 		if got := m.usualSlide(test.room.Value); got != test.want.Value {
 			t.Errorf("in a room of %d: %d, want %d", test.room.Value, got, test.want.Value)
 		}
+	}
+}
+
+// Finished drawers 18, 17 7/8, 9 and 18 in deep, from the top, in a case that is deep
+// enough: each has a slide of its own. Alike ones are told once.
+func TestEveryDrawerHasItsOwnSlide(t *testing.T) {
+	box := func(depth string) DrawerBox {
+		return DrawerBox{Width: imperial("16"), Height: imperial("4"), Depth: imperial(depth)}
+	}
+	d := Design{OutsideDepth: imperial("19 1/8"), Carcass: Carcass{Material: word("carcass")},
+		Bays: []Bay{{Openings: []Opening{{Drawers: []DrawerBox{box("18"), box("17 7/8"), box("9"), box("18")}}}}}}
+	note := func() string {
+		c := derive(t, d, workshop(stock.Inches))
+		return c.Marks[slices.IndexFunc(c.Marks, func(k Mark) bool { return k.What == "slide line" })].Note
+	}
+	const start = "bay 1 opening 1, spacers stand on the bottom and reach to the line, longest usual slide"
+	if got, want := note(), start+"s, from the lowest drawer, 18 in, none so short, 16 in, 18 in"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	d.Bays[0].Openings[0].Drawers = []DrawerBox{box("18"), box("18")}
+	if got, want := note(), start+" 18 in"; got != want {
+		t.Errorf("%q, want %q", got, want)
 	}
 }
 
