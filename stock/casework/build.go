@@ -171,7 +171,7 @@ func (r *reckoner) buildBack() {
 // setIn is how much wood is left behind a grooved back: 6 mm (1/4 in) by default. A
 // wall of less than half of that breaks out. Both are common practice, no source.
 func (r *reckoner) setIn(a at, fit string, given Length) stock.Length {
-	setInAt, usual := a.under(given.Line, "set_in"), r.orDefault(Length{}, 6*stock.Millimetre, stock.Inch/4)
+	setInAt, usual := a.under(given.Line, "set_in"), 2*r.thinWall()
 	switch {
 	case fit != "groove" && given.Set:
 		r.fault(setInAt, fmt.Sprintf("set_in has no use, since fit is %q", fit), "leave one of the two out")
@@ -179,7 +179,7 @@ func (r *reckoner) setIn(a at, fit string, given Length) stock.Length {
 		return 0
 	case !given.Set:
 		return usual
-	case 2*given.Value < usual:
+	case given.Value < r.thinWall():
 		r.fault(setInAt, fmt.Sprintf("%s of wood behind the groove would break out", r.print(given.Value)),
 			"leave "+r.print(usual)+`, or set fit = "rabbet"`)
 	}

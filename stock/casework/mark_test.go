@@ -202,6 +202,27 @@ func TestGroovesAreStopped(t *testing.T) {
 	}
 }
 
+// A top over the sides loses 8 to a trim at both ends. A back that reaches 9 into sides of
+// 18 leaves 9 - 8 = 1 of it there, which would break: it is cut through. One that reaches 6
+// leaves 12 - 8 = 4.
+func TestRabbetsRunOutUnderATrim(t *testing.T) {
+	for depth, want := range map[string]string{
+		"9": "cut right through the left end and right end, where the trim covers it",
+		"6": "stopped 4 mm from the left end and 4 mm from the right end",
+	} {
+		d := plain()
+		d.Carcass.Top = word("over")
+		d.Back = Back{Fit: word("rabbet"), Material: word("back"), Depth: metric(depth)}
+		d.Edgings = []Edging{{On: word("top"), Material: word("spruce"), Thickness: metric("8"), Corner: word("mitre")}}
+		c := derive(t, d, workshop(stock.Millimetres))
+		for _, k := range c.Marks {
+			if k.What == "rabbet" && c.Parts[k.Part].Name == "top" && k.Note != want {
+				t.Errorf("%q, want %q", k.Note, want)
+			}
+		}
+	}
+}
+
 // Two backs in one rail: its rabbet runs from where the first begins to where the
 // last ends. Stiles and mid stiles are 50 wide, backs reach 10 into them: rails with
 // butted corners lie between the stiles and are rabbeted all along.
