@@ -3,6 +3,7 @@ package casework
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"sawbill/stock"
 )
@@ -92,17 +93,20 @@ func (m *marker) tenons() {
 	m.checkMortise("stile", f.stile, depth)
 	haunch := f.rail / haunchOfRail
 	for _, i := range m.of("rail") {
-		edges := []stock.Length{0, f.rail - haunch}
-		if m.name(i) == "front lower" || m.name(i) == "rear lower" {
-			edges = []stock.Length{haunch, f.rail}
+		cut := m.cutForBack(m.solids[i])
+		edges := []stock.Length{cut, f.rail - haunch}
+		if strings.HasSuffix(m.name(i), "lower") {
+			edges = []stock.Length{haunch, f.rail - cut}
 		}
+		m.checkTenonLeft(edges[1]-edges[0], third)
 		m.tenon(i, X, cheeks)
 		m.add(Spot{Solid: i, Face: "both ends"}, Mark{What: "tenon edges", Measure: Measure{edgeOf(m.solids[i], Z), edges}})
 	}
 	for _, i := range m.of("stile") {
 		s := m.solids[i]
-		m.add(Spot{Solid: i, Face: "inner edge"}, Mark{What: "mortise", Across: cheeks, Width: f.rail - haunch, Depth: depth,
-			Measure: Measure{edgeOf(s, Z), []stock.Length{haunch, s.Size[Z] - f.rail}}})
+		cut := m.cutForBack(s)
+		m.add(Spot{Solid: i, Face: "inner edge"}, Mark{What: "mortise", Across: cheeks, Width: f.rail - haunch - cut, Depth: depth,
+			Measure: Measure{edgeOf(s, Z), []stock.Length{haunch, s.Size[Z] - f.rail + cut}}})
 	}
 	m.checkTenonWidth(f.rail-haunch, third)
 	if depth > deepestMortise*third {
@@ -130,21 +134,27 @@ func (m *marker) middleTenons(role string, along Axis, wide stock.Length, into [
 	m.checkTenonWidth(wide, cheeks.At[0])
 	for _, i := range middles {
 		m.tenon(i, along, cheeks)
+		if cut := m.cutForBack(m.solids[i]); cut > 0 {
+			m.checkTenonLeft(wide-2*cut, cheeks.At[0])
+			m.add(Spot{Solid: i, Face: "both ends"}, Mark{What: "tenon edges",
+				Measure: Measure{edgeOf(m.solids[i], m.solids[i].Across), []stock.Length{cut, wide - cut}}})
+		}
 	}
 	for _, i := range m.of(into...) {
 		s := m.solids[i]
+		cut := m.cutForBack(s)
 		m.checkMortise(s.Role, s.Size[s.Across], depth)
 		at := make(map[string][]stock.Length) // by edge
 		for _, j := range middles {
 			if room, meet := shared(s, m.solids[j]); meet && room.Size[Y] > 0 {
 				edge := faceOf(s, room, s.Across)
-				at[edge] = append(at[edge], room.At[s.Along]-s.At[s.Along])
+				at[edge] = append(at[edge], room.At[s.Along]-s.At[s.Along]+cut)
 			}
 		}
 		for _, edge := range []string{"inner edge", "left edge", "right edge"} {
 			if at[edge] != nil {
 				slices.Sort(at[edge])
-				m.add(Spot{Solid: i, Face: edge}, Mark{What: "mortise", Measure: Measure{edgeOf(s, s.Along), at[edge]}, Across: cheeks, Width: wide, Depth: depth})
+				m.add(Spot{Solid: i, Face: edge}, Mark{What: "mortise", Measure: Measure{edgeOf(s, s.Along), at[edge]}, Across: cheeks, Width: wide - 2*cut, Depth: depth})
 			}
 		}
 		m.checkFacingMortises(s, at["left edge"], at["right edge"], wide, depth)
@@ -167,6 +177,35 @@ func (m *marker) checkFacingMortises(s Solid, left, right []stock.Length, wide, 
 			}
 		}
 	}
+}
+
+// cutForBack is what a tenon in the back frame loses along an inner edge where the
+// groove or the rabbet of the back cuts into what would be its thickness; 0 where it
+// does not. Mortises are shorter by as much, and end where the groove begins.
+//
+//	|_______ _|_   rail's shoulder
+//	|       | |    groove, as deep as the tenon is cut back
+//	| tenon | |
+func (m *marker) cutForBack(member Solid) stock.Length {
+	f, b := m.made.frame, m.made.back
+	if b.depth == 0 || member.At[Y] == 0 {
+		return 0
+	}
+	if behind := f.thickness - b.setIn; behind <= f.thickness/tenonOfStock || behind-b.thickness >= 2*f.thickness/tenonOfStock {
+		return 0
+	}
+	return b.depth
+}
+
+// checkTenonLeft refuses a tenon that its back leaves narrower than it is thick.
+func (m *marker) checkTenonLeft(wide, thick stock.Length) {
+	if wide >= thick {
+		return
+	}
+	d := m.design.Back
+	m.fault(m.place.under(d.Line, "back").under(d.Depth.Line, "depth"),
+		fmt.Sprintf("a %s %s deep leaves %s of a tenon %s thick", m.made.back.fit, m.print(d.Depth.Value), m.print(max(0, wide)), m.print(thick)),
+		"make it shallower, or the frame's members wider")
 }
 
 func (m *marker) checkTenonWidth(wide, thick stock.Length) {

@@ -132,8 +132,8 @@ func (m *marker) housing(h housing) {
 }
 
 // stops words how far from the ends of a piece a cut that runs along an axis is
-// stopped; "" where it runs through. A wall at the end that is too thin to stand is
-// cut away where a strip covers it.
+// stopped; "" where it runs through, of a piece with tenons from shoulder to shoulder. A
+// wall at the end that is too thin to stand is cut away where a strip covers it.
 func (m *marker) stops(into, room Solid, run Axis) string {
 	low := edgeOf(into, run)
 	side, end, _ := strings.Cut(low, " ")
@@ -145,7 +145,7 @@ func (m *marker) stops(into, room Solid, run Axis) string {
 		from  string
 	}{{room.At[run] - into.At[run], into.At[run], low}, {into.End()[run] - room.End()[run], into.End()[run], high}} {
 		switch {
-		case stop.by <= 0:
+		case stop.by <= m.tenonOn(into, run):
 		case stop.by < m.thinWall() && m.covered(room, run, stop.plane):
 			out = append(out, stop.from)
 		default:
@@ -160,6 +160,14 @@ func (m *marker) stops(into, room Solid, run Axis) string {
 		said = append(said, "cut right through the "+and(out)+", where the trim covers it")
 	}
 	return strings.Join(said, ", ")
+}
+
+// tenonOn is how long the tenons of a piece are at its ends along an axis.
+func (m *marker) tenonOn(s Solid, run Axis) stock.Length {
+	if f := m.made.frame; f != nil && inFrame(s.Role) && run == s.Along {
+		return f.tenon
+	}
+	return 0
 }
 
 // thinWall is the least that is left beside a cut without breaking out: 3 mm (1/8 in),

@@ -366,6 +366,44 @@ func TestTenonsAndMortises(t *testing.T) {
 	}
 }
 
+// Members 50 wide and 38 thick: cheeks at 12.7 and 25.3. A back of 6 in grooves 8 deep, set
+// in 10, lies between 22 and 28 from the front, in the way of tenons: those of the back frame
+// end 8 before the inner edge, and so do their mortises, 33.3 - 8 = 25.3 wide: of a lower
+// rail from 16.7 to 50 - 8 = 42, of an upper from 8 to 33.3, and in the stile from 720 -
+// 50 + 8 = 678. A mid stile loses 8 at both edges; its mortise of 34 begins 8 further on, at 30 + 345 + 8,
+// for a rail is 800 + 60 long, (800 - 50) / 2 = 375 and 30 of tenon before the mid stile.
+// The groove of a rail runs through. Set in 26 the back ends 12 from the front, before them.
+func TestTenonsMakeRoomForTheGrooveOfTheBack(t *testing.T) {
+	d := framed()
+	d.Frame.Corner, d.Frame.TenonLength = word("mortise-and-tenon"), metric("30")
+	d.Back = Back{Fit: word("groove"), Material: word("back"), Depth: metric("8"), SetIn: metric("10")}
+	d.Bays = []Bay{{}, {}}
+	from := workshop(stock.Millimetres)
+	c := derive(t, d, from)
+	wantLines(t, []string{
+		"front lower, both ends: from the lower edge ≈16.7, 50", "front upper, both ends: from the lower edge 0, ≈33.3",
+		"rear lower, both ends: from the lower edge ≈16.7, 42", "rear upper, both ends: from the lower edge 8, ≈33.3",
+	}, marked(c, from.Ruler, "rail", "tenon edges"))
+	wantLines(t, []string{
+		"front left and front right, inner edge: from the bottom end ≈16.7, 670; from the front face ≈12.7, ≈25.3; ≈33.3 wide, 33 deep",
+		"rear left and rear right, inner edge: from the bottom end ≈16.7, 678; from the front face ≈12.7, ≈25.3; ≈25.3 wide, 33 deep",
+	}, marked(c, from.Ruler, "stile", "mortise"))
+	wantLines(t, []string{"rear, both ends: from the left edge 8, 42"}, marked(c, from.Ruler, "mid stile", "tenon edges"))
+	wantLines(t, []string{
+		"front lower and front upper, inner edge: from the left end 405; from the front face ≈12.7, ≈25.3; 50 wide, 33 deep",
+		"rear lower and rear upper, inner edge: from the left end 413; from the front face ≈12.7, ≈25.3; 34 wide, 33 deep",
+	}, marked(c, from.Ruler, "rail", "mortise"))
+	for _, k := range c.Marks {
+		if name := c.Parts[k.Part].Name; k.What == "groove" && name == "rail" && k.Note != "" {
+			t.Errorf("the groove of a rail is %s", k.Note)
+		}
+	}
+	d.Back.SetIn = metric("26")
+	if got := marked(derive(t, d, from), from.Ruler, "mid stile", "tenon edges"); got != nil {
+		t.Errorf("cut back for nothing: %q", got)
+	}
+}
+
 // Members 50 wide and 38 thick, 900 x 720, two bays: stiles lapped at 0 and at 720
 // - 50 = 670, half of 38 deep; so are the mid stiles. The rails at 0 and 900 - 50 =
 // 850, and where the mid stile lies, in the middle: (900 - 50) / 2 = 425.
