@@ -104,6 +104,12 @@ func (r *reckoner) basePieces() {
 				r.print(b.depth), r.reckoned(deep)), "make them at most "+r.print(deep.Total()/2)+" deep")
 			return
 		}
+		if b.forward > deep.Total() {
+			d := r.design.Base
+			r.fault(r.place.under(d.Line, "base").under(d.Forward.Line, "forward"), fmt.Sprintf("feet that reach %s forward stand farther before the case than it is deep, %s",
+				r.print(b.forward), r.reckoned(deep)), "make it less; what the check of tipping asks for is enough")
+			return
+		}
 		front := plus(given(b.depth, "depth"), stock.Term{Times: 1, Value: b.forward, Label: "forward"})
 		ahead, rear := Point{Y: -b.forward}, Point{Y: behind - b.depth}
 		fronts := stands(ahead, Point{right - b.thickness, ahead[Y], 0})

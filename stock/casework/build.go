@@ -208,9 +208,9 @@ func (r *reckoner) backRabbet(a at, depth Length, into panel) stock.Length {
 	switch {
 	case !depth.Set:
 		r.fault(depthAt, "a back in a rabbet needs a depth, and none is given", "give how far it reaches in; "+remedy)
-	case depth.Value >= into.thickness && into.thickness > 0:
-		r.fault(depthAt, fmt.Sprintf("a rabbet %s deep leaves nothing of the %s that it is cut into",
-			r.print(depth.Value), r.print(into.thickness)), remedy)
+	case into.thickness > 0 && into.thickness-depth.Value < r.thinWall():
+		r.fault(depthAt, fmt.Sprintf("a rabbet %s deep leaves %s of the %s that it is cut into",
+			r.print(depth.Value), r.printOrNothing(into.thickness-depth.Value), r.print(into.thickness)), remedy)
 	}
 	return depth.Value
 }

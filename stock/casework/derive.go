@@ -85,6 +85,14 @@ func (r *reckoner) settleAxes() bool {
 
 func (r *reckoner) print(l stock.Length) string { return r.from.Ruler.PrintUnit(l) }
 
+// printOrNothing prints what is left.
+func (r *reckoner) printOrNothing(left stock.Length) string {
+	if left <= 0 {
+		return "nothing"
+	}
+	return r.print(left)
+}
+
 // reckoned prints a size with the sum it came from, where there is one.
 func (r *reckoner) reckoned(size stock.Sum) string {
 	if len(size) == 1 && size[0].Times == 1 && size[0].Over <= 1 {

@@ -682,7 +682,7 @@ func TestMarksThatCannotBeMade(t *testing.T) {
 		{"handle wider than the front", func(d *Design) {
 			made(d, "inset", DrawerBox{})
 			d.Drawer.HandleSpacing = metric("860")
-		}, "case.drawer.handle_spacing: holes 860 mm apart do not go on a front 860 mm wide; make handle_spacing less"},
+		}, "case.drawer.handle_spacing: holes 860 mm apart do not go on a front 860 mm wide; make handle_spacing at most 840 mm"},
 		{"mortise right through", func(d *Design) {
 			*d = framed()
 			d.Frame.Corner, d.Frame.TenonLength = word("mortise-and-tenon"), metric("47")

@@ -174,6 +174,9 @@ func (r *reckoner) goesIn(p pegged, end, into Solid) bool {
 	case 2*deep >= end.Size[end.Along]:
 		r.fault(p.lengthAt, fmt.Sprintf("%ss %s long, %s of it in each end, meet within a %s %s long",
 			p.name(), r.print(p.length), r.print(reach), end.Role, r.print(end.Size[end.Along])), shorter)
+	case p.what == mortiseCentre && deep > r.deepestLoose():
+		r.fault(p.lengthAt, fmt.Sprintf("a mortise %s deep in the end of a %s, for a loose tenon %s long, is deeper than cutters reach",
+			r.print(deep), end.Role, r.print(p.length)), "make it shorter; three to five times as long as it is thick in each piece will do")
 	case 2*face < p.thick: // common practice, no source: less does not hold
 		r.fault(p.lengthAt, fmt.Sprintf("%ss %s thick go only %s into the face of a %s", p.name(), r.print(p.thick), r.print(face), into.Role),
 			"use another joint, longer ones, or thicker stock")
@@ -181,6 +184,12 @@ func (r *reckoner) goesIn(p pegged, end, into Solid) bool {
 		return true
 	}
 	return false
+}
+
+// deepestLoose is the deepest mortise for a loose tenon: 75 mm (3 in), about what router
+// bits and slot mortisers reach (common practice, no source).
+func (r *reckoner) deepestLoose() stock.Length {
+	return r.orDefault(Length{}, 75*stock.Millimetre, 3*stock.Inch)
 }
 
 // tenonCentres are in the middle of equal shares of the joint, but leave 15 mm
