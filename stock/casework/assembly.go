@@ -58,7 +58,9 @@ func (r *reckoner) within() []string {
 }
 
 func (r *reckoner) hasRole(role string) bool {
-	return slices.ContainsFunc(r.pieces, func(p piece) bool { return p.role == role })
+	return slices.ContainsFunc(r.pieces, func(p piece) bool {
+		return p.role == role || slices.ContainsFunc(p.stands, func(s Solid) bool { return s.Role == role })
+	})
 }
 
 // edgingStep comes when the joints are closed, which are laid out from the bare

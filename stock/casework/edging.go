@@ -79,6 +79,57 @@ func (r *reckoner) edgingPieces() {
 			r.fault(e.at, fmt.Sprintf("there is no panel for it: %s", e.on), "leave the edging out")
 		}
 	}
+	r.joinStrips()
+}
+
+// joinStrips makes one part of strips out of boards that are alike on different panels,
+// so that they are resawn together: "top and bottom edging". Each keeps its role where
+// it stands.
+func (r *reckoner) joinStrips() {
+	var all []piece
+	roles := make(map[int][]string) // of those joined, by their index in all
+	for _, p := range r.pieces {
+		n := slices.IndexFunc(all, func(q piece) bool { return p.strip && q.strip && isStrip(p.role) && isStrip(q.role) && p.likeSize(q) })
+		if n < 0 {
+			all = append(all, p)
+			continue
+		}
+		q := &all[n]
+		if roles[n] == nil {
+			roles[n] = []string{q.role}
+			q.stands = called(q.stands, q.role)
+		}
+		roles[n] = append(roles[n], p.role)
+		q.stands = append(q.stands, called(p.stands, p.role)...)
+		q.count += p.count
+		q.places = append(q.places, p.places...)
+	}
+	for n, joined := range roles {
+		all[n].role = oneName(joined)
+	}
+	r.pieces = all
+}
+
+// called gives the solids of a part that has several roles theirs.
+func called(stands []Solid, role string) []Solid {
+	all := slices.Clone(stands)
+	for i := range all {
+		all[i].Role = role
+	}
+	return all
+}
+
+// oneName takes words that end alike together: "top and bottom edging".
+func oneName(roles []string) string {
+	last := roles[0][strings.LastIndex(roles[0], " "):]
+	said := make([]string, len(roles))
+	for i, role := range roles {
+		said[i] = strings.TrimSuffix(role, last)
+		if said[i] == role { // "top trim and bottom edging"
+			return strings.Join(roles, " and ")
+		}
+	}
+	return strings.Join(said, " and ") + last
 }
 
 // edgingFits refuses strips that have no room, or no sense, whatever the sizes.

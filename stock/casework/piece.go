@@ -22,12 +22,15 @@ type piece struct {
 	mitres    int     // ends of each that are mitred
 	dryFit    bool    // best cut after a dry fit
 	strip     bool    // sawn off a board as one of several
-	stands    []Solid // where, one for each of count
+	stands    []Solid // where, one for each of count; with a role where one part has several
 }
 
 // sameSize reports whether two pieces are one part, as often as both together.
-func (p piece) sameSize(q piece) bool {
-	return p.role == q.role && p.panel == q.panel && p.way == q.way && p.mitres == q.mitres &&
+func (p piece) sameSize(q piece) bool { return p.role == q.role && p.likeSize(q) }
+
+// likeSize reports the same, whatever their roles.
+func (p piece) likeSize(q piece) bool {
+	return p.panel == q.panel && p.way == q.way && p.mitres == q.mitres &&
 		p.length.Total() == q.length.Total() && p.width.Total() == q.width.Total()
 }
 

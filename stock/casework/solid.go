@@ -84,7 +84,9 @@ func (p piece) solids() []Solid {
 	all := slices.Clone(p.stands)
 	for i := range all {
 		s := &all[i]
-		s.Role = p.role
+		if s.Role == "" {
+			s.Role = p.role
+		}
 		s.Along, s.Across, s.Through = p.way[0], p.way[1], p.way[2]
 		s.Size[s.Along], s.Size[s.Across], s.Size[s.Through] = p.length.Total(), p.width.Total(), p.panel.thickness
 	}
