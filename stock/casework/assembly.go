@@ -184,13 +184,18 @@ func (r *reckoner) lastStep() (unit, text string) {
 	if r.backStaysOff() {
 		last = append(last, "fix the back with screws or pins")
 	}
+	if r.hung() {
+		last = append(last, "screw the level case to the wall (see the caution on hanging)")
+	}
 	if r.anyOpening(func(o opening) bool { return len(o.stack) > 0 }) {
 		last = append(last, "hang the drawers")
 	}
 	if r.has("doors") {
 		last = append(last, "hang the doors")
 	}
-	last = append(last, "set the case level where it is to stand")
+	if !r.hung() {
+		last = append(last, "set the case level where it is to stand")
+	}
 	if r.tips() != nil {
 		last = append(last, "anchor it to the wall")
 	}

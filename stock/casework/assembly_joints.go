@@ -131,7 +131,11 @@ func (r *reckoner) glueStep() (unit, text string) {
 	if r.closedIn() {
 		text += "Slide the back into its groove, without glue, before the last panel closes it. "
 	}
-	return "carcass", text + "Glue the sides " + into + ", " + joint + "."
+	text += "Glue the sides " + into + ", " + joint + "."
+	if r.hasRole("hanging rail") {
+		text += " Glue and screw the hanging rails between them, and the upper one to the top too: they carry the case."
+	}
+	return "carcass", text
 }
 
 func (r *reckoner) squareStep() (unit, text string) {

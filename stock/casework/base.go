@@ -6,7 +6,7 @@ import (
 	"sawbill/stock"
 )
 
-// base is what the case stands on; its height is 0 without one.
+// base is what the case stands on, or hangs by; its height is 0 where it lifts nothing.
 type base struct {
 	panel
 	kind    string
@@ -14,6 +14,9 @@ type base struct {
 	setBack stock.Length // of a plinth
 	depth   stock.Length // of a foot
 	forward stock.Length // of the front feet
+	// of a hung case
+	rails     int
+	railWidth stock.Length
 }
 
 func (r *reckoner) buildBase() {
@@ -23,6 +26,12 @@ func (r *reckoner) buildBase() {
 	switch kind {
 	case "none":
 		r.unusedByBase(a, kind)
+		return
+	case "hung":
+		r.unusedByBase(a, kind)
+		b := base{kind: kind}
+		r.buildHanging(a, &b)
+		r.made.base = b
 		return
 	case "plinth", "feet":
 		r.unusedByBase(a, kind)
@@ -54,11 +63,15 @@ func (r *reckoner) unusedByBase(a at, kind string) {
 		{"set_back", d.SetBack, []string{"plinth"}},
 		{"depth", d.Depth, []string{"feet"}},
 		{"forward", d.Forward, []string{"feet"}},
+		{"rail_width", d.RailWidth, []string{"hung"}},
 	} {
 		if s.size.Set && kind != s.of[0] && kind != s.of[len(s.of)-1] {
 			r.fault(a.under(s.size.Line, s.key), fmt.Sprintf("it has no use, since kind is %q", kind),
 				"leave it out, or set kind = "+oneOf(s.of))
 		}
+	}
+	if d.Rails.Set && kind != "hung" {
+		r.fault(a.under(d.Rails.Line, "rails"), fmt.Sprintf("it has no use, since kind is %q", kind), `leave it out, or set kind = "hung"`)
 	}
 }
 

@@ -26,6 +26,7 @@ func Derive(d Design, from Context) (*Case, []Fault) {
 		r.insidePieces()
 		r.doorPieces()
 		r.boxPieces()
+		r.hangingRails()
 		r.edgingPieces()
 		r.joineryPieces()
 	}
@@ -43,7 +44,7 @@ func Derive(d Design, from Context) (*Case, []Fault) {
 		r.cautionNarrow(b)
 	}
 	c := &Case{Parts: r.parts(), Sizes: r.sizes, Openings: r.spaces(), Storage: r.storage, Solids: solids, Marks: marks,
-		Assembly: r.assembly(), Materials: r.from.Materials, Finish: r.finish()}
+		Assembly: r.assembly(), Materials: r.from.Materials, Finish: r.finish(), Hung: r.hung()}
 	c.Hardware = r.hardware(c)
 	r.checks(c)
 	c.Cautions = r.cautions

@@ -60,12 +60,14 @@
 //
 // # Base
 //
-// A case stands on the floor, on a plinth or on four feet. The outside height
-// includes them; what reaches forward stands before the outside depth.
+// A case stands on the floor, on a plinth or on four feet, or it hangs on a wall. The
+// outside height includes what lifts it; what reaches forward stands before the outside
+// depth.
 //
 //	plinth front, back  outside width
 //	plinth cross piece  outside depth - set back - 2 thicknesses
 //	front foot          depth + forward
+//	hanging rail        inside width behind the back, bay width before it
 //
 // # Edging
 //

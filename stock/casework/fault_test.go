@@ -377,6 +377,17 @@ func TestFaults(t *testing.T) {
 			d.LooseTenon = LooseTenon{Material: word("spruce"), Length: metric("86")}
 		}, "case.loose_tenon.length: a mortise 76 mm deep in the end of a top, for a loose tenon 86 mm long, is deeper than cutters reach; " +
 			"make it shorter; three to five times as long as it is thick in each piece will do"},
+		{"a hanging rail behind drawers", func(d *Design) {
+			made(d, "none", DrawerBox{})
+			d.Base.Kind = word("hung")
+		}, "case.base.kind: a hanging rail would be in the way of a drawer side; " +
+			"make the rail narrower, what is in the way shorter behind, or set a grooved back in by the rail's thickness, 18 mm"},
+		{"a hanging rail higher than its case", func(d *Design) { d.Base = Base{Kind: word("hung"), RailWidth: metric("685")} },
+			"case.base.rail_width: a hanging rail 685 mm wide does not go between top and bottom, 684 mm apart; make it narrower"},
+		{"three hanging rails", func(d *Design) { d.Base = Base{Kind: word("hung"), Rails: count(3)} },
+			"case.base.rails: 3 hanging rails are more than one below the top and one above the bottom; give 1 or 2"},
+		{"hanging rails of a plinth", func(d *Design) { d.Base = Base{Kind: word("plinth"), Height: metric("80"), Rails: count(2)} },
+			`case.base.rails: it has no use, since kind is "plinth"; leave it out, or set kind = "hung"`},
 		{"groove in the rear edge", func(d *Design) {
 			d.Back = Back{Fit: word("groove"), Material: word("back"), Depth: metric("6"), SetIn: metric("0")}
 		}, `case.back.set_in: 0 mm of wood behind the groove would break out; leave 6 mm, or set fit = "rabbet"`},

@@ -48,6 +48,9 @@ func (m *marker) housings() {
 		all = append(all, housing{[]string{"mid stile"}, []string{"rail"}, "butt", X, false, 0},
 			housing{[]string{"mid rail"}, []string{"stile", "mid stile"}, "butt", Z, false, 0})
 	}
+	if b.base.rails > 0 {
+		all = append(all, housing{[]string{"hanging rail"}, []string{"side", "partition"}, "butt", Z, false, 0})
+	}
 	if b.drawers.corner == "rabbet" {
 		all = append(all, housing{[]string{"drawer front and back"}, []string{"drawer side"}, "rabbet", Y, false, 0})
 	}
