@@ -106,15 +106,19 @@ func (r *reckoner) settleStack(name string, o *opening) bool {
 	if o.graded.Set {
 		return r.grade(name, o)
 	}
-	if !r.share(o.at, given(o.height, name+" height"), r.made.drawers.gaps(*o), fronts) {
+	if !r.shareFronts(name, o, fronts) {
 		return false
 	}
-	recorded := false
+	var recorded stock.Length
 	for i := range o.stack {
 		x := &o.stack[i]
-		if !x.measured && !x.front.Set && !recorded {
-			r.record(name+" front height", fronts[i].size)
-			recorded = true
+		if size := fronts[i].size.Total(); !x.measured && !x.front.Set && size != recorded {
+			of := " front height"
+			if recorded > 0 {
+				of = fmt.Sprint(" front ", i+1, " height")
+			}
+			r.record(name+of, fronts[i].size)
+			recorded = size
 		}
 		x.front.Value = fronts[i].size.Total()
 	}

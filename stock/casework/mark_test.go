@@ -608,6 +608,7 @@ func TestEveryDrawerHasItsSlideLines(t *testing.T) {
 // other.
 func TestUnitsMoveNoMark(t *testing.T) {
 	eachRandomCase(t, func(t *testing.T, d Design, _ *Case) {
+		oneDrawerEach(&d)
 		d.Shelf.PinInset, d.Shelf.PinPitch, d.Drawer.UnderBottom = metric("30"), metric("25"), metric("8")
 		for _, joint := range []*Word{&d.Carcass.Joint, &d.Partition.Joint, &d.Divider.Joint, &d.Frame.Corner} {
 			if joint.Value == "dowel" { // sold in one or the other
