@@ -136,7 +136,7 @@ func (r *reckoner) basePieces() {
 	}
 }
 
-func (r *reckoner) foot(role string, deep, height stock.Sum, at []Solid) {
+func (r *reckoner) foot(role Role, deep, height stock.Sum, at []Solid) {
 	p := piece{role: role, panel: r.made.base.panel, count: len(at), length: height, width: deep, way: upright, stands: at}
 	if deep.Total() > height.Total() {
 		p.length, p.width, p.way = deep, height, endwise

@@ -1,8 +1,6 @@
 package casework
 
 import (
-	"strings"
-
 	"sawbill/stock"
 )
 
@@ -19,7 +17,7 @@ func (c *Case) edging() stock.Length {
 		}
 	}
 	sheet := func(s Solid) bool {
-		return s.Part >= 0 && unitOf(s.Role) != "edging" && c.Materials[c.Parts[s.Part].Material].Kind == stock.Sheet
+		return s.Part >= 0 && s.Role.Unit() != "edging" && c.Materials[c.Parts[s.Part].Material].Kind == stock.Sheet
 	}
 	for _, s := range c.Solids {
 		if sheet(s) && (s.Role == "false front" || s.Role == "door") {
@@ -38,7 +36,7 @@ func (c *Case) edging() stock.Length {
 func (c *Case) bareEdges(front Solid) stock.Length {
 	edged := Case{Solids: []Solid{front}}
 	for _, s := range c.Solids {
-		if unitOf(s.Role) == "edging" && strings.HasPrefix(s.Role, front.Role) {
+		if s.Role.On(front.Role) {
 			edged.Solids = append(edged.Solids, s)
 		}
 	}

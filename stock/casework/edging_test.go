@@ -218,7 +218,7 @@ func TestNothingReachesIntoEdging(t *testing.T) {
 		}
 		for _, strip := range c.Solids {
 			for i, s := range c.Solids {
-				if !isStrip(strip.Role) || isStrip(s.Role) || !strip.overlaps(s) {
+				if !strip.Role.Strip() || s.Role.Strip() || !strip.overlaps(s) {
 					continue
 				}
 				room, _ := shared(strip, s)

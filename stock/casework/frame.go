@@ -135,11 +135,6 @@ func (r *reckoner) framePieces() {
 	r.midRailPieces()
 }
 
-// inFrame tells the members whose ends meet others in a frame by their roles.
-func inFrame(role string) bool {
-	return slices.Contains([]string{"rail", "mid stile", "mid rail"}, role)
-}
-
 // behindFrame is how far back the back frame reaches.
 func (r *reckoner) behindFrame() stock.Length {
 	if r.made.back.fit == "applied" {

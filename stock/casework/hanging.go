@@ -84,7 +84,7 @@ func (r *reckoner) railsFree(rails piece, others []Solid) bool {
 		}
 		for _, other := range others {
 			if s.overlaps(other) {
-				r.fault(a.under(d.Kind.Line, "kind"), "a hanging rail would be in the way of a "+other.Role,
+				r.fault(a.under(d.Kind.Line, "kind"), "a hanging rail would be in the way of a "+string(other.Role),
 					"make the rail narrower, what is in the way shorter behind, or set a grooved back in by the rail's thickness, "+r.print(s.Size[Y]))
 				return false
 			}
@@ -107,7 +107,7 @@ func (r *reckoner) cautionHanging(c *Case) {
 	load, said := r.shelfLoad()
 	var laden float64
 	for _, s := range c.Solids {
-		if s.Drawer == 0 && (sags(s.Role) || s.Role == "bottom") {
+		if s.Drawer == 0 && (s.Role.carries() || s.Role == "bottom") {
 			laden += inMillimetres(s.Size[X]) * inMillimetres(s.Size[Y]) * load
 		}
 	}

@@ -9,7 +9,7 @@ import (
 // joinery is wood that goes into joints, so many pieces alike.
 type joinery struct {
 	panel
-	role          string
+	role          Role
 	count         int
 	length, width stock.Length
 }
@@ -28,7 +28,8 @@ type tenons struct {
 func (r *reckoner) buildJoinery() {
 	r.buildTenons()
 	for _, d := range []struct {
-		key, role string
+		key  string
+		role Role
 		Joinery
 	}{{"spline", "spline", r.design.Spline}, {"glue_block", "glue block", r.design.GlueBlock}} {
 		a := r.place.under(d.Line, d.key)

@@ -141,7 +141,7 @@ func edgeOf(s Solid, a Axis) string {
 }
 
 // of lists the solids with one of the roles.
-func (m *marker) of(roles ...string) []int {
+func (m *marker) of(roles ...Role) []int {
 	var found []int
 	for i, s := range m.solids {
 		if slices.Contains(roles, s.Role) {

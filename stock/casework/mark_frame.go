@@ -113,8 +113,8 @@ func (m *marker) tenons() {
 		m.caution("deep mortises", fmt.Sprintf("A mortise %s deep and %s wide is deeper than %d times its width: a shorter tenon will do.",
 			m.print(depth), m.print(third), deepestMortise))
 	}
-	m.middleTenons("mid stile", Z, f.midStile, []string{"rail"}, cheeks, depth)
-	m.middleTenons("mid rail", X, f.midRail, []string{"stile", "mid stile"}, cheeks, depth)
+	m.middleTenons("mid stile", Z, f.midStile, []Role{"rail"}, cheeks, depth)
+	m.middleTenons("mid rail", X, f.midRail, []Role{"stile", "mid stile"}, cheeks, depth)
 }
 
 // tenon marks the shoulders at both ends of a piece, and the cheeks.
@@ -126,7 +126,7 @@ func (m *marker) tenon(i int, along Axis, cheeks Measure) {
 
 // middleTenons marks the tenons of mid stiles or mid rails, which are as wide as
 // these, and their mortises in the edges of what they stand between.
-func (m *marker) middleTenons(role string, along Axis, wide stock.Length, into []string, cheeks Measure, depth stock.Length) {
+func (m *marker) middleTenons(role Role, along Axis, wide stock.Length, into []Role, cheeks Measure, depth stock.Length) {
 	middles := m.of(role)
 	if len(middles) == 0 {
 		return
@@ -143,7 +143,7 @@ func (m *marker) middleTenons(role string, along Axis, wide stock.Length, into [
 	for _, i := range m.of(into...) {
 		s := m.solids[i]
 		cut := m.cutForBack(s)
-		m.checkMortise(s.Role, s.Size[s.Across], depth)
+		m.checkMortise(string(s.Role), s.Size[s.Across], depth)
 		at := make(map[string][]stock.Length) // by edge
 		for _, j := range middles {
 			if room, meet := shared(s, m.solids[j]); meet && room.Size[Y] > 0 {

@@ -18,10 +18,10 @@ import (
 //	|   |   width
 //	  at, from the edge
 type housing struct {
-	enters, into []string // roles
-	name         string   // "dado"; "butt" if nothing is cut
-	axis         Axis     // that the position is measured along
-	fromBack     bool     // measured from the back, not the front
+	enters, into []Role
+	name         string // "dado"; "butt" if nothing is cut
+	axis         Axis   // that the position is measured along
+	fromBack     bool   // measured from the back, not the front
 	// clearance is what the piece that enters is smaller than its housings.
 	clearance stock.Length
 }
@@ -31,30 +31,30 @@ type housing struct {
 func (m *marker) housings() {
 	b := m.made
 	all := []housing{
-		{[]string{"partition"}, []string{"top", "bottom"}, b.partition.joint.name, X, false, 0},
-		{[]string{"divider"}, []string{"side", "partition"}, b.divider.joint.name, Z, false, 0},
+		{[]Role{"partition"}, []Role{"top", "bottom"}, b.partition.joint.name, X, false, 0},
+		{[]Role{"divider"}, []Role{"side", "partition"}, b.divider.joint.name, Z, false, 0},
 	}
 	if b.corner.depth > 0 {
 		all = append(m.corners(), all...)
 	}
 	if !b.shelf.loose {
-		all = append(all, housing{[]string{"shelf"}, []string{"side", "partition"}, b.shelf.joint.name, Z, false, 0})
+		all = append(all, housing{[]Role{"shelf"}, []Role{"side", "partition"}, b.shelf.joint.name, Z, false, 0})
 	}
 	if b.back.fit == "rabbet" || b.back.fit == "groove" {
-		all = append(all, housing{[]string{"back"}, []string{"side", "top", "bottom", "stile", "mid stile", "rail"},
+		all = append(all, housing{[]Role{"back"}, []Role{"side", "top", "bottom", "stile", "mid stile", "rail"},
 			b.back.fit, Y, true, b.back.clearance})
 	}
 	if f := b.frame; f != nil && (f.corner == "butt" || f.corner == "box-joint") {
-		all = append(all, housing{[]string{"mid stile"}, []string{"rail"}, "butt", X, false, 0},
-			housing{[]string{"mid rail"}, []string{"stile", "mid stile"}, "butt", Z, false, 0})
+		all = append(all, housing{[]Role{"mid stile"}, []Role{"rail"}, "butt", X, false, 0},
+			housing{[]Role{"mid rail"}, []Role{"stile", "mid stile"}, "butt", Z, false, 0})
 	}
 	if b.base.rails > 0 {
-		all = append(all, housing{[]string{"hanging rail"}, []string{"side", "partition"}, "butt", Z, false, 0})
+		all = append(all, housing{[]Role{"hanging rail"}, []Role{"side", "partition"}, "butt", Z, false, 0})
 	}
 	if b.drawers.corner == "rabbet" {
-		all = append(all, housing{[]string{"drawer front and back"}, []string{"drawer side"}, "rabbet", Y, false, 0})
+		all = append(all, housing{[]Role{"drawer front and back"}, []Role{"drawer side"}, "rabbet", Y, false, 0})
 	}
-	all = append(all, housing{[]string{"drawer bottom"}, []string{"drawer side", "drawer front and back"},
+	all = append(all, housing{[]Role{"drawer bottom"}, []Role{"drawer side", "drawer front and back"},
 		"groove", Z, false, b.drawers.bottomClearance})
 	for _, h := range all {
 		m.housing(h)
@@ -64,9 +64,9 @@ func (m *marker) housings() {
 // corners are those of the box: a panel between the others enters them.
 func (m *marker) corners() []housing {
 	b := m.made
-	var between, outside []string
+	var between, outside []Role
 	for _, end := range []struct {
-		role    string
+		role    Role
 		outside bool
 	}{{"top", b.topOver}, {"bottom", b.bottomUnder}} {
 		if end.outside {
@@ -76,8 +76,8 @@ func (m *marker) corners() []housing {
 		}
 	}
 	return []housing{
-		{between, []string{"side"}, b.corner.name, Z, false, 0},
-		{[]string{"side"}, outside, b.corner.name, X, false, 0},
+		{between, []Role{"side"}, b.corner.name, Z, false, 0},
+		{[]Role{"side"}, outside, b.corner.name, X, false, 0},
 	}
 }
 
@@ -86,7 +86,7 @@ func (m *marker) housing(h housing) {
 	for _, i := range m.of(h.into...) {
 		into := m.solids[i]
 		depth := into.Through
-		if slices.Contains([]string{"stile", "mid stile", "rail"}, into.Role) {
+		if into.Role.Unit() == "frames" {
 			depth = into.Across
 		}
 		marks := make(map[string]*Mark)
@@ -103,7 +103,7 @@ func (m *marker) housing(h housing) {
 			}
 			k := Mark{What: h.name, Width: room.Size[h.axis], Depth: room.Size[depth]}
 			if h.name == "butt" {
-				k.What = enters.Role + " line"
+				k.What = string(enters.Role) + " line"
 			}
 			if stop := room.At[Y] - into.At[Y]; k.What == "dado" && stop > 0 {
 				k.Note = "stopped " + m.print(stop) + " behind the front edge"
@@ -167,7 +167,7 @@ func (m *marker) stops(into, room Solid, run Axis) string {
 
 // tenonOn is how long the tenons of a piece are at its ends along an axis.
 func (m *marker) tenonOn(s Solid, run Axis) stock.Length {
-	if f := m.made.frame; f != nil && inFrame(s.Role) && run == s.Along {
+	if f := m.made.frame; f != nil && s.Role.inFrame() && run == s.Along {
 		return f.tenon
 	}
 	return 0
@@ -183,7 +183,7 @@ func (r *reckoner) thinWall() stock.Length {
 // axis, before a cut that runs towards it.
 func (m *marker) covered(room Solid, run Axis, plane stock.Length) bool {
 	return slices.ContainsFunc(m.solids, func(s Solid) bool {
-		if !isStrip(s.Role) || s.At[run] != plane && s.End()[run] != plane {
+		if !s.Role.Strip() || s.At[run] != plane && s.End()[run] != plane {
 			return false
 		}
 		for _, a := range []Axis{(run + 1) % 3, (run + 2) % 3} {
@@ -211,7 +211,7 @@ func faceOf(s, room Solid, depth Axis) string {
 	if depth == s.Across {
 		face = "edge"
 	}
-	if s.Role != "partition" && s.Role != "mid stile" {
+	if !s.Role.partsBays() {
 		return "inner " + face
 	}
 	if room.At[depth] == s.At[depth] {

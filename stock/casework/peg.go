@@ -44,7 +44,7 @@ func (r *reckoner) pegged(solids []Solid) []pegged {
 	m := &marker{reckoner: r, solids: solids}
 	b, d := r.made, r.design
 	var all []pegged
-	join := func(name string, key at, ends, into []string) {
+	join := func(name string, key at, ends, into []Role) {
 		for _, i := range m.of(ends...) {
 			for _, j := range m.of(into...) {
 				p := pegged{end: i, into: j}
@@ -75,14 +75,14 @@ func (r *reckoner) pegged(solids []Solid) []pegged {
 		join(b.corner.name, carcass, c.enters, c.into)
 	}
 	join(b.partition.joint.name, r.place.under(d.Partition.Line, "partition").under(d.Partition.Joint.Line, "joint"),
-		[]string{"partition"}, []string{"top", "bottom"})
+		[]Role{"partition"}, []Role{"top", "bottom"})
 	join(b.divider.joint.name, r.place.under(d.Divider.Line, "divider").under(d.Divider.Joint.Line, "joint"),
-		[]string{"divider"}, []string{"side", "partition"})
+		[]Role{"divider"}, []Role{"side", "partition"})
 	if f := b.frame; f != nil {
 		frame := r.place.under(d.Frame.Line, "frame").under(d.Frame.Corner.Line, "corner")
-		join(f.corner, frame, []string{"rail"}, []string{"stile"})
-		join(f.corner, frame, []string{"mid stile"}, []string{"rail"})
-		join(f.corner, frame, []string{"mid rail"}, []string{"stile", "mid stile"})
+		join(f.corner, frame, []Role{"rail"}, []Role{"stile"})
+		join(f.corner, frame, []Role{"mid stile"}, []Role{"rail"})
+		join(f.corner, frame, []Role{"mid rail"}, []Role{"stile", "mid stile"})
 	}
 	return all
 }
@@ -113,9 +113,9 @@ func (p peg) name() string {
 func distance(a, b stock.Length) stock.Length { return max(a-b, b-a) }
 
 // tenonsIn are the loose tenons in the ends of a frame's members, or of panels.
-func (r *reckoner) tenonsIn(role string) peg {
+func (r *reckoner) tenonsIn(role Role) peg {
 	joined := "carcass"
-	if inFrame(role) {
+	if role.inFrame() {
 		joined = "frame"
 	}
 	for _, t := range r.made.tenons {
@@ -143,7 +143,7 @@ func (r *reckoner) along(p pegged, end Solid) []stock.Length {
 	switch {
 	case p.what == dowelHole:
 		return r.dowelCentres(long, p.across)
-	case inFrame(end.Role):
+	case end.Role.inFrame():
 		return r.tenonCentres(long, p.across, 1)
 	}
 	return r.tenonCentres(long, p.across, tenonsAlong(r.body().depth.Total(), p.spacing))
@@ -217,15 +217,15 @@ func evenly(long, edge stock.Length, n int) []stock.Length {
 // housed or screwed there.
 func (m *marker) opposed(p pegged) bool {
 	into, end := m.solids[p.into], m.solids[p.end]
-	var beside []string
+	var beside []Role
 	switch into.Role {
 	case "partition":
-		beside = []string{"divider"}
+		beside = []Role{"divider"}
 		if !m.made.shelf.loose {
 			beside = append(beside, "shelf")
 		}
 	case "mid stile":
-		beside = []string{"mid rail"}
+		beside = []Role{"mid rail"}
 	default:
 		return false
 	}

@@ -10,7 +10,7 @@ import (
 
 // piece is a part before it has its name.
 type piece struct {
-	role   string   // "shelf"
+	role   Role
 	places []string // "bay 2": tell it from others of its role
 	panel  panel
 	count  int
@@ -61,13 +61,13 @@ func (r *reckoner) add(p piece) {
 // parts names the pieces: by their role alone where it has one size, else by
 // their places as well.
 func (r *reckoner) parts() []stock.Part {
-	sizes := make(map[string]int)
+	sizes := make(map[Role]int)
 	for _, p := range r.pieces {
 		sizes[p.role]++
 	}
 	parts := make([]stock.Part, len(r.pieces))
 	for i, p := range r.pieces {
-		name := p.role
+		name := string(p.role)
 		if sizes[p.role] > 1 {
 			name += ", " + p.where()
 		}

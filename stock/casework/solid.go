@@ -26,8 +26,8 @@ type Point [3]stock.Length
 type Solid struct {
 	// Part is an index into Case.Parts; -1 for a drawer that stands on the bench.
 	Part int
-	Role string // "side"; of drawers "drawer"
-	At   Point  // the corner next to the zero point
+	Role Role  // "side"; of drawers "drawer"
+	At   Point // the corner next to the zero point
 	Size Point
 	// Along, Across and Through are the axes of length, width and thickness.
 	Along, Across, Through Axis

@@ -72,7 +72,7 @@ func (c *Case) drawers() (all []opens, rest []load) {
 	last := 0
 	for i, s := range c.Solids {
 		if s.Drawer == 0 {
-			if strings.HasPrefix(s.Role, "door") { // open at a right angle
+			if s.Role == "door" || s.Role.On("door") { // open at a right angle
 				loads[i].at[Y] = float64(s.At[Y] - leaf/2)
 			}
 			rest = append(rest, loads[i])
