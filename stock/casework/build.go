@@ -24,8 +24,8 @@ type build struct {
 	doors              doors
 	edgings            []edging
 
-	tenons []tenons // loose ones
-	loose  []joinery
+	looseTenons []looseTenons
+	loose       []joinery
 }
 
 // fixedPanel is a partition or a divider.

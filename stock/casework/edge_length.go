@@ -4,11 +4,11 @@ import (
 	"sawbill/stock"
 )
 
-// edging is the length of the edges of sheets that show, with a tenth to spare:
+// edgeLength is that of the edges of sheets that show, with a tenth to spare:
 // the front edge of every panel of the carcass, all four of a front or a door. An
 // edge that is covered over its whole length, as by a frame or a strip, takes
 // none; what shuts a case does not cover it.
-func (c *Case) edging() stock.Length {
+func (c *Case) edgeLength() stock.Length {
 	var all stock.Length
 	still := Case{} // what does not open
 	for _, s := range c.Solids {

@@ -14,8 +14,8 @@ type joinery struct {
 	length, width stock.Length
 }
 
-// tenons are the loose tenons between parts of one thickness.
-type tenons struct {
+// looseTenons are those between parts of one thickness.
+type looseTenons struct {
 	panel
 	joined      string       // "carcass" or "frame"
 	length      stock.Length // of one
@@ -73,7 +73,7 @@ func (r *reckoner) buildTenonsOf(joined string, parts stock.Length) {
 	}
 	d := r.design.LooseTenon
 	a := r.place.under(d.Line, "loose_tenon")
-	t := tenons{
+	t := looseTenons{
 		joined: joined, thicknessAt: a.under(d.Thickness.Line, "thickness"),
 		widthAt: a.under(d.Width.Line, "width"), lengthAt: a.under(d.Length.Line, "length"),
 		length:  r.required(a, "length", d.Length, "that of one tenon, half of it in each part"),
@@ -93,7 +93,7 @@ func (r *reckoner) buildTenonsOf(joined string, parts stock.Length) {
 		t.wide = given(d.Width.Value, "given")
 	}
 	t.panel = r.panel(a, "", d.Material, Length{Value: thickness, Set: true, Line: d.Thickness.Line}, nil)
-	r.made.tenons = append(r.made.tenons, t)
+	r.made.looseTenons = append(r.made.looseTenons, t)
 }
 
 // longestStrip is the length of a strip that is still easily planed and rounded:
@@ -107,7 +107,7 @@ const longestStrip = 24 * stock.Inch
 //	tenons in a frame    one at each end of a rail, a mid stile or a mid rail
 //	strip                so many tenons + the kerfs between them
 func (r *reckoner) joineryPieces() {
-	for _, t := range r.made.tenons {
+	for _, t := range r.made.looseTenons {
 		if f := r.made.frame; t.joined == "frame" {
 			across := f.rail
 			if len(r.bays) > 1 {
@@ -134,7 +134,7 @@ func tenonsAlong(corner, spacing stock.Length) int { return max(2, spaces(corner
 
 // strips are those for n tenons, each of which has room across to stand in: as
 // few as are short enough, all alike.
-func (r *reckoner) strips(t tenons, n int, room stock.Length) {
+func (r *reckoner) strips(t looseTenons, n int, room stock.Length) {
 	if t.wide.Total() >= room {
 		r.fault(t.widthAt, fmt.Sprintf("a tenon %s wide does not stand in the %s that it has in the %s",
 			r.print(t.wide.Total()), r.print(room), t.joined), "make it narrower; two to four thicknesses are usual")

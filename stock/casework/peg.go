@@ -118,7 +118,7 @@ func (r *reckoner) tenonsIn(role Role) peg {
 	if role.inFrame() {
 		joined = "frame"
 	}
-	for _, t := range r.made.tenons {
+	for _, t := range r.made.looseTenons {
 		if t.joined == joined {
 			return peg{what: mortiseCentre, thick: t.thick.Total(), across: t.wide.Total(), length: t.length, spacing: t.spacing, glue: r.glueRoom(),
 				thickAt: t.thicknessAt, acrossAt: t.widthAt, lengthAt: t.lengthAt}

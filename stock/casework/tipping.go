@@ -87,15 +87,15 @@ func (c *Case) drawers() (all []opens, rest []load) {
 			d.front, d.top, d.travel = min(d.front, s.At[Y]), max(d.top, s.End()[Z]), max(d.travel, s.Size[Y])
 		}
 		d.filled = d.empty
-		d.filled.weight += Property{Value: clothing}.weigh(storage(pieces[number]))
+		d.filled.weight += Property{Value: clothing}.weigh(roomIn(pieces[number]))
 		all = append(all, d)
 	}
 	return all, rest
 }
 
-// storage is the room in a drawer: between its sides, between its ends, and
+// roomIn is that in a drawer: between its sides, between its ends, and
 // from the bottom to the upper edge. Of a finished one it is the whole outside.
-func storage(of []Solid) Point {
+func roomIn(of []Solid) Point {
 	from, to := Point{}, Point{stock.Longest, stock.Longest, stock.Longest}
 	for _, s := range of {
 		switch s.Role {
