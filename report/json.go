@@ -74,12 +74,13 @@ type millingFile struct {
 }
 
 // millStepFile is a step of milling: the size that is left, what the piece in
-// hand loses, and how many come of it.
+// hand loses, how many come of it, and how thick a piece is kept beside them.
 type millStepFile struct {
 	Do      string `json:"do"`
 	Setting number `json:"setting"`
 	Off     number `json:"off"`
 	Pieces  int    `json:"pieces"`
+	Rest    number `json:"rest,omitempty"` // thickness of what resawing leaves over
 }
 
 // gangFile tells of parts end to end, separated by crosscuts after milling.
@@ -280,7 +281,11 @@ func blankOf(p *cutplan.Plan, i int) blankFile {
 	for _, from := range p.Thicknesses(i) {
 		m := millingFile{From: mm(from)}
 		for _, s := range b.Milling(from) {
-			m.Steps = append(m.Steps, millStepFile{s.Operation.String(), mm(s.Setting), mm(s.Off), s.Pieces})
+			var rest number
+			if s.Rest > 0 {
+				rest = mm(s.Rest)
+			}
+			m.Steps = append(m.Steps, millStepFile{s.Operation.String(), mm(s.Setting), mm(s.Off), s.Pieces, rest})
 		}
 		if m.Steps != nil {
 			f.Milling = append(f.Milling, m)

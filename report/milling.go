@@ -98,8 +98,10 @@ func millingSteps(steps []stock.Milling, r stock.Ruler) string {
 			}
 			said = append(said, "true "+edges+" at "+at)
 		case stock.Resaw:
-			said = append(said, fmt.Sprintf("resaw into %d at %s", first.Pieces, at))
-			each, ofEach = " each", " of each"
+			said = append(said, resawn(first, r))
+			if first.Pieces > 1 {
+				each, ofEach = " each", " of each"
+			}
 		case stock.SquareEnd:
 			said = append(said, "square one end")
 		case stock.CutToLength:
@@ -118,6 +120,32 @@ func millingSteps(steps []stock.Milling, r stock.Ruler) string {
 		steps = steps[n:]
 	}
 	return strings.Join(said, "; ")
+}
+
+// resawn says a step of the resaw: "resaw into 2 at 8", "resaw 8 off, keep the rest, 26.4".
+func resawn(m stock.Milling, r stock.Ruler) string {
+	said := fmt.Sprintf("resaw into %d at %s", m.Pieces, r.Print(m.Setting))
+	if m.Pieces == 1 {
+		said = "resaw " + r.Print(m.Setting) + " off"
+	} else if m.Rest > 0 {
+		said = fmt.Sprintf("resaw %d off at %s", m.Pieces, r.Print(m.Setting))
+	}
+	if m.Rest > 0 {
+		said += ", keep the rest, " + r.Print(m.Rest)
+	}
+	return said
+}
+
+// resaws reports whether anything of a bill is resawn.
+func resaws(bill []cutplan.Blank, from func(blank int) []stock.Length) bool {
+	for i, b := range bill {
+		for _, thickness := range from(i) {
+			if slices.ContainsFunc(b.Milling(thickness), func(m stock.Milling) bool { return m.Operation == stock.Resaw }) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // truing says at which fence settings the over-wide blanks of a layout are trued:
@@ -164,14 +192,14 @@ func millingPage(b document, p *cutplan.Plan, r stock.Ruler) {
 	t := l.table()
 	t.Times = 1
 	b.Table(t)
-	b.Items(millingCautions(p.Bill))
+	b.Items(millingCautions(p.Bill, p.Thicknesses))
 	b.Paragraph(deferral)
 }
 
-// millingCautions are the cautions that apply to a bill.
-func millingCautions(bill []cutplan.Blank) []string {
+// millingCautions are the cautions that apply to a bill, from stock of these thicknesses.
+func millingCautions(bill []cutplan.Blank, from func(blank int) []stock.Length) []string {
 	said := atThePlaner
-	if slices.ContainsFunc(bill, func(b cutplan.Blank) bool { return b.Layers > 1 }) {
+	if resaws(bill, from) {
 		said = slices.Concat(said, atTheResaw)
 	}
 	return said

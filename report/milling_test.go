@@ -1,6 +1,7 @@
 package report
 
 import (
+	"strings"
 	"testing"
 
 	"sawbill/stock"
@@ -22,11 +23,33 @@ func TestMillingIsSaidInTheOrderOfWork(t *testing.T) {
 			"plane to 22, turn, 20; true the edges at 62, turn, 60; square one end; stop at 96, 3 off"},
 		{[]stock.Milling{step(stock.Resaw, 10, 2), step(stock.Plane, 9, 1), step(stock.Plane, 8, 1), step(stock.CutToLength, 96, 3)},
 			"resaw into 2 at 10; plane each to 9, turn, 8; stop at 96, 3 off of each"},
+		{[]stock.Milling{{Operation: stock.Resaw, Setting: 10 * mm, Pieces: 2, Rest: 25 * mm}, step(stock.Plane, 9, 1)},
+			"resaw 2 off at 10, keep the rest, 25; plane each to 9"},
+		{[]stock.Milling{{Operation: stock.Resaw, Setting: 10 * mm, Pieces: 1, Rest: 25 * mm}, step(stock.Plane, 9, 1)},
+			"resaw 10 off, keep the rest, 25; plane to 9"},
 		{[]stock.Milling{step(stock.CutMitre, 99, 1)}, "mitre one end, long point at 99"},
 		{[]stock.Milling{step(stock.CutMitre, 99, 1), step(stock.CutMitre, 98, 1)}, "mitre both ends, long points at 98"},
 	} {
 		if got := millingSteps(test.steps, stock.Ruler{}); got != test.want {
 			t.Errorf("%q, want %q", got, test.want)
+		}
+	}
+}
+
+// One strip alone is resawn off a board that is thick enough, and is cautioned of.
+func TestResawingIsCautionedOf(t *testing.T) {
+	const mm = stock.Millimetre
+	j := stock.Job{Saw: stock.Saw{Kerf: 3 * mm, ResawKerf: 2 * mm},
+		Stock: []stock.Stock{{Kind: stock.Board, Material: "ash", Thickness: 45 * mm, Width: 95 * mm, Length: 2400 * mm}},
+		Parts: []stock.Part{{Name: "trim", Material: "ash", Length: 700 * mm, Width: 18 * mm, Thickness: 8 * mm, Count: 1, Grain: stock.GrainLength}}}
+	for _, resaw := range []bool{false, true} {
+		j.Parts[0].Resaw = resaw
+		var text strings.Builder
+		if err := PartList(&text, j, Options{}); err != nil {
+			t.Fatal(err)
+		}
+		if got := strings.Contains(text.String(), atTheResaw[0]); got != resaw {
+			t.Errorf("resawn %t, cautioned %t:\n%s", resaw, got, &text)
 		}
 	}
 }

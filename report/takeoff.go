@@ -30,8 +30,12 @@ func takeoff(c *casework.Case, r stock.Ruler) (listing, []string) {
 		l.add("weight", t.Weight.PrintUnit(r.Units), said)
 	}
 	if g := t.Centre; g != nil {
+		below := "the floor"
+		if c.Hung {
+			below = "its lower edge"
+		}
 		l.add("centre of gravity", r.Print(g[casework.X])+", "+r.Print(g[casework.Y])+", "+r.Print(g[casework.Z]),
-			"from the left, from the front, from the floor"+unit(r))
+			"from the left, from the front, from "+below+unit(r))
 	}
 	if len(c.Parts) > 0 {
 		notes = append(notes, finishing(&l, c, t, r)...)

@@ -13,7 +13,7 @@ type takesFile struct {
 	Weight    number       `json:"weight"`
 	Weights   []weightFile `json:"weights"`
 	Unweighed []string     `json:"unweighed"`
-	Centre    []number     `json:"centre_of_gravity,omitempty"` // from the left, the front and the floor
+	Centre    []number     `json:"centre_of_gravity,omitempty"` // from the left, the front and the floor, or of a hung case its lower edge
 	Surfaces  surfacesFile `json:"surfaces"`
 	Finish    finishFile   `json:"finish"`
 	Edging    number       `json:"edging"`

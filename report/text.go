@@ -95,7 +95,7 @@ func PartList(to io.Writer, j stock.Job, o Options) error {
 	}
 	if l := milling(bill, sourcesOf(j, bill), o.Ruler).withoutMarks(); len(l.rows) > 0 {
 		w.listing("Milling", l)
-		for _, caution := range millingCautions(bill) {
+		for _, caution := range millingCautions(bill, sourcesOf(j, bill)) {
 			w.line("  %s", caution)
 		}
 		w.line("  %s", deferral)

@@ -17,6 +17,9 @@ type Blank struct {
 
 	// How says how each size that is not the part's own came about.
 	How []Derivation
+
+	// ResawKerf is that of the saw that parts layers, of parts to be resawn.
+	ResawKerf Length
 }
 
 // Holds is how many of the wanted parts come out of one blank.
@@ -65,6 +68,9 @@ func (p Part) inOne(from Kind, gang, layers int, saw Saw, least Length) Blank {
 	b := Blank{
 		Part: p, Count: p.Count, Gang: gang, Layers: layers,
 		Length: length.Total(), Width: width.Total(), Thickness: thickness.Total(),
+	}
+	if p.Resaw {
+		b.ResawKerf = saw.ResawKerf
 	}
 	for _, d := range []Derivation{{"width", width}, {"length", length}, {"thickness", thickness}} {
 		if len(d.Sum) > 1 || len(d.Sum) == 1 && d.Sum[0].Times > 1 {

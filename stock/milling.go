@@ -28,7 +28,13 @@ type Milling struct {
 	Off Length
 	// Pieces come out of one piece in hand, all alike.
 	Pieces int
+	// Rest is how thick a piece is that resawing leaves over, worth keeping; else 0.
+	Rest Length
 }
+
+// thinnestKept is the thinnest piece that is resawn off and kept instead of planed to
+// shavings: 6 mm (1/4 in), common practice, no source.
+const thinnestKept = 6 * Millimetre
 
 // Milling lists, in order, what makes the parts of a blank out of stock as thick
 // as from. It is empty where the saw delivers the part as it is.
@@ -36,21 +42,46 @@ type Milling struct {
 // What two planed faces lose comes off in equal amounts, so that the piece stays
 // flat. Ripped over-wide by two edges, the piece is trued on one edge, turned,
 // and trued on the other. What is to be resawn needs a true edge to stand on
-// first. All that is ganged is milled in one piece, and parted last.
+// first; from a board that is thick enough the rest is kept. All that is ganged is
+// milled in one piece, and parted last.
 func (b Blank) Milling(from Length) []Milling {
 	a := b.Part.Allowance
 	var steps []Milling
-	if b.Layers > 1 {
+	if rest := b.rest(from); rest > 0 {
+		steps = planed(steps, from, from-b.reference(), 1)
+		steps = b.edges(steps)
+		each, n := b.layer(), Length(b.Layers)
+		steps = append(steps, Milling{Resaw, each, from - b.reference() - n*each, b.Layers, rest})
+		steps = planed(steps, each, b.Part.Thickness, a.Faces)
+	} else if b.Layers > 1 {
 		each := b.layer()
 		steps = planed(steps, from, b.Thickness, 1)
 		steps = b.edges(steps)
-		steps = append(steps, Milling{Resaw, each, b.Thickness - Length(b.Layers)*each, b.Layers})
+		steps = append(steps, Milling{Resaw, each, b.Thickness - Length(b.Layers)*each, b.Layers, 0})
 		steps = planed(steps, each, b.Part.Thickness, a.Faces)
 	} else {
 		steps = planed(steps, from, b.Part.Thickness, a.Faces)
 		steps = b.edges(steps)
 	}
 	return b.lengths(steps)
+}
+
+// reference is what is planed off a board so that it has a true face to resaw along.
+func (b Blank) reference() Length {
+	if b.Part.Allowance.Faces == 0 {
+		return 0
+	}
+	return b.Part.Allowance.Face
+}
+
+// rest is how thick a piece is kept of a board so thick when the layers are resawn off
+// it; 0 where nothing is resawn or what is left is too thin.
+func (b Blank) rest(from Length) Length {
+	rest := from - b.reference() - b.Thickness - b.ResawKerf
+	if !b.Part.Resaw || rest < thinnestKept {
+		return 0
+	}
+	return rest
 }
 
 // layer is how thick one of the layers is before its faces are planed.
@@ -66,10 +97,10 @@ func planed(steps []Milling, from, to Length, faces int) []Milling {
 	}
 	if faces > 1 {
 		half := (from + to) / 2
-		steps = append(steps, Milling{Plane, half, from - half, 1})
+		steps = append(steps, Milling{Plane, half, from - half, 1, 0})
 		from = half
 	}
-	return append(steps, Milling{Plane, to, from - to, 1})
+	return append(steps, Milling{Plane, to, from - to, 1, 0})
 }
 
 func (b Blank) edges(steps []Milling) []Milling {
@@ -78,7 +109,7 @@ func (b Blank) edges(steps []Milling) []Milling {
 		return steps
 	}
 	for i := a.Edges - 1; i >= 0; i-- {
-		steps = append(steps, Milling{TrueEdge, b.Part.Width + Length(i)*a.Edge, a.Edge, 1})
+		steps = append(steps, Milling{TrueEdge, b.Part.Width + Length(i)*a.Edge, a.Edge, 1, 0})
 	}
 	return steps
 }
@@ -89,16 +120,16 @@ func (b Blank) lengths(steps []Milling) []Milling {
 	a, left := b.Part.Allowance, b.Length
 	if a.End > 0 && (a.Ends == 2 || a.Ends == 1 && b.Gang > 1) {
 		left -= a.End
-		steps = append(steps, Milling{SquareEnd, left, a.End, 1})
+		steps = append(steps, Milling{SquareEnd, left, a.End, 1, 0})
 	}
 	length := b.Part.Length + Length(a.Mitres)*a.Mitre
 	if left > length {
-		steps = append(steps, Milling{CutToLength, length, left - Length(b.Gang)*length, b.Gang})
+		steps = append(steps, Milling{CutToLength, length, left - Length(b.Gang)*length, b.Gang, 0})
 	}
 	for range a.Mitres {
 		off := a.Mitre
 		length -= off
-		steps = append(steps, Milling{CutMitre, length, off, 1})
+		steps = append(steps, Milling{CutMitre, length, off, 1, 0})
 	}
 	return steps
 }

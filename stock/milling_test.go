@@ -11,6 +11,10 @@ func TestMillingListsSettingsInOrder(t *testing.T) {
 	part := func(a Allowance) Part {
 		return Part{Length: 400 * mm, Width: 60 * mm, Thickness: 20 * mm, Allowance: a}
 	}
+	resawn := func(p Part) Part {
+		p.Resaw = true
+		return p
+	}
 	all := Allowance{Edge: 2 * mm, Edges: 2, Face: mm, Faces: 2, End: 10 * mm, Ends: 2}
 	one := Allowance{Edge: 2 * mm, Edges: 1, Face: mm, Faces: 1, End: 10 * mm, Ends: 1}
 	saw := Saw{Kerf: 3 * mm, ResawKerf: 2 * mm}
@@ -36,6 +40,12 @@ func TestMillingListsSettingsInOrder(t *testing.T) {
 		{"resawn on its true edge", part(all), 1, 2, 0, 50 * mm, []string{
 			"plane 46 off 4", "true edge 62 off 2", "true edge 60 off 2", "resaw 22 off 2 x 2", "plane 21 off 1", "plane 20 off 1",
 			"square end 410 off 10", "cut to length 400 off 10"}},
+		{"resawn off, and the rest is kept: 60 - 1 - 2 x 22 - 2 x 2", resawn(part(all)), 1, 2, 0, 60 * mm, []string{
+			"plane 59 off 1", "true edge 62 off 2", "true edge 60 off 2", "resaw 22 off 15 x 2, 11 kept", "plane 21 off 1", "plane 20 off 1",
+			"square end 410 off 10", "cut to length 400 off 10"}},
+		{"alone, no face counted", resawn(part(Allowance{})), 1, 1, 0, 28 * mm, []string{"resaw 20 off 8, 6 kept"}},
+		{"what would be left is too thin", resawn(part(Allowance{})), 1, 1, 0, 28*mm - 1, []string{"plane 20 off 7.999975"}},
+		{"not to be resawn", part(Allowance{}), 1, 1, 0, 60 * mm, []string{"plane 20 off 40"}},
 		{"mitred, from a gang", part(Allowance{Mitre: 2 * mm, Mitres: 2}), 2, 1, 0, 20 * mm, []string{
 			"cut to length 404 off 3 x 2", "mitre 402 off 2", "mitre 400 off 2"}},
 	} {
@@ -44,6 +54,9 @@ func TestMillingListsSettingsInOrder(t *testing.T) {
 			line := fmt.Sprintf("%v %s off %s", m.Operation, m.Setting.Decimal(), m.Off.Decimal())
 			if m.Pieces > 1 {
 				line += fmt.Sprintf(" x %d", m.Pieces)
+			}
+			if m.Rest > 0 {
+				line += fmt.Sprintf(", %s kept", m.Rest.Decimal())
 			}
 			got = append(got, line)
 		}

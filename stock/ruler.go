@@ -11,7 +11,9 @@ import (
 //
 // A length between two marks prints as the nearer one, the larger when both
 // are as near, and always behind "≈": a reader must know that the figure was
-// rounded. Never add up printed figures; add lengths and print the sum.
+// rounded. Thicknesses of sheets come in 1/64 in: less than an inch that lies on one
+// prints as it is, though the ruler has no such marks. Never add up printed figures; add
+// lengths and print the sum.
 type Ruler struct {
 	Units Units
 	// Denominator is the finest fraction of an inch to print, a power of two
@@ -23,6 +25,7 @@ type Ruler struct {
 // rounded.
 func (r Ruler) Print(l Length) string {
 	sign, size := split(l)
+	r = r.thatPrints(size)
 	marks, exact := r.marks(size)
 	text := r.figures(marks)
 	if marks > 0 {
@@ -42,12 +45,31 @@ func (r Ruler) PrintUnit(l Length) string { return r.Print(l) + " " + r.Units.St
 // Size writes two lengths of one piece, "698.5 x 300".
 func (r Ruler) Size(length, width Length) string { return r.Print(length) + " x " + r.Print(width) }
 
-// Exact reports whether l lies on a mark of the ruler, so that it prints
-// without rounding.
+// thatPrints is the ruler, with 64ths of an inch for a thickness that lies on one.
+func (r Ruler) thatPrints(size uint64) Ruler {
+	fine := r
+	fine.Denominator = 64
+	if _, marks := r.scale(); r.Units != Inches || marks != 32 || size >= uint64(Inch) {
+		return r
+	}
+	if _, exact := fine.marks(size); exact {
+		return fine
+	}
+	return r
+}
+
+// Exact reports whether l prints without rounding.
 func (r Ruler) Exact(l Length) bool {
 	_, size := split(l)
-	_, exact := r.marks(size)
+	_, exact := r.thatPrints(size).marks(size)
 	return exact
+}
+
+// Down is the last mark of the ruler at or below l, for l of 0 or more. It prints without
+// rounding where the marks are whole units of Length, as they are to 1/64 of an inch.
+func (r Ruler) Down(l Length) Length {
+	whole, marks := r.scale()
+	return l/whole*whole + l%whole*Length(marks)/whole*whole/Length(marks)
 }
 
 // scale is the number of marks on one whole: tenths of a millimetre, or the

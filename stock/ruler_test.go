@@ -38,7 +38,10 @@ func TestRulerPrintsNearestMarkAndSaysWhenRounded(t *testing.T) {
 		{in, 27*Inch + Inch/2, "27 1/2", "reduced"},
 		{in, Inch / 32, "1/32", "the finest mark"},
 		{in, 31 * Inch / 32, "31/32", "not reduced"},
-		{in, Inch / 64, "≈1/32", "between the marks"},
+		{in, Inch / 64, "1/64", "between the marks, as thicknesses of sheets are"},
+		{in, 13 * Inch / 64, "13/64", "a sheet sold as 1/4"},
+		{in, 13*Inch/64 + 1, "≈7/32", "on no 64th"},
+		{in, Inch + Inch/64, "≈1 1/32", "longer than sheets are thick"},
 		{in, -Inch / 2, "-1/2", "negative"},
 		{in, -(3*Inch + Inch/4), "-3 1/4", "negative mixed number"},
 		{in, 12*Inch - 1, "≈12", "rounding carries to the whole"},
@@ -198,6 +201,25 @@ func TestDecimalReadsBack(t *testing.T) {
 		back, err := ParseLength(l.Decimal(), Millimetres)
 		if err != nil || back != l {
 			t.Fatalf("%s reads as %d (%v), want %d", l.Decimal(), back, err, l)
+		}
+	}
+}
+
+// 7.3625 in are 235.6 marks of 1/32: 235 of them, 7 11/32. A mark is its own.
+func TestDownIsTheLastMarkBelow(t *testing.T) {
+	for _, test := range []struct {
+		ruler   Ruler
+		l, want Length
+	}{
+		{Ruler{Units: Inches}, 73625 * Inch / 10000, 7*Inch + 11*Inch/32},
+		{Ruler{Units: Inches}, 7*Inch + 11*Inch/32, 7*Inch + 11*Inch/32},
+		{Ruler{Units: Inches, Denominator: 64}, 73625 * Inch / 10000, 7*Inch + 23*Inch/64},
+		{Ruler{}, 12*Millimetre + 39*Millimetre/100, 12*Millimetre + 3*Millimetre/10},
+		{Ruler{}, Millimetre/10 - 1, 0},
+		{Ruler{}, Longest, Longest},
+	} {
+		if got := test.ruler.Down(test.l); got != test.want || !test.ruler.Exact(got) {
+			t.Errorf("%d: %d, want %d", test.l, got, test.want)
 		}
 	}
 }

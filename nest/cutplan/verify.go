@@ -73,6 +73,9 @@ func mill(saw stock.Saw, p stock.Part, b stock.Blank, from stock.Length) error {
 			size, kerf = &thickness, saw.ResawKerf
 		}
 		of := stock.Length(step.Pieces)
+		if step.Rest > 0 && step.Off != of*kerf+step.Rest {
+			return fmt.Errorf("%v: %d off is not %d kerfs and %d kept", step.Operation, step.Off, of, step.Rest)
+		}
 		if step.Setting <= 0 || of < 1 || step.Off < (of-1)*kerf || *size != of*step.Setting+step.Off {
 			return fmt.Errorf("%v: %d is not %d of %d and %d off", step.Operation, *size, of, step.Setting, step.Off)
 		}

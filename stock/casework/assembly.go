@@ -29,7 +29,7 @@ func (r *reckoner) assembly() []Step {
 
 // has reports whether there is a piece of a unit.
 func (r *reckoner) has(unit string) bool {
-	return slices.ContainsFunc(r.pieces, func(p piece) bool { return unitOf(p.role) == unit })
+	return slices.ContainsFunc(r.pieces, func(p piece) bool { return p.role.Unit() == unit })
 }
 
 // fixedShelves reports whether shelves are held for good.
@@ -37,17 +37,18 @@ func (r *reckoner) fixedShelves() bool { return r.has("shelves") && !r.made.shel
 
 // within counts what is fixed between the uprights, top and bottom.
 func (r *reckoner) within() []string {
-	count := make(map[string]int)
+	count := make(map[Role]int)
 	for _, p := range r.pieces {
 		count[p.role] += p.count
 	}
 	var said []string
 	for _, w := range []struct {
-		role, many string
-		fixed      bool
+		role  Role
+		many  string
+		fixed bool
 	}{{"partition", "partitions", true}, {"divider", "dividers", true}, {"shelf", "fixed shelves", !r.made.shelf.loose}} {
 		if n := count[w.role]; n > 0 && w.fixed {
-			one := w.role
+			one := string(w.role)
 			if w.role == "shelf" {
 				one = "fixed shelf"
 			}
@@ -57,8 +58,10 @@ func (r *reckoner) within() []string {
 	return said
 }
 
-func (r *reckoner) hasRole(role string) bool {
-	return slices.ContainsFunc(r.pieces, func(p piece) bool { return p.role == role })
+func (r *reckoner) hasRole(role Role) bool {
+	return slices.ContainsFunc(r.pieces, func(p piece) bool {
+		return p.role == role || slices.ContainsFunc(p.stands, func(s Solid) bool { return s.Role == role })
+	})
 }
 
 // edgingStep comes when the joints are closed, which are laid out from the bare
@@ -70,8 +73,9 @@ func (r *reckoner) edgingStep() (unit, text string) {
 	text = "Glue the edging on, each strip cut to what is there, and trim it flush"
 	var apart []string // what is edged before it is fitted
 	for _, strip := range []struct {
-		role, of string
-		loose    bool
+		role  Role
+		of    string
+		loose bool
 	}{
 		{"shelf edging", "loose shelves", r.made.shelf.loose}, {"false front edging", "fronts", true}, {"door edging", "doors", true},
 	} {
@@ -186,13 +190,18 @@ func (r *reckoner) lastStep() (unit, text string) {
 	if r.backStaysOff() {
 		last = append(last, "fix the back with screws or pins")
 	}
+	if r.hung() {
+		last = append(last, "screw the level case to the wall (see the caution on hanging)")
+	}
 	if r.anyOpening(func(o opening) bool { return len(o.stack) > 0 }) {
 		last = append(last, "hang the drawers")
 	}
 	if r.has("doors") {
 		last = append(last, "hang the doors")
 	}
-	last = append(last, "set the case level where it is to stand")
+	if !r.hung() {
+		last = append(last, "set the case level where it is to stand")
+	}
 	if r.tips() != nil {
 		last = append(last, "anchor it to the wall")
 	}

@@ -75,7 +75,11 @@ func (r *reckoner) frameStep() (unit, text string) {
 	if len(r.bays) > 1 {
 		which = "stiles, mid stiles and rails"
 	}
-	text = fmt.Sprintf("Dry-fit, then glue %s of the front frame, then of the back frame, %s, flat on the bench; make both diagonals equal.", which, how)
+	first := ""
+	if r.midRails() > 0 {
+		first = ", its mid rails first"
+	}
+	text = fmt.Sprintf("Dry-fit, then glue %s of the front frame%s, then of the back frame, %s, flat on the bench; make both diagonals equal.", which, first, how)
 	if r.made.back.fit == "groove" {
 		text += " The back goes into the back frame's groove, without glue, before that is closed."
 	}
@@ -127,7 +131,11 @@ func (r *reckoner) glueStep() (unit, text string) {
 	if r.closedIn() {
 		text += "Slide the back into its groove, without glue, before the last panel closes it. "
 	}
-	return "carcass", text + "Glue the sides " + into + ", " + joint + "."
+	text += "Glue the sides " + into + ", " + joint + "."
+	if r.hasRole("hanging rail") {
+		text += " Glue and screw the hanging rails between them, and the upper one to the top too: they carry the case."
+	}
+	return "carcass", text
 }
 
 func (r *reckoner) squareStep() (unit, text string) {

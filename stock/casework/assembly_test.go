@@ -91,7 +91,8 @@ func TestAssemblyFollowsFromTheConstruction(t *testing.T) {
 // What may be added to any case has its step, or its sentence.
 func TestAssemblyOfWhatIsAdded(t *testing.T) {
 	tests := []struct {
-		role, unit, says string
+		role       Role
+		unit, says string
 	}{
 		{"top edging", "edging", "Glue the edging on"},
 		{"door", "doors", "try the doors with spacers"},

@@ -6,7 +6,7 @@ import (
 	"sawbill/stock"
 )
 
-// base is what the case stands on; its height is 0 without one.
+// base is what the case stands on, or hangs by; its height is 0 where it lifts nothing.
 type base struct {
 	panel
 	kind    string
@@ -14,6 +14,9 @@ type base struct {
 	setBack stock.Length // of a plinth
 	depth   stock.Length // of a foot
 	forward stock.Length // of the front feet
+	// of a hung case
+	rails     int
+	railWidth stock.Length
 }
 
 func (r *reckoner) buildBase() {
@@ -26,6 +29,12 @@ func (r *reckoner) buildBase() {
 			return
 		}
 		r.unusedByBase(a, kind)
+		return
+	case "hung":
+		r.unusedByBase(a, kind)
+		b := base{kind: kind}
+		r.buildHanging(a, &b)
+		r.made.base = b
 		return
 	case "plinth", "feet":
 		r.unusedByBase(a, kind)
@@ -57,11 +66,15 @@ func (r *reckoner) unusedByBase(a at, kind string) {
 		{"set_back", d.SetBack, []string{"plinth"}},
 		{"depth", d.Depth, []string{"feet"}},
 		{"forward", d.Forward, []string{"feet"}},
+		{"rail_width", d.RailWidth, []string{"hung"}},
 	} {
 		if s.size.Set && kind != s.of[0] && kind != s.of[len(s.of)-1] {
 			r.fault(a.under(s.size.Line, s.key), fmt.Sprintf("it has no use, since kind is %q", kind),
 				"leave it out, or set kind = "+oneOf(s.of))
 		}
+	}
+	if d.Rails.Set && kind != "hung" {
+		r.fault(a.under(d.Rails.Line, "rails"), fmt.Sprintf("it has no use, since kind is %q", kind), `leave it out, or set kind = "hung"`)
 	}
 }
 
@@ -107,6 +120,12 @@ func (r *reckoner) basePieces() {
 				r.print(b.depth), r.reckoned(deep)), "make them at most "+r.print(deep.Total()/2)+" deep")
 			return
 		}
+		if b.forward > deep.Total() {
+			d := r.design.Base
+			r.fault(r.place.under(d.Line, "base").under(d.Forward.Line, "forward"), fmt.Sprintf("feet that reach %s forward stand farther before the case than it is deep, %s",
+				r.print(b.forward), r.reckoned(deep)), "make it less; what the check of tipping asks for is enough")
+			return
+		}
 		front := plus(given(b.depth, "depth"), stock.Term{Times: 1, Value: b.forward, Label: "forward"})
 		ahead, rear := Point{Y: -b.forward}, Point{Y: behind - b.depth}
 		fronts := stands(ahead, Point{right - b.thickness, ahead[Y], 0})
@@ -120,7 +139,7 @@ func (r *reckoner) basePieces() {
 	}
 }
 
-func (r *reckoner) foot(role string, deep, height stock.Sum, at []Solid) {
+func (r *reckoner) foot(role Role, deep, height stock.Sum, at []Solid) {
 	p := piece{role: role, panel: r.made.base.panel, count: len(at), length: height, width: deep, way: upright, stands: at}
 	if deep.Total() > height.Total() {
 		p.length, p.width, p.way = deep, height, endwise

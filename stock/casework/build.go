@@ -24,8 +24,8 @@ type build struct {
 	doors              doors
 	edgings            []edging
 
-	tenons []tenons // loose ones
-	loose  []joinery
+	looseTenons []looseTenons
+	loose       []joinery
 }
 
 // fixedPanel is a partition or a divider.
@@ -149,7 +149,7 @@ func (r *reckoner) buildBack() {
 	b := back{
 		fit:       fit,
 		panel:     r.panel(a, "", d.Material, d.Thickness, nil),
-		setIn:     d.SetIn.Value,
+		setIn:     r.setIn(a, fit, d.SetIn),
 		clearance: r.orDefault(d.Clearance, 3*stock.Millimetre/2, stock.Inch/16),
 	}
 	into := r.made.carcass
@@ -163,13 +163,28 @@ func (r *reckoner) buildBack() {
 	default:
 		b.depth = r.joint(a, "fit", d.Fit, "depth", d.Depth, into).depth
 	}
-	if fit != "groove" && d.SetIn.Set && !r.doubtful(a.path+".fit") {
-		r.fault(a.under(d.SetIn.Line, "set_in"), fmt.Sprintf("set_in has no use, since fit is %q", fit), "leave one of the two out")
-	}
 	if r.made.frame != nil && b.thickness > 0 && r.made.frame.thickness > 0 {
 		r.backInFrame(a, b)
 	}
 	r.made.back = b
+}
+
+// setIn is how much wood is left behind a grooved back: 6 mm (1/4 in) by default. A
+// wall of less than half of that breaks out. Both are common practice, no source.
+func (r *reckoner) setIn(a at, fit string, given Length) stock.Length {
+	setInAt, usual := a.under(given.Line, "set_in"), 2*r.thinWall()
+	switch {
+	case fit != "groove" && given.Set && !r.doubtful(a.path+".fit"):
+		r.fault(setInAt, fmt.Sprintf("set_in has no use, since fit is %q", fit), "leave one of the two out")
+	case fit != "groove":
+		return 0
+	case !given.Set:
+		return usual
+	case given.Value < r.thinWall():
+		r.fault(setInAt, fmt.Sprintf("%s of wood behind the groove would break out", r.print(given.Value)),
+			"leave "+r.print(usual)+`, or set fit = "rabbet"`)
+	}
+	return given.Value
 }
 
 // backInFrame checks that the back frame holds what is cut into it.
@@ -194,9 +209,9 @@ func (r *reckoner) backRabbet(a at, depth Length, into panel) stock.Length {
 	switch {
 	case !depth.Set:
 		r.fault(depthAt, "a back in a rabbet needs a depth, and none is given", "give how far it reaches in; "+remedy)
-	case depth.Value >= into.thickness && into.thickness > 0:
-		r.fault(depthAt, fmt.Sprintf("a rabbet %s deep leaves nothing of the %s that it is cut into",
-			r.print(depth.Value), r.print(into.thickness)), remedy)
+	case into.thickness > 0 && into.thickness-depth.Value < r.thinWall():
+		r.fault(depthAt, fmt.Sprintf("a rabbet %s deep leaves %s of the %s that it is cut into",
+			r.print(depth.Value), r.printOrNothing(into.thickness-depth.Value), r.print(into.thickness)), remedy)
 	}
 	return depth.Value
 }

@@ -11,6 +11,9 @@ type Case struct {
 	// order of the reckoning: "outside width", "inside width", "bay 1 width".
 	Sizes    []stock.Derivation
 	Openings []Space
+	// Hung: it hangs on a wall, and its height begins at its lower edge, not at the
+	// floor.
+	Hung bool
 	// Storage is what the drawers to be made hold, in the order of their bays
 	// and openings, from the top.
 	Storage []Storage

@@ -14,8 +14,11 @@ func (r *reckoner) caution(subject, text string) {
 	r.cautions = append(r.cautions, Caution{subject, text})
 }
 
-// tips tells why the case may tip: it is tall, or has drawers.
+// tips tells why the case may tip: it is tall, or has drawers. A hung one cannot.
 func (r *reckoner) tips() (why []string) {
+	if r.hung() {
+		return nil
+	}
 	if r.height.outside >= tallCase {
 		why = append(why, fmt.Sprintf("it is %s high (%s or more is tall)", r.print(r.height.outside), r.print(tallCase)))
 	}

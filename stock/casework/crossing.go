@@ -16,7 +16,7 @@ type hole struct {
 	box   Solid // its room; of a cylinder the least box around it
 	along Axis
 	round bool
-	mate  string // the role of the other piece
+	mate  Role // of the other piece
 	inEnd bool
 	fault at
 }
@@ -43,7 +43,7 @@ func (m *marker) holes(joints []pegged) map[int][]hole {
 
 // bored is the hole from the plane of the joint, so deep, to where the axis points or
 // against it.
-func (h hole) bored(plane, deep stock.Length, forward bool, mate string, inEnd bool) hole {
+func (h hole) bored(plane, deep stock.Length, forward bool, mate Role, inEnd bool) hole {
 	if !forward {
 		plane -= deep
 	}
@@ -56,9 +56,9 @@ func (h hole) bored(plane, deep stock.Length, forward bool, mate string, inEnd b
 // it for another. It tells one meeting of each two kinds of mates.
 func (m *marker) keepApart(joints []pegged) {
 	in := m.holes(joints)
-	told := make(map[[3]string]bool)
+	told := make(map[[3]Role]bool)
 	tell := func(piece Solid, a, b hole, cause string) {
-		mates := [3]string{piece.Role, min(a.mate, b.mate), max(a.mate, b.mate)}
+		mates := [3]Role{piece.Role, min(a.mate, b.mate), max(a.mate, b.mate)}
 		if told[mates] {
 			return
 		}

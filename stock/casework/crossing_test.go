@@ -17,9 +17,9 @@ func faultsOf(t *testing.T, d Design, from Context) []string {
 	return said
 }
 
-// A partition of 18 is bored 28 up its end, 9 from its faces, and for a divider
-// 12 deep into its left face. Over an opening 22 high the divider's holes of 8 lie at
-// 22 + 9 = 31, from 27 on: 1 below 28. Over one of 23 they begin where the others end.
+// A partition of 18 is bored 20 up its end, 9 from its faces, and for a divider
+// 12 deep into its left face. Over an opening 14 high the divider's holes of 8 lie at
+// 14 + 9 = 23, from 19 on: 1 below 20. Over one of 15 they begin where the others end.
 func TestDowelHolesThatMeetAreRefused(t *testing.T) {
 	low := func(height string) Design {
 		d := plain()
@@ -28,23 +28,23 @@ func TestDowelHolesThatMeetAreRefused(t *testing.T) {
 		return d
 	}
 	from := workshop(stock.Millimetres)
-	wantLines(t, []string{"case.divider.joint: holes meet inside a partition: 12 mm into the face for a divider, 28 mm into the end for a bottom; " +
-		"move the divider and the bottom 1 mm farther apart, or use another joint for one of them"}, faultsOf(t, low("22"), from))
-	derive(t, low("23"), from)
+	wantLines(t, []string{"case.divider.joint: holes meet inside a partition: 12 mm into the face for a divider, 20 mm into the end for a bottom; " +
+		"move the divider and the bottom 1 mm farther apart, or use another joint for one of them"}, faultsOf(t, low("14"), from))
+	derive(t, low("15"), from)
 	narrow := plain() // likewise a bay, beside the end of the bottom
 	narrow.Carcass.Joint, narrow.Partition.Joint = word("dowel"), word("dowel")
-	narrow.Bays = []Bay{{Width: metric("20")}, {}}
+	narrow.Bays = []Bay{{Width: metric("12")}, {}}
 	wantLines(t, []string{
-		"case.partition.joint: holes meet inside a top: 12 mm into the face for a partition, 28 mm into the end for a side; " +
+		"case.partition.joint: holes meet inside a top: 12 mm into the face for a partition, 20 mm into the end for a side; " +
 			"move the partition and the side 3 mm farther apart, or use another joint for one of them",
-		"case.partition.joint: holes meet inside a bottom: 12 mm into the face for a partition, 28 mm into the end for a side; " +
+		"case.partition.joint: holes meet inside a bottom: 12 mm into the face for a partition, 20 mm into the end for a side; " +
 			"move the partition and the side 3 mm farther apart, or use another joint for one of them",
 	}, faultsOf(t, narrow, from))
-	narrow.Bays[0].Width = metric("23")
+	narrow.Bays[0].Width = metric("15")
 	derive(t, narrow, from)
 }
 
-// The divider of the first case in dados 6 deep: from 27.9 up they open the holes, which
+// The divider of the first case in dados 6 deep: from 19.9 up they open the holes, which
 // begin 9 - 4 = 5 in. Dados of 5 do not.
 func TestDowelHolesThatOpenIntoADadoAreRefused(t *testing.T) {
 	low := func(height, depth string) Design {
@@ -55,10 +55,10 @@ func TestDowelHolesThatOpenIntoADadoAreRefused(t *testing.T) {
 		return d
 	}
 	from := workshop(stock.Millimetres)
-	wantLines(t, []string{"case.partition.joint: a hole 28 mm into the end of a partition, for a bottom, opens into what is cut there for a divider; " +
-		"move the bottom and the divider 0.1 mm farther apart, or use another joint for one of them"}, faultsOf(t, low("27.9", "6"), from))
-	derive(t, low("28", "6"), from)
-	derive(t, low("27.9", "5"), from)
+	wantLines(t, []string{"case.partition.joint: a hole 20 mm into the end of a partition, for a bottom, opens into what is cut there for a divider; " +
+		"move the bottom and the divider 0.1 mm farther apart, or use another joint for one of them"}, faultsOf(t, low("19.9", "6"), from))
+	derive(t, low("20", "6"), from)
+	derive(t, low("19.9", "5"), from)
 }
 
 // drilled is a hole of a diameter about the middle of its end at 0, along an axis.

@@ -54,14 +54,11 @@ func (r *reckoner) shelfLoad() (load float64, said string) {
 	return bookLoad * squareFootLoad, "50 lb/ft2 (244 kg/m2, a load of books)"
 }
 
-// sags reports whether pieces of a role carry loads.
-func sags(role string) bool { return role == "shelf" || role == "divider" }
-
 // checkDeflection reckons the sag of every shelf and divider whose modulus is
 // known, and gives the rule of thumb for others.
 func (r *reckoner) checkDeflection(c *Case) {
 	for i, p := range r.pieces {
-		if !sags(p.role) {
+		if !p.role.carries() {
 			continue
 		}
 		m := r.from.Materials[p.panel.material].Modulus

@@ -25,6 +25,7 @@ func Derive(d Design, from Context) (*Case, []Fault) {
 		r.insidePieces()
 		r.doorPieces()
 		r.boxPieces()
+		r.hangingRails()
 		r.edgingPieces()
 		r.joineryPieces()
 	}
@@ -46,7 +47,7 @@ func Derive(d Design, from Context) (*Case, []Fault) {
 		}
 	}
 	c := &Case{Parts: r.parts(), Sizes: r.sizes, Openings: r.spaces(), Storage: r.storage, Solids: solids, Marks: marks,
-		Assembly: r.assembly(), Materials: r.from.Materials, Finish: r.finish()}
+		Assembly: r.assembly(), Materials: r.from.Materials, Finish: r.finish(), Hung: r.hung()}
 	c.Hardware = r.hardware(c)
 	r.checks(c)
 	c.Cautions = r.cautions
@@ -86,6 +87,14 @@ func (r *reckoner) settleAxes() bool {
 }
 
 func (r *reckoner) print(l stock.Length) string { return r.from.Ruler.PrintUnit(l) }
+
+// printOrNothing prints what is left.
+func (r *reckoner) printOrNothing(left stock.Length) string {
+	if left <= 0 {
+		return "nothing"
+	}
+	return r.print(left)
+}
 
 // reckoned prints a size with the sum it came from, where there is one.
 func (r *reckoner) reckoned(size stock.Sum) string {

@@ -102,6 +102,10 @@ type Frame struct {
 	// MidStileWidth is that of the stiles in front of partitions; default
 	// stile_width.
 	MidStileWidth Length `toml:"mid_stile_width"`
+	// MidRailWidth is that of the rails in front of dividers, of the front frame
+	// alone; 0 for none. Default: rail_width where a bay has two openings above one
+	// another that doors or false fronts close within the frame, else none.
+	MidRailWidth Length `toml:"mid_rail_width" zero:"allowed"`
 	// Corner is "butt" (the default; stiles run through), "half-lap",
 	// "mortise-and-tenon" (tenons on the rails), "box-joint", "loose-tenon"
 	// or "dowel" (sizes of both as for butt).
@@ -128,7 +132,8 @@ type Back struct {
 	Thickness Length `toml:"thickness"`
 	// Depth is how far the back reaches into rabbet or groove, per edge.
 	Depth Length `toml:"depth"`
-	// SetIn is the distance of a grooved back from the rear edges.
+	// SetIn is the distance of a grooved back from the rear edges, which is the wall
+	// behind it. Default 6 mm (1/4 in).
 	SetIn Length `toml:"set_in" zero:"allowed"`
 	// Clearance is what the back is smaller than its rabbets or grooves, over
 	// the whole width and over the whole height. Default 1.5 mm (1/16 in).

@@ -26,7 +26,7 @@
 //	inside width   = bays + partitions between         framed: mid stiles
 //	outside height = top + inside height + bottom      framed: rails
 //	                 + base
-//	inside height  = openings + dividers between       in every bay
+//	inside height  = openings + dividers between       in every bay; framed: or mid rails
 //	opening height = drawers + gaps
 //	              >= rows + shelves between + clearance in each space, for contents
 //	graded fronts  = top, top + step, top + 2 steps ... the lowest + rest of rounding
@@ -63,12 +63,14 @@
 //
 // # Base
 //
-// A case stands on the floor, on a plinth or on four feet. The outside height
-// includes them; what reaches forward stands before the outside depth.
+// A case stands on the floor, on a plinth or on four feet, or it hangs on a wall. The
+// outside height includes what lifts it; what reaches forward stands before the outside
+// depth.
 //
 //	plinth front, back  outside width
 //	plinth cross piece  outside depth - set back - 2 thicknesses
 //	front foot          depth + forward
+//	hanging rail        inside width behind the back, bay width before it
 //
 // # Edging
 //
@@ -107,7 +109,8 @@
 //	outside |<- stile ->|   opening
 //	        |inset|panel|<- behind the stile
 //
-// A partition stands in the middle behind its mid stile.
+// A partition stands in the middle behind its mid stile, a divider behind its mid
+// rail if it has one.
 //
 // # Takeoff and checks
 //

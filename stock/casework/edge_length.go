@@ -1,16 +1,14 @@
 package casework
 
 import (
-	"strings"
-
 	"sawbill/stock"
 )
 
-// edging is the length of the edges of sheets that show, with a tenth to spare:
+// edgeLength is that of the edges of sheets that show, with a tenth to spare:
 // the front edge of every panel of the carcass, all four of a front or a door. An
 // edge that is covered over its whole length, as by a frame or a strip, takes
 // none; what shuts a case does not cover it.
-func (c *Case) edging() stock.Length {
+func (c *Case) edgeLength() stock.Length {
 	var all stock.Length
 	still := Case{} // what does not open
 	for _, s := range c.Solids {
@@ -19,7 +17,7 @@ func (c *Case) edging() stock.Length {
 		}
 	}
 	sheet := func(s Solid) bool {
-		return s.Part >= 0 && unitOf(s.Role) != "edging" && c.Materials[c.Parts[s.Part].Material].Kind == stock.Sheet
+		return s.Part >= 0 && s.Role.Unit() != "edging" && c.Materials[c.Parts[s.Part].Material].Kind == stock.Sheet
 	}
 	for _, s := range c.Solids {
 		if sheet(s) && (s.Role == "false front" || s.Role == "door") {
@@ -38,7 +36,7 @@ func (c *Case) edging() stock.Length {
 func (c *Case) bareEdges(front Solid) stock.Length {
 	edged := Case{Solids: []Solid{front}}
 	for _, s := range c.Solids {
-		if unitOf(s.Role) == "edging" && strings.HasPrefix(s.Role, front.Role) {
+		if s.Role.On(front.Role) {
 			edged.Solids = append(edged.Solids, s)
 		}
 	}

@@ -19,16 +19,16 @@ type edging struct {
 }
 
 // roles are those of the panels that the edging is on.
-func (e edging) roles() []string {
+func (e edging) roles() []Role {
 	switch e.on {
 	case "carcass":
-		return []string{"side", "top", "bottom"}
+		return []Role{"side", "top", "bottom"}
 	case "shelves":
-		return []string{"shelf"}
+		return []Role{"shelf"}
 	case "fronts":
-		return []string{"door", "false front"}
+		return []Role{"door", "false front"}
 	}
-	return []string{strings.TrimSuffix(e.on, "s")}
+	return []Role{Role(strings.TrimSuffix(e.on, "s"))}
 }
 
 // buildEdgings reads all edgings. Whether they fit shows when the sizes of the
@@ -82,6 +82,58 @@ func (r *reckoner) edgingPieces() {
 			r.fault(e.at, fmt.Sprintf("there is no panel for it: %s", e.on), "leave the edging out")
 		}
 	}
+	r.joinStrips()
+}
+
+// joinStrips makes one part of strips out of boards that are alike on different panels,
+// so that they are resawn together: "top and bottom edging". Each keeps its role where
+// it stands.
+func (r *reckoner) joinStrips() {
+	var all []piece
+	roles := make(map[int][]Role) // of those joined, by their index in all
+	for _, p := range r.pieces {
+		n := slices.IndexFunc(all, func(q piece) bool { return p.strip && q.strip && p.role.Strip() && q.role.Strip() && p.likeSize(q) })
+		if n < 0 {
+			all = append(all, p)
+			continue
+		}
+		q := &all[n]
+		if roles[n] == nil {
+			roles[n] = []Role{q.role}
+			q.stands = called(q.stands, q.role)
+		}
+		roles[n] = append(roles[n], p.role)
+		q.stands = append(q.stands, called(p.stands, p.role)...)
+		q.count += p.count
+		q.places = append(q.places, p.places...)
+	}
+	for n, joined := range roles {
+		all[n].role = oneName(joined)
+	}
+	r.pieces = all
+}
+
+// called gives the solids of a part that has several roles theirs.
+func called(stands []Solid, role Role) []Solid {
+	all := slices.Clone(stands)
+	for i := range all {
+		all[i].Role = role
+	}
+	return all
+}
+
+// oneName takes words that end alike together: "top and bottom edging".
+func oneName(roles []Role) Role {
+	first := string(roles[0])
+	last := first[strings.LastIndex(first, " "):]
+	said := make([]string, len(roles))
+	for i, role := range roles {
+		said[i] = string(role)
+		if i < len(roles)-1 && strings.HasSuffix(string(roles[i+1]), last) { // else "top trim and bottom edging"
+			said[i] = strings.TrimSuffix(said[i], last)
+		}
+	}
+	return Role(strings.Join(said, " and "))
 }
 
 // edgingFits refuses strips that have no room, or no sense, whatever the sizes.
@@ -123,12 +175,12 @@ func (r *reckoner) edgeFront(n int, e edging) {
 	move(at, p.way[0], stock.Length(near)*joint.depth)
 	r.addStrips(e, piece{role: p.role + " edging", places: p.places, count: p.count,
 		length: plus(p.length, stock.Term{Times: -near - far, Value: joint.depth, Label: joint.name}),
-		width:  given(p.panel.thickness, p.role), way: way, stands: at})
+		width:  given(p.panel.thickness, string(p.role)), way: way, stands: at})
 }
 
 // housedBy is the joint of a panel of that role, and how many there are at its
 // lower or left end and at the other.
-func (r *reckoner) housedBy(role string) (j joint, near, far int) {
+func (r *reckoner) housedBy(role Role) (j joint, near, far int) {
 	b, at := r.made, func(end bool) int {
 		if end {
 			return 1
@@ -174,7 +226,7 @@ func (r *reckoner) edgeAllRound(n int, e edging) {
 	}
 	move(r.pieces[n].stands, along, t)
 	move(r.pieces[n].stands, across, t)
-	strip := piece{places: p.places, count: 2 * p.count, width: given(p.panel.thickness, p.role), mitres: mitres}
+	strip := piece{places: p.places, count: 2 * p.count, width: given(p.panel.thickness, string(p.role)), mitres: mitres}
 	strip.role, strip.length, strip.way, strip.stands = p.role+" edging", p.length, way{along, Y, across}, append(low, high...)
 	r.addStrips(e, strip)
 	strip.role, strip.length, strip.way, strip.stands = p.role+" end edging", ends, way{across, Y, along}, append(near, far...)
@@ -214,7 +266,7 @@ func (r *reckoner) trim(n int, e edging) {
 			side = plus(side, stock.Term{Times: -1, Value: t, Label: "trim"})
 		}
 	}
-	thick := given(p.panel.thickness, p.role)
+	thick := given(p.panel.thickness, string(p.role))
 	r.addStrips(e, piece{role: "top trim", count: 1, length: front, width: thick, mitres: 2 * mitres, way: across, stands: stands(from)})
 	r.addStrips(e, piece{role: "top side trim", count: 2, length: side, width: thick, mitres: mitres, way: endwise,
 		stands: stands(Point{from[X], sideFrom, from[Z]}, Point{right - t, sideFrom, from[Z]})})
@@ -227,7 +279,7 @@ func (r *reckoner) addStrips(e edging, p piece) {
 	if e.added && e.on != "fronts" { // they have their own fault
 		for _, s := range p.solids() {
 			if i := slices.IndexFunc(r.unedged, s.overlaps); i >= 0 {
-				r.fault(e.fitAt, "strips added before the panels would be in the way of a "+r.unedged[i].Role, `set fit = "taken-off"`)
+				r.fault(e.fitAt, "strips added before the panels would be in the way of a "+string(r.unedged[i].Role), `set fit = "taken-off"`)
 				return
 			}
 		}
@@ -252,9 +304,4 @@ func move(all []Solid, along Axis, by stock.Length) {
 	for i := range all {
 		all[i].At[along] += by
 	}
-}
-
-// isStrip tells strips on the edges of panels by their roles.
-func isStrip(role string) bool {
-	return strings.HasSuffix(role, "edging") || strings.HasSuffix(role, "trim")
 }

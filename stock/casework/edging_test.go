@@ -28,8 +28,7 @@ func TestEdgingTakenOffTheCarcass(t *testing.T) {
 		"1 bottom 864 x 295 x 18 carcass",
 		"1 shelf 861 x 300 x 18 carcass",
 		"2 side edging 720 x 18 x 5 oak",
-		"1 top edging 864 x 18 x 5 oak",
-		"1 bottom edging 864 x 18 x 5 oak",
+		"2 top and bottom edging 864 x 18 x 5 oak",
 	}, cut(c, from.Ruler))
 	wantLines(t, []string{"side at 0, 5, 0", "side at 882, 5, 0", "side edging at 0, 0, 0", "side edging at 882, 0, 0"},
 		only(standing(c, from.Ruler), "side"))
@@ -52,8 +51,7 @@ func TestEdgingStopsWhereItsPanelIsHoused(t *testing.T) {
 		"1 shelf 876 x 295 x 18 carcass",
 		"2 side edging 702 x 18 x 5 oak",
 		"1 top edging 900 x 18 x 5 oak",
-		"1 bottom edging 864 x 18 x 5 oak",
-		"1 shelf edging 864 x 18 x 5 oak",
+		"2 bottom and shelf edging 864 x 18 x 5 oak",
 	}, cut(c, from.Ruler))
 	wantLines(t, []string{
 		"side edging at 0, 0, 0", "side edging at 882, 0, 0", "top edging at 0, 0, 702", "bottom edging at 18, 0, 0", "shelf edging at 18, 0, 351",
@@ -220,7 +218,7 @@ func TestNothingReachesIntoEdging(t *testing.T) {
 		}
 		for _, strip := range c.Solids {
 			for i, s := range c.Solids {
-				if !isStrip(strip.Role) || isStrip(s.Role) || !strip.overlaps(s) {
+				if !strip.Role.Strip() || s.Role.Strip() || !strip.overlaps(s) {
 					continue
 				}
 				room, _ := shared(strip, s)

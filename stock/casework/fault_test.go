@@ -348,8 +348,8 @@ func TestFaults(t *testing.T) {
 
 		{"handle higher than a door", func(d *Design) {
 			d.Bays = []Bay{{Openings: []Opening{{Doors: count(1)}}}}
-			d.Door.HandleSpacing = metric("680")
-		}, "case.door.handle_spacing: holes 680 mm apart do not go on a door 680 mm high; make handle_spacing less"},
+			d.Door.HandleSpacing = metric("680") // 660 leaves 10 at both ends
+		}, "case.door.handle_spacing: holes 680 mm apart do not go on a door 680 mm high; make handle_spacing at most 660 mm"},
 		{"loose tenons of nothing", func(d *Design) { d.Carcass.Joint, d.LooseTenon.Length = word("loose-tenon"), metric("40") },
 			"case.loose_tenon.material: no material is given; give the name of a material that the job offers"},
 		{"loose tenons too thick", func(d *Design) {
@@ -371,7 +371,7 @@ func TestFaults(t *testing.T) {
 		{"loose tenons too long", func(d *Design) {
 			d.Carcass.Joint = word("loose-tenon")
 			d.LooseTenon = LooseTenon{Material: word("spruce"), Length: metric("500")}
-		}, "case.loose_tenon.length: loose tenons 500 mm long, 488 mm of it in each end, meet within a top 864 mm long; make them shorter"},
+		}, "case.loose_tenon.length: loose tenons 500 mm long, 489 mm of it in each end, meet within a top 864 mm long; make them shorter"},
 		{"dowels in what is too thin", func(d *Design) {
 			d.Carcass.Joint, d.Carcass.Material, d.Carcass.Thickness = word("dowel"), word("ply"), metric("6")
 		},
@@ -407,6 +407,36 @@ func TestFaults(t *testing.T) {
 		{"distance of a rabbet", func(d *Design) {
 			d.Back = Back{Fit: word("rabbet"), Material: word("back"), Depth: metric("6"), SetIn: metric("10")}
 		}, `case.back.set_in: set_in has no use, since fit is "rabbet"; leave one of the two out`},
+		{"a mid rail that covers no divider", func(d *Design) {
+			*d = twoDoors()
+			d.Frame.MidRailWidth = metric("12")
+		}, "case.frame.mid_rail_width: a mid rail 12 mm wide does not cover a divider 18 mm thick; give 18 mm or more, or a thinner divider"},
+		{"a rabbet that leaves a thin wall", func(d *Design) {
+			d.Back = Back{Fit: word("rabbet"), Material: word("back"), Depth: metric("17.8")}
+		}, "case.back.depth: a rabbet 17.8 mm deep leaves 0.2 mm of the 18 mm that it is cut into; leave a quarter of an inch, 6 mm, of the panel or more"},
+		{"feet farther forward than the case is deep", func(d *Design) {
+			d.Base = Base{Kind: word("feet"), Height: metric("90"), Depth: metric("100"), Forward: metric("300.1")}
+		}, "case.base.forward: feet that reach 300.1 mm forward stand farther before the case than it is deep, 300 mm (outside depth); " +
+			"make it less; what the check of tipping asks for is enough"},
+		{"loose tenons no mortise can take", func(d *Design) { // 11 in the face of 18
+			d.Carcass.Joint = word("loose-tenon")
+			d.LooseTenon = LooseTenon{Material: word("spruce"), Length: metric("86")}
+		}, "case.loose_tenon.length: a mortise 76 mm deep in the end of a top, for a loose tenon 86 mm long, is deeper than cutters reach; " +
+			"make it shorter; three to five times as long as it is thick in each piece will do"},
+		{"a hanging rail behind drawers", func(d *Design) {
+			made(d, "none", DrawerBox{})
+			d.Base.Kind = word("hung")
+		}, "case.base.kind: a hanging rail would be in the way of a drawer side; " +
+			"make the rail narrower, what is in the way shorter behind, or set a grooved back in by the rail's thickness, 18 mm"},
+		{"a hanging rail higher than its case", func(d *Design) { d.Base = Base{Kind: word("hung"), RailWidth: metric("685")} },
+			"case.base.rail_width: a hanging rail 685 mm wide does not go between top and bottom, 684 mm apart; make it narrower"},
+		{"three hanging rails", func(d *Design) { d.Base = Base{Kind: word("hung"), Rails: count(3)} },
+			"case.base.rails: 3 hanging rails are more than one below the top and one above the bottom; give 1 or 2"},
+		{"hanging rails of a plinth", func(d *Design) { d.Base = Base{Kind: word("plinth"), Height: metric("80"), Rails: count(2)} },
+			`case.base.rails: it has no use, since kind is "plinth"; leave it out, or set kind = "hung"`},
+		{"groove in the rear edge", func(d *Design) {
+			d.Back = Back{Fit: word("groove"), Material: word("back"), Depth: metric("6"), SetIn: metric("0")}
+		}, `case.back.set_in: 0 mm of wood behind the groove would break out; leave 6 mm, or set fit = "rabbet"`},
 		{"frame of a panel case", func(d *Design) { d.Frame.Material = word("spruce") },
 			`case.frame: a case of panels has no frame; set construction = "framed", or leave the table out`},
 	} {

@@ -1,13 +1,14 @@
 package casework
 
-// Base lifts the case off the floor: [case.base]. The outside height includes
-// it; the outside depth leaves out what reaches forward.
+// Base lifts the case off the floor, or holds it to the wall: [case.base]. The outside
+// height includes it; the outside depth leaves out what reaches forward.
 type Base struct {
 	Line int `toml:"-"`
 
 	// Kind is "none" (the default), "plinth" (a front, a back and a cross piece
-	// at each end) or "feet" (one at each corner).
-	Kind      Word   `toml:"kind" words:"none plinth feet"`
+	// at each end), "feet" (one at each corner) or "hung" (hanging rails hold it to the
+	// wall).
+	Kind      Word   `toml:"kind" words:"none plinth feet hung"`
 	Material  Word   `toml:"material"` // default: the carcass's
 	Thickness Length `toml:"thickness"`
 	// Height is from the floor to the lowest part of the case.
@@ -18,6 +19,11 @@ type Base struct {
 	Depth Length `toml:"depth"`
 	// Forward is how far the front feet reach before the case. Default 0.
 	Forward Length `toml:"forward" zero:"allowed"`
+	// Rails is how many hanging rails lie above one another: 1, below the top, or 2
+	// (the default), one above the bottom too. RailWidth is their face; default 80 mm
+	// (3 in).
+	Rails     Count  `toml:"rails"`
+	RailWidth Length `toml:"rail_width"`
 }
 
 // Door is what all doors have in common: [case.door].

@@ -11,6 +11,7 @@ import (
 type frame struct {
 	panel
 	stile, rail, midStile stock.Length // face widths
+	midRail               stock.Length // likewise; 0 where there are none
 	corner                string
 	tenon                 stock.Length // length of one
 	inset                 stock.Length // of the panels, from the outer edges
@@ -36,6 +37,7 @@ func (r *reckoner) buildFrame() {
 	if d.MidStileWidth.Set {
 		f.midStile = d.MidStileWidth.Value
 	}
+	r.buildMidRails(f)
 	r.made.frame = f
 	r.frameTenon(a, f)
 	r.frameCovers(a.under(d.StileWidth.Line, "stile_width"), "stiles", f.stile)
@@ -130,6 +132,7 @@ func (r *reckoner) framePieces() {
 		r.add(piece{role: "mid stile", panel: f.panel, count: 2 * partitions, length: midStile,
 			width: given(f.midStile, "mid stile width"), way: facing, stands: stands(midStiles...)})
 	}
+	r.midRailPieces()
 }
 
 // behindFrame is how far back the back frame reaches.

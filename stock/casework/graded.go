@@ -35,10 +35,10 @@ func (o opening) steps(i int) stock.Term {
 // grade finds the fronts of a stack that fill their opening, each a step higher
 // than the one above:
 //
-//	top front = (opening - gaps - n (n - 1) / 2 steps) / n, rounded down
+//	top front = (opening - gaps - n (n - 1) / 2 steps) / n, down to a mark of the ruler
 //
-// What the rounding leaves, fewer units of Length than there are drawers, goes to
-// the lowest.
+// so that all can be measured and the printed figures add up. What is left goes to the
+// lowest: less than a mark for every drawer.
 func (r *reckoner) grade(name string, o *opening) bool {
 	n := len(o.stack)
 	left := minus(given(o.height, name+" height"), r.made.drawers.gaps(*o))
@@ -49,14 +49,54 @@ func (r *reckoner) grade(name string, o *opening) bool {
 		return false
 	}
 	r.record(name+" fronts without their steps", left)
-	rest := left.Total() % stock.Length(n)
+	share := r.frontShare(left.Total(), n, "without steps")
+	rest := left.Total() - stock.Length(n)*share.Total()
 	for i := range o.stack {
-		size := plus(stock.Sum{{Times: 1, Value: left.Total(), Over: n, Label: "without steps"}}, o.steps(i))
+		size := plus(share, o.steps(i))
 		if i == n-1 {
 			size = plus(size, stock.Term{Times: 1, Value: rest, Label: "rest of rounding"})
 		}
 		r.record(fmt.Sprint(name, " front ", i+1, " height"), size)
 		o.stack[i].front.Value = size.Total()
+	}
+	return true
+}
+
+// frontShare is what each of n fronts has of what is left, down to a mark of the ruler.
+// A stack too low for marks is shared to the unit of Length.
+func (r *reckoner) frontShare(left stock.Length, n int, of string) stock.Sum {
+	exact := stock.Sum{{Times: 1, Value: left, Over: n, Label: of}}
+	down := r.from.Ruler.Down(exact.Total())
+	if down == 0 || down*stock.Length(n) == left {
+		return exact
+	}
+	return stock.Sum{{Times: 1, Value: down, Label: fmt.Sprintf("%s / %d, rounded down", r.from.Ruler.Print(left), n)}}
+}
+
+// shareFronts finds the fronts of a stack that have no height of their own: equal, down
+// to a mark of the ruler, but for the lowest of them, which takes the rest.
+func (r *reckoner) shareFronts(name string, o *opening, fronts []member) bool {
+	left, open, lowest := minus(given(o.height, name+" height"), r.made.drawers.gaps(*o)), 0, 0
+	for i, m := range fronts {
+		if m.settled {
+			left = plus(left, stock.Term{Times: -1, Value: m.size.Total(), Label: m.name})
+			continue
+		}
+		open, lowest = open+1, i
+	}
+	if open < 2 || left.Total() <= 0 {
+		return r.share(o.at, given(o.height, name+" height"), r.made.drawers.gaps(*o), fronts)
+	}
+	share := r.frontShare(left.Total(), open, "left to share")
+	for i := range fronts {
+		if fronts[i].settled {
+			continue
+		}
+		fronts[i].size, fronts[i].settled = share, true
+		if i == lowest {
+			rest := left.Total() - stock.Length(open)*share.Total()
+			fronts[i].size = plus(share, stock.Term{Times: 1, Value: rest, Label: "rest of rounding"})
+		}
 	}
 	return true
 }

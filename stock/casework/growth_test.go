@@ -28,7 +28,7 @@ func TestABayGrowsWhatLiesAcrossIt(t *testing.T) {
 		wider := derive(t, d, workshop(stock.Millimetres))
 		for i, s := range c.Solids {
 			k := openingOf(c, s)
-			if k < 0 || strings.Contains(s.Role, "edging") {
+			if k < 0 || strings.Contains(string(s.Role), "edging") {
 				continue
 			}
 			o := c.Openings[k]
@@ -48,7 +48,7 @@ func TestABayGrowsWhatLiesAcrossIt(t *testing.T) {
 			if got < want-slack || got > want+slack || wider.Solids[i].Role != s.Role {
 				t.Errorf("bay %d opening %d: a %s grew by %d, want %d", o.Bay, o.Number, s.Role, got, want)
 			}
-			grew[s.Role]++
+			grew[string(s.Role)]++
 		}
 	})
 	for _, role := range []string{"shelf", "drawer front and back", "drawer bottom", "false front", "door", "drawer side"} {
@@ -94,7 +94,7 @@ func TestFrontsFillTheirOpenings(t *testing.T) {
 			upper, count := o.At[Z]+o.Height-above, stock.Length(0)
 			last := -1
 			for _, s := range c.Solids {
-				if s.Role != role || openingOf(c, s) != k || s.Drawer == last {
+				if s.Role != Role(role) || openingOf(c, s) != k || s.Drawer == last {
 					continue
 				}
 				last = s.Drawer

@@ -21,7 +21,7 @@ func (r *reckoner) nailSpacing() stock.Length {
 }
 
 func (r *reckoner) hardware(c *Case) []Hardware {
-	drawers, doors, hinges, loose, nails := 0, 0, 0, 0, 0
+	drawers, doors, hinges, loose, nails, wall := 0, 0, 0, 0, 0, 0
 	for _, s := range c.Solids {
 		drawers = max(drawers, s.Drawer)
 		switch s.Role {
@@ -32,11 +32,16 @@ func (r *reckoner) hardware(c *Case) []Hardware {
 			if r.made.shelf.loose {
 				loose++
 			}
+		case "hanging rail":
+			wall += 2
 		case "back":
 			if r.made.back.fit != "groove" {
 				nails += 2 * (spaces(s.Size[X], r.nailSpacing()) + spaces(s.Size[Z], r.nailSpacing()))
 			}
 		}
+	}
+	if r.hung() && r.made.frame != nil {
+		wall = 2 * r.made.base.rails
 	}
 	var all []Hardware
 	for _, h := range []Hardware{
@@ -45,6 +50,7 @@ func (r *reckoner) hardware(c *Case) []Hardware {
 		{"hinges", hinges, "two for a door up to 900 mm (35 in) high, three up to 1600 mm (63 in), then one more for each 400 mm (16 in)"},
 		{"shelf pins", 4 * loose, "four for each loose shelf"},
 		{"screws or nails for the back", nails, fmt.Sprintf("one every %s along its edges", r.print(r.nailSpacing()))},
+		{"fixings into the wall", wall, "two at least for each rail, made for the wall that there is"},
 	} {
 		if h.Count > 0 {
 			all = append(all, h)

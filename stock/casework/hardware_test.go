@@ -11,18 +11,18 @@ import (
 // 3484.8. A loose shelf adds 861 x 1.1 = 947.1.
 func TestEdgingIsThatOfFrontEdges(t *testing.T) {
 	d := plain()
-	if got, want := derive(t, d, workshop(stock.Millimetres)).edging(), metric("3484.8").Value; got != want {
+	if got, want := derive(t, d, workshop(stock.Millimetres)).edgeLength(), metric("3484.8").Value; got != want {
 		t.Errorf("got %s, want %s", got.Decimal(), want.Decimal())
 	}
 	d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1)}}}}
-	if got, want := derive(t, d, workshop(stock.Millimetres)).edging(), metric("4431.9").Value; got != want {
+	if got, want := derive(t, d, workshop(stock.Millimetres)).edgeLength(), metric("4431.9").Value; got != want {
 		t.Errorf("with a shelf: got %s, want %s", got.Decimal(), want.Decimal())
 	}
 }
 
 // Behind a frame no edge of the carcass shows.
 func TestAFrameCoversEdges(t *testing.T) {
-	if got := derive(t, framed(), workshop(stock.Millimetres)).edging(); got != 0 {
+	if got := derive(t, framed(), workshop(stock.Millimetres)).edgeLength(); got != 0 {
 		t.Errorf("got %s", got.Decimal())
 	}
 }

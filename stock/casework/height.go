@@ -6,7 +6,8 @@ import (
 	"sawbill/stock"
 )
 
-// settleHeights finds the height of the case and of every opening.
+// settleHeights finds the height of the case and of every opening. In a framed case
+// with mid rails what is clear lies between the rails.
 func (r *reckoner) settleHeights() bool {
 	b := r.made
 	ends := row(stock.Term{Times: 1, Value: b.carcass.thickness, Label: "top"},
@@ -16,7 +17,7 @@ func (r *reckoner) settleHeights() bool {
 	}
 	ends = plus(ends, stock.Term{Times: 1, Value: b.base.height, Label: "base"})
 	x := axis{name: "height", outside: r.design.OutsideHeight, inside: r.design.InsideHeight, ends: ends}
-	columns, ok := make([][]member, len(r.bays)), true
+	columns, ok := make([][]member, len(r.bays)), r.coversDividers()
 	var missing []string
 	for i, bay := range r.bays {
 		var agree bool
@@ -45,7 +46,8 @@ func (r *reckoner) settleHeights() bool {
 }
 
 func (r *reckoner) dividers(b bay) stock.Term {
-	return stock.Term{Times: len(b.openings) - 1, Value: r.made.divider.thickness, Label: "divider"}
+	width, name := r.between()
+	return stock.Term{Times: len(b.openings) - 1, Value: width, Label: name}
 }
 
 // openingHeights is what is known of a bay's openings.
@@ -83,7 +85,8 @@ func (r *reckoner) settleOpenings(b *bay, members []member) bool {
 		o := &b.openings[k]
 		o.height = members[k].size.Total()
 		o.floor = above - o.height
-		above = o.floor - r.made.divider.thickness
+		between, _ := r.between()
+		above = o.floor - between
 		r.record(b.name+" "+o.name+" height", members[k].size)
 		if len(o.stack) > 0 {
 			ok = r.settleStack(b.name+" "+o.name, o) && ok
@@ -104,15 +107,19 @@ func (r *reckoner) settleStack(name string, o *opening) bool {
 	if o.graded.Set {
 		return r.grade(name, o)
 	}
-	if !r.share(o.at, given(o.height, name+" height"), r.made.drawers.gaps(*o), fronts) {
+	if !r.shareFronts(name, o, fronts) {
 		return false
 	}
-	recorded := false
+	var recorded stock.Length
 	for i := range o.stack {
 		x := &o.stack[i]
-		if !x.measured && !x.front.Set && !recorded {
-			r.record(name+" front height", fronts[i].size)
-			recorded = true
+		if size := fronts[i].size.Total(); !x.measured && !x.front.Set && size != recorded {
+			of := " front height"
+			if recorded > 0 {
+				of = fmt.Sprint(" front ", i+1, " height")
+			}
+			r.record(name+of, fronts[i].size)
+			recorded = size
 		}
 		x.front.Value = fronts[i].size.Total()
 	}

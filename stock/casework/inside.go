@@ -42,7 +42,7 @@ func (r *reckoner) insidePieces() {
 			var on bears
 			for _, o := range bay.openings[:n] {
 				on = on.and(bearing(o.contents.row()))
-				at = append(at, Point{bay.behind - b.divider.joint.depth, r.origin()[Y], o.floor - b.divider.thickness})
+				at = append(at, Point{bay.behind - b.divider.joint.depth, r.origin()[Y], r.dividerBelow(o)})
 			}
 			r.add(piece{role: "divider", places: []string{bay.name}, panel: b.divider.panel, count: n, width: r.insideDepth(),
 				length: plus(wide, stock.Term{Times: 2, Value: b.divider.joint.depth, Label: b.divider.joint.name}),

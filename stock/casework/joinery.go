@@ -9,13 +9,13 @@ import (
 // joinery is wood that goes into joints, so many pieces alike.
 type joinery struct {
 	panel
-	role          string
+	role          Role
 	count         int
 	length, width stock.Length
 }
 
-// tenons are the loose tenons between parts of one thickness.
-type tenons struct {
+// looseTenons are those between parts of one thickness.
+type looseTenons struct {
 	panel
 	joined      string       // "carcass" or "frame"
 	length      stock.Length // of one
@@ -28,7 +28,8 @@ type tenons struct {
 func (r *reckoner) buildJoinery() {
 	r.buildTenons()
 	for _, d := range []struct {
-		key, role string
+		key  string
+		role Role
 		Joinery
 	}{{"spline", "spline", r.design.Spline}, {"glue_block", "glue block", r.design.GlueBlock}} {
 		a := r.place.under(d.Line, d.key)
@@ -73,7 +74,7 @@ func (r *reckoner) buildTenonsOf(joined string, parts stock.Length) {
 	}
 	d := r.design.LooseTenon
 	a := r.place.under(d.Line, "loose_tenon")
-	t := tenons{
+	t := looseTenons{
 		joined: joined, thicknessAt: a.under(d.Thickness.Line, "thickness"),
 		widthAt: a.under(d.Width.Line, "width"), lengthAt: a.under(d.Length.Line, "length"),
 		length:  r.required(a, "length", d.Length, "that of one tenon, half of it in each part"),
@@ -93,7 +94,7 @@ func (r *reckoner) buildTenonsOf(joined string, parts stock.Length) {
 		t.wide = given(d.Width.Value, "given")
 	}
 	t.panel = r.panel(a, "", d.Material, Length{Value: thickness, Set: true, Line: d.Thickness.Line}, nil)
-	r.made.tenons = append(r.made.tenons, t)
+	r.made.looseTenons = append(r.made.looseTenons, t)
 }
 
 // longestStrip is the length of a strip that is still easily planed and rounded:
@@ -104,16 +105,19 @@ const longestStrip = 24 * stock.Inch
 // number. They have no place of their own in the case.
 //
 //	tenons in a carcass  4 corners x (depth / spacing rounded up, at least 2)
-//	tenons in a frame    one at each end of a rail or a mid stile
+//	tenons in a frame    one at each end of a rail, a mid stile or a mid rail
 //	strip                so many tenons + the kerfs between them
 func (r *reckoner) joineryPieces() {
-	for _, t := range r.made.tenons {
+	for _, t := range r.made.looseTenons {
 		if f := r.made.frame; t.joined == "frame" {
 			across := f.rail
 			if len(r.bays) > 1 {
 				across = min(across, f.midStile)
 			}
-			r.strips(t, 8+4*(len(r.bays)-1), across)
+			if r.midRails() > 0 {
+				across = min(across, f.midRail)
+			}
+			r.strips(t, 8+4*(len(r.bays)-1)+2*r.midRails(), across)
 			continue
 		}
 		along := r.body().depth.Total()
@@ -131,7 +135,7 @@ func tenonsAlong(corner, spacing stock.Length) int { return max(2, spaces(corner
 
 // strips are those for n tenons, each of which has room across to stand in: as
 // few as are short enough, all alike.
-func (r *reckoner) strips(t tenons, n int, room stock.Length) {
+func (r *reckoner) strips(t looseTenons, n int, room stock.Length) {
 	if t.wide.Total() >= room {
 		r.fault(t.widthAt, fmt.Sprintf("a tenon %s wide does not stand in the %s that it has in the %s",
 			r.print(t.wide.Total()), r.print(room), t.joined), "make it narrower; two to four thicknesses are usual")

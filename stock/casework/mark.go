@@ -1,9 +1,7 @@
 package casework
 
 import (
-	"fmt"
 	"slices"
-	"strings"
 
 	"sawbill/stock"
 )
@@ -126,81 +124,6 @@ func (m *marker) addAtEnds(i int, ends []endMark) {
 	}
 }
 
-// on words the pieces that have a mark, and the face: "left and right, inner
-// face".
-func (m *marker) on(spots []Spot) string {
-	part := m.solids[spots[0].Solid].Part
-	count := 0
-	for _, s := range m.solids {
-		if s.Part == part {
-			count++
-		}
-	}
-	var faces []string
-	pieces := make(map[string][]string) // names, by face
-	for _, s := range spots {
-		if pieces[s.Face] == nil {
-			faces = append(faces, s.Face)
-		}
-		pieces[s.Face] = append(pieces[s.Face], s.Piece)
-	}
-	for i, face := range faces {
-		names := slices.Compact(pieces[face])
-		if len(pieces[face]) < count && names[0] != "" {
-			faces[i] = strings.Join(names, " and ") + ", " + face
-		}
-	}
-	return strings.Join(faces, "; ")
-}
-
-// name tells a piece from the others of its part: "left", "front lower", "2";
-// "" where they need not be told apart.
-func (m *marker) name(solid int) string {
-	s := m.solids[solid]
-	first := func(a Axis, low, high string) string {
-		for _, other := range m.solids {
-			if other.Part == s.Part && other.Drawer == s.Drawer && other.At[a] < s.At[a] {
-				return high
-			}
-		}
-		return low
-	}
-	nth, of := 0, 0
-	for i, other := range m.solids {
-		if other.Part == s.Part && other.At[Y] == s.At[Y] {
-			of++
-			if i <= solid {
-				nth++
-			}
-		}
-	}
-	switch s.Role {
-	case "side":
-		return first(X, "left", "right")
-	case "stile":
-		return first(Y, "front", "rear") + " " + first(X, "left", "right")
-	case "rail":
-		return first(Y, "front", "rear") + " " + first(Z, "lower", "upper")
-	case "mid stile":
-		return strings.TrimSpace(first(Y, "front", "rear") + " " + numberOf(nth, of))
-	case "partition":
-		return numberOf(nth, of)
-	case "drawer front and back":
-		return first(Y, "front", "back")
-	case "door":
-		side, _ := m.hinged(solid)
-		return "hinged " + side
-	}
-	return ""
-}
-
-func numberOf(nth, of int) string {
-	if of < 2 {
-		return ""
-	}
-	return fmt.Sprint("number ", nth)
-}
-
 // edge names where a piece is measured from along an axis: its side next to
 // the case's zero point.
 func edgeOf(s Solid, a Axis) string {
@@ -223,7 +146,7 @@ func edgeOf(s Solid, a Axis) string {
 }
 
 // of lists the solids with one of the roles.
-func (m *marker) of(roles ...string) []int {
+func (m *marker) of(roles ...Role) []int {
 	var found []int
 	for i, s := range m.solids {
 		if slices.Contains(roles, s.Role) {

@@ -20,9 +20,9 @@ func (m *marker) handles() {
 		if spacing := m.design.Drawer.HandleSpacing; spacing.Set {
 			from := (wide - spacing.Value) / 2
 			k.At = []stock.Length{from, from + spacing.Value}
-			if from <= 0 {
+			if from < m.holeEdge() {
 				m.fault(m.drawerKey("handle_spacing"), fmt.Sprintf("holes %s apart do not go on a front %s wide", m.print(spacing.Value), m.print(wide)),
-					"make handle_spacing less")
+					m.lessSpacing(wide))
 				return
 			}
 		}
@@ -55,9 +55,9 @@ func (m *marker) doorHandles() {
 		k := Mark{What: "handle hole", Measure: Measure{edgeOf(s, Z), []stock.Length{high / 2}}, Across: Measure{edgeOf(s, X), []stock.Length{in}}}
 		if d.HandleSpacing.Set {
 			from := (high - d.HandleSpacing.Value) / 2
-			if from <= 0 {
+			if from < m.holeEdge() {
 				m.fault(m.place.under(d.Line, "door").under(d.HandleSpacing.Line, "handle_spacing"),
-					fmt.Sprintf("holes %s apart do not go on a door %s high", m.print(d.HandleSpacing.Value), m.print(high)), "make handle_spacing less")
+					fmt.Sprintf("holes %s apart do not go on a door %s high", m.print(d.HandleSpacing.Value), m.print(high)), m.lessSpacing(high))
 				return
 			}
 			k.At = []stock.Length{from, from + d.HandleSpacing.Value}
@@ -67,6 +67,20 @@ func (m *marker) doorHandles() {
 		}
 		m.add(Spot{Solid: i, Face: "front face"}, k)
 	}
+}
+
+// holeEdge is the least from the middle of a handle's hole to the end of its front: 10 mm
+// (3/8 in), common practice, no source.
+func (r *reckoner) holeEdge() stock.Length {
+	return r.orDefault(Length{}, 10*stock.Millimetre, 3*stock.Inch/8)
+}
+
+// lessSpacing is the remedy for holes too far apart on a front of a size.
+func (r *reckoner) lessSpacing(size stock.Length) string {
+	if most := size - 2*r.holeEdge(); most > 0 {
+		return "make handle_spacing at most " + r.print(most)
+	}
+	return "leave handle_spacing out"
 }
 
 // hinged is the side that a door hangs on, and whether it is alone in its opening.

@@ -25,7 +25,7 @@ func notches(solids []Solid) []notch {
 	for i, s := range solids {
 		for k, strip := range solids {
 			room, meet := shared(s, strip)
-			if isStrip(strip.Role) && !isStrip(s.Role) && meet && min(room.Size[X], room.Size[Y], room.Size[Z]) > 0 {
+			if strip.Role.Strip() && !s.Role.Strip() && meet && min(room.Size[X], room.Size[Y], room.Size[Z]) > 0 {
 				all = append(all, notch{i, k, room})
 			}
 		}
@@ -42,9 +42,9 @@ func (r *reckoner) recordNotches(solids []Solid) {
 		if back := panel.At[Y] - strip.At[Y]; back > 0 {
 			reach = plus(reach, stock.Term{Times: -1, Value: back, Label: "stands back"})
 		}
-		if kind := panel.Role + reach.Print(r.from.Ruler); !told[kind] {
+		if kind := string(panel.Role) + reach.Print(r.from.Ruler); !told[kind] {
 			told[kind] = true
-			r.record("notch of a "+panel.Role+" behind edging", reach)
+			r.record("notch of a "+string(panel.Role)+" behind edging", reach)
 		}
 	}
 }
@@ -69,7 +69,7 @@ func (r *reckoner) notched() []string {
 	solids := r.solids()
 	for _, n := range notches(solids) {
 		role := solids[n.panel].Role
-		if name := map[string]string{"partition": "partitions", "divider": "dividers", "shelf": "shelves"}[role]; !slices.Contains(panels, name) {
+		if name := map[Role]string{"partition": "partitions", "divider": "dividers", "shelf": "shelves"}[role]; !slices.Contains(panels, name) {
 			panels = append(panels, name)
 		}
 	}

@@ -1,6 +1,7 @@
 package casework
 
 import (
+	"fmt"
 	"slices"
 
 	"sawbill/stock"
@@ -12,9 +13,38 @@ import (
 func (m *marker) pegs() {
 	joints := m.pegged(m.solids)
 	m.keepApart(joints)
+	m.cautionPegs(joints)
 	for i := range m.solids {
 		m.pegsInEnds(i, joints)
 		m.pegsInFaces(i, joints)
+	}
+}
+
+// cautionPegs tells of pegs that hold little and of mortises that are hard to cut:
+// it is common practice (no source) that a peg reaches as far into a face as it is
+// thick, at the least; for mortises see deepestMortise.
+func (m *marker) cautionPegs(joints []pegged) {
+	told := make(map[string]bool)
+	for _, p := range joints {
+		end, into := m.solids[p.end], m.solids[p.into]
+		_, inFace := p.reaches(end, into)
+		if subject := "shallow " + p.name() + "s"; inFace < p.thick && !told[subject] {
+			told[subject] = true
+			why := ""
+			if p.opposed {
+				why = ", for it is met on both sides at one height. Make one opening there higher or lower by " + m.print(end.Size[end.Through]) + " or more, take dados"
+			} else {
+				why = ": take another joint"
+			}
+			m.caution(subject, fmt.Sprintf("A %s %s thick reaches only %s into the face of a %s %s thick%s, or thicker stock. As it is, it aligns more than it holds.",
+				p.name(), m.print(p.thick), m.print(inFace), into.Role, m.print(into.Size[end.Along]), why))
+		}
+		deep, _ := p.depths(end, into)
+		if p.what == mortiseCentre && deep > deepestMortise*p.thick && !told[p.what] {
+			told[p.what] = true
+			m.caution("deep mortises", fmt.Sprintf("A mortise %s deep in the end of a %s and %s wide, for a loose tenon %s long, is deeper than %d times its width: a shorter tenon will do.",
+				m.print(deep), end.Role, m.print(p.thick), m.print(p.length), deepestMortise))
+		}
 	}
 }
 

@@ -3,6 +3,7 @@ package casework
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"sawbill/stock"
 )
@@ -33,7 +34,7 @@ func (m *marker) slides() {
 				continue
 			}
 			slices.Sort(lines)
-			floor, below := o.floor, "divider"
+			floor, below := m.dividerBelow(o)+m.made.divider.thickness, "divider"
 			if k == len(b.openings)-1 {
 				floor, below = m.origin()[Z]+m.made.carcass.thickness, "bottom"
 			}
@@ -86,11 +87,11 @@ func (m *marker) box(drawer int) Solid {
 	panic("casework: a drawer that does not stand in its case")
 }
 
-// slideSize tells the slide for a stack of drawers, whose last has that number,
-// and checks it.
+// slideSize tells the slides for a stack of drawers, whose last has that number,
+// and checks them.
 func (m *marker) slideSize(name string, o opening, last int) string {
 	s := m.made.drawers
-	room := m.slideRoom(o)
+	var usual []stock.Length // of each drawer, from the lowest
 	told := false
 	for n := range o.stack {
 		b := m.box(last - n)
@@ -98,9 +99,8 @@ func (m *marker) slideSize(name string, o opening, last int) string {
 			m.fault(m.drawerKey("slide_line"), fmt.Sprintf("a slide line %s up lies above a box %s high", m.print(s.slideLine), m.print(high)),
 				"make it less than the height of the lowest box")
 		}
-		if s.slideLength == 0 {
-			room = min(room, b.Size[Y])
-		} else if deep := b.Size[Y]; s.slideLength > deep && !told {
+		usual = append(usual, m.usualSlide(min(m.slideRoom(o), b.Size[Y])))
+		if deep := b.Size[Y]; s.slideLength > deep && !told {
 			told = true
 			m.caution("slides longer than the drawer", fmt.Sprintf("In %s a slide %s long reaches past a box %s deep: see whether its drawer member may stand over.",
 				name, m.print(s.slideLength), m.print(deep)))
@@ -113,10 +113,26 @@ func (m *marker) slideSize(name string, o opening, last int) string {
 	case s.slideLength > 0:
 		return ", slide " + m.print(s.slideLength)
 	}
-	if usual := m.usualSlide(room); usual > 0 {
-		return ", longest usual slide " + m.print(usual)
+	return m.usualSlides(usual)
+}
+
+// usualSlides words the longest usual ones of a stack: one length, if all are alike.
+func (m *marker) usualSlides(each []stock.Length) string {
+	if slices.Max(each) == 0 {
+		return ""
 	}
-	return ""
+	var said []string
+	for _, l := range each {
+		if l == 0 {
+			said = append(said, "none so short")
+			continue
+		}
+		said = append(said, m.print(l))
+	}
+	if slices.Min(each) == slices.Max(each) {
+		return ", longest usual slide " + said[0]
+	}
+	return ", longest usual slides, from the lowest drawer, " + strings.Join(said, ", ")
 }
 
 func (m *marker) drawerKey(key string) at {
@@ -135,9 +151,9 @@ func (m *marker) slideRoom(o opening) stock.Length {
 }
 
 // usualSlide is the longest slide that is sold and goes in, 0 if there is none:
-// even inches from 10 to 28, or 250 to 600 mm by 50 (common practice, no source).
+// even inches from 10 to 28, or 250 to 700 mm by 50 (common practice, no source).
 func (m *marker) usualSlide(room stock.Length) stock.Length {
-	shortest, longest, step := 250*stock.Millimetre, 600*stock.Millimetre, 50*stock.Millimetre
+	shortest, longest, step := 250*stock.Millimetre, 700*stock.Millimetre, 50*stock.Millimetre
 	if m.from.Ruler.Units == stock.Inches {
 		shortest, longest, step = 10*stock.Inch, 28*stock.Inch, 2*stock.Inch
 	}

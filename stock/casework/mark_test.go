@@ -69,7 +69,7 @@ func TestSlideLines(t *testing.T) {
 }
 
 // Inside 400 less 3 are 397: the longest slide by 50 from 250 on is 350. Inside
-// 18 in less 1/8 in: by 2 from 10 on, 16. Deeper than 600 mm there is nothing longer.
+// 18 in less 1/8 in: by 2 from 10 on, 16. Deeper than 700 mm there is nothing longer.
 func TestUsualSlide(t *testing.T) {
 	for _, test := range []struct {
 		units      stock.Units
@@ -78,7 +78,7 @@ func TestUsualSlide(t *testing.T) {
 		{stock.Millimetres, metric("397"), metric("350")},
 		{stock.Millimetres, metric("400"), metric("400")},
 		{stock.Millimetres, metric("249.9"), Length{}},
-		{stock.Millimetres, metric("900"), metric("600")},
+		{stock.Millimetres, metric("900"), metric("700")},
 		{stock.Inches, imperial("17 7/8"), imperial("16")},
 		{stock.Inches, imperial("40"), imperial("28")},
 	} {
@@ -86,6 +86,28 @@ func TestUsualSlide(t *testing.T) {
 		if got := m.usualSlide(test.room.Value); got != test.want.Value {
 			t.Errorf("in a room of %d: %d, want %d", test.room.Value, got, test.want.Value)
 		}
+	}
+}
+
+// Finished drawers 18, 17 7/8, 9 and 18 in deep, from the top, in a case that is deep
+// enough: each has a slide of its own. Alike ones are told once.
+func TestEveryDrawerHasItsOwnSlide(t *testing.T) {
+	box := func(depth string) DrawerBox {
+		return DrawerBox{Width: imperial("16"), Height: imperial("4"), Depth: imperial(depth)}
+	}
+	d := Design{OutsideDepth: imperial("19 1/8"), Carcass: Carcass{Material: word("carcass")},
+		Bays: []Bay{{Openings: []Opening{{Drawers: []DrawerBox{box("18"), box("17 7/8"), box("9"), box("18")}}}}}}
+	note := func() string {
+		c := derive(t, d, workshop(stock.Inches))
+		return c.Marks[slices.IndexFunc(c.Marks, func(k Mark) bool { return k.What == "slide line" })].Note
+	}
+	const start = "bay 1 opening 1, spacers stand on the bottom and reach to the line, longest usual slide"
+	if got, want := note(), start+"s, from the lowest drawer, 18 in, none so short, 16 in, 18 in"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	d.Bays[0].Openings[0].Drawers = []DrawerBox{box("18"), box("18")}
+	if got, want := note(), start+" 18 in"; got != want {
+		t.Errorf("%q, want %q", got, want)
 	}
 }
 
@@ -116,6 +138,9 @@ func TestDadosAndGrooves(t *testing.T) {
 	d.Carcass.Top = word("over")
 	wantLines(t, []string{"inner face: from the left end 0, 882; 18 wide, 5 deep", "inner face: from the left end 441; 18 wide, 6 deep"},
 		marked(derive(t, d, from), from.Ruler, "top", "dado"))
+
+	d.Back.SetIn = Length{} // 6 by default
+	wantLines(t, []string{"inner face: from the back edge 6; 6 wide, 8 deep"}, marked(derive(t, d, from), from.Ruler, "side", "groove"))
 
 	d.Carcass.Top, d.Divider = Word{}, Divider{}
 	wantLines(t, []string{"left, inner face: from the bottom end 351; 18 wide, 0 deep"},
@@ -173,6 +198,27 @@ func TestGroovesAreStopped(t *testing.T) {
 		}
 		if len(notes) != 1 || notes[0] != test.want {
 			t.Errorf("the grooves of a %s are %q, want %q", test.part, notes, test.want)
+		}
+	}
+}
+
+// A top over the sides loses 8 to a trim at both ends. A back that reaches 9 into sides of
+// 18 leaves 9 - 8 = 1 of it there, which would break: it is cut through. One that reaches 6
+// leaves 12 - 8 = 4.
+func TestRabbetsRunOutUnderATrim(t *testing.T) {
+	for depth, want := range map[string]string{
+		"9": "cut right through the left end and right end, where the trim covers it",
+		"6": "stopped 4 mm from the left end and 4 mm from the right end",
+	} {
+		d := plain()
+		d.Carcass.Top = word("over")
+		d.Back = Back{Fit: word("rabbet"), Material: word("back"), Depth: metric(depth)}
+		d.Edgings = []Edging{{On: word("top"), Material: word("spruce"), Thickness: metric("8"), Corner: word("mitre")}}
+		c := derive(t, d, workshop(stock.Millimetres))
+		for _, k := range c.Marks {
+			if k.What == "rabbet" && c.Parts[k.Part].Name == "top" && k.Note != want {
+				t.Errorf("%q, want %q", k.Note, want)
+			}
 		}
 	}
 }
@@ -317,6 +363,44 @@ func TestTenonsAndMortises(t *testing.T) {
 		if k.What == "mortise" && (k.At[0]*3 > d.Frame.RailWidth.Value || d.Frame.RailWidth.Value-k.At[0]*3 > 2) {
 			t.Errorf("a third of the rail is %d", k.At[0])
 		}
+	}
+}
+
+// Members 50 wide and 38 thick: cheeks at 12.7 and 25.3. A back of 6 in grooves 8 deep, set
+// in 10, lies between 22 and 28 from the front, in the way of tenons: those of the back frame
+// end 8 before the inner edge, and so do their mortises, 33.3 - 8 = 25.3 wide: of a lower
+// rail from 16.7 to 50 - 8 = 42, of an upper from 8 to 33.3, and in the stile from 720 -
+// 50 + 8 = 678. A mid stile loses 8 at both edges; its mortise of 34 begins 8 further on, at 30 + 345 + 8,
+// for a rail is 800 + 60 long, (800 - 50) / 2 = 375 and 30 of tenon before the mid stile.
+// The groove of a rail runs through. Set in 26 the back ends 12 from the front, before them.
+func TestTenonsMakeRoomForTheGrooveOfTheBack(t *testing.T) {
+	d := framed()
+	d.Frame.Corner, d.Frame.TenonLength = word("mortise-and-tenon"), metric("30")
+	d.Back = Back{Fit: word("groove"), Material: word("back"), Depth: metric("8"), SetIn: metric("10")}
+	d.Bays = []Bay{{}, {}}
+	from := workshop(stock.Millimetres)
+	c := derive(t, d, from)
+	wantLines(t, []string{
+		"front lower, both ends: from the lower edge ≈16.7, 50", "front upper, both ends: from the lower edge 0, ≈33.3",
+		"rear lower, both ends: from the lower edge ≈16.7, 42", "rear upper, both ends: from the lower edge 8, ≈33.3",
+	}, marked(c, from.Ruler, "rail", "tenon edges"))
+	wantLines(t, []string{
+		"front left and front right, inner edge: from the bottom end ≈16.7, 670; from the front face ≈12.7, ≈25.3; ≈33.3 wide, 33 deep",
+		"rear left and rear right, inner edge: from the bottom end ≈16.7, 678; from the front face ≈12.7, ≈25.3; ≈25.3 wide, 33 deep",
+	}, marked(c, from.Ruler, "stile", "mortise"))
+	wantLines(t, []string{"rear, both ends: from the left edge 8, 42"}, marked(c, from.Ruler, "mid stile", "tenon edges"))
+	wantLines(t, []string{
+		"front lower and front upper, inner edge: from the left end 405; from the front face ≈12.7, ≈25.3; 50 wide, 33 deep",
+		"rear lower and rear upper, inner edge: from the left end 413; from the front face ≈12.7, ≈25.3; 34 wide, 33 deep",
+	}, marked(c, from.Ruler, "rail", "mortise"))
+	for _, k := range c.Marks {
+		if name := c.Parts[k.Part].Name; k.What == "groove" && name == "rail" && k.Note != "" {
+			t.Errorf("the groove of a rail is %s", k.Note)
+		}
+	}
+	d.Back.SetIn = metric("26")
+	if got := marked(derive(t, d, from), from.Ruler, "mid stile", "tenon edges"); got != nil {
+		t.Errorf("cut back for nothing: %q", got)
 	}
 }
 
@@ -523,6 +607,7 @@ func TestEveryDrawerHasItsSlideLines(t *testing.T) {
 // are given.
 func TestUnitsMoveNoMark(t *testing.T) {
 	eachRandomCase(t, func(t *testing.T, d Design, _ *Case) {
+		oneDrawerEach(&d)
 		d.Shelf.PinInset, d.Shelf.PinPitch, d.Drawer.UnderBottom = metric("30"), metric("25"), metric("8")
 		for _, joint := range []*Word{&d.Carcass.Joint, &d.Partition.Joint, &d.Divider.Joint, &d.Frame.Corner} {
 			if joint.Value == "dowel" { // sold in one or the other
@@ -530,10 +615,19 @@ func TestUnitsMoveNoMark(t *testing.T) {
 			}
 		}
 		mortised := d.Frame.Corner.Value == "mortise-and-tenon" // 3 mm or 1/8 in deeper than tenons are long
+		// Mortises for loose tenons have 1 mm of room in the one and 1/32 in in the other.
+		undeep := func(c *Case) []Mark {
+			for i := range c.Marks {
+				if k := &c.Marks[i]; k.What == mortiseCentre {
+					k.Depth = 0
+				}
+			}
+			return c.Marks
+		}
 		from := workshop(stock.Millimetres)
 		c := derive(t, d, from)
 		from.Ruler.Units = stock.Inches
-		if diff := cmp.Diff(c.Marks, derive(t, d, from).Marks, cmpopts.IgnoreFields(Mark{}, "Note"),
+		if diff := cmp.Diff(undeep(c), undeep(derive(t, d, from)), cmpopts.IgnoreFields(Mark{}, "Note"),
 			cmp.FilterPath(func(p cmp.Path) bool { return mortised && p.Last().String() == ".Depth" }, cmp.Ignore())); diff != "" {
 			t.Errorf("(-mm +in):\n%s", diff)
 		}
@@ -591,12 +685,18 @@ func TestMarksThatCannotBeMade(t *testing.T) {
 		{"handle wider than the front", func(d *Design) {
 			made(d, "inset", DrawerBox{})
 			d.Drawer.HandleSpacing = metric("860")
-		}, "case.drawer.handle_spacing: holes 860 mm apart do not go on a front 860 mm wide; make handle_spacing less"},
+		}, "case.drawer.handle_spacing: holes 860 mm apart do not go on a front 860 mm wide; make handle_spacing at most 840 mm"},
 		{"mortise right through", func(d *Design) {
 			*d = framed()
 			d.Frame.Corner, d.Frame.TenonLength = word("mortise-and-tenon"), metric("47")
 		}, "case.frame.tenon_length: a mortise 50 mm deep, 3 mm more than its tenon, goes right through the stile, 50 mm wide; " +
 			"make the tenon shorter, or the stile wider"},
+		{"mortises that meet", func(d *Design) {
+			*d = twoDoors()
+			d.Frame.Corner, d.Frame.TenonLength = word("mortise-and-tenon"), metric("25")
+			d.Bays = append(d.Bays, d.Bays[0])
+		}, "case.frame.tenon_length: mortises 28 mm deep in both edges of a mid stile 50 mm wide meet; " +
+			"make the tenon shorter, or the mid stile wider, or move the openings so that no two mid rails lie at one height"},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			d := plain()

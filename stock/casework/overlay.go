@@ -117,7 +117,8 @@ func (r *reckoner) overlaidEdges() []edge {
 		side, end = edge{name: "stile", width: f.stile}, edge{name: "rail", width: f.rail}
 		upright = edge{name: "mid stile", width: f.midStile}
 	}
-	divider := edge{name: "divider", width: r.made.divider.thickness}
+	width, name := r.between()
+	level := edge{name: name, width: width}
 	var edges []edge
 	for i, b := range r.bays {
 		if i == 0 || i == len(r.bays)-1 {
@@ -131,7 +132,7 @@ func (r *reckoner) overlaidEdges() []edge {
 				edges = r.met(edges, end, nil, b.openings[k:k+1])
 			}
 			if k > 0 {
-				edges = r.met(edges, divider, b.openings[k-1:k], b.openings[k:k+1])
+				edges = r.met(edges, level, b.openings[k-1:k], b.openings[k:k+1])
 			}
 		}
 	}

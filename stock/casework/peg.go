@@ -11,6 +11,7 @@ import (
 type peg struct {
 	what          string       // its mark: "dowel hole"
 	length        stock.Length // along the peg
+	glue          stock.Length // room for it at the end of every hole
 	thick, across stock.Length // through the piece's thickness, and along the joint; of dowels both are the diameter
 	spacing       stock.Length // of tenons: at most
 	// The keys that settle each size; of dowels all three are that of the joint.
@@ -43,7 +44,7 @@ func (r *reckoner) pegged(solids []Solid) []pegged {
 	m := &marker{reckoner: r, solids: solids}
 	b, d := r.made, r.design
 	var all []pegged
-	join := func(name string, key at, ends, into []string) {
+	join := func(name string, key at, ends, into []Role) {
 		for _, i := range m.of(ends...) {
 			for _, j := range m.of(into...) {
 				p := pegged{end: i, into: j}
@@ -55,9 +56,9 @@ func (r *reckoner) pegged(solids []Solid) []pegged {
 				p.opposed = m.opposed(p)
 				switch name {
 				case "dowel":
-					p.peg = r.dowel(solids[i].Size[solids[i].Through], key)
+					p.peg = r.dowel(p, solids[i], solids[j], key)
 				case "loose-tenon":
-					p.peg = b.tenonsIn(solids[i].Role)
+					p.peg = r.tenonsIn(solids[i].Role)
 				default:
 					continue
 				}
@@ -74,13 +75,14 @@ func (r *reckoner) pegged(solids []Solid) []pegged {
 		join(b.corner.name, carcass, c.enters, c.into)
 	}
 	join(b.partition.joint.name, r.place.under(d.Partition.Line, "partition").under(d.Partition.Joint.Line, "joint"),
-		[]string{"partition"}, []string{"top", "bottom"})
+		[]Role{"partition"}, []Role{"top", "bottom"})
 	join(b.divider.joint.name, r.place.under(d.Divider.Line, "divider").under(d.Divider.Joint.Line, "joint"),
-		[]string{"divider"}, []string{"side", "partition"})
+		[]Role{"divider"}, []Role{"side", "partition"})
 	if f := b.frame; f != nil {
 		frame := r.place.under(d.Frame.Line, "frame").under(d.Frame.Corner.Line, "corner")
-		join(f.corner, frame, []string{"rail"}, []string{"stile"})
-		join(f.corner, frame, []string{"mid stile"}, []string{"rail"})
+		join(f.corner, frame, []Role{"rail"}, []Role{"stile"})
+		join(f.corner, frame, []Role{"mid stile"}, []Role{"rail"})
+		join(f.corner, frame, []Role{"mid rail"}, []Role{"stile", "mid stile"})
 	}
 	return all
 }
@@ -95,22 +97,10 @@ func (m *marker) beforeBack(room Solid) Solid {
 	return room
 }
 
-// dowel is that for a piece so thick: of the usual diameters the one next to 5/12
-// of it, in the middle between a third and a half (common practice, no source).
-// Lengths are as sold (from memory).
-func (r *reckoner) dowel(thickness stock.Length, key at) peg {
-	sold := [][2]stock.Length{{6 * stock.Millimetre, 30 * stock.Millimetre}, {8 * stock.Millimetre, 40 * stock.Millimetre}, {10 * stock.Millimetre, 40 * stock.Millimetre}}
-	if r.from.Ruler.Units == stock.Inches {
-		sold = [][2]stock.Length{{stock.Inch / 4, 5 * stock.Inch / 4}, {5 * stock.Inch / 16, 3 * stock.Inch / 2}, {3 * stock.Inch / 8, 2 * stock.Inch}}
-	}
-	best := sold[0]
-	for _, s := range sold[1:] {
-		if distance(12*s[0], 5*thickness) < distance(12*best[0], 5*thickness) {
-			best = s
-		}
-	}
-	return peg{what: dowelHole, thick: best[0], across: best[0], length: best[1],
-		thickAt: key, acrossAt: key, lengthAt: key}
+// glueRoom is how much deeper a hole is than the peg reaches, so that the joint
+// closes: 1 mm (1/32 in), common practice, no source.
+func (r *reckoner) glueRoom() stock.Length {
+	return r.orDefault(Length{}, stock.Millimetre, stock.Inch/32)
 }
 
 func (p peg) name() string {
@@ -123,14 +113,14 @@ func (p peg) name() string {
 func distance(a, b stock.Length) stock.Length { return max(a-b, b-a) }
 
 // tenonsIn are the loose tenons in the ends of a frame's members, or of panels.
-func (b build) tenonsIn(role string) peg {
+func (r *reckoner) tenonsIn(role Role) peg {
 	joined := "carcass"
-	if role == "rail" || role == "mid stile" {
+	if role.inFrame() {
 		joined = "frame"
 	}
-	for _, t := range b.tenons {
+	for _, t := range r.made.looseTenons {
 		if t.joined == joined {
-			return peg{what: mortiseCentre, thick: t.thick.Total(), across: t.wide.Total(), length: t.length, spacing: t.spacing,
+			return peg{what: mortiseCentre, thick: t.thick.Total(), across: t.wide.Total(), length: t.length, spacing: t.spacing, glue: r.glueRoom(),
 				thickAt: t.thicknessAt, acrossAt: t.widthAt, lengthAt: t.lengthAt}
 		}
 	}
@@ -153,7 +143,7 @@ func (r *reckoner) along(p pegged, end Solid) []stock.Length {
 	switch {
 	case p.what == dowelHole:
 		return r.dowelCentres(long, p.across)
-	case end.Role == "rail" || end.Role == "mid stile":
+	case end.Role.inFrame():
 		return r.tenonCentres(long, p.across, 1)
 	}
 	return r.tenonCentres(long, p.across, tenonsAlong(r.body().depth.Total(), p.spacing))
@@ -168,7 +158,8 @@ func (r *reckoner) goesIn(p pegged, end, into Solid) bool {
 	if p.what == dowelHole {
 		apart = 2 * p.across
 	}
-	deep, face := p.depths(end, into)
+	deep, _ := p.depths(end, into)
+	reach, face := p.reaches(end, into)
 	shorter, thinner := "make them shorter", "make it thinner, or use thicker stock"
 	if p.what == dowelHole {
 		shorter, thinner = "use another joint", "use another joint, or thicker stock"
@@ -182,7 +173,10 @@ func (r *reckoner) goesIn(p pegged, end, into Solid) bool {
 			p.name(), r.print(p.across), r.print(long), end.Role), "use another joint, or make the joint longer")
 	case 2*deep >= end.Size[end.Along]:
 		r.fault(p.lengthAt, fmt.Sprintf("%ss %s long, %s of it in each end, meet within a %s %s long",
-			p.name(), r.print(p.length), r.print(deep), end.Role, r.print(end.Size[end.Along])), shorter)
+			p.name(), r.print(p.length), r.print(reach), end.Role, r.print(end.Size[end.Along])), shorter)
+	case p.what == mortiseCentre && deep > r.deepestLoose():
+		r.fault(p.lengthAt, fmt.Sprintf("a mortise %s deep in the end of a %s, for a loose tenon %s long, is deeper than cutters reach",
+			r.print(deep), end.Role, r.print(p.length)), "make it shorter; three to five times as long as it is thick in each piece will do")
 	case 2*face < p.thick: // common practice, no source: less does not hold
 		r.fault(p.lengthAt, fmt.Sprintf("%ss %s thick go only %s into the face of a %s", p.name(), r.print(p.thick), r.print(face), into.Role),
 			"use another joint, longer ones, or thicker stock")
@@ -192,11 +186,10 @@ func (r *reckoner) goesIn(p pegged, end, into Solid) bool {
 	return false
 }
 
-// dowelCentres are two diameters from both edges, in a narrow joint a quarter of it,
-// and at most 150 mm (6 in) apart: common practice, no source.
-func (r *reckoner) dowelCentres(long, diameter stock.Length) []stock.Length {
-	edge, most := min(2*diameter, long/4), r.orDefault(Length{}, 150*stock.Millimetre, 6*stock.Inch)
-	return evenly(long, edge, 1+max(1, spaces(long-2*edge, most)))
+// deepestLoose is the deepest mortise for a loose tenon: 75 mm (3 in), about what router
+// bits and slot mortisers reach (common practice, no source).
+func (r *reckoner) deepestLoose() stock.Length {
+	return r.orDefault(Length{}, 75*stock.Millimetre, 3*stock.Inch)
 }
 
 // tenonCentres are in the middle of equal shares of the joint, but leave 15 mm
@@ -219,22 +212,28 @@ func evenly(long, edge stock.Length, n int) []stock.Length {
 	return at
 }
 
-// opposed reports whether another panel meets the face of a partition from
-// beyond, in front of the joint: it may be bored, housed or screwed there.
+// opposed reports whether another panel meets the face of a partition, or another
+// rail the edge of a mid stile, from beyond, in front of the joint: it may be bored,
+// housed or screwed there.
 func (m *marker) opposed(p pegged) bool {
 	into, end := m.solids[p.into], m.solids[p.end]
-	if into.Role != "partition" {
+	var beside []Role
+	switch into.Role {
+	case "partition":
+		beside = []Role{"divider"}
+		if !m.made.shelf.loose {
+			beside = append(beside, "shelf")
+		}
+	case "mid stile":
+		beside = []Role{"mid rail"}
+	default:
 		return false
 	}
 	beyond := into.At[end.Along]
 	if p.room.At[end.Along] == beyond {
 		beyond = into.End()[end.Along]
 	}
-	panels := []string{"divider"}
-	if !m.made.shelf.loose {
-		panels = append(panels, "shelf")
-	}
-	for _, k := range m.of(panels...) {
+	for _, k := range m.of(beside...) {
 		room, meet := shared(into, m.solids[k])
 		if meet && room.At[end.Along] <= beyond && beyond <= room.End()[end.Along] &&
 			room.At[end.Through] < p.room.End()[end.Through] && p.room.At[end.Through] < room.End()[end.Through] {
@@ -244,14 +243,24 @@ func (m *marker) opposed(p pegged) bool {
 	return false
 }
 
-// depths are those in the end and in the face: half the peg in each, but
-// two thirds at most of what is bored from its face, so that nothing comes
-// through, and a third where another panel meets it from beyond.
-func (p pegged) depths(end, into Solid) (inEnd, inFace stock.Length) {
-	most := 2 * into.Size[end.Along] / 3
-	if p.opposed {
-		most = into.Size[end.Along] / 3
-	}
-	inFace = min(p.length/2, most)
+// reaches is how far a peg goes into the end and into the face: half of it into
+// each, but into the face no farther than the hole leaves it.
+func (p pegged) reaches(end, into Solid) (inEnd, inFace stock.Length) {
+	inFace = min(p.length/2, p.deepest(end, into)-p.glue)
 	return p.length - inFace, inFace
+}
+
+// deepest hole in a face: two thirds of what is bored, so that nothing comes
+// through, and a third where another panel meets it from beyond.
+func (p pegged) deepest(end, into Solid) stock.Length {
+	if p.opposed {
+		return into.Size[end.Along] / 3
+	}
+	return 2 * into.Size[end.Along] / 3
+}
+
+// depths are those of the holes.
+func (p pegged) depths(end, into Solid) (inEnd, inFace stock.Length) {
+	inEnd, inFace = p.reaches(end, into)
+	return inEnd + p.glue, inFace + p.glue
 }

@@ -19,8 +19,9 @@ func fittingsOf(c *Case, name string) []string {
 	return lines
 }
 
-// 900 x 720 x 300 of 18: 5/12 of 18 is 7.5, so dowels of 8, 40 long: 2/3 of 18 = 12
-// in the face and 40 - 12 = 28 in the end. The first is 2 x 8 = 16 from the front, the
+// 900 x 720 x 300 of 18: 5/12 of 18 is 7.5, so dowels of 8. Holes in the face are 2/3 of
+// 18 = 12 deep, with 1 for glue: a dowel reaches 11, and twice 11 into the end is less
+// than 35 - 11 = 24, so it is 30 long, 30 - 11 = 19 in the end, in holes of 20. The first is 2 x 8 = 16 from the front, the
 // last at 300 - 16 = 284; 268 / 150 are two spaces, so one at 16 + 134 = 150. They lie
 // 18 / 2 = 9 from the lower face of top and bottom, so at 9 and 720 - 9 = 711 up the
 // side. Four corners of three are 12. Top and bottom are as for a butt joint,
@@ -34,10 +35,10 @@ func TestDowelsInACarcass(t *testing.T) {
 	wantLines(t, []string{"inner face: from the bottom end 9, 711; from the front edge 16, 150, 284; 0 wide, 12 deep"},
 		marked(c, from.Ruler, "side", "dowel hole"))
 	for _, part := range []string{"top", "bottom"} {
-		wantLines(t, []string{"both ends: from the front edge 16, 150, 284; from the lower face 9; 0 wide, 28 deep"},
+		wantLines(t, []string{"both ends: from the front edge 16, 150, 284; from the lower face 9; 0 wide, 20 deep"},
 			marked(c, from.Ruler, part, "dowel hole"))
 	}
-	wantLines(t, []string{"12 dowels 8 mm x 40 mm"}, fittingsOf(c, "dowels"))
+	wantLines(t, []string{"12 dowels 8 mm x 30 mm"}, fittingsOf(c, "dowels"))
 }
 
 // A groove for a back of 6, set in 10, begins 300 - 16 = 284 behind the front: the
@@ -69,17 +70,34 @@ func TestDowelsOfPartitionsAndDividers(t *testing.T) {
 		want []string
 	}{
 		{"top", []string{"inner face: from the left end 9, 450, 891; from the front edge 16, 150, 284; 0 wide, 12 deep"}},
-		{"bottom", []string{"both ends: from the front edge 16, 150, 284; from the lower face 9; 0 wide, 28 deep",
+		{"bottom", []string{"both ends: from the front edge 16, 150, 284; from the lower face 9; 0 wide, 20 deep",
 			"inner face: from the left end 432; from the front edge 16, 150, 284; 0 wide, 12 deep"}},
-		{"side", []string{"top end: from the front edge 16, 150, 284; from the left face 9; 0 wide, 28 deep",
+		{"side", []string{"top end: from the front edge 16, 150, 284; from the left face 9; 0 wide, 20 deep",
 			"left, inner face: from the bottom end 9, 360; from the front edge 16, 150, 284; 0 wide, 12 deep",
 			"right, inner face: from the bottom end 9; from the front edge 16, 150, 284; 0 wide, 12 deep"}},
-		{"partition", []string{"both ends: from the front edge 16, 150, 284; from the left face 9; 0 wide, 28 deep",
+		{"partition", []string{"both ends: from the front edge 16, 150, 284; from the left face 9; 0 wide, 20 deep",
 			"left face: from the bottom end 342; from the front edge 16, 150, 284; 0 wide, 12 deep"}},
-		{"divider", []string{"both ends: from the front edge 16, 150, 284; from the lower face 9; 0 wide, 28 deep"}},
+		{"divider", []string{"both ends: from the front edge 16, 150, 284; from the lower face 9; 0 wide, 20 deep"}},
 	} {
 		wantLines(t, test.want, marked(c, from.Ruler, test.part, "dowel hole"))
 	}
+}
+
+// Three bays of equal width: 900 - 36
+// = 864 less two partitions of 18 are 828, so bays of 276. The dividers of both outer
+// bays are opposed at their inner ends alone, those of the middle bay at both: bored 18 / 3
+// = 6 deep there, the shortest dowel reaches 5 in, and 30 - 5 + 1 = 26 into the end. Two in each
+// bay are told by their places.
+func TestMarksTellWhichDividersTheyAreOn(t *testing.T) {
+	d := plain()
+	d.Divider.Joint = word("dowel")
+	three := Bay{Openings: []Opening{{}, {}, {}}}
+	d.Bays = []Bay{three, three, three}
+	from := workshop(stock.Millimetres)
+	wantLines(t, []string{
+		"bay 1 upper and bay 1 lower, left end; bay 3 upper and bay 3 lower, right end: from the front edge 16, 150, 284; from the lower face 9; 0 wide, 20 deep",
+		"bay 1 upper and bay 1 lower, right end; bay 2 upper and bay 2 lower, both ends; bay 3 upper and bay 3 lower, left end: from the front edge 16, 150, 284; from the lower face 9; 0 wide, 26 deep",
+	}, marked(derive(t, d, from), from.Ruler, "divider", "dowel hole"))
 }
 
 // Dividers on both sides of a partition of 18: at one height a third of it is bored
@@ -125,7 +143,7 @@ func TestPartitionsBoredBehindAShelf(t *testing.T) {
 }
 
 // Members 50 wide and 38 thick, 900 x 720: dowels of 10, the thickest, 40 long, 20
-// in each piece. Two diameters from both edges would leave them 10 apart, so they
+// in each piece, in holes of 21. Two diameters from both edges would leave them 10 apart, so they
 // lie a quarter of 50 in: 12.5 and 37.5, and at 720 - 50 + 12.5 = 682.5 and 707.5 of
 // the stile, 38 / 2 = 19 from the front. Eight corners of two are 16. The rails are as for
 // a butt joint, 900 - 100 = 800.
@@ -137,9 +155,9 @@ func TestDowelsInFrames(t *testing.T) {
 	if got := partNamed(t, c, "rail").Length; got != metric("800").Value {
 		t.Errorf("rails are %s long", from.Ruler.Print(got))
 	}
-	wantLines(t, []string{"both ends: from the lower edge 12.5, 37.5; from the front face 19; 0 wide, 20 deep"},
+	wantLines(t, []string{"both ends: from the lower edge 12.5, 37.5; from the front face 19; 0 wide, 21 deep"},
 		marked(c, from.Ruler, "rail", "dowel hole"))
-	wantLines(t, []string{"inner edge: from the bottom end 12.5, 37.5, 682.5, 707.5; from the front face 19; 0 wide, 20 deep"},
+	wantLines(t, []string{"inner edge: from the bottom end 12.5, 37.5, 682.5, 707.5; from the front face 19; 0 wide, 21 deep"},
 		marked(c, from.Ruler, "stile", "dowel hole"))
 	wantLines(t, []string{"16 dowels 10 mm x 40 mm"}, fittingsOf(c, "dowels"))
 }
@@ -152,13 +170,14 @@ func TestDowelsOfABackFrameKeepFromItsGroove(t *testing.T) {
 	d.Back = Back{Fit: word("groove"), Material: word("back"), Depth: metric("6"), SetIn: metric("10")}
 	from := workshop(stock.Millimetres)
 	wantLines(t, []string{
-		"front lower and front upper, both ends: from the lower edge 12.5, 37.5; from the front face 19; 0 wide, 20 deep",
-		"rear lower and rear upper, both ends: from the lower edge 12.5, 37.5; from the front face 11; 0 wide, 20 deep",
+		"front lower and front upper, both ends: from the lower edge 12.5, 37.5; from the front face 19; 0 wide, 21 deep",
+		"rear lower and rear upper, both ends: from the lower edge 12.5, 37.5; from the front face 11; 0 wide, 21 deep",
 	}, marked(derive(t, d, from), from.Ruler, "rail", "dowel hole"))
 }
 
 // The case of TestLooseTenonsInACarcass: two at each corner, in the middle of 300 / 2
-// = 150, so at 75 and 225; 12 of 40 in the face of 18, and 28 in the end.
+// = 150, so at 75 and 225; mortises 12 deep in the face of 18, of which the tenon takes 11, and
+// 40 - 11 + 1 = 30 in the end.
 func TestMortisesOfLooseTenonsInACarcass(t *testing.T) {
 	d := plain()
 	d.Carcass.Joint = word("loose-tenon")
@@ -167,7 +186,7 @@ func TestMortisesOfLooseTenonsInACarcass(t *testing.T) {
 	c := derive(t, d, from)
 	wantLines(t, []string{"inner face: from the bottom end 9, 711; from the front edge 75, 225; 0 wide, 12 deep"},
 		marked(c, from.Ruler, "side", "mortise centre"))
-	wantLines(t, []string{"both ends: from the front edge 75, 225; from the lower face 9; 0 wide, 28 deep"},
+	wantLines(t, []string{"both ends: from the front edge 75, 225; from the lower face 9; 0 wide, 30 deep"},
 		marked(c, from.Ruler, "top", "mortise centre"))
 	for _, k := range c.Marks {
 		if want := "18 mm wide, 6 mm high, for a loose tenon"; k.What == "mortise centre" && k.Note != want {
@@ -177,7 +196,7 @@ func TestMortisesOfLooseTenonsInACarcass(t *testing.T) {
 }
 
 // The case of TestLooseTenonsInFrames: one in the middle of each joint, 2 1/2 / 2 = 1
-// 1/4, 3/4 from the front, 1 1/2 in each piece. On the stile at 1 1/4 and 30 - 1 1/4 = 28
+// 1/4, 3/4 from the front, 1 1/2 in each piece and 1/32 more for glue. On the stile at 1 1/4 and 30 - 1 1/4 = 28
 // 3/4; on the rail in the middle of 35.
 func TestMortisesOfLooseTenonsInFrames(t *testing.T) {
 	d := Design{
@@ -191,13 +210,13 @@ func TestMortisesOfLooseTenonsInFrames(t *testing.T) {
 	}
 	from := withOak(stock.Inches)
 	c := derive(t, d, from)
-	wantLines(t, []string{"inner edge: from the bottom end 1 1/4, 28 3/4; from the front face 3/4; 0 wide, 1 1/2 deep"},
+	wantLines(t, []string{"inner edge: from the bottom end 1 1/4, 28 3/4; from the front face 3/4; 0 wide, 1 17/32 deep"},
 		marked(c, from.Ruler, "stile", "mortise centre"))
-	wantLines(t, []string{"both ends: from the left edge 1 1/4; from the front face 3/4; 0 wide, 1 1/2 deep"},
+	wantLines(t, []string{"both ends: from the left edge 1 1/4; from the front face 3/4; 0 wide, 1 17/32 deep"},
 		marked(c, from.Ruler, "mid stile", "mortise centre"))
 	wantLines(t, []string{
-		"both ends: from the lower edge 1 1/4; from the front face 3/4; 0 wide, 1 1/2 deep",
-		"inner edge: from the left end 17 1/2; from the front face 3/4; 0 wide, 1 1/2 deep",
+		"both ends: from the lower edge 1 1/4; from the front face 3/4; 0 wide, 1 17/32 deep",
+		"inner edge: from the left end 17 1/2; from the front face 3/4; 0 wide, 1 17/32 deep",
 	}, marked(c, from.Ruler, "rail", "mortise centre"))
 }
 
@@ -217,7 +236,7 @@ func TestDowelsSuitTheThickness(t *testing.T) {
 	} {
 		for _, thickness := range []stock.Length{length(test.thin, test.units).Value, length(test.thik, test.units).Value} {
 			r := reckoner{from: workshop(test.units)}
-			got := r.dowel(thickness, at{}).thick
+			got := r.dowelsFor(thickness).diameter
 			if got != test.want.Value || 3*got < thickness || 2*got > thickness {
 				t.Errorf("%s thick: %s", r.print(thickness), r.print(got))
 			}
@@ -301,7 +320,7 @@ func holes(c *Case) (ends, faces []bored) {
 }
 
 // Every hole in an end meets exactly one in a face, at the same place in the case. The
-// two are as deep together as the peg is long, and nothing comes through.
+// two are together 2 deeper than the peg is long, and nothing comes through.
 func TestHolesOfMatesMeet(t *testing.T) {
 	seen := 0
 	eachRandomCase(t, func(t *testing.T, d Design, c *Case) {
@@ -309,7 +328,7 @@ func TestHolesOfMatesMeet(t *testing.T) {
 		if len(ends) != len(faces) {
 			t.Errorf("%d holes in ends, %d in faces", len(ends), len(faces))
 		}
-		long := []stock.Length{metric("30").Value, metric("40").Value, d.LooseTenon.Length.Value}
+		long := []stock.Length{metric("25").Value, metric("30").Value, metric("35").Value, metric("40").Value, d.LooseTenon.Length.Value}
 		for _, e := range ends {
 			met := 0
 			for _, f := range faces {
@@ -321,7 +340,7 @@ func TestHolesOfMatesMeet(t *testing.T) {
 				}
 				if e.along == f.along && e.at == place {
 					met++
-					if !slices.Contains(long, e.depth+f.depth) {
+					if !slices.Contains(long, e.depth+f.depth-metric("2").Value) {
 						t.Errorf("holes %d and %d deep", e.depth, f.depth)
 					}
 				}
@@ -343,14 +362,14 @@ func TestHolesOfMatesMeet(t *testing.T) {
 }
 
 // Dividers of 18 mm on dowels of 8 on both sides of a partition of 6: a third of it
-// is 2, less than half a dowel. Two thirds of 18 are plenty.
+// is 2, and 1 less is less than half a dowel. Two thirds of 18 are plenty.
 func TestShallowDowelsAreRefused(t *testing.T) {
 	d := plain()
 	d.Bays = []Bay{{Openings: make([]Opening, 2)}, {Openings: make([]Opening, 2)}}
 	d.Partition = Divider{Material: word("back"), Thickness: metric("6")}
 	d.Divider.Joint = word("dowel")
 	_, faults := Derive(d, workshop(stock.Millimetres))
-	if len(faults) != 1 || faults[0].Cause != "dowels 8 mm thick go only 2 mm into the face of a partition" {
+	if len(faults) != 1 || faults[0].Cause != "dowels 8 mm thick go only 1 mm into the face of a partition" {
 		t.Errorf("%+v", faults)
 	}
 }
@@ -378,5 +397,34 @@ func TestLooseTenonsKeepTheSpacing(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// Of two dividers at one height each has 18 / 3 = 6 of the partition, 5 without the room
+// for glue: less than the 8 that a dowel is thick. 11 of 18 on one side are enough, but
+// 60 - 11 + 1 = 50 is more than five times the 6 that a loose tenon is thick.
+func TestPegsThatAreUnwise(t *testing.T) {
+	both := Bay{Openings: make([]Opening, 2)}
+	d := plain()
+	d.Divider.Joint = word("dowel")
+	d.Bays = []Bay{both, both}
+	const shallow = "A dowel 8 mm thick reaches only 5 mm into the face of a partition 18 mm thick, for it is met on both sides at one height. " +
+		"Make one opening there higher or lower by 18 mm or more, take dados, or thicker stock. As it is, it aligns more than it holds."
+	if got := cautionOn(derive(t, d, workshop(stock.Millimetres)), "shallow dowels"); got != shallow {
+		t.Error(got)
+	}
+	d.Bays[1] = Bay{}
+	if got := cautionOn(derive(t, d, workshop(stock.Millimetres)), "shallow dowels"); got != "" {
+		t.Error(got)
+	}
+	d = plain()
+	d.Carcass.Joint, d.LooseTenon = word("loose-tenon"), LooseTenon{Material: word("oak"), Length: metric("60")}
+	const deep = "A mortise 50 mm deep in the end of a top and 6 mm wide, for a loose tenon 60 mm long, is deeper than 5 times its width: a shorter tenon will do."
+	if got := cautionOn(derive(t, d, withOak(stock.Millimetres)), "deep mortises"); got != deep {
+		t.Error(got)
+	}
+	d.LooseTenon.Length = metric("40")
+	if got := cautionOn(derive(t, d, withOak(stock.Millimetres)), "deep mortises"); got != "" {
+		t.Error(got)
 	}
 }

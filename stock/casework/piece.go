@@ -10,7 +10,7 @@ import (
 
 // piece is a part before it has its name.
 type piece struct {
-	role   string   // "shelf"
+	role   Role
 	places []string // "bay 2": tell it from others of its role
 	panel  panel
 	count  int
@@ -22,13 +22,16 @@ type piece struct {
 	mitres    int     // ends of each that are mitred
 	dryFit    bool    // best cut after a dry fit
 	strip     bool    // sawn off a board as one of several
-	stands    []Solid // where, one for each of count
+	stands    []Solid // where, one for each of count; with a role where one part has several
 	bears     bears   // of shelves and dividers
 }
 
 // sameSize reports whether two pieces are one part, as often as both together.
-func (p piece) sameSize(q piece) bool {
-	return p.role == q.role && p.panel == q.panel && p.way == q.way && p.mitres == q.mitres &&
+func (p piece) sameSize(q piece) bool { return p.role == q.role && p.likeSize(q) }
+
+// likeSize reports the same, whatever their roles.
+func (p piece) likeSize(q piece) bool {
+	return p.panel == q.panel && p.way == q.way && p.mitres == q.mitres &&
 		p.length.Total() == q.length.Total() && p.width.Total() == q.width.Total()
 }
 
@@ -60,13 +63,13 @@ func (r *reckoner) add(p piece) {
 // parts names the pieces: by their role alone where it has one size, else by
 // their places as well.
 func (r *reckoner) parts() []stock.Part {
-	sizes := make(map[string]int)
+	sizes := make(map[Role]int)
 	for _, p := range r.pieces {
 		sizes[p.role]++
 	}
 	parts := make([]stock.Part, len(r.pieces))
 	for i, p := range r.pieces {
-		name := p.role
+		name := string(p.role)
 		if sizes[p.role] > 1 {
 			name += ", " + p.where()
 		}

@@ -26,8 +26,8 @@ type Point [3]stock.Length
 type Solid struct {
 	// Part is an index into Case.Parts; -1 for a drawer that stands on the bench.
 	Part int
-	Role string // "side"; of drawers "drawer"
-	At   Point  // the corner next to the zero point
+	Role Role  // "side"; of drawers "drawer"
+	At   Point // the corner next to the zero point
 	Size Point
 	// Along, Across and Through are the axes of length, width and thickness.
 	Along, Across, Through Axis
@@ -84,7 +84,9 @@ func (p piece) solids() []Solid {
 	all := slices.Clone(p.stands)
 	for i := range all {
 		s := &all[i]
-		s.Role = p.role
+		if s.Role == "" {
+			s.Role = p.role
+		}
 		s.Along, s.Across, s.Through = p.way[0], p.way[1], p.way[2]
 		s.Size[s.Along], s.Size[s.Across], s.Size[s.Through] = p.length.Total(), p.width.Total(), p.panel.thickness
 	}

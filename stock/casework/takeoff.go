@@ -27,7 +27,7 @@ type Takeoff struct {
 
 // TakeOff reckons what the case takes besides its parts.
 func (c *Case) TakeOff() Takeoff {
-	t := Takeoff{Surfaces: c.surfaces(), Edging: c.edging()}
+	t := Takeoff{Surfaces: c.surfaces(), Edging: c.edgeLength()}
 	t.Weights, t.Unweighed = c.weights()
 	for _, w := range t.Weights {
 		t.Weight += w.All

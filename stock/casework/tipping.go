@@ -73,7 +73,7 @@ func (c *Case) drawers(loaded []Grams) (all []opens, rest []load) {
 	last := 0
 	for i, s := range c.Solids {
 		if s.Drawer == 0 {
-			if strings.HasPrefix(s.Role, "door") { // open at a right angle
+			if s.Role == "door" || s.Role.On("door") { // open at a right angle
 				loads[i].at[Y] = float64(s.At[Y] - leaf/2)
 			}
 			rest = append(rest, loads[i])
@@ -87,7 +87,7 @@ func (c *Case) drawers(loaded []Grams) (all []opens, rest []load) {
 		for _, s := range pieces[number] {
 			d.front, d.top, d.travel = min(d.front, s.At[Y]), max(d.top, s.End()[Z]), max(d.travel, s.Size[Y])
 		}
-		filling := Property{Value: clothing}.weigh(storage(pieces[number]))
+		filling := Property{Value: clothing}.weigh(roomIn(pieces[number]))
 		if number <= len(loaded) {
 			filling = max(filling, loaded[number-1])
 		}
@@ -98,9 +98,9 @@ func (c *Case) drawers(loaded []Grams) (all []opens, rest []load) {
 	return all, rest
 }
 
-// storage is the room in a drawer: between its sides, between its ends, and
+// roomIn is that in a drawer: between its sides, between its ends, and
 // from the bottom to the upper edge. Of a finished one it is the whole outside.
-func storage(of []Solid) Point {
+func roomIn(of []Solid) Point {
 	from, to := Point{}, Point{stock.Longest, stock.Longest, stock.Longest}
 	for _, s := range of {
 		switch s.Role {

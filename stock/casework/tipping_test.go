@@ -149,7 +149,7 @@ func TestFeetThatReachForwardHoldAChest(t *testing.T) {
 // x 280 x 152.
 func TestRoomInADrawer(t *testing.T) {
 	mm := func(a, b, c string) Point { return Point{metric(a).Value, metric(b).Value, metric(c).Value} }
-	got := storage([]Solid{
+	got := roomIn([]Solid{
 		{Role: "drawer side", At: mm("30.7", "0", "208"), Size: mm("10", "300", "168")},
 		{Role: "drawer side", At: mm("459.3", "0", "208"), Size: mm("10", "300", "168")},
 		{Role: "drawer front and back", At: mm("30.7", "0", "208"), Size: mm("438.6", "10", "168")},

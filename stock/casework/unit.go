@@ -29,33 +29,6 @@ type Item struct {
 // the shelves.
 var unitNames = []string{"carcass", "frames", "back", "shelves", "doors", "base", "edging", "joinery"}
 
-// unitOf is the unit of a piece that is in no drawer. Edging is told by the last
-// word of its role, for the first names what it is on; so are feet.
-func unitOf(role string) string {
-	words := strings.Fields(role)
-	switch words[len(words)-1] {
-	case "edging", "trim":
-		return "edging"
-	case "foot":
-		return "base"
-	}
-	switch words[0] {
-	case "stile", "rail", "mid":
-		return "frames"
-	case "back":
-		return "back"
-	case "shelf":
-		return "shelves"
-	case "door":
-		return "doors"
-	case "plinth":
-		return "base"
-	case "loose", "spline", "glue": // tenons, blocks
-		return "joinery"
-	}
-	return "carcass"
-}
-
 // Units sorts the pieces of the case into sub-assemblies. Alike drawers are one.
 // All units as often as they are counted hold every part as often as it is
 // wanted.
@@ -78,7 +51,7 @@ func (c *Case) Units() []Unit {
 		u := Unit{Name: name, Count: 1}
 		for i, p := range c.Parts {
 			role, _, _ := strings.Cut(p.Name, ",")
-			if left[i] > 0 && unitOf(role) == name {
+			if left[i] > 0 && Role(role).Unit() == name {
 				u.Items = append(u.Items, Item{i, left[i]})
 			}
 		}

@@ -61,12 +61,12 @@ func TestAlikeDrawersAreOneUnit(t *testing.T) {
 }
 
 func TestEveryRoleHasItsUnit(t *testing.T) {
-	for role, want := range map[string]string{
+	for role, want := range map[Role]string{
 		"side": "carcass", "mid stile": "frames", "back": "back", "shelf": "shelves", "door": "doors", "door panel": "doors",
-		"plinth front and back": "base", "foot": "base", "back foot": "base", "shelf edging": "edging", "top side trim": "edging",
+		"hanging rail": "carcass", "mid rail": "frames", "plinth front and back": "base", "foot": "base", "back foot": "base", "shelf edging": "edging", "top side trim": "edging",
 		"loose tenon strip": "joinery", "spline": "joinery", "glue block": "joinery",
 	} {
-		if got := unitOf(role); got != want {
+		if got := role.Unit(); got != want {
 			t.Errorf("%s: %s, want %s", role, got, want)
 		}
 	}
@@ -78,7 +78,7 @@ func TestOpeningsAreClear(t *testing.T) {
 		for _, o := range c.Openings {
 			room := Solid{At: o.At, Size: Point{o.Width, o.Depth, o.Height}}
 			for _, s := range c.Solids {
-				role, _, _ := strings.Cut(s.Role, " ") // with its edging
+				role, _, _ := strings.Cut(string(s.Role), " ") // with its edging
 				if s.Drawer == 0 && role != "shelf" && role != "door" && overlap(room, s) > 0 {
 					t.Errorf("%s at %v stands in bay %d opening %d at %v", s.Role, s.At, o.Bay, o.Number, o.At)
 				}

@@ -34,6 +34,7 @@ type Figure struct{ Name, Value, Unit string }
 // cautions.
 func (r *reckoner) checks(c *Case) {
 	r.checkTipping(c)
+	r.cautionHanging(c)
 	r.checkDeflection(c)
 	r.checkMovement(c)
 }

@@ -2,7 +2,6 @@ package elevation
 
 import (
 	"slices"
-	"strings"
 
 	"sawbill/report/internal/drawing"
 	"sawbill/stock"
@@ -140,7 +139,7 @@ func (s Subject) middleBays() []chain {
 func (s Subject) base() measure {
 	var base measure
 	for _, piece := range s.Solids {
-		if strings.HasPrefix(piece.Role, "plinth") || strings.HasSuffix(piece.Role, "foot") {
+		if piece.Role.Base() {
 			base = measure{piece.At[casework.Z], piece.End()[casework.Z]}
 		}
 	}

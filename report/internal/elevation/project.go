@@ -121,9 +121,10 @@ func inDrawingOrder(shapes []shape) []shape {
 
 // lies reports whether a is seen where it shares room with b.
 func lies(a, b casework.Solid) bool {
-	// Members of frames meet in one plane: stiles run through, and mid stiles end
-	// at the rails.
-	frame := a.Role == "stile" && b.Role == "rail" || a.Role == "rail" && b.Role == "mid stile"
+	// Members of frames meet in one plane: stiles run through, mid stiles end at the
+	// rails, and mid rails at either.
+	frame := a.Role == "stile" && b.Role == "rail" || a.Role == "rail" && b.Role == "mid stile" ||
+		b.Role == "mid rail" && (a.Role == "stile" || a.Role == "mid stile")
 	return letInto(a, b) || frame && shareRoom(a, b)
 }
 

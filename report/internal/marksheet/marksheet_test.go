@@ -119,7 +119,7 @@ func TestFacesAreSeenFromTheirBay(t *testing.T) {
 	faces, _, _ := s.figures()
 	for _, f := range faces {
 		for _, l := range s.caption(f)[1:] {
-			seen[s.Solids[f.members[0].solid].Role+", "+f.face] = l.text
+			seen[string(s.Solids[f.members[0].solid].Role)+", "+f.face] = l.text
 		}
 	}
 	for of, want := range map[string]string{
