@@ -65,6 +65,9 @@ func (r Rack) Change(ctx context.Context, c Change) (Done, error) {
 		for _, p := range c.Put {
 			number++
 			p.ID, p.Since = idOf(number), cmp.Or(p.Since, c.Date)
+			for _, said := range []*string{&p.Name, &p.Material, &p.From, &p.Note} {
+				*said = strings.Join(strings.Fields(*said), " ") // as it will be read
+			}
 			made.Put = append(made.Put, p)
 		}
 		after := edited(file, gone, made.Put)

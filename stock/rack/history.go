@@ -124,8 +124,8 @@ func (r Rack) readPast() (past, error) {
 
 func (r Rack) parsePast(data []byte) (past, error) {
 	var p past
-	damaged := func(cause string) error {
-		return job.Faults{{File: r.history(), Line: len(p.entries) + 1, Cause: cause,
+	damaged := func(line int, cause string) error {
+		return job.Faults{{File: r.history(), Line: line, Cause: cause,
 			Remedy: "put back a copy of it, or move it away: the rack then begins a new one"}}
 	}
 	for rest := data; len(rest) > 0; {
@@ -136,18 +136,18 @@ func (r Rack) parsePast(data []byte) (past, error) {
 			break // torn
 		}
 		if !readable || e.Number != len(p.entries)+1 || e.Back != nil && (*e.Back < 0 || *e.Back >= e.Number) || e.Undo && e.Back == nil {
-			return past{}, damaged("the line is not as it was written")
+			return past{}, damaged(len(p.entries)+1, "the line is not as it was written")
 		}
 		text, follows := e.after(p.text)
 		if !follows {
-			return past{}, damaged("the change does not follow from those before it")
+			return past{}, damaged(len(p.entries)+1, "the change does not follow from those before it")
 		}
 		p.entries, p.text = append(p.entries, e), text
 		p.good += int64(len(line)) + 1
 		rest = behind
 	}
 	if n := len(p.entries); n > 0 && sum(p.text) != p.entries[n-1].Sum {
-		return past{}, damaged("the changes do not lead to the state that it tells of")
+		return past{}, damaged(n, "the changes do not lead to the state that it tells of")
 	}
 	return p, nil
 }
