@@ -11,6 +11,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -221,7 +222,7 @@ func TestKilledAtAnyInstantNothingIsLostOrHalfDone(t *testing.T) {
 			entries = checkAfterKill(t, path, said, byHand, before)
 			text, err := os.ReadFile(path)
 			if byHand != "" && string(text) != byHand {
-				if !holdsState(path, byHand) {
+				if !slices.Contains(rack.States(path), byHand) {
 					t.Fatal("what was edited by hand is not in the history")
 				}
 				byHand = ""
@@ -248,15 +249,6 @@ func TestKilledAtAnyInstantNothingIsLostOrHalfDone(t *testing.T) {
 	if made < kills/4 || stopped < kills/50 {
 		t.Errorf("only %d changes were made and %d writers stopped within one: the test says little", made, stopped)
 	}
-}
-
-func holdsState(path, text string) bool {
-	for _, s := range rack.States(path) {
-		if s == text {
-			return true
-		}
-	}
-	return false
 }
 
 // finish makes one more change, after which nothing may be left over.
