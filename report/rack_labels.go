@@ -10,7 +10,7 @@ import (
 
 const (
 	labelColumns = 3
-	labelHeight  = 40.0 // mm
+	labelHeight  = 38.0 // mm
 	labelPad     = 2.5  // mm
 )
 
@@ -58,6 +58,12 @@ func labelRow(pieces []stock.Piece, width float64, r stock.Ruler) drawing.Drawin
 func pieceLabel(d *drawing.Drawing, p stock.Piece, in drawing.Rect, r stock.Ruler) {
 	const large, medium, small = 30.0, 12.0, 8.5 // pt
 	y := in.Y
+	fitting := func(s string, size float64) float64 {
+		for size > small && drawing.Width(s, drawing.Bold, size) > in.W {
+			size -= 0.5
+		}
+		return size
+	}
 	write := func(s string, face drawing.Face, size float64, most int) {
 		for i, line := range drawing.Wrap(s, face, size, in.W) {
 			if i == most || line == "" || y+drawing.LineHeight(size) > in.Bottom() {
@@ -68,12 +74,8 @@ func pieceLabel(d *drawing.Drawing, p stock.Piece, in drawing.Rect, r stock.Rule
 			y += max(drawing.LineHeight(size), drawing.HeightOf(line, face, size)+0.2)
 		}
 	}
-	write(p.ID, drawing.Bold, large, 1)
-	measure, plain := pieceSize(p, r), medium
-	for plain > small && drawing.Width(measure, drawing.Bold, plain) > in.W {
-		plain -= 0.5
-	}
-	write(measure, drawing.Bold, plain, 2)
+	write(p.ID, drawing.Bold, fitting(p.ID, large), 1)
+	write(pieceSize(p, r), drawing.Bold, fitting(pieceSize(p, r), medium), 2)
 	write(p.Material, drawing.Regular, small, 2)
 	write(p.Note, drawing.Regular, small, 2)
 	write(p.From, drawing.Regular, small, 1)
