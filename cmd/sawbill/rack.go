@@ -89,7 +89,7 @@ func rackHelp() string {
 	for _, v := range rackVerbs {
 		fmt.Fprintf(&b, "  rack %-16s %s\n", strings.TrimSpace(v.name+" "+v.args), v.about)
 	}
-	b.WriteString("\nA job that says rack = \"rack.toml\" cuts from these pieces before any is bought.\n")
+	b.WriteString("\nA job that says rack = \"rack.toml\" has these pieces on hand.\n")
 	return b.String()
 }
 
@@ -145,9 +145,9 @@ func (c *rackCall) read() error {
 	return err
 }
 
-// units are those that were asked for, or the rack's, which is in millimetres
+// inUnits are those that were asked for, or the rack's, which is in millimetres
 // where there is none yet.
-func (c *rackCall) of() stock.Units {
+func (c *rackCall) inUnits() stock.Units {
 	if c.stock == nil {
 		if _, err := os.Stat(c.rack.Path()); err == nil {
 			c.stock, _ = c.rack.Read() // what is wrong with it is told by the change
@@ -161,7 +161,7 @@ func (c *rackCall) of() stock.Units {
 }
 
 func (c *rackCall) options() report.Options {
-	ruler := stock.Ruler{Units: c.of()}
+	ruler := stock.Ruler{Units: c.inUnits()}
 	return report.Options{Ruler: ruler, Paper: c.paperFor(ruler)}
 }
 
@@ -185,7 +185,7 @@ func (c *rackCall) find() error {
 	if err := c.read(); err != nil {
 		return err
 	}
-	units := c.of()
+	units := c.inUnits()
 	part, err := job.SaidPart("rack find", c.said("material", "length", "width", "thickness", "grain"), units)
 	if err != nil {
 		return err

@@ -28,7 +28,7 @@ func waiting() (context.Context, func()) {
 func (c *rackCall) change(what rack.Change) (rack.Done, error) {
 	ctx, end := waiting()
 	defer end()
-	what.Date, what.Units = c.date, c.of()
+	what.Date, what.Units = c.date, c.inUnits()
 	done, err := c.rack.Change(ctx, what)
 	c.tellOfEdit(done)
 	return done, err
@@ -42,7 +42,7 @@ func (c *rackCall) tellOfEdit(done rack.Done) {
 
 // add enters the piece that the flags tell of.
 func (c *rackCall) add() error {
-	pieces, err := job.SaidPieces("rack add", c.said("kind", "name", "material", "length", "width", "thickness", "grain", "count", "from", "note"), c.of())
+	pieces, err := job.SaidPieces("rack add", c.said("kind", "name", "material", "length", "width", "thickness", "grain", "count", "from", "note"), c.inUnits())
 	if err != nil {
 		return err
 	}
@@ -57,7 +57,7 @@ func (c *rackCall) add() error {
 // importList enters the pieces of a list.
 func (c *rackCall) importList() error {
 	name := c.operands[0]
-	pieces, warnings, err := job.ReadPieces(name, c.of())
+	pieces, warnings, err := job.ReadPieces(name, c.inUnits())
 	if err != nil {
 		return err
 	}
@@ -84,7 +84,7 @@ func (c *rackCall) tellOfNew(pieces []stock.Piece) {
 
 // told is a piece in one line.
 func (c *rackCall) told(p stock.Piece) string {
-	ruler := stock.Ruler{Units: c.of()}
+	ruler := stock.Ruler{Units: c.inUnits()}
 	return fmt.Sprintf("%s %s, %s x %s", p.Kind, p.Material, ruler.Size(p.Length, p.Width), ruler.PrintUnit(p.Thickness))
 }
 

@@ -53,7 +53,7 @@ func (r Rack) Change(ctx context.Context, c Change) (Done, error) {
 		if err != nil {
 			return err
 		}
-		gone, err := r.find(file, c.Take)
+		gone, err := r.find(file, c.Take, "see sawbill rack list; nothing was changed")
 		if err != nil {
 			return err
 		}
@@ -70,6 +70,9 @@ func (r Rack) Change(ctx context.Context, c Change) (Done, error) {
 			}
 			made.Put = append(made.Put, p)
 		}
+		if err := r.sameKind(file, made.Put); err != nil {
+			return err
+		}
 		after := edited(file, gone, made.Put)
 		if err := r.confirm(after, file, gone, made.Put); err != nil {
 			return err
@@ -83,24 +86,24 @@ func (r Rack) Change(ctx context.Context, c Change) (Done, error) {
 	return made, err
 }
 
-// find finds the pieces that are to leave. All that are not there are told.
-func (r Rack) find(file *job.Rack, ids []string) (gone []int, err error) {
+// find finds pieces by their ids. All that are not there are told.
+func (r Rack) find(file *job.Rack, ids []string, remedy string) (at []int, err error) {
 	var faults job.Faults
 	for _, id := range ids {
 		i := indexOf(file.Pieces, id)
 		switch {
 		case i < 0:
-			faults = append(faults, job.Fault{File: r.path, Key: fmt.Sprintf("piece %q", id), Cause: "is not on the rack", Remedy: "see sawbill rack list; nothing was changed"})
-		case slices.Contains(gone, i):
-			faults = append(faults, job.Fault{File: r.path, Key: fmt.Sprintf("piece %q", id), Cause: "is named twice", Remedy: "name it once; nothing was changed"})
+			faults = append(faults, job.Fault{File: r.path, Key: fmt.Sprintf("piece %q", id), Cause: "is not on the rack", Remedy: remedy})
+		case slices.Contains(at, i):
+			faults = append(faults, job.Fault{File: r.path, Key: fmt.Sprintf("piece %q", id), Cause: "is named twice", Remedy: "name it once"})
 		default:
-			gone = append(gone, i)
+			at = append(at, i)
 		}
 	}
 	if len(faults) > 0 {
 		return nil, faults
 	}
-	return gone, nil
+	return at, nil
 }
 
 // Pick is the pieces with these ids, or all if there are none. Those that are
@@ -109,12 +112,30 @@ func (r Rack) Pick(file *job.Rack, ids []string) ([]stock.Piece, error) {
 	if len(ids) == 0 {
 		return file.Pieces, nil
 	}
-	at, err := r.find(file, ids)
+	at, err := r.find(file, ids, "see sawbill rack list")
 	var picked []stock.Piece
 	for _, i := range at {
 		picked = append(picked, file.Pieces[i])
 	}
 	return picked, err
+}
+
+// sameKind refuses a sheet of what is on the rack as boards, and the reverse.
+func (r Rack) sameKind(file *job.Rack, put []stock.Piece) error {
+	var faults job.Faults
+	for _, p := range put {
+		other := slices.IndexFunc(file.Pieces, func(q stock.Piece) bool { return q.Material == p.Material && q.Kind != p.Kind })
+		if other >= 0 {
+			q := file.Pieces[other]
+			faults = append(faults, job.Fault{File: r.path, Key: fmt.Sprintf("material %q", p.Material),
+				Cause:  fmt.Sprintf("is on the rack as a %s (%s), and as a %s here", q.Kind, q.ID, p.Kind),
+				Remedy: fmt.Sprintf("say that it is a %s, or give sheets and boards different materials; nothing was changed", q.Kind)})
+		}
+	}
+	if len(faults) > 0 {
+		return faults
+	}
+	return nil
 }
 
 // confirm reads what is about to be written: it must hold what was there, less
@@ -177,26 +198,23 @@ func (r Rack) Undo(ctx context.Context, date string) (made Done, undone Entry, e
 func (s *standing) goBack(made *Done) error {
 	made.ByHand = s.byHand()
 	after := s.past.state(*made.Back)
-	made.Took, made.Put = difference(s.rack.pieces(s.text), s.rack.pieces(after))
+	made.Took, made.Put = s.rack.difference(s.text, after)
 	made.Out, made.In = idsOf(made.Took), idsOf(made.Put)
 	return s.make(&made.Entry, after)
 }
 
-// pieces are those of a text; none if it cannot be read.
-func (r Rack) pieces(text string) []stock.Piece {
-	file, err := job.ParseRack(r.path, []byte(text))
-	if err != nil {
-		return nil
+// difference tells by their ids which pieces left and entered between two texts;
+// none if one of them cannot be read.
+func (r Rack) difference(before, after string) (gone, come []stock.Piece) {
+	was, err := job.ParseRack(r.path, []byte(before))
+	is, wrong := job.ParseRack(r.path, []byte(after))
+	if err != nil || wrong != nil {
+		return nil, nil
 	}
-	return file.Pieces
-}
-
-// difference tells by their ids what left and what entered.
-func difference(before, after []stock.Piece) (gone, come []stock.Piece) {
 	without := func(all, of []stock.Piece) []stock.Piece {
 		return slices.DeleteFunc(slices.Clone(all), func(p stock.Piece) bool { return indexOf(of, p.ID) >= 0 })
 	}
-	return without(before, after), without(after, before)
+	return without(was.Pieces, is.Pieces), without(is.Pieces, was.Pieces)
 }
 
 func idsOf(pieces []stock.Piece) []string {

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -315,7 +316,7 @@ func TestRefusedChangesWriteNothing(t *testing.T) {
 		{"not there", byHand, rack.Change{Take: []string{"R4", "R5", "R6"}}, `piece "R6": is not on the rack`},
 		{"named twice", byHand, rack.Change{Take: []string{"R4", "r4"}}, "is named twice"},
 		{"wrong file", strings.Replace(byHand, "kind", "kynd", 1), rack.Change{Put: []stock.Piece{plank}}, `rack.toml:8: piece "A-1": unknown key "kynd"; did you mean "kind"?`},
-		{"sheet and board", byHand, rack.Change{Put: []stock.Piece{{Material: "walnut", Length: 1, Width: 1, Thickness: 1}}}, `"walnut" is a board in line 5 and a sheet here`},
+		{"sheet and board", byHand, rack.Change{Put: []stock.Piece{{Material: "walnut", Length: 1, Width: 1, Thickness: 1}}}, `material "walnut": is on the rack as a board (A-1), and as a sheet here; say that it is a board`},
 		{"half readable", "\xff\xfe" + byHand, rack.Change{Put: []stock.Piece{plank}}, "rack.toml"},
 	}
 	for _, test := range tests {
@@ -440,4 +441,32 @@ func FuzzEdit(f *testing.F) {
 			}
 		}
 	})
+}
+
+// A change to a rack of 300 pieces with so many changes behind it.
+func BenchmarkChange(b *testing.B) {
+	for _, behind := range []int{10, 1000} {
+		b.Run(fmt.Sprint(behind), func(b *testing.B) {
+			r := rack.At(filepath.Join(b.TempDir(), "rack.toml"))
+			do := func(c rack.Change) rack.Done {
+				c.Date = today
+				done, err := r.Change(b.Context(), c)
+				if err != nil {
+					b.Fatal(err)
+				}
+				return done
+			}
+			do(rack.Change{Put: slices.Repeat([]stock.Piece{panel}, 300)})
+			exchange := func() {
+				put := do(rack.Change{Put: []stock.Piece{plank}}).Put
+				do(rack.Change{Take: []string{put[0].ID}})
+			}
+			for range behind / 2 {
+				exchange()
+			}
+			for b.Loop() {
+				exchange()
+			}
+		})
+	}
 }

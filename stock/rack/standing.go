@@ -117,9 +117,13 @@ func (s *standing) noteEdit(date string) error {
 	case s.past.last() == 0:
 		e.What = "as it was found"
 	}
-	before, after := s.rack.pieces(s.past.text), s.rack.pieces(s.text)
-	gone, come := difference(before, after)
-	e.Out, e.In, e.Highest = idsOf(gone), idsOf(come), highest(after)
+	if file, err := job.ParseRack(s.rack.path, []byte(s.text)); err != nil {
+		e.What += ", and cannot be read"
+	} else {
+		e.Highest = highest(file.Pieces)
+	}
+	gone, come := s.rack.difference(s.past.text, s.text)
+	e.Out, e.In = idsOf(gone), idsOf(come)
 	return s.note(&e, s.text)
 }
 
