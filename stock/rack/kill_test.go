@@ -104,9 +104,9 @@ type acknowledged struct {
 	sum    string
 }
 
-// killed lets writers change the rack and kills each at a random instant. It
-// returns what they said.
-func killed(t *testing.T, path string, random *rand.Rand, writers int) []acknowledged {
+// killed lets writers change the rack and kills each at a random instant, within
+// two spans of the beginning or of its first change. It returns what they said.
+func killed(t *testing.T, path string, random *rand.Rand, writers int, span time.Duration) []acknowledged {
 	t.Helper()
 	program, err := os.Executable()
 	if err != nil {
@@ -114,7 +114,7 @@ func killed(t *testing.T, path string, random *rand.Rand, writers int) []acknowl
 	}
 	heard := make(chan []acknowledged)
 	for range writers {
-		seed, delay := random.Uint64(), time.Duration(random.IntN(12_000))*time.Microsecond
+		seed, changes, delay := random.Uint64(), random.IntN(2), time.Duration(random.Int64N(int64(2*span)))
 		go func() {
 			c := exec.Command(program)
 			c.Env = append(os.Environ(), writerOf+"="+path+"|"+strconv.FormatUint(seed, 10))
@@ -129,10 +129,15 @@ func killed(t *testing.T, path string, random *rand.Rand, writers int) []acknowl
 			}
 			in := bufio.NewReader(out)
 			in.ReadString('\n') // ready
+			said := ""
+			for range changes {
+				line, _ := in.ReadString('\n')
+				said += line
+			}
 			time.AfterFunc(delay, func() { c.Process.Kill() })
-			said, _ := io.ReadAll(in)
+			rest, _ := io.ReadAll(in)
 			c.Wait()
-			heard <- told(t, string(said))
+			heard <- told(t, said+string(rest))
 		}()
 	}
 	var all []acknowledged
@@ -209,6 +214,7 @@ func TestKilledAtAnyInstantNothingIsLostOrHalfDone(t *testing.T) {
 		t.Skip("no program can be started and killed on ", runtime.GOOS)
 	}
 	random := rand.New(rand.NewPCG(20, 26))
+	span := spanOfChange(t)
 	made, stopped, edits := 0, 0, 0
 	for done := 0; done < kills; {
 		path := filepath.Join(t.TempDir(), "rack.toml")
@@ -217,7 +223,7 @@ func TestKilledAtAnyInstantNothingIsLostOrHalfDone(t *testing.T) {
 		for range each {
 			writers := 1 + random.IntN(2)
 			before := entries
-			fresh := killed(t, path, random, writers)
+			fresh := killed(t, path, random, writers, span)
 			said = append(said, fresh...)
 			entries = checkAfterKill(t, path, said, byHand, before)
 			text, err := os.ReadFile(path)
@@ -249,6 +255,20 @@ func TestKilledAtAnyInstantNothingIsLostOrHalfDone(t *testing.T) {
 	if made < kills/4 || stopped < kills/50 {
 		t.Errorf("only %d changes were made and %d writers stopped within one: the test says little", made, stopped)
 	}
+}
+
+// spanOfChange is how long a change takes here, so that kills fall within some.
+func spanOfChange(t *testing.T) time.Duration {
+	t.Helper()
+	r := rack.At(filepath.Join(t.TempDir(), "rack.toml"))
+	const changes = 10
+	begin := time.Now()
+	for range changes {
+		if _, err := r.Change(t.Context(), rack.Change{Put: []stock.Piece{plank}, Date: today}); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return time.Since(begin) / changes
 }
 
 // finish makes one more change, after which nothing may be left over.
