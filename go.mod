@@ -3,6 +3,7 @@ module sawbill
 go 1.26.0
 
 require (
+	github.com/gofrs/flock v0.13.2
 	github.com/google/go-cmp v0.7.0
 	github.com/jung-kurt/gofpdf v1.16.2
 	github.com/ledongthuc/pdf v0.0.0-20260907135840-6c8c28e0e8a0

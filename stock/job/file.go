@@ -22,10 +22,12 @@ type File struct {
 	Warnings []Fault
 	// Lists are the part lists that belong to the job, in the order named.
 	Lists []string
+	// Rack is the file of the rack whose pieces joined the stock, or empty.
+	Rack string
 }
 
-// Read reads the job file at path and the part lists it names, which are
-// looked for beside it. The error is of type [Faults] and holds every fault.
+// Read reads the job file at path and the part lists and the rack it names, which
+// are looked for beside it. The error is of type [Faults] and holds every fault.
 func Read(path string) (*File, error) {
 	beside := func(name string) string {
 		if filepath.IsAbs(name) {
@@ -44,7 +46,7 @@ func ReadFS(fsys fs.FS, name string) (*File, error) {
 
 // read reads the job called name. Part lists are found by beside.
 func read(name string, beside func(string) string, open func(string) ([]byte, error)) (*File, error) {
-	r := &reader{files: []string{name}}
+	r := &reader{layout: fileKeys, files: []string{name}}
 	at := place{file: name}
 	source, found := openText(name, open)
 	if found.found() {
@@ -88,7 +90,7 @@ func openText(name string, open func(string) ([]byte, error)) (string, problem) 
 	return decodeText(source)
 }
 
-// listOpener finds and opens a part list: its full name and its text.
+// listOpener finds and opens a part list or a rack: its full name and its text.
 type listOpener func(name string) (full, source string, found problem)
 
 // job reads the tree of a job file. The tree is whole when every key of the
@@ -127,16 +129,18 @@ func (r *reader) job(root *table, at place, open listOpener, whole bool) *File {
 		file.Lists = append(file.Lists, full)
 		wanted = append(wanted, r.partList(source, place{file: full}, allowed)...)
 	}
-	derived, ok := r.derive(root, at, offers, rough, allowed, file, whole)
+	onHand, ok := r.onHand(top, open, offers, rough, file)
+	whole = whole && ok
+	derived, ok := r.derive(root, at, slices.Concat(offers, unlike(onHand, offers, rough)), rough, allowed, file, whole)
 	wanted = append(wanted, derived...)
 	whole = whole && ok
 
 	if whole {
-		r.offered(allowed, offers, rough)
+		r.offered(allowed, slices.Concat(offers, onHand), rough)
 	}
 	r.nameEach(wanted)
-	r.match(wanted, offers, rough, file.Job, whole)
-	for _, o := range offers {
+	r.match(wanted, offers, onHand, rough, file.Job, whole)
+	for _, o := range slices.Concat(offers, serving(onHand, wanted)) {
 		file.Stock = append(file.Stock, o.pieces()...)
 	}
 	for _, l := range rough {
@@ -158,7 +162,7 @@ func (r *reader) section(root *table, name string, at place) record {
 			t = &table{line: v.line}
 		}
 	}
-	return r.read(t, keysOf(name), at.of(name))
+	return r.read(t, keysOf(name, r.layout), at.of(name))
 }
 
 func sawOf(rec record) stock.Saw {

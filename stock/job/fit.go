@@ -9,19 +9,20 @@ import (
 )
 
 // fit checks that p can be cut from one of the offers, which are all of its
-// material, with the machines of job, which has no stock yet.
-func (r *reader) fit(p *wanted, of []offer, job stock.Job) {
+// material, with the machines of job, which has no stock yet. A thickness that
+// was left out is the usual one, if there is but one.
+func (r *reader) fit(p *wanted, of []offer, job stock.Job, usual []stock.Length) {
 	kind := of[0].Kind
 	for _, o := range of {
 		job.Stock = append(job.Stock, o.Stock)
 	}
 	if p.Thickness == 0 {
-		if choice := thicknesses(of); kind == stock.Board || len(choice) > 1 {
+		if kind == stock.Board || len(usual) > 1 {
 			r.fault(p.place, problem{"thickness is missing",
-				fmt.Sprintf("add thickness = %s, as the %ss of %s are", quoted(exactly(choice, r.ruler)), kind, p.Material)})
+				fmt.Sprintf("add thickness = %s, as the %ss of %s are", quoted(exactly(usual, r.ruler)), kind, p.Material)})
 			return
 		}
-		p.Thickness = of[0].Thickness
+		p.Thickness = usual[0]
 	}
 	if kind == stock.Sheet && p.given("face") && p.Allowance.Face > 0 {
 		r.warn(p.where("face").of("face"), problem{"the faces of a sheet are not planed", "it is left out of account"})

@@ -7,16 +7,16 @@ import (
 	"strings"
 )
 
-// column is what a heading says: a key of [[part]], or "" for one that is not
+// column is what a heading says: a key, or "" for one that is not
 // read, and the unit of its bare numbers.
 type column struct {
 	key, unit string
 	heading   string
 }
 
-// complete reports whether every key that a part needs has a column.
-func complete(columns []column) bool {
-	for _, k := range partKeys {
+// complete reports whether every key that is needed has a column.
+func complete(columns []column, keys []key) bool {
+	for _, k := range keys {
 		if k.need && !slices.ContainsFunc(columns, func(c column) bool { return c.key == k.name }) {
 			return false
 		}
@@ -24,14 +24,14 @@ func complete(columns []column) bool {
 	return true
 }
 
-// columns reads the heading. The keys it returns are those of [[part]]; none is
+// columns reads the heading. The keys it returns are those given; none is
 // needed when a column is missing or misspelt, for that is told once, here, and
 // not again in every row. It returns no columns when the first row is no
 // heading at all.
-func (r *reader) columns(heading row, at place) ([]column, []key) {
+func (r *reader) columns(heading row, of []key, at place) ([]column, []key) {
 	at.line = heading.lines[0]
-	known := namesOf(partKeys)
-	keys := partKeys
+	known := namesOf(of)
+	keys := of
 	columns := make([]column, len(heading.cells))
 	seen := make(map[string]bool)
 	var unread []string
@@ -41,10 +41,10 @@ func (r *reader) columns(heading row, at place) ([]column, []key) {
 		switch {
 		case c.heading == "":
 		case !slices.Contains(known, c.key):
-			if meant, ok := meantBy(c.key, known); ok {
+			if meant, ok := r.meantBy(c.key, known); ok {
 				r.fault(at, problem{fmt.Sprintf("unknown column %q", c.heading), fmt.Sprintf("did you mean %q?", meant)})
 				seen[meant] = true
-				keys = optional(partKeys)
+				keys = optional(of)
 			} else {
 				unread = append(unread, c.heading)
 			}
@@ -70,14 +70,14 @@ func (r *reader) columns(heading row, at place) ([]column, []key) {
 		r.warn(at, problem{"not read: " + columns + quotedWith("and", unread), "columns read are " + strings.Join(known, ", ")})
 	}
 	var missing []string
-	for _, k := range partKeys {
+	for _, k := range of {
 		if k.need && !seen[k.name] {
 			missing = append(missing, k.name)
 		}
 	}
 	if len(missing) > 0 {
 		r.fault(at, problem{"the heading has no column " + quotedWith("and", missing), "add it, and fill it in every row"})
-		keys = optional(partKeys)
+		keys = optional(of)
 	}
 	return columns, keys
 }

@@ -11,7 +11,9 @@ import (
 // from being cut. A thickness that was left out becomes that of its sheets.
 // In a job that is not whole, nothing is said to be missing. Of the job with
 // only the machines are known here.
-func (r *reader) match(parts []wanted, offers []offer, rough []lumber, with stock.Job, whole bool) {
+func (r *reader) match(parts []wanted, offers, onHand []offer, rough []lumber, with stock.Job, whole bool) {
+	forJob := offers
+	offers = slices.Concat(offers, onHand)
 	materials := materialsOf(offers, rough)
 	pieces, sound := 0, true
 	for i := range parts {
@@ -29,7 +31,7 @@ func (r *reader) match(parts []wanted, offers []offer, rough []lumber, with stoc
 		case len(sawn) > 0:
 			r.fitRough(p, sawn, of, with)
 		case len(of) > 0 && allSound(of) && p.sound:
-			r.fit(p, of, with)
+			r.fit(p, of, with, thicknesses(unlessNone(ofMaterial(forJob, p.Material), of)))
 		}
 	}
 	top := place{file: r.files[0]}
@@ -45,7 +47,7 @@ func (r *reader) match(parts []wanted, offers []offer, rough []lumber, with stoc
 			"check the counts, or plan it as several jobs"})
 	}
 	if whole {
-		r.unused(offers, rough, parts)
+		r.unused(forJob, rough, parts)
 	}
 }
 
@@ -112,6 +114,14 @@ func allSoundRough(all []lumber) bool {
 func allNamed(offers []offer, rough []lumber) bool {
 	return !slices.ContainsFunc(offers, func(o offer) bool { return o.Material == "" }) &&
 		!slices.ContainsFunc(rough, func(l lumber) bool { return l.Material == "" })
+}
+
+// unlessNone is first, or else second.
+func unlessNone(first, second []offer) []offer {
+	if len(first) > 0 {
+		return first
+	}
+	return second
 }
 
 // thicknesses lists those of offers, each once, from the thinnest.

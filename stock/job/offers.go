@@ -43,6 +43,7 @@ func (r *reader) offers(root *table, at place, kerf stock.Length) []offer {
 // each reads every table of a [[name]].
 func (r *reader) each(root *table, name string, at place) []record {
 	var all []record
+	keys := keysOf(name, r.layout)
 	for _, e := range root.entries {
 		if e.key != name || e.value.kind == broken {
 			continue
@@ -52,16 +53,20 @@ func (r *reader) each(root *table, name string, at place) []record {
 			r.fault(at.at(e.line).of(name), wrong)
 		}
 		for _, t := range found {
-			all = append(all, r.read(t, keysOf(name), at.of(called(name, t, len(all)))))
+			all = append(all, r.read(t, keys, at.of(called(name, t, len(all), keys))))
 		}
 	}
 	return all
 }
 
-// called is how a table is spoken of: by its name, or where it has none by its
-// number.
-func called(word string, t *table, index int) string {
-	if v, there := t.last("name"); there {
+// called is how a table is spoken of: by its id or name, or where it has none by
+// its number.
+func called(word string, t *table, index int, keys []key) string {
+	by := "name"
+	if keys[0].holds == anID {
+		by = keys[0].name
+	}
+	if v, there := t.last(by); there {
 		if name, found := words(*v); !found.found() {
 			return fmt.Sprintf("%s %q", word, name)
 		}

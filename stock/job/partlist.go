@@ -19,11 +19,21 @@ type row struct {
 // partList reads a part list: a heading with the words of [[part]], in any
 // order, and one part a row.
 func (r *reader) partList(source string, at place, allowed allowances) []wanted {
+	var all []wanted
+	for _, rec := range r.rowsOf("part", source, partKeys, at) {
+		all = append(all, partOf(rec, allowed))
+	}
+	return all
+}
+
+// rowsOf reads a list of parts or pieces: a heading with the words of keys, and
+// one of them a row. Those that are not sound are left out.
+func (r *reader) rowsOf(word, source string, of []key, at place) []record {
 	if !strings.Contains(source, "\n") {
 		source = strings.ReplaceAll(source, "\r", "\n") // some spreadsheets still end rows so
 	}
-	separator, skip := separatorOf(source)
-	rows, found, line := rowsOf(source, separator)
+	separator, skip := separatorOf(source, of)
+	rows, found, line := parted(source, separator)
 	if found.found() {
 		r.fault(at.at(line), found)
 		return nil
@@ -32,19 +42,19 @@ func (r *reader) partList(source string, at place, allowed allowances) []wanted 
 		rows = rows[1:]
 	}
 	if len(rows) == 0 {
-		r.fault(at, problem{"the part list is empty", "begin it with a heading: " + strings.Join(namesOf(partKeys), ", ")})
+		r.fault(at, problem{"the " + word + " list is empty", "begin it with a heading: " + strings.Join(namesOf(of), ", ")})
 		return nil
 	}
-	columns, keys := r.columns(rows[0], at)
+	columns, keys := r.columns(rows[0], of, at)
 	if columns == nil {
 		return nil
 	}
-	var all []wanted
+	var all []record
 	for i, row := range rows[1:] {
-		t := r.rowTable(row, columns, separator, at)
-		rec := r.read(t, keys, place{file: at.file, subject: called("part", t, i)})
-		if rec.sound && complete(columns) {
-			all = append(all, partOf(rec, allowed))
+		t := r.rowTable(row, columns, of, separator, at)
+		rec := r.read(t, keys, place{file: at.file, subject: called(word, t, i, of)})
+		if rec.sound && complete(columns, of) {
+			all = append(all, rec)
 		}
 	}
 	return all
@@ -52,8 +62,8 @@ func (r *reader) partList(source string, at place, allowed allowances) []wanted 
 
 // rowTable turns a row into a table with a key for each cell that is not
 // empty.
-func (r *reader) rowTable(row row, columns []column, separator rune, at place) *table {
-	t := &table{line: row.lines[0]}
+func (r *reader) rowTable(row row, columns []column, of []key, separator rune, at place) *table {
+	t := &table{line: row.lines[0], made: byRow}
 	for i, written := range row.cells {
 		written = strings.TrimSpace(written)
 		line := row.lines[i]
@@ -63,7 +73,7 @@ func (r *reader) rowTable(row row, columns []column, separator rune, at place) *
 			r.fault(at.at(line), problem{fmt.Sprintf("%q stands in column %d, which has no heading", written, i+1),
 				"give the column a heading, or put a text that holds the separator in quotes"})
 		case columns[i].key != "":
-			v, found := cellValue(written, columns[i], separator, line)
+			v, found := cellValue(written, columns[i], of, separator, line)
 			if found.found() {
 				r.fault(at.at(line).of(columns[i].key), found)
 			}
@@ -80,10 +90,10 @@ var pointThousands = regexp.MustCompile(`^[1-9]\d{0,2}\.\d{3}$`)
 // cellValue reads a cell: a bare length takes the unit of its heading. Where
 // semicolons part the columns a comma is the decimal mark, so a point may be
 // one or not.
-func cellValue(written string, c column, separator rune, line int) (value, problem) {
+func cellValue(written string, c column, of []key, separator rune, line int) (value, problem) {
 	v := value{kind: cell, line: line, text: written}
-	at := slices.IndexFunc(partKeys, func(k key) bool { return k.name == c.key })
-	if partKeys[at].holds != aLength {
+	at := slices.IndexFunc(of, func(k key) bool { return k.name == c.key })
+	if of[at].holds != aLength {
 		return v, problem{}
 	}
 	if separator == ';' {
@@ -108,7 +118,7 @@ var separators = []rune{',', ';', '\t'}
 // separatorOf finds what parts the columns: the mark by which the heading
 // falls into the most known words. A first line "sep=;", as spreadsheets write
 // it, settles the matter and is to be skipped.
-func separatorOf(source string) (separator rune, skip bool) {
+func separatorOf(source string, of []key) (separator rune, skip bool) {
 	first, _, _ := strings.Cut(strings.TrimLeft(source, "\r\n"), "\n")
 	if mark, ok := strings.CutPrefix(strings.ToLower(strings.TrimRight(first, "\r")), "sep="); ok {
 		for _, s := range separators {
@@ -125,7 +135,7 @@ func separatorOf(source string) (separator rune, skip bool) {
 		}
 		known := 0
 		for _, cell := range heading {
-			if slices.Contains(namesOf(partKeys), columnOf(cell).key) {
+			if slices.Contains(namesOf(of), columnOf(cell).key) {
 				known++
 			}
 		}
@@ -144,9 +154,9 @@ func newCSV(source string, separator rune) *csv.Reader {
 	return c
 }
 
-// rowsOf parts source into rows. An inch mark in a cell without quotes, 27 1/2",
+// parted parts source into rows. An inch mark in a cell without quotes, 27 1/2",
 // is against the rules of CSV but can only be meant one way.
-func rowsOf(source string, separator rune) (rows []row, found problem, line int) {
+func parted(source string, separator rune) (rows []row, found problem, line int) {
 	rows, err := rowsBy(newCSV(source, separator))
 	if errors.Is(err, csv.ErrBareQuote) {
 		lenient := newCSV(source, separator)

@@ -10,6 +10,7 @@ import (
 
 // reader gathers what is wrong while a job is read.
 type reader struct {
+	layout   []key    // of the file that is read first
 	files    []string // as they are read; faults are told in this order
 	faults   []Fault
 	warnings []Fault
@@ -128,7 +129,7 @@ func (r *reader) read(t *table, keys []key, p place) record {
 	}
 	for _, k := range keys {
 		if _, there := seen[k.name]; k.need && !there {
-			r.fault(rec.place, problem{k.name + " is missing", k.add(p.file != r.files[0])})
+			r.fault(rec.place, problem{k.name + " is missing", k.add(t.made)})
 			rec.sound = false
 		}
 	}
@@ -160,6 +161,10 @@ func (r *reader) field(k key, v value) (f field, found problem) {
 		f.price, found = price(v)
 	case aTruth:
 		f.truth, found = isTrue(v)
+	case aDay:
+		f.text, found = day(v)
+	case anID:
+		f.text, found = id(v)
 	case fileNames:
 		f.files, found = names(v)
 	case zones:
@@ -187,8 +192,8 @@ func (r *reader) known(e entry, names []string, seen map[string]int, p place) bo
 		return false
 	}
 	if !slices.Contains(names, e.key) {
-		r.fault(at, unknownKey(e.key, names))
-		if meant, ok := meantBy(e.key, names); ok {
+		r.fault(at, r.unknownKey(e.key, names))
+		if meant, ok := r.meantBy(e.key, names); ok {
 			seen[meant] = e.line // it is misspelt, not missing
 		}
 		return false
@@ -198,12 +203,12 @@ func (r *reader) known(e entry, names []string, seen map[string]int, p place) bo
 }
 
 // unknownKey says that nothing is called key, and what might have been meant.
-func unknownKey(key string, names []string) problem {
+func (r *reader) unknownKey(key string, names []string) problem {
 	cause := fmt.Sprintf("unknown key %q", key)
-	if meant, ok := meantBy(key, names); ok {
+	if meant, ok := r.meantBy(key, names); ok {
 		return problem{cause, fmt.Sprintf("did you mean %q?", meant)}
 	}
-	if homes := homesOf(key); len(homes) > 0 && len(homes) < 3 {
+	if homes := homesOf(key, r.layout); len(homes) > 0 && len(homes) < 3 {
 		return problem{cause, "it belongs " + strings.Join(homes, " or ")}
 	}
 	return problem{cause, "known here are " + strings.Join(names, ", ")}
@@ -211,7 +216,7 @@ func unknownKey(key string, names []string) problem {
 
 // meantBy guesses which of names was meant. A word that is right elsewhere is
 // misplaced rather than misspelt.
-func meantBy(key string, names []string) (string, bool) {
+func (r *reader) meantBy(key string, names []string) (string, bool) {
 	said := strings.ReplaceAll(strings.ToLower(key), "-", "_")
 	if slices.Contains(names, said) {
 		return said, true
@@ -219,16 +224,19 @@ func meantBy(key string, names []string) (string, bool) {
 	if other, ok := otherWords[said]; ok && slices.Contains(names, other) {
 		return other, true
 	}
-	if len(homesOf(key)) > 0 {
+	if len(homesOf(key, r.layout)) > 0 {
 		return "", false
 	}
 	return stock.Nearest(said, names)
 }
 
-// add says how to add k where it is missing: to a table or to a row of a part
-// list.
-func (k key) add(row bool) string {
-	if row {
+// add says how to add k where it is missing: to a table, to a row of a part
+// list or to a command line.
+func (k key) add(to making) string {
+	switch to {
+	case byFlags:
+		return fmt.Sprintf("add --%s %s or the like", k.name, k.example)
+	case byRow:
 		return fmt.Sprintf("fill in its cell, with %s or the like", strings.Trim(k.example, `"`))
 	}
 	return fmt.Sprintf("add %s = %s or the like", k.name, k.example)

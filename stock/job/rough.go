@@ -98,7 +98,7 @@ func (r *reader) fitRough(p *wanted, of []lumber, onHand []offer, with stock.Job
 	from, found := job.RoughFor(blank)
 	switch {
 	case !found && slices.ContainsFunc(onHand, func(o offer) bool { return o.Serves(blank) }):
-		r.fit(p, onHand, with)
+		r.fit(p, onHand, with, thicknesses(onHand))
 		return
 	case !found:
 		thickest := slices.MaxFunc(job.Rough, func(a, b stock.Rough) int { return int(a.Quarter.Rough() - b.Quarter.Rough()) }).Quarter

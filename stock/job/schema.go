@@ -17,6 +17,8 @@ const (
 	aCount
 	aPrice
 	aTruth
+	aDay      // a date, as text
+	anID      // what is written on a piece, as text
 	fileNames // one text, or a list of them
 	zones     // a list of {from = , to = }
 	section   // a [table]
@@ -75,6 +77,7 @@ var fileKeys = []key{
 	{name: "rough", holds: sections, keys: roughKeys},
 	{name: "part", holds: sections, keys: partKeys},
 	{name: "parts", holds: fileNames},
+	{name: "rack", holds: fileNames},
 	{name: "case", holds: section}, // its keys are the fields of casework.Design
 }
 
@@ -220,9 +223,9 @@ func surfacings(of ...stock.Surfacing) []string {
 	return words
 }
 
-// keysOf are the keys of a section of the job file.
-func keysOf(name string) []key {
-	return fileKeys[slices.IndexFunc(fileKeys, func(k key) bool { return k.name == name })].keys
+// keysOf are the keys of a section of a file.
+func keysOf(name string, file []key) []key {
+	return file[slices.IndexFunc(file, func(k key) bool { return k.name == name })].keys
 }
 
 // namesOf lists the names of keys, in their order.
@@ -252,15 +255,15 @@ func (k key) heading() string {
 	return "[" + k.name + "]"
 }
 
-// homesOf tells the tables that have a key called name: "under [saw]".
-func homesOf(name string) []string {
+// homesOf tells the tables of a file that have a key called name: "under [saw]".
+func homesOf(name string, file []key) []string {
 	var homes []string
-	for _, k := range fileKeys {
+	for _, k := range file {
 		if slices.Contains(namesOf(k.keys), name) {
 			homes = append(homes, "under "+k.heading())
 		}
 	}
-	if slices.Contains(namesOf(fileKeys), name) {
+	if slices.Contains(namesOf(file), name) {
 		homes = append(homes, "at the top of the file, before the first [table]")
 	}
 	return homes

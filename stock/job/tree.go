@@ -53,10 +53,12 @@ type table struct {
 type making int
 
 const (
-	byHeader making = iota // [a], [[a]], or a row of a part list
+	byHeader making = iota // [a] or [[a]]
 	byPath                 // a on the way to [a.b]: its own header may follow
 	byDots                 // a in a.b = value: more dotted keys may follow
 	inBraces               // {b = value}: complete
+	byRow                  // a row of a part list
+	byFlags                // of a command line
 )
 
 type entry struct {

@@ -1,0 +1,168 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+// A script is what somebody does at the keyboard, and what they then see. Its
+// lines are
+//
+//	== a remark
+//	$ sawbill rack list      the program is run; what it says follows
+//	$ show FILE              what is in the file follows
+//	$ change FILE OLD NEW    a text in the file is replaced, as in an editor
+//	$ write FILE             a file is written; its lines follow, each behind "> "
+//
+// Errors stand among the output as they come; a status other than 0 follows it.
+// It runs in a folder of its own.
+func TestScripts(t *testing.T) {
+	paths, err := filepath.Glob("../../testdata/scripts/*.txt")
+	if err != nil || len(paths) == 0 {
+		t.Fatal(paths, err)
+	}
+	for _, path := range paths {
+		t.Run(strings.TrimSuffix(filepath.Base(path), ".txt"), func(t *testing.T) {
+			path, err := filepath.Abs(path)
+			if err != nil {
+				t.Fatal(err)
+			}
+			script, err := os.ReadFile(path)
+			if err != nil {
+				t.Fatal(err)
+			}
+			t.Chdir(t.TempDir())
+			got := play(t, string(script))
+			if *update {
+				if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
+					t.Fatal(err)
+				}
+				return
+			}
+			if d := cmp.Diff(strings.Split(string(script), "\n"), strings.Split(got, "\n")); d != "" {
+				t.Errorf("%s (-want +got):\n%s", path, d)
+			}
+		})
+	}
+}
+
+// What README.md shows of the rack is what is seen in one of the scripts.
+func TestReadmeShowsTheRackAsItIs(t *testing.T) {
+	_, section, _ := strings.Cut(fileText(t, "../../README.md"), "\n### The rack\n")
+	section, _, _ = strings.Cut(section, "\n### ")
+	var scripts strings.Builder
+	paths, _ := filepath.Glob("../../testdata/scripts/rack-*.txt")
+	for _, path := range paths {
+		scripts.WriteString("\n" + fileText(t, path))
+	}
+	shown := 0
+	for _, paragraph := range strings.Split(section, "\n\n") {
+		if block, ok := strings.CutPrefix(paragraph, "    "); ok {
+			shown++
+			if block = strings.ReplaceAll(block, "\n    ", "\n"); !strings.Contains(scripts.String(), "\n"+block+"\n") {
+				t.Errorf("no script shows\n%s", block)
+			}
+		}
+	}
+	if shown == 0 {
+		t.Error("README.md shows nothing of the rack")
+	}
+}
+
+// play runs a script and returns it with what was seen.
+func play(t *testing.T, script string) string {
+	t.Helper()
+	var seen strings.Builder
+	lines := strings.SplitAfter(script, "\n")
+	for i := 0; i < len(lines); i++ {
+		line := lines[i]
+		words := shellWords(strings.TrimPrefix(line, "$ "))
+		switch {
+		case strings.HasPrefix(line, "== "):
+			if seen.Len() > 0 {
+				seen.WriteString("\n")
+			}
+			seen.WriteString(line)
+			continue
+		case !strings.HasPrefix(line, "$ "):
+			continue // what was seen before
+		}
+		seen.WriteString(line)
+		switch words[0] {
+		case "sawbill":
+			var said bytes.Buffer
+			status := run(words[1:], &said, &said)
+			seen.Write(said.Bytes())
+			if status != exitDone {
+				fmt.Fprintf(&seen, "(status %d)\n", status)
+			}
+		case "show":
+			seen.WriteString(fileText(t, words[1]))
+		case "change":
+			was := fileText(t, words[1])
+			if !strings.Contains(was, words[2]) {
+				t.Fatalf("%s does not say %q", words[1], words[2])
+			}
+			writeText(t, words[1], strings.Replace(was, words[2], words[3], 1))
+		case "write":
+			var content strings.Builder
+			for ; i+1 < len(lines) && strings.HasPrefix(lines[i+1], "> "); i++ {
+				seen.WriteString(lines[i+1])
+				content.WriteString(strings.TrimPrefix(lines[i+1], "> "))
+			}
+			writeText(t, words[1], content.String())
+		default:
+			t.Fatalf("a script cannot %s", words[0])
+		}
+	}
+	return seen.String()
+}
+
+func fileText(t *testing.T, name string) string {
+	t.Helper()
+	data, err := os.ReadFile(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(data)
+}
+
+func writeText(t *testing.T, name, content string) {
+	t.Helper()
+	if err := os.WriteFile(name, []byte(content), 0o644); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// shellWords parts a command line at its blanks, but for those within quotes of
+// either kind.
+func shellWords(line string) []string {
+	var words []string
+	var word strings.Builder
+	var quote rune
+	begun := false
+	for _, r := range strings.TrimSpace(line) + " " {
+		switch {
+		case quote != 0 && r == quote:
+			quote = 0
+		case quote == 0 && (r == '"' || r == '\''):
+			quote, begun = r, true
+		case quote == 0 && r == ' ':
+			if begun {
+				words = append(words, word.String())
+				word.Reset()
+				begun = false
+			}
+		default:
+			word.WriteRune(r)
+			begun = true
+		}
+	}
+	return words
+}

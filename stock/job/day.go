@@ -1,0 +1,26 @@
+package job
+
+import (
+	"fmt"
+	"strings"
+	"time"
+)
+
+// day reads a date, with or without quotes, and keeps it as text.
+func day(v value) (string, problem) {
+	const remedy = "write it as year, month and day: 2026-03-05"
+	if v.kind != date && v.kind != text && v.kind != cell {
+		return "", wrongKind(v, remedy)
+	}
+	said := strings.TrimSpace(v.text)
+	if _, err := time.Parse(time.DateOnly, said); err != nil {
+		return "", problem{fmt.Sprintf("%q is no day", said), remedy}
+	}
+	return said, problem{}
+}
+
+// IsDay reports whether said is a date as a rack writes it.
+func IsDay(said string) bool {
+	_, found := day(value{kind: text, text: said})
+	return !found.found()
+}

@@ -1,0 +1,247 @@
+package job
+
+import (
+	"fmt"
+	"os"
+	"slices"
+	"strconv"
+	"strings"
+
+	"sawbill/stock"
+)
+
+// rackKeys are a rack's file: its units, and a [[piece]] for each thing on hand.
+var rackKeys = []key{
+	{name: "units", holds: aWord, words: []string{"mm", "in"}, metric: "mm"},
+	{name: "piece", holds: sections, keys: pieceKeys},
+}
+
+var pieceKeys = append([]key{{name: "id", holds: anID, need: true, example: `"R1"`}}, pieceSays...)
+
+// pieceSays is what is said of a piece but for its id.
+var pieceSays = []key{
+	{name: "kind", holds: aWord, words: []string{"sheet", "board"}, metric: "sheet"},
+	{name: "name", holds: aText},
+	{name: "material", holds: aText, need: true, example: `"birch ply 18"`},
+	{name: "length", holds: aLength, need: true, example: `"900 mm"`, longest: longestStock},
+	{name: "width", holds: aLength, need: true, example: `"300 mm"`, longest: longestStock},
+	{name: "thickness", holds: aLength, need: true, example: `"18 mm"`, longest: thickestBoard},
+	{name: "grain", holds: aWord, words: []string{"length", "width", "none"}, metric: "length"},
+	{name: "from", holds: aText},
+	{name: "since", holds: aDay},
+	{name: "note", holds: aText},
+}
+
+// mostPiecesAlike is more than anybody lays on a rack at once.
+const mostPiecesAlike = 1000
+
+// pieceListKeys are the headings of a list of pieces, and what a command says
+// of one.
+var pieceListKeys = append([]key{{name: "count", holds: aCount, metric: "1", most: mostPiecesAlike, usual: "enter fewer at a time"}}, pieceSays...)
+
+// Rack is a rack's file as it tells it: nothing in it is wrong.
+type Rack struct {
+	Units  stock.Units // of bare numbers, and for printing
+	Pieces []stock.Piece
+	// Text is the file as plain text, and Lines tells the line in it, from 1,
+	// where the table of each piece begins.
+	Text  string
+	Lines []int
+}
+
+// ReadRack reads the rack's file at path. The error is of type [Faults] and
+// holds every fault.
+func ReadRack(path string) (*Rack, error) {
+	r := rackReader(path, stock.Millimetres)
+	text, found := openText(path, os.ReadFile)
+	if found.found() {
+		r.fault(place{file: path}, found)
+		return nil, Faults(r.faults)
+	}
+	return r.rackWhole(text, path)
+}
+
+// ParseRack is [ReadRack] of what is in a file called name.
+func ParseRack(name string, source []byte) (*Rack, error) {
+	r := rackReader(name, stock.Millimetres)
+	text, found := decodeText(source)
+	if found.found() {
+		r.fault(place{file: name}, found)
+		return nil, Faults(r.faults)
+	}
+	return r.rackWhole(text, name)
+}
+
+func rackReader(name string, units stock.Units) *reader {
+	return &reader{layout: rackKeys, files: []string{name}, ruler: stock.Ruler{Units: units}}
+}
+
+func (r *reader) rackWhole(text, name string) (*Rack, error) {
+	read, _ := r.rack(text, place{file: name})
+	if len(r.faults) > 0 {
+		inFileOrder(r.faults, r.files)
+		return nil, Faults(r.faults)
+	}
+	return read, nil
+}
+
+// rack reads the text of a rack's file. The records are those of its pieces.
+func (r *reader) rack(text string, at place) (*Rack, []record) {
+	root, mistakes := parseTOML([]byte(text))
+	for _, m := range mistakes {
+		r.fault(at.at(m.line).of(m.key), m.problem)
+	}
+	top := r.read(root, rackKeys, at)
+	if top.text("units") == stock.Inches.String() {
+		r.ruler.Units = stock.Inches
+	}
+	read := &Rack{Units: r.ruler.Units, Text: text}
+	if v, there := root.last("piece"); there && v.kind == list && v.fixed {
+		r.fault(at.at(v.line).of("piece"), problem{"the pieces stand in one list", "begin each with [[piece]] on a line of its own"})
+		return read, nil
+	}
+	records := r.each(root, "piece", at)
+	first := make(map[string]record)
+	for _, rec := range records {
+		p := pieceOf(rec)
+		other := slices.IndexFunc(read.Pieces, func(q stock.Piece) bool { return q.Material == p.Material && q.Kind != p.Kind })
+		if other >= 0 && p.Material != "" {
+			r.fault(rec.where("kind"), problem{
+				fmt.Sprintf("%q is a %s in line %d and a %s here", p.Material, read.Pieces[other].Kind, records[other].line, p.Kind),
+				"give sheets and boards different materials"})
+		}
+		written := strings.ToUpper(p.ID)
+		if earlier, again := first[written]; again && written != "" {
+			r.fault(rec.where("id").of("id"), problem{fmt.Sprintf("the piece in line %d has the same id", earlier.line), "give each its own"})
+		}
+		first[written] = rec
+		read.Pieces = append(read.Pieces, p)
+		read.Lines = append(read.Lines, rec.line)
+	}
+	return read, records
+}
+
+func pieceOf(rec record) stock.Piece {
+	p := stock.Piece{
+		ID:        rec.text("id"),
+		Name:      rec.text("name"),
+		Material:  rec.text("material"),
+		Length:    rec.length("length"),
+		Width:     rec.length("width"),
+		Thickness: rec.length("thickness"),
+		Grain:     map[string]stock.Grain{"width": stock.GrainWidth, "none": stock.GrainAny}[rec.text("grain")],
+		From:      rec.text("from"),
+		Since:     rec.text("since"),
+		Note:      rec.text("note"),
+	}
+	if rec.text("kind") == stock.Board.String() {
+		p.Kind = stock.Board
+	}
+	return p
+}
+
+// piecesOf is a piece as often as its count says.
+func piecesOf(rec record) []stock.Piece {
+	all := make([]stock.Piece, rec.count("count"))
+	for i := range all {
+		all[i] = pieceOf(rec)
+	}
+	return all
+}
+
+// ReadPieces reads a list of pieces at path: CSV with the words of [[piece]] as
+// headings, and count. Bare numbers are in the units given. A row of which there
+// are several gives as many pieces, none of them with an id. The error is of
+// type [Faults].
+func ReadPieces(path string, units stock.Units) (pieces []stock.Piece, warnings []Fault, err error) {
+	r := rackReader(path, units)
+	at := place{file: path}
+	text, found := openText(path, os.ReadFile)
+	if found.found() {
+		r.fault(at, found)
+		return nil, nil, Faults(r.faults)
+	}
+	for _, rec := range r.rowsOf("piece", text, pieceListKeys, at) {
+		pieces = append(pieces, piecesOf(rec)...)
+	}
+	if len(r.faults) == 0 && len(pieces) == 0 {
+		r.fault(at, problem{"the list has a heading but no pieces", "write a row for each"})
+	}
+	if len(r.faults) > 0 {
+		inFileOrder(r.faults, r.files)
+		return nil, nil, Faults(r.faults)
+	}
+	return pieces, r.warnings, nil
+}
+
+// SaidPieces reads what a command line says of a piece, by the words of
+// [[piece]] and count, as [ReadPieces] reads a row. The faults name the command.
+func SaidPieces(command string, said []Said, units stock.Units) ([]stock.Piece, error) {
+	r := rackReader(command, units)
+	rec := r.said(said, pieceListKeys, command)
+	if len(r.faults) > 0 {
+		return nil, Faults(r.faults)
+	}
+	return piecesOf(rec), nil
+}
+
+// Said is a word and what a command line says behind it.
+type Said struct{ Word, Value string }
+
+func (r *reader) said(all []Said, keys []key, command string) record {
+	t := &table{made: byFlags}
+	for _, s := range all {
+		t.add(s.Word, 0, value{kind: cell, text: s.Value})
+	}
+	return r.read(t, keys, place{file: command})
+}
+
+// SaidPart reads what a command line says of a part to be found on a rack: its
+// material, length, width, grain and thickness, which may be left out and is
+// then 0. The faults name the command.
+func SaidPart(command string, said []Said, units stock.Units) (stock.Part, error) {
+	r := rackReader(command, units)
+	keys := slices.DeleteFunc(slices.Clone(partKeys), func(k key) bool { return k.name == "name" })
+	rec := r.said(said, keys, command)
+	if len(r.faults) > 0 {
+		return stock.Part{}, Faults(r.faults)
+	}
+	return partOf(rec, allowances{}).Part, nil
+}
+
+// SaidLength reads a length that a command line says behind a word, which may
+// be 0. The fault names the command.
+func SaidLength(command string, said Said, units stock.Units) (stock.Length, error) {
+	r := rackReader(command, units)
+	rec := r.said([]Said{said}, []key{{name: said.Word, holds: aLength, zero: true, longest: longestStock}}, command)
+	if len(r.faults) > 0 {
+		return 0, Faults(r.faults)
+	}
+	return rec.length(said.Word), nil
+}
+
+// UsualKerf is the kerf of a saw of which a job says nothing.
+func UsualKerf(units stock.Units) stock.Length {
+	r := rackReader("", units)
+	return r.read(&table{}, sawKeys, place{}).length("kerf")
+}
+
+// longestID is what is quickly written on a piece and read off it.
+const longestID = 8
+
+// id reads what is written on a piece.
+func id(v value) (string, problem) {
+	if v.kind == number {
+		return "", wrongKind(v, "write it in quotes: "+strconv.Quote(v.text))
+	}
+	said, found := words(v)
+	switch {
+	case found.found():
+		return "", found
+	case len(said) > longestID:
+		return "", problem{fmt.Sprintf("%q is long to write on a piece (at most %d letters and digits)", said, longestID), `write one such as "R17"`}
+	case strings.Trim(strings.ToUpper(said), "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-") != "" || strings.HasPrefix(said, "-"):
+		return "", problem{fmt.Sprintf("%q has a character that no id has", said), `write letters and digits, such as "R17"`}
+	}
+	return said, problem{}
+}

@@ -1,0 +1,75 @@
+package rack
+
+import (
+	"os"
+	"path/filepath"
+	"runtime"
+)
+
+// writeSynced writes a file and makes sure that it is on the disk, with the
+// permissions of another if that is there.
+func writeSynced(path, text, like string) error {
+	mode := os.FileMode(0o666) // less what the user's mask takes
+	info, missing := os.Stat(like)
+	if missing == nil {
+		mode = info.Mode().Perm()
+	}
+	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_TRUNC, mode)
+	if err != nil {
+		return err
+	}
+	if missing == nil {
+		err = f.Chmod(mode)
+	}
+	if err == nil {
+		_, err = f.WriteString(text)
+	}
+	if err = ended(f, err); err == nil {
+		err = syncFolder(filepath.Dir(path))
+	}
+	return err
+}
+
+// appendLine writes a line behind the good bytes of a file, in place of a torn
+// one, and makes sure that it is on the disk. If that fails the file is as before.
+func appendLine(path string, good int64, line []byte) error {
+	_, missing := os.Stat(path)
+	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE, 0o666)
+	if err != nil {
+		return err
+	}
+	if err = f.Truncate(good); err == nil {
+		_, err = f.WriteAt(line, good)
+	}
+	if err = ended(f, err); err == nil && missing != nil {
+		err = syncFolder(filepath.Dir(path))
+	}
+	if err != nil {
+		os.Truncate(path, good)
+	}
+	return err
+}
+
+// ended syncs and closes a file, unless writing to it failed.
+func ended(f *os.File, err error) error {
+	if err == nil {
+		err = f.Sync()
+	}
+	if closed := f.Close(); err == nil {
+		err = closed
+	}
+	return err
+}
+
+// syncFolder makes sure that a new name in a folder is on the disk. Windows
+// knows no such call, and keeps names itself.
+func syncFolder(path string) error {
+	if runtime.GOOS == "windows" {
+		return nil
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		return err
+	}
+	return ended(f, nil)
+}
