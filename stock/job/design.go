@@ -112,7 +112,7 @@ func (d *designer) fill(into reflect.Value, t *table, at place) {
 	seen := make(map[string]int)
 	for _, e := range t.entries {
 		if !d.known(e, known, seen, at) {
-			if meant, ok := meantBy(e.key, known); ok {
+			if meant, ok := d.meantBy(e.key, known); ok {
 				d.doubt(place{subject: at.subject + "." + meant})
 			}
 			continue
