@@ -81,14 +81,6 @@ func (t *table) last(key string) (*value, bool) {
 	return nil, false
 }
 
-// broken reports whether a value of t, or of a table in it, could not be parsed.
-func (t *table) broken() bool {
-	return slices.ContainsFunc(t.entries, func(e entry) bool {
-		return e.value.kind == broken || e.value.kind == group && e.value.table.broken() ||
-			slices.ContainsFunc(e.value.list, func(v value) bool { return v.kind == group && v.table.broken() })
-	})
-}
-
 // parseTOML reads source into a tree. It goes on after a line that it cannot
 // parse, so that the rest is read too; the key of such a line, when it can be
 // made out, is in the tree with a broken value.
