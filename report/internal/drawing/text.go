@@ -55,35 +55,26 @@ func Rise(size float64) float64 { return Ascent * size * mmPerPoint }
 // RiseOf is how far s reaches above the base line in mm: an accent on a capital
 // reaches higher than other letters.
 func RiseOf(s string, face Face, size float64) float64 {
-	rise, _, _ := extent(s, face, size)
-	return rise
+	s, _ = printable(s)
+	return max(Ascent, faces[face].top(s)) * size * mmPerPoint
 }
 
 // FallOf is how far s reaches below the base line in mm: nothing to speak of for
 // capitals and figures.
 func FallOf(s string, face Face, size float64) float64 {
-	_, fall, _ := extent(s, face, size)
-	return fall
+	s, _ = printable(s)
+	return faces[face].bottom(s) * size * mmPerPoint
 }
 
 // HeightOf is how high s is in mm.
 func HeightOf(s string, face Face, size float64) float64 {
-	rise, fall, _ := extent(s, face, size)
-	return rise + fall
+	return RiseOf(s, face, size) + FallOf(s, face, size)
 }
 
 // Width is how wide s is in mm when it is written in the face and size.
 func Width(s string, face Face, size float64) float64 {
-	_, _, width := extent(s, face, size)
-	return width
-}
-
-// extent is how far s reaches above and below the base line, and along it, in mm.
-func extent(s string, face Face, size float64) (rise, fall, width float64) {
 	s, _ = printable(s)
-	l := set(s, face)
-	mm := size * mmPerPoint
-	return max(Ascent, l.top) * mm, l.bottom * mm, l.width * mm
+	return faces[face].width(s) * size * mmPerPoint
 }
 
 // Width is how long the text is along its base line, in mm.
@@ -91,7 +82,7 @@ func (t Text) Width() float64 { return Width(t.String, t.Face, t.Size) }
 
 // Box is the paper that the text covers.
 func (t Text) Box() Rect {
-	rise, fall, w := extent(t.String, t.Face, t.Size)
+	w := t.Width()
 	along := 0.0
 	switch t.Align {
 	case Centre:
@@ -99,6 +90,8 @@ func (t Text) Box() Rect {
 	case Right:
 		along = w
 	}
+	rise := RiseOf(t.String, t.Face, t.Size)
+	fall := FallOf(t.String, t.Face, t.Size)
 	if t.Turned {
 		return Rect{t.At.X - rise, t.At.Y + along - w, rise + fall, w}
 	}
