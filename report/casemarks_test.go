@@ -58,7 +58,7 @@ func TestCaseMarksAreRoundedOneByOne(t *testing.T) {
 func TestPagesListTheMarksOfACase(t *testing.T) {
 	for _, o := range []Options{{Case: markedCase()}, {Case: markedCase(), Paper: Letter, Ruler: inches}} {
 		listed := false
-		for _, page := range pages(bench(), o) {
+		for _, page := range lay(bench(), o).Pages {
 			if err := drawing.CheckWriting(page); err != nil {
 				t.Error(err)
 			}
@@ -80,7 +80,7 @@ func TestPagesDrawTheMarksOfACase(t *testing.T) {
 		Measure: casework.Measure{From: "bottom end", At: []stock.Length{120 * mm, 340 * mm}}}}
 	for _, o := range []Options{{Case: c}, {Case: c, Paper: Letter, Ruler: inches}} {
 		drawn, listed := 0, 0
-		for _, page := range pages(bench(), o) {
+		for _, page := range lay(bench(), o).Pages {
 			if err := drawing.CheckWriting(page); err != nil {
 				t.Error(err)
 			}
@@ -96,7 +96,7 @@ func TestPagesDrawTheMarksOfACase(t *testing.T) {
 		if drawn != 2 || listed != 0 {
 			t.Errorf("%d lines are drawn, %d listed", drawn, listed)
 		}
-		if page := string(HTML(bench(), o, "1")); !strings.Contains(page, o.Ruler.Print(340*mm)+" slide line") {
+		if page := string(HTML(bench(), o)); !strings.Contains(page, o.Ruler.Print(340*mm)+" slide line") {
 			t.Error("the web page does not draw them")
 		}
 	}

@@ -11,7 +11,7 @@ import (
 // same page.
 func TestTheFirstPageSaysWhereThePlanFallsShort(t *testing.T) {
 	var said []string
-	first := pages(incomplete(), Options{})[0]
+	first := lay(incomplete(), Options{}).Pages[0]
 	for _, text := range first.Texts() {
 		said = append(said, text.String)
 	}
@@ -27,7 +27,7 @@ func TestTheFirstPageSaysWhereThePlanFallsShort(t *testing.T) {
 
 func TestWhatToBuyIsInTheLargestTypeOfTheTables(t *testing.T) {
 	sizes := make(map[string]float64)
-	page := pages(bench(), Options{})[0]
+	page := lay(bench(), Options{}).Pages[0]
 	for _, text := range page.Texts() {
 		sizes[text.String] = text.Size
 	}

@@ -15,10 +15,10 @@ import (
 // file: the words, tables and pictures of [PDF], with boxes to tick off what is
 // done. The identity tells the plan from others of the same title, on the page
 // and where its ticks are kept.
-func HTML(p *cutplan.Plan, o Options, identity string) []byte {
+func HTML(p *cutplan.Plan, o Options) []byte {
 	r := o.Ruler
-	b := webpage.New(title(p), identity, aboutSizes(r))
-	names := namesOf(p, "")
+	names := namesOf(p, Identity(p, o))
+	b := webpage.New(title(p), names.code, aboutSizes(r))
 	frontPage(b, p, names, o)
 	billPage(b, p, r)
 	cautionPage(b, p, o)

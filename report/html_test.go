@@ -48,8 +48,8 @@ func TestThePageHoldsEveryPartSizeAndStep(t *testing.T) {
 	}
 	for i, p := range plans {
 		for _, r := range []stock.Ruler{{}, inches} {
-			text := pageText(t, HTML(p, Options{Ruler: r}, "c0de"))
-			for _, want := range append(wanted(p, r), title(p), "plan c0de") {
+			text := pageText(t, HTML(p, Options{Ruler: r}))
+			for _, want := range append(wanted(p, r), title(p), "plan "+Identity(p, Options{})) {
 				if len(p.Layouts) > 0 && !strings.Contains(text, spaced(want)) {
 					t.Fatalf("plan %d in %s: the page lacks %q", i, r.Units, want)
 				}
@@ -64,9 +64,9 @@ func TestThePageHasEveryHeadingOfThePaper(t *testing.T) {
 	p := bench()
 	p.Bill[0].Part.DryFit = true
 	for _, o := range []Options{{}, {Case: chest()}, {Case: markedCase()}} {
-		text := pageText(t, HTML(p, o, "c0de"))
+		text := pageText(t, HTML(p, o))
 		headings := 0
-		for _, page := range pages(p, o) {
+		for _, page := range lay(p, o).Pages {
 			for _, said := range page.Texts() {
 				if said.Size != headingSize || strings.HasPrefix(said.String, "Sides and partitions") {
 					continue // each says the scale of its own room
@@ -87,11 +87,11 @@ func TestThePageHasEveryHeadingOfThePaper(t *testing.T) {
 // same room, mark by mark.
 func TestThePageDrawsAsThePaperDoes(t *testing.T) {
 	p := bench()
-	page := HTML(p, Options{}, "c0de")
+	page := HTML(p, Options{})
 	for i := range p.Layouts {
-		v := view(p, i, namesOf(p, ""), stock.Ruler{})
+		v := view(p, i, namesOf(p, Identity(p, Options{})), stock.Ruler{})
 		if v.Layout.Stock.Kind == stock.Board {
-			v.Scale = boardScale(p, namesOf(p, ""), stock.Ruler{}, webpage.New("", "", "").Width(), layoutHigh)
+			v.Scale = boardScale(p, namesOf(p, Identity(p, Options{})), stock.Ruler{}, webpage.New("", "", "").Width(), layoutHigh)
 		}
 		d := diagram.New(v, webpage.New("", "", "").Width(), layoutHigh)
 		_, drawn, _ := bytes.Cut(d.SVG(""), []byte("</title>\n"))
@@ -114,7 +114,7 @@ func TestPicturesOfThePageFitPaper(t *testing.T) {
 }
 
 func TestEqualPlansGiveEqualPages(t *testing.T) {
-	if !bytes.Equal(HTML(bench(), Options{}, "c0de"), HTML(bench(), Options{}, "c0de")) {
+	if !bytes.Equal(HTML(bench(), Options{}), HTML(bench(), Options{})) {
 		t.Error("two pages of one plan differ")
 	}
 }
@@ -124,7 +124,7 @@ func TestAHundredLayoutsStaySmall(t *testing.T) {
 	for len(p.Layouts) < 100 {
 		p.Layouts = append(p.Layouts, bench().Layouts...)
 	}
-	if n := len(HTML(p, Options{}, "c0de")); n > 3e6 {
+	if n := len(HTML(p, Options{})); n > 3e6 {
 		t.Errorf("%d layouts take %d bytes", len(p.Layouts), n)
 	}
 }
@@ -133,5 +133,5 @@ func TestPage(t *testing.T) {
 	p := bench()
 	p.Layouts = p.Layouts[2:3]
 	p.Layouts[0].Repeat = 2
-	golden(t, "plan.html", HTML(p, Options{}, "c0de"))
+	golden(t, "plan.html", HTML(p, Options{}))
 }

@@ -24,6 +24,7 @@ func seconds(v float64) number   { return number(strconv.FormatFloat(v, 'f', 2, 
 type planFile struct {
 	Format    string         `json:"format"`
 	Title     string         `json:"title"`
+	Identity  string         `json:"identity"`
 	Complete  bool           `json:"complete"`
 	Cost      number         `json:"cost"`
 	Bound     number         `json:"bound"`
@@ -196,6 +197,14 @@ type uncoveredFile struct {
 // JSON is the plan file for other programs: lengths in exact millimetres, money
 // with two decimals, lists never null. Of the options it needs the case alone.
 func JSON(p *cutplan.Plan, o Options) []byte {
+	names := namesOf(p, Identity(p, o))
+	f := fileOf(p, o, names)
+	f.Identity = names.code
+	return encoded(f)
+}
+
+// fileOf is the plan file without the plan's identity.
+func fileOf(p *cutplan.Plan, o Options, names offcutNames) planFile {
 	f := planFile{
 		Format: "sawbill plan 1", Title: p.Job.Title, Complete: p.Complete(),
 		Cost: money(p.Cost), Bound: money(p.Bound), Proven: p.Proven(), Seconds: seconds(p.Seconds),
@@ -213,7 +222,6 @@ func JSON(p *cutplan.Plan, o Options) []byte {
 		}
 		f.Buy = append(f.Buy, bought)
 	}
-	names := namesOf(p, "")
 	for i, l := range p.Layouts {
 		s := l.Stock
 		written := layoutFile{
@@ -239,6 +247,11 @@ func JSON(p *cutplan.Plan, o Options) []byte {
 		f.Case = caseOf(o.Case)
 		f.Takes, f.Checks = takesOf(o.Case), checksOf(o.Case)
 	}
+	return f
+}
+
+// encoded is what stands in the file.
+func encoded(f planFile) []byte {
 	var b bytes.Buffer
 	e := json.NewEncoder(&b)
 	e.SetEscapeHTML(false)

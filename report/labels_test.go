@@ -113,7 +113,7 @@ func TestNothingOnALabelCrossesTheCutLines(t *testing.T) {
 	}
 	for i, p := range plans {
 		for _, o := range []Options{{}, {Paper: Letter, Ruler: inches}, {Case: chest()}} {
-			b := paper.New(o.Paper.size(), "title", "foot")
+			b := paper.New(o.Paper.size(), "title", "", "foot")
 			grid := label.New(b.Width(), b.Height()-10)
 			all := labels(p, namesOf(p, ""), o)
 			for k := range all {
@@ -155,7 +155,7 @@ func many(parts int) *cutplan.Plan {
 func TestEveryPageOfLabelsSaysHowToUseThem(t *testing.T) {
 	for _, o := range []Options{{}, {Paper: Letter}} {
 		marks, heads := 0, 0
-		all := pages(many(300), o)
+		all := lay(many(300), o).Pages
 		for _, page := range all {
 			if err := drawing.CheckWriting(page); err != nil {
 				t.Fatal(err)

@@ -46,13 +46,9 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, names offcutNames, r stock.Rule
 		}
 		steps := stepTable(p, i, v.Steps, names, r)
 		mind, later := heed(p, l, v.Steps, r), afterwards(p, l, r)
-		around := headingRoom
-		for _, said := range slices.Concat(mind, later) {
-			around += b.ParagraphHeight(said)
-		}
-		picture := diagram.New(v, b.Width(), diagramRoom(b, steps, around))
-		parts := key(p, picture.Short, r)
-		around += picture.Height + b.TableHeight(parts)
+		short := func(picture diagram.Picture) paper.Table { return key(p, picture.Short, r) }
+		picture, around := fit(b, v, steps, slices.Concat(mind, later), short, board)
+		parts := short(picture)
 		switch {
 		case board && afterBoard:
 			b.Space(4)
@@ -88,6 +84,7 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, names offcutNames, r stock.Rule
 			b.Paragraph(said)
 		}
 	}
+	b.Lie(false)
 }
 
 // heed lists what to mind at the cuts of a layout.
@@ -256,12 +253,16 @@ func key(p *cutplan.Plan, blanks []int, r stock.Ruler) paper.Table {
 	return t
 }
 
-// LayoutSVG draws layout i, counted from 0, as a picture of its own, 240 mm
-// wide. It panics when there is no such layout.
-func LayoutSVG(p *cutplan.Plan, i int, o Options) []byte {
+// LayoutSVGs draws each layout as a picture of its own, 240 mm wide.
+func LayoutSVGs(p *cutplan.Plan, o Options) [][]byte {
 	const width, height = 240.0, 200.0
-	picture := diagram.New(view(p, i, namesOf(p, ""), o.Ruler), width, height)
-	return picture.SVG(layoutName(p.Layouts[i], i, o.Ruler))
+	names := namesOf(p, Identity(p, o))
+	all := make([][]byte, len(p.Layouts))
+	for i, l := range p.Layouts {
+		picture := diagram.New(view(p, i, names, o.Ruler), width, height)
+		all[i] = picture.SVG(title(p) + ", plan " + names.code + ", " + layoutName(l, i, o.Ruler))
+	}
+	return all
 }
 
 func layoutName(l cutplan.Layout, i int, r stock.Ruler) string {

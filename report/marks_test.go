@@ -287,7 +287,7 @@ func TestMarksAreThoseOfThePlanFile(t *testing.T) {
 			if got := slices.Sorted(maps.Keys(text)); !slices.Equal(got, wanted) {
 				t.Errorf("%s, layout %d: the text has marks %v, the plan file %v", name, i+1, got, wanted)
 			}
-			picture := string(LayoutSVG(p, i, Options{}))
+			picture := string(LayoutSVGs(p, Options{})[i])
 			for _, m := range wanted {
 				if !strings.Contains(picture, ">"+m+"</text>") {
 					t.Errorf("%s, layout %d: the diagram lacks the mark %s", name, i+1, m)

@@ -17,12 +17,12 @@ import (
 // The warnings name characters that the page's fonts lack. The error is the PDF
 // writer's own; no plan should cause one.
 func PDF(p *cutplan.Plan, o Options) ([]byte, []string, error) {
-	pages := pages(p, o)
-	data, err := drawing.PDF(title(p), pages)
+	laid := lay(p, o)
+	data, err := drawing.PDF(laid)
 	if err != nil {
 		return nil, nil, fmt.Errorf("writing the PDF: %w", err)
 	}
-	return data, warnings(pages), nil
+	return data, warnings(laid.Pages), nil
 }
 
 func title(p *cutplan.Plan) string {
@@ -37,21 +37,25 @@ func aboutSizes(r stock.Ruler) string {
 	return "Sizes in " + unitName(r) + ": length x width x thickness. ≈ marks a rounded figure."
 }
 
-// pages lays out the whole document.
-func pages(p *cutplan.Plan, o Options) []drawing.Drawing {
+// lay lays out the whole document.
+func lay(p *cutplan.Plan, o Options) drawing.Document {
 	r := o.Ruler
-	b := paper.New(o.Paper.size(), title(p), aboutSizes(r))
-	names := namesOf(p, "")
+	names := namesOf(p, Identity(p, o))
+	b := paper.New(o.Paper.size(), title(p), names.code, aboutSizes(r))
 	frontPage(b, p, names, o)
 	billPage(b, p, r)
+	b.Part("Labels")
 	labelPages(b, p, names, o)
+	b.Part("")
 	cautionPage(b, p, o)
+	b.Part("Layouts")
 	layoutPages(b, p, names, r)
+	b.Part("")
 	setupPage(b, p, names, r)
 	millingPage(b, p, r)
 	casePages(b, p, o)
 	takeoffPage(b, o)
-	return b.Pages()
+	return b.Close()
 }
 
 // billPage lists the blanks.

@@ -25,7 +25,7 @@ func TestWritingNeverOverlapsNorLeavesThePage(t *testing.T) {
 	}
 	for i, p := range plans {
 		for _, o := range []Options{{Paper: A4}, {Paper: Letter, Ruler: inches}} {
-			for n, page := range pages(p, o) {
+			for n, page := range lay(p, o).Pages {
 				if err := drawing.CheckWriting(page); err != nil {
 					t.Fatalf("plan %d, page %d: %v", i, n+1, err)
 				}
@@ -35,7 +35,7 @@ func TestWritingNeverOverlapsNorLeavesThePage(t *testing.T) {
 }
 
 func TestEveryPageHasTitleAndNumber(t *testing.T) {
-	all := pages(bench(), Options{})
+	all := lay(bench(), Options{}).Pages
 	for i, page := range all {
 		var said []string
 		for _, text := range page.Texts() {
@@ -162,7 +162,7 @@ func TestHundredsOfPartsRunOnWithTheHeadRepeated(t *testing.T) {
 		p.Bill = append(p.Bill, b)
 	}
 	bills, heads := 0, 0
-	for _, page := range pages(p, Options{}) {
+	for _, page := range lay(p, Options{}).Pages {
 		if err := drawing.CheckWriting(page); err != nil {
 			t.Fatal(err)
 		}
@@ -186,7 +186,7 @@ func TestNotesArePrintedWhereThereAreAny(t *testing.T) {
 		if err := PartList(&b, p.Job, Options{}); err != nil {
 			t.Fatal(err)
 		}
-		for _, page := range pages(p, Options{}) {
+		for _, page := range lay(p, Options{}).Pages {
 			for _, text := range page.Texts() {
 				b.WriteString(text.String + "\n")
 			}

@@ -21,11 +21,11 @@ const (
 // writer's own.
 func RackLabels(pieces []stock.Piece, o Options) (pdf []byte, warned []string, err error) {
 	all := rackLabelPages(pieces, o)
-	if pdf, err = drawing.PDF("Labels for the rack", all); err != nil {
+	if pdf, err = drawing.PDF(all); err != nil {
 		return nil, nil, fmt.Errorf("writing the PDF: %w", err)
 	}
 	var whole drawing.Drawing
-	for _, page := range all {
+	for _, page := range all.Pages {
 		whole.Place(drawing.Drawing{Missing: page.Missing}, drawing.Point{})
 	}
 	if len(whole.Missing) > 0 {
@@ -34,14 +34,14 @@ func RackLabels(pieces []stock.Piece, o Options) (pdf []byte, warned []string, e
 	return pdf, warned, nil
 }
 
-func rackLabelPages(pieces []stock.Piece, o Options) []drawing.Drawing {
-	b := paper.New(o.Paper.size(), "Labels for the rack", "Sizes in "+unitName(o.Ruler)+": length x width x thickness. ≈ marks a rounded figure.")
+func rackLabelPages(pieces []stock.Piece, o Options) drawing.Document {
+	b := paper.New(o.Paper.size(), "Labels for the rack", "", "Sizes in "+unitName(o.Ruler)+": length x width x thickness. ≈ marks a rounded figure.")
 	b.Page("labels")
 	b.Paragraph("Cut the labels apart along the lines, and fix each to its piece.")
 	for i := 0; i < len(pieces); i += labelColumns {
 		b.Picture(labelRow(pieces[i:min(i+labelColumns, len(pieces))], b.Width()/labelColumns, o.Ruler))
 	}
-	return b.Pages()
+	return b.Close()
 }
 
 func labelRow(pieces []stock.Piece, width float64, r stock.Ruler) drawing.Drawing {

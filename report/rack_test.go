@@ -72,7 +72,7 @@ func TestRackLabels(t *testing.T) {
 		pieces = append(pieces, long)
 	}
 	for _, o := range []Options{{}, {Paper: Letter, Ruler: inches}} {
-		pages := rackLabelPages(pieces, o)
+		pages := rackLabelPages(pieces, o).Pages
 		if len(pages) != 2 {
 			t.Errorf("%d labels take %d pages", len(pieces), len(pages))
 		}

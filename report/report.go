@@ -1,5 +1,5 @@
 // Package report shows a plan: as pages to take into the shop ([PDF]), as one
-// page for a screen there ([HTML]), as pictures ([LayoutSVG]), for other programs
+// page for a screen there ([HTML]), as pictures ([LayoutSVGs]), for other programs
 // ([JSON]), as a spreadsheet ([CuttingBill]) and as text ([Summary],
 // [PartList]).
 //

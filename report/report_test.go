@@ -77,7 +77,7 @@ func TestJSON(t *testing.T) { golden(t, "plan.json", JSON(bench(), Options{})) }
 func TestLayoutSVGNamesItsStock(t *testing.T) {
 	p := bench()
 	for i, l := range p.Layouts {
-		got := LayoutSVG(p, i, Options{})
+		got := LayoutSVGs(p, Options{})[i]
 		if !bytes.Contains(got, []byte(": "+l.Stock.Name+"</title>")) || !bytes.HasSuffix(got, []byte("</svg>\n")) {
 			t.Errorf("layout %d: %.200s", i, got)
 		}

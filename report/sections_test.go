@@ -32,7 +32,7 @@ func TestLayoutsOfSectionsSayWhereOnTheBoard(t *testing.T) {
 		if got := layoutHeading(p.Layouts[i], i, stock.Ruler{}); got != want {
 			t.Errorf("%q, want %q", got, want)
 		}
-		if got := LayoutSVG(p, i, Options{}); !bytes.Contains(got, []byte(want+"</title>")) {
+		if got := LayoutSVGs(p, Options{})[i]; !bytes.Contains(got, []byte(want+"</title>")) {
 			t.Errorf("no %q in the picture", want)
 		}
 	}

@@ -37,8 +37,8 @@ func (w *writer) listing(heading string, l listing) {
 // what will be left, what is missing, which layouts hold the parts, and in which
 // order and at which settings and marks all is cut. The error is that of w.
 func Summary(to io.Writer, p *cutplan.Plan, o Options) error {
-	w, names := &writer{w: to}, namesOf(p, "")
-	w.line("%s", title(p))
+	w, names := &writer{w: to}, namesOf(p, Identity(p, o))
+	w.line("%s, plan %s", title(p), names.code)
 	if !p.Complete() {
 		w.line("\n%s", missing(p))
 	}

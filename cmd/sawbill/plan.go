@@ -3,7 +3,6 @@ package main
 import (
 	"context"
 	"fmt"
-	"hash/crc32"
 	"os"
 	"os/signal"
 	"path/filepath"
@@ -122,12 +121,6 @@ func (in *invocation) solve(file *job.File) (*cutplan.Plan, error) {
 	return made, err
 }
 
-// planCode tells a plan from others: a checksum of all but the time it took.
-func planCode(made cutplan.Plan, o report.Options) string {
-	made.Seconds = 0
-	return fmt.Sprintf("%08x", crc32.ChecksumIEEE(report.JSON(&made, o)))
-}
-
 // planFiles makes the contents of the plan's folder.
 func planFiles(made *cutplan.Plan, o report.Options) (files []output, warnings []string, err error) {
 	pdf, warnings, err := report.PDF(made, o)
@@ -136,12 +129,12 @@ func planFiles(made *cutplan.Plan, o report.Options) (files []output, warnings [
 	}
 	files = []output{
 		{"plan.pdf", pdf},
-		{"plan.html", report.HTML(made, o, planCode(*made, o))},
+		{"plan.html", report.HTML(made, o)},
 		{"plan.json", report.JSON(made, o)},
 		{"cutting-bill.csv", report.CuttingBill(made)},
 	}
-	for i := range made.Layouts {
-		files = append(files, output{pictureName(i), report.LayoutSVG(made, i, o)})
+	for i, picture := range report.LayoutSVGs(made, o) {
+		files = append(files, output{pictureName(i), picture})
 	}
 	for _, e := range report.Elevations(made, o) {
 		files = append(files, output{elevationName(e.View), e.SVG})

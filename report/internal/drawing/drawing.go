@@ -10,11 +10,7 @@
 // left corner of the paper.
 package drawing
 
-import (
-	"slices"
-	"strings"
-	"unicode"
-)
+import "slices"
 
 // Point is a place on the paper, in millimetres.
 type Point struct{ X, Y float64 }
@@ -155,33 +151,6 @@ func (d *Drawing) Texts() []Text {
 		}
 	}
 	return texts
-}
-
-// Replacement stands for a character that the fonts lack.
-const Replacement = '□'
-
-// printable returns s as the fonts can write it, and what they lack.
-func printable(s string) (string, []rune) {
-	strange := func(r rune) bool {
-		return r != ' ' && (unicode.IsSpace(r) || !faces[Regular].has(r) || !faces[Bold].has(r))
-	}
-	if strings.IndexFunc(s, strange) < 0 {
-		return s, nil
-	}
-	var missing []rune
-	out := make([]rune, 0, len(s))
-	for _, r := range s {
-		switch {
-		case unicode.IsSpace(r):
-			out = append(out, ' ')
-		case strange(r):
-			missing = append(missing, r)
-			out = append(out, Replacement)
-		default:
-			out = append(out, r)
-		}
-	}
-	return string(out), missing
 }
 
 // Place copies the marks of p, with its upper left corner at a point.

@@ -67,7 +67,7 @@ func TestInlineSVGDrawsTheSame(t *testing.T) {
 func TestEqualDrawingsGiveEqualPDFs(t *testing.T) {
 	var first []byte
 	for range 5 {
-		got, err := PDF("sample", []Drawing{sample(), sample()})
+		got, err := PDF(Document{Title: "sample", Pages: []Drawing{sample(), sample()}})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -89,7 +89,7 @@ func TestCharactersThatTheFontLacksAreReplacedAndNamed(t *testing.T) {
 	if got, want := string(d.Missing), "具家🪚"; got != want {
 		t.Errorf("missing %q, want %q", got, want)
 	}
-	if _, err := PDF("家", []Drawing{d}); err != nil {
+	if _, err := PDF(Document{Title: "家", Pages: []Drawing{d}}); err != nil {
 		t.Errorf("PDF: %v", err)
 	}
 }
@@ -123,9 +123,10 @@ func TestBoxOfATextFollowsAlignmentAndTurn(t *testing.T) {
 // The PDF writer reads the font's tables with code of its own, in whole
 // thousandths of the size: texts must come out as wide as they were measured.
 func TestWidthAgreesWithThePDFWriter(t *testing.T) {
-	for face, name := range fontNames {
+	for face, fonts := range faces {
+		name := fonts.usual.name
 		f := gofpdf.New("P", "mm", "A4", "")
-		f.AddUTF8FontFromBytes(name, "", bytes.Clone(ttf[face]))
+		f.AddUTF8FontFromBytes(name, "", bytes.Clone(fonts.usual.ttf))
 		f.SetFont(name, "", 10)
 		for _, s := range []string{"H", "left side 27 1/2", "ÉÜß ½ × ≈ 698.5", "WWWiii"} {
 			got, want := Width(s, Face(face), 10), f.GetStringWidth(s)

@@ -7,28 +7,41 @@ import (
 	"github.com/jung-kurt/gofpdf"
 )
 
-// fontNames are what the PDF calls the two faces.
-var fontNames = [...]string{Regular: "Go", Bold: "GoBold"}
-
 // epoch is the date in every PDF: equal drawings give equal bytes.
 var epoch = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
 
-// PDF writes the pages as one document. The only errors are those of the PDF
-// writer itself.
-func PDF(title string, pages []Drawing) ([]byte, error) {
+// Document is pages with what a reader's list of contents shows of them.
+type Document struct {
+	Title string
+	// Subject tells the document from others of the same title.
+	Subject   string
+	Pages     []Drawing
+	Bookmarks []Bookmark // in the order of the pages
+}
+
+// Bookmark is a place in a document.
+type Bookmark struct {
+	Title string
+	Level int     // 0, or one more than that of a bookmark before it
+	Page  int     // index into the pages
+	Y     float64 // from the top, mm
+}
+
+// PDF writes a document. The only errors are those of the PDF writer itself.
+func PDF(d Document) ([]byte, error) {
 	f := gofpdf.NewCustom(&gofpdf.InitType{UnitStr: "mm", SizeStr: "A4"})
 	f.SetCatalogSort(true)
 	f.SetCreationDate(epoch)
 	f.SetModificationDate(epoch)
-	f.SetTitle(title, true)
+	f.SetTitle(d.Title, true)
+	f.SetSubject(d.Subject, true)
+	f.SetCreator("Sawbill", false)
 	f.SetProducer("Sawbill", false)
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
-	for face, name := range fontNames {
-		// The writer changes the bytes that it is given.
-		f.AddUTF8FontFromBytes(name, "", bytes.Clone(ttf[face]))
-	}
-	for _, page := range pages {
+	w := pdfPage{f, make(map[*typeface]bool)}
+	bookmarks := d.Bookmarks
+	for i, page := range d.Pages {
 		orientation := "P"
 		if page.Width > page.Height {
 			orientation = "L"
@@ -38,7 +51,10 @@ func PDF(title string, pages []Drawing) ([]byte, error) {
 		f.AddPageFormat(orientation, size)
 		f.SetLineCapStyle("butt")
 		f.SetLineJoinStyle("miter")
-		w := pdfPage{f}
+		w.font(faces[Regular].usual, 10) // bookmarks are written in the encoding of the font
+		for ; len(bookmarks) > 0 && bookmarks[0].Page == i; bookmarks = bookmarks[1:] {
+			f.Bookmark(bookmarks[0].Title, bookmarks[0].Level, bookmarks[0].Y)
+		}
 		for _, m := range page.Marks {
 			w.mark(m)
 		}
@@ -50,7 +66,21 @@ func PDF(title string, pages []Drawing) ([]byte, error) {
 	return out.Bytes(), nil
 }
 
-type pdfPage struct{ f *gofpdf.Fpdf }
+type pdfPage struct {
+	f *gofpdf.Fpdf
+	// embedded fonts: only those that are used, for the wide ones are large.
+	embedded map[*typeface]bool
+}
+
+// font sets the font, and embeds it if it is new.
+func (w pdfPage) font(t *typeface, size float64) {
+	if !w.embedded[t] {
+		w.embedded[t] = true
+		// The writer changes the bytes that it is given.
+		w.f.AddUTF8FontFromBytes(t.name, "", bytes.Clone(t.ttf))
+	}
+	w.f.SetFont(t.name, "", size)
+}
 
 func (w pdfPage) mark(m Mark) {
 	switch m := m.(type) {
@@ -116,7 +146,6 @@ func (w pdfPage) text(t Text) {
 		shade = 255
 	}
 	w.f.SetTextColor(shade, shade, shade)
-	w.f.SetFont(fontNames[t.Face], "", t.Size)
 	along := 0.0
 	switch t.Align {
 	case Centre:
@@ -125,11 +154,20 @@ func (w pdfPage) text(t Text) {
 		along = t.Width()
 	}
 	if !t.Turned {
-		w.f.Text(t.At.X-along, t.At.Y, t.String)
+		w.runs(t, along)
 		return
 	}
 	w.f.TransformBegin()
 	w.f.TransformRotate(90, t.At.X, t.At.Y)
-	w.f.Text(t.At.X-along, t.At.Y, t.String)
+	w.runs(t, along)
 	w.f.TransformEnd()
+}
+
+// runs writes the letters of a text, which begins so far before its point.
+func (w pdfPage) runs(t Text, along float64) {
+	mm := t.Size * mmPerPoint
+	for _, r := range set(t.String, t.Face).runs {
+		w.font(r.font, t.Size)
+		w.f.Text(t.At.X-along+r.x*mm, t.At.Y-r.y*mm, r.text)
+	}
 }

@@ -55,26 +55,35 @@ func Rise(size float64) float64 { return Ascent * size * mmPerPoint }
 // RiseOf is how far s reaches above the base line in mm: an accent on a capital
 // reaches higher than other letters.
 func RiseOf(s string, face Face, size float64) float64 {
-	s, _ = printable(s)
-	return max(Ascent, faces[face].top(s)) * size * mmPerPoint
+	rise, _, _ := extent(s, face, size)
+	return rise
 }
 
 // FallOf is how far s reaches below the base line in mm: nothing to speak of for
 // capitals and figures.
 func FallOf(s string, face Face, size float64) float64 {
-	s, _ = printable(s)
-	return faces[face].bottom(s) * size * mmPerPoint
+	_, fall, _ := extent(s, face, size)
+	return fall
 }
 
 // HeightOf is how high s is in mm.
 func HeightOf(s string, face Face, size float64) float64 {
-	return RiseOf(s, face, size) + FallOf(s, face, size)
+	rise, fall, _ := extent(s, face, size)
+	return rise + fall
 }
 
 // Width is how wide s is in mm when it is written in the face and size.
 func Width(s string, face Face, size float64) float64 {
+	_, _, width := extent(s, face, size)
+	return width
+}
+
+// extent is how far s reaches above and below the base line, and along it, in mm.
+func extent(s string, face Face, size float64) (rise, fall, width float64) {
 	s, _ = printable(s)
-	return faces[face].width(s) * size * mmPerPoint
+	l := set(s, face)
+	mm := size * mmPerPoint
+	return max(Ascent, l.top) * mm, l.bottom * mm, l.width * mm
 }
 
 // Width is how long the text is along its base line, in mm.
@@ -82,7 +91,7 @@ func (t Text) Width() float64 { return Width(t.String, t.Face, t.Size) }
 
 // Box is the paper that the text covers.
 func (t Text) Box() Rect {
-	w := t.Width()
+	rise, fall, w := extent(t.String, t.Face, t.Size)
 	along := 0.0
 	switch t.Align {
 	case Centre:
@@ -90,8 +99,6 @@ func (t Text) Box() Rect {
 	case Right:
 		along = w
 	}
-	rise := RiseOf(t.String, t.Face, t.Size)
-	fall := FallOf(t.String, t.Face, t.Size)
 	if t.Turned {
 		return Rect{t.At.X - rise, t.At.Y + along - w, rise + fall, w}
 	}

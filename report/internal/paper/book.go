@@ -5,6 +5,7 @@ package paper
 
 import (
 	"fmt"
+	"strings"
 
 	"sawbill/report/internal/drawing"
 )
@@ -33,23 +34,59 @@ const (
 
 // Book is a run of pages as it is filled.
 type Book struct {
-	size    Size
-	title   string // running head, left
-	section string // running head, right
-	foot    string
-	pages   []drawing.Drawing
-	y       float64 // where the next thing goes
+	size     Size
+	title    string // running head, left
+	identity string // what tells it from others of that title; may be empty
+	section  string // running head, right
+	foot     string
+	across   bool // pages lie on their side
+	pages    []drawing.Drawing
+	y        float64 // where the next thing goes
+
+	bookmarks []drawing.Bookmark
+	part      bool // sections are below a bookmark of their part
+	began     bool // the section has its bookmark
 }
 
-// New starts a book. The title runs at the head of every page, foot at its end.
-func New(size Size, title, foot string) *Book {
-	return &Book{size: size, title: title, foot: foot}
+// New starts a book. The title runs at the head of every page, foot at its end with
+// the identity, which tells the book from others of the same title.
+func New(size Size, title, identity, foot string) *Book {
+	return &Book{size: size, title: title, identity: identity, foot: foot}
 }
 
 // Page starts a new page, headed by section.
 func (b *Book) Page(section string) {
-	b.section = section
+	b.section, b.began = section, b.part
 	b.turn()
+}
+
+// Part gathers the sections from the next page on below one bookmark; without a
+// title each has its own again.
+func (b *Book) Part(title string) {
+	b.part = title != ""
+	if b.part {
+		b.bookmarks = append(b.bookmarks, drawing.Bookmark{Title: title, Page: len(b.pages)})
+	}
+}
+
+// Lie turns the pages from the next one on: upright, or across, on their side. All
+// measures are of such a page at once.
+func (b *Book) Lie(across bool) {
+	if b.across != across {
+		b.across = across
+		b.size.Width, b.size.Height = b.size.Height, b.size.Width
+	}
+}
+
+// mark sets a bookmark where the next thing goes: the first of a section stands for
+// the section, others are below it.
+func (b *Book) mark(title string) {
+	level := 0
+	if b.began {
+		level = 1
+	}
+	b.began = true
+	b.bookmarks = append(b.bookmarks, drawing.Bookmark{Title: title, Level: level, Page: len(b.pages) - 1, Y: b.y})
 }
 
 // turn starts a page that continues the section.
@@ -106,6 +143,7 @@ const headingRoom = 25.0
 func (b *Book) Heading(s string) {
 	b.Space(4)
 	b.Need(headingRoom)
+	b.mark(s)
 	b.text(s, drawing.Bold, 13, 6)
 	b.y += 0.8
 }
@@ -186,17 +224,21 @@ func (b *Book) Picture(p drawing.Drawing) {
 	b.y += p.Height
 }
 
-// Pages closes the book: every page gets its foot.
-func (b *Book) Pages() []drawing.Drawing {
+// Close ends the book: every page gets its foot.
+func (b *Book) Close() drawing.Document {
+	of := ""
+	if b.identity != "" {
+		of = "plan " + b.identity + ", "
+	}
 	for i := range b.pages {
 		d := &b.pages[i]
-		y := b.size.Height - 7
-		number := fmt.Sprintf("page %d of %d", i+1, len(b.pages))
-		d.Text(drawing.Text{At: drawing.Point{X: b.size.Width - sideMargin, Y: y}, String: number,
+		y := d.Height - 7
+		number := fmt.Sprintf("%spage %d of %d", of, i+1, len(b.pages))
+		d.Text(drawing.Text{At: drawing.Point{X: d.Width - sideMargin, Y: y}, String: number,
 			Size: headSize, Align: drawing.Right})
-		room := b.Width() - drawing.Width(number, drawing.Regular, headSize) - 6
+		room := d.Width - 2*sideMargin - drawing.Width(number, drawing.Regular, headSize) - 6
 		d.Text(drawing.Text{At: drawing.Point{X: sideMargin, Y: y},
 			String: drawing.Shorten(b.foot, drawing.Regular, headSize, room), Size: headSize})
 	}
-	return b.pages
+	return drawing.Document{Title: b.title, Subject: strings.TrimSuffix(of, ", "), Pages: b.pages, Bookmarks: b.bookmarks}
 }

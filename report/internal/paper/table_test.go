@@ -43,7 +43,7 @@ func TestShortColumnKeepsItsWidthBesideALongOne(t *testing.T) {
 }
 
 func TestLongTableRunsOnUnderItsHead(t *testing.T) {
-	b := New(A4, "title", "foot")
+	b := New(A4, "title", "", "foot")
 	b.Page("rows")
 	table := Table{Columns: []Column{{Head: "number"}}}
 	for i := range 200 {
@@ -51,7 +51,7 @@ func TestLongTableRunsOnUnderItsHead(t *testing.T) {
 	}
 	b.Table(table)
 	seen := map[string]int{}
-	pages := b.Pages()
+	pages := b.Close().Pages
 	for _, p := range pages {
 		if err := drawing.CheckWriting(p); err != nil {
 			t.Fatal(err)
@@ -71,7 +71,7 @@ func TestLongTableRunsOnUnderItsHead(t *testing.T) {
 }
 
 func TestTableHeightIsWhatTheTableTakes(t *testing.T) {
-	b := New(Letter, "title", "foot")
+	b := New(Letter, "title", "", "foot")
 	b.Page("rows")
 	table := Table{Columns: []Column{{Head: "n", Number: true}, {Head: "words", Wrap: true, Size: 13}}, Total: 1,
 		Rows: [][]string{{"1", "ÉÅ"}, {"12", strings.Repeat("many words ", 30)}, {"3", "sum"}}}
@@ -84,14 +84,14 @@ func TestTableHeightIsWhatTheTableTakes(t *testing.T) {
 
 func TestNoRowStandsAloneOnAPage(t *testing.T) {
 	for rows := 55; rows < 75; rows++ {
-		b := New(A4, "title", "foot")
+		b := New(A4, "title", "", "foot")
 		b.Page("rows")
 		table := Table{Columns: []Column{{Head: "number"}}}
 		for i := range rows {
 			table.Rows = append(table.Rows, []string{fmt.Sprint("row ", i)})
 		}
 		b.Table(table)
-		for i, p := range b.Pages() {
+		for i, p := range b.Close().Pages {
 			count := 0
 			for _, text := range p.Texts() {
 				if strings.HasPrefix(text.String, "row ") {

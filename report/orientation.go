@@ -1,0 +1,39 @@
+package report
+
+import (
+	"sawbill/report/internal/diagram"
+	"sawbill/report/internal/paper"
+)
+
+// A page of a sheet lies across where that makes its diagram larger by a tenth at
+// least and leaves its steps on the same page: a diagram without its steps is of no
+// use at the saw.
+
+// worthTurning is the scale across, in tenths of the one upright, up to which it pays
+// to turn the page.
+const worthTurning = 9
+
+// fit draws a layout for pages that lie upright or, of a sheet, across, whichever is
+// better, and turns the book so. The steps and what is said around the diagram go with it.
+func fit(b *paper.Book, v diagram.View, steps paper.Table, said []string, short func(diagram.Picture) paper.Table, board bool) (diagram.Picture, float64) {
+	draw := func(across bool) (picture diagram.Picture, around float64, whole bool) {
+		b.Lie(across)
+		around = headingRoom
+		for _, s := range said {
+			around += b.ParagraphHeight(s)
+		}
+		picture = diagram.New(v, b.Width(), diagramRoom(b, steps, around))
+		around += picture.Height + b.TableHeight(short(picture))
+		return picture, around, around+b.TableHeight(steps) <= b.Height()
+	}
+	upright, around, whole := draw(false)
+	if board { // several to a page
+		return upright, around
+	}
+	across, aroundAcross, wholeAcross := draw(true)
+	if wholeAcross && 10*across.Scale <= worthTurning*upright.Scale || wholeAcross && !whole && across.Scale <= upright.Scale {
+		return across, aroundAcross
+	}
+	b.Lie(false)
+	return upright, around
+}
