@@ -38,7 +38,7 @@ func Derive(d Design, from Context) (*Case, []Fault) {
 	}
 	if len(r.faults) > 0 || doubtful {
 		slices.SortStableFunc(r.faults, func(a, b Fault) int { return a.Line - b.Line })
-		return nil, slices.Compact(r.faults)
+		return nil, r.faults
 	}
 	for _, b := range r.bays {
 		r.cautionNarrow(b)

@@ -1,6 +1,9 @@
 package casework
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+)
 
 // Fault is something in a design that cannot be meant, or is missing.
 type Fault struct {
@@ -32,8 +35,9 @@ func (a at) nth(line int, key string, n int) at {
 
 // fault tells what is wrong at a, unless it could not be read there.
 func (r *reckoner) fault(a at, cause, remedy string) {
-	if !r.unread(a.path) {
-		r.faults = append(r.faults, Fault{Line: a.line, Key: a.path, Cause: cause, Remedy: remedy})
+	f := Fault{Line: a.line, Key: a.path, Cause: cause, Remedy: remedy}
+	if !r.unread(a.path) && !slices.Contains(r.faults, f) { // alike pieces have alike faults
+		r.faults = append(r.faults, f)
 	}
 }
 

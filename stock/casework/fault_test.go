@@ -162,7 +162,7 @@ func TestFaults(t *testing.T) {
 				"-72 = 864 (inside width) - 2 x 18 (partition) - 500 (bay 1) - 400 (bay 2); make the case larger, or what else stands in line smaller"},
 		{"fronts higher than the opening", func(d *Design) {
 			made(d, "inset", DrawerBox{FrontHeight: metric("400")}, DrawerBox{FrontHeight: metric("400")}, DrawerBox{})
-		}, "case.bay 1.opening 1: nothing is left for front, which has no size of its own: " +
+		}, "case.bay 1.opening 1: nothing is left for a front, which has no size of its own: " +
 			"-124 = 684 (bay 1 opening 1 height) - 4 x 2 (gap) - 400 (front) - 400 (front); make the case larger, or what else stands in line smaller"},
 		{"steps fill the opening", func(d *Design) {
 			made(d, "inset", DrawerBox{Count: count(4)})
@@ -181,7 +181,7 @@ func TestFaults(t *testing.T) {
 		{"slides wider than the bay", func(d *Design) {
 			made(d, "none", DrawerBox{})
 			d.Drawer.SideClearance = metric("420")
-		}, "case: nothing is left for the length of a drawer front and back: " +
+		}, "case.drawer.side_clearance: nothing is left for the length of a drawer front and back: " +
 			"0 = 864 (bay 1) - 2 x 420 (side clearance) - 2 x 12 (drawer side); make the case larger, or what is taken off smaller"},
 		{"overlay past the side", func(d *Design) {
 			made(d, "overlay", DrawerBox{})
@@ -221,7 +221,7 @@ func TestFaults(t *testing.T) {
 		{"door that takes the whole bay", func(d *Design) {
 			made(d, "none", DrawerBox{})
 			d.Bays[0].Openings[0].Doors, d.Drawer.HingeClearance = count(2), metric("410")
-		}, "case: nothing is left for the length of a drawer front and back: " +
+		}, "case.drawer.hinge_clearance: nothing is left for the length of a drawer front and back: " +
 			"-5.4 = 864 (bay 1) - 2 x 410 (hinge clearance) - 2 x 12.7 (side clearance) - 2 x 12 (drawer side); make the case larger, or what is taken off smaller"},
 		{"room behind no door", func(d *Design) {
 			made(d, "none", DrawerBox{})
@@ -292,7 +292,7 @@ func TestFaults(t *testing.T) {
 		}, "case.base.depth: two feet 160 mm deep do not stand in 300 mm (outside depth); make them at most 150 mm deep"},
 		{"plinth set back through the case", func(d *Design) {
 			d.Base = Base{Kind: word("plinth"), Height: metric("80"), SetBack: metric("264")}
-		}, "case: nothing is left for the length of a plinth cross piece: 0 = 300 (outside depth) - 264 (set back) - 2 x 18 (plinth front and back); " +
+		}, "case.base.set_back: nothing is left for the length of a plinth cross piece: 0 = 300 (outside depth) - 264 (set back) - 2 x 18 (plinth front and back); " +
 			"make the case larger, or what is taken off smaller"},
 		{"base higher than the case", func(d *Design) { d.Base = Base{Kind: word("plinth"), Height: metric("700")} },
 			"case.outside_height: nothing is left inside: -16 = 720 (outside height) - 18 (top) - 18 (bottom) - 700 (base); " +

@@ -136,8 +136,12 @@ func (r *reckoner) share(a at, whole, fixed stock.Sum, members []member) bool {
 			continue
 		}
 		open++
-		if !slices.Contains(names, m.name) {
-			names = append(names, m.name)
+		name := m.name
+		if name == "front" { // of which there are several
+			name = "a front"
+		}
+		if !slices.Contains(names, name) {
+			names = append(names, name)
 		}
 	}
 	if open == 0 {

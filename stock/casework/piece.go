@@ -43,7 +43,7 @@ func (r *reckoner) add(p piece) {
 		sum  stock.Sum
 	}{{"length", p.length}, {"width", p.width}} {
 		if size.sum.Total() <= 0 {
-			r.fault(r.place, fmt.Sprintf("nothing is left for the %s of a %s: %s", size.name, p.role, r.reckoned(size.sum)),
+			r.fault(r.culprit(p.role, size.sum), fmt.Sprintf("nothing is left for the %s of a %s: %s", size.name, p.role, r.reckoned(size.sum)),
 				"make the case larger, or what is taken off smaller")
 			return
 		}
