@@ -162,24 +162,28 @@ func (f fitting) tooLarge() (key string, found problem) {
 	switch {
 	case f.blank.Length > longest.along:
 		cause := fmt.Sprintf("length %s is longer than any %s (longest %s)", length, stockWord, f.reach(longest, !longest.turned))
-		return "length", problem{cause, f.turning() + "split the part or add a longer " + f.kind.String()}
+		return "length", problem{cause, f.smaller() + " or add a longer " + f.kind.String()}
 	case f.blank.Width > widest.across:
 		cause := fmt.Sprintf("width %s is wider than any %s (widest %s)", width, stockWord, f.reach(widest, widest.turned))
 		if f.kind == stock.Board {
 			return "width", problem{cause, "glue it up from narrower parts or add a wider board"}
 		}
-		return "width", problem{cause, f.turning() + "split the part or add a wider sheet"}
+		return "width", problem{cause, f.smaller() + " or add a wider sheet"}
 	}
 	return "length", problem{fmt.Sprintf("length %s and width %s together are more than any one %s gives", length, width, stockWord),
-		f.turning() + "split the part or add a larger " + f.kind.String()}
+		f.smaller() + " or add a larger " + f.kind.String()}
 }
 
-// turning offers to ignore the grain where that would do.
-func (f fitting) turning() string {
-	if f.kind == stock.Sheet && f.part.Grain != stock.GrainAny && f.fits(f.ways(stock.GrainAny)) {
-		return `turn it with grain = "any", `
+// smaller offers to ignore the grain, where that would do, or to make less of the
+// part: one that follows from a case is as large as the case makes it.
+func (f fitting) smaller() string {
+	switch {
+	case f.part.From == "case":
+		return "make the case smaller"
+	case f.kind == stock.Sheet && f.part.Grain != stock.GrainAny && f.fits(f.ways(stock.GrainAny)):
+		return `turn it with grain = "any", split the part`
 	}
-	return ""
+	return "split the part"
 }
 
 // reach is the size of the stock of w that counts, with what trimming takes.
