@@ -19,9 +19,9 @@ const (
 	bearings    = 24   // directions that leaders try
 )
 
-// writeMarks writes each part's mark once: within the part where one of its pieces
-// has room, else at a leader, else not at all; the list of sub-assemblies has them
-// all.
+// writeMarks writes each part's mark once: within the part, clear of all lines, where
+// one of its pieces has room, else at a leader, else over lines that give way, else
+// not at all; the list of sub-assemblies has them all.
 func (f *frame) writeMarks(p picture, marks []string) {
 	var taken []drawing.Rect
 	for _, t := range f.d.Texts() {
@@ -34,7 +34,7 @@ func (f *frame) writeMarks(p picture, marks []string) {
 		if mark == "" || len(room[part]) == 0 {
 			continue
 		}
-		box, ok := f.within(room[part], mark, taken)
+		box, ok := f.within(room[part], mark, slices.Concat(taken, obstacles))
 		if !ok {
 			led = append(led, part)
 			continue
@@ -46,6 +46,9 @@ func (f *frame) writeMarks(p picture, marks []string) {
 		if to, box, ok := f.beside(room[part], marks[part], taken, obstacles); ok {
 			taken = append(taken, box)
 			f.d.Leader(to, nearest(box, to))
+			f.write(marks[part], box)
+		} else if box, ok := f.within(room[part], marks[part], taken); ok {
+			taken = append(taken, box)
 			f.write(marks[part], box)
 		}
 	}
@@ -77,19 +80,23 @@ func (f *frame) write(mark string, box drawing.Rect) {
 		Size: markSize, Face: drawing.Bold, Align: drawing.Centre, Ground: true})
 }
 
-// within finds room for a mark in one of the areas of its part.
+// shares of an area at which room is looked for, the middle first.
+var shares = []float64{0.5, 0.25, 0.75, 0.38, 0.62, 0.12, 0.88}
+
+// within finds room for a mark in one of the areas of its part, along its longer way
+// first.
 func (f *frame) within(areas []area, mark string, taken []drawing.Rect) (drawing.Rect, bool) {
 	for _, a := range areas {
 		r := f.rect(a)
-		for _, share := range []float64{0.5, 0.25, 0.75} {
-			centre := r.Centre()
-			if r.W > r.H {
-				centre.X = r.X + share*r.W
-			} else {
-				centre.Y = r.Y + share*r.H
-			}
-			if box := markBox(mark, centre); r.Contains(box) && free(box, taken) {
-				return box, true
+		for _, across := range shares {
+			for _, along := range shares {
+				centre := drawing.Point{X: r.X + along*r.W, Y: r.Y + across*r.H}
+				if r.H > r.W {
+					centre = drawing.Point{X: r.X + across*r.W, Y: r.Y + along*r.H}
+				}
+				if box := markBox(mark, centre); r.Contains(box) && free(box, taken) {
+					return box, true
+				}
 			}
 		}
 	}
@@ -155,7 +162,13 @@ func (f *frame) strokes() []drawing.Rect {
 		case drawing.Line:
 			all = append(all, around(m.From, m.To))
 		case drawing.Polygon:
-			all = append(all, around(m.Points...))
+			if m.Fill == drawing.Black {
+				all = append(all, around(m.Points...))
+				continue
+			}
+			for i, q := range m.Points {
+				all = append(all, around(q, m.Points[(i+1)%len(m.Points)]))
+			}
 		case drawing.Hatch:
 			all = append(all, m.Area)
 		}
