@@ -27,6 +27,8 @@ what is on hand. Prints them by cost, the best first, with what to take where
 something is sold out and the price at which another choice would be as good. With
 -o it also writes to a folder
   compare.csv         the same table with the choices that give too little
+  compare.pdf         the shopping list on paper, with tables and charts behind it
+  cost.svg, yield.svg pictures of the choices
   shopping-list.txt   what the best choices buy, by seller, to carry along
   shopping-list.csv   the same for a spreadsheet
 All is planned within one --limit.
@@ -35,6 +37,7 @@ All is planned within one --limit.
 			f.StringVarP(&s.output, "output", "o", "", "the `folder` to write to")
 			s.solving(f)
 			s.printing(f)
+			f.StringVar(&s.paper, "paper", "", "of compare.pdf, `a4|letter`: without it, letter for\nlengths in inches, else a4")
 		},
 		run: compareStock,
 	}
@@ -49,13 +52,26 @@ func compareStock(in *invocation) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	options := report.Options{Ruler: in.ruler(file.Units)}
+	ruler := in.ruler(file.Units)
+	options := report.Options{Ruler: ruler, Paper: in.paperFor(ruler)}
 	if in.output != "" {
 		var list bytes.Buffer
 		if err := report.ShoppingList(&list, made, options); err != nil {
 			return 0, err
 		}
+		pdf, warnings, err := report.ComparisonPDF(made, options)
+		if err != nil {
+			return 0, err
+		}
+		if !in.quiet {
+			for _, w := range warnings {
+				fmt.Fprintln(in.stderr, "warning:", w)
+			}
+		}
 		if err := writeAll(in.output, []output{
+			{"compare.pdf", pdf},
+			{"cost.svg", report.CostSVG(made)},
+			{"yield.svg", report.YieldSVG(made)},
 			{"compare.csv", report.ComparisonCSV(made)},
 			{"shopping-list.txt", list.Bytes()},
 			{"shopping-list.csv", report.ShoppingListCSV(made)},
@@ -67,7 +83,7 @@ func compareStock(in *invocation) (int, error) {
 		return 0, err
 	}
 	if in.output != "" {
-		fmt.Fprintf(in.stdout, "\nWritten to %s: compare.csv, shopping-list.txt and shopping-list.csv.\n", in.output)
+		fmt.Fprintf(in.stdout, "\nWritten to %s: compare.pdf, compare.csv, cost.svg, yield.svg, shopping-list.txt and shopping-list.csv.\n", in.output)
 	}
 	for _, m := range made.Materials {
 		if !m.Best().Plan.Complete() {
