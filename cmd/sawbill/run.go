@@ -30,7 +30,7 @@ type command struct {
 }
 
 func commands() []command {
-	return []command{newCommand(), partsCommand(), planCommand(), rackCommand()}
+	return []command{newCommand(), partsCommand(), planCommand(), compareCommand(), rackCommand()}
 }
 
 // invocation is one call of a command.
