@@ -15,19 +15,19 @@ const chartWidth = 180 // mm, of a picture of its own
 // ComparisonPDF is the shopping list to carry, with what was compared behind it.
 // The warnings name characters that the page's fonts lack.
 func ComparisonPDF(c *choice.Comparison, o Options) ([]byte, []string, error) {
-	b := paper.New(o.Paper.size(), comparisonTitle(c), aboutSizes(o.Ruler))
+	b := paper.New(o.Paper.size(), comparisonTitle(c), "", aboutSizes(o.Ruler))
 	shoppingPage(b, c, o)
 	for _, m := range c.Materials {
 		b.Page("choices")
 		comparisonPage(b, m)
 	}
-	pages := b.Pages()
-	data, err := drawing.PDF(comparisonTitle(c), pages)
+	laid := b.Close()
+	data, err := drawing.PDF(laid)
 	if err != nil {
 		return nil, nil, fmt.Errorf("writing the PDF: %w", err)
 	}
 	var warned []string
-	for _, w := range warnings(pages) {
+	for _, w := range warnings(laid.Pages) {
 		warned = append(warned, strings.Replace(w, "plan.pdf", "compare.pdf", 1))
 	}
 	return data, warned, nil
