@@ -28,6 +28,11 @@ func frontPage(b document, p *cutplan.Plan, names offcutNames, o Options) {
 		t.Times = 1
 		b.Table(t)
 	}
+	if cuts := atSeller(p, r); len(cuts.rows) > 0 {
+		b.Heading(atSellerHeading)
+		b.Table(in(cuts.table(), 11))
+		b.Paragraph(aboutAtSeller(p, r))
+	}
 	b.Strong(proof(p))
 	if len(p.Estimates) > 0 {
 		b.Heading(estimatesHeading)
