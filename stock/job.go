@@ -10,7 +10,9 @@ type Job struct {
 	// take; 0 is no limit.
 	Shortest Length
 	Offcut   Offcut
-	Stock    []Stock
+	// Transport is what can be brought home in one piece.
+	Transport Transport
+	Stock     []Stock
 	// Rough is for sale by the board foot: an estimate is made of it, no
 	// layout. Of its materials Stock has boards on hand only.
 	Rough []Rough

@@ -111,6 +111,7 @@ func (r *reader) job(root *table, at place, open listOpener, whole bool) *File {
 	file.Saw = sawOf(saw)
 	file.Shortest = r.section(root, "milling", at).length("shortest")
 	file.Offcut = r.offcut(offcut, saw)
+	file.Transport = r.transport(root, at)
 
 	offers := r.offers(root, at, file.Saw.Kerf)
 	rough := r.rough(root, at, offers)

@@ -72,6 +72,7 @@ var fileKeys = []key{
 	{name: "allowance", holds: section, keys: allowanceKeys},
 	{name: "material", holds: sections, keys: materialKeys},
 	{name: "offcut", holds: section, keys: offcutKeys},
+	{name: "transport", holds: section, keys: transportKeys},
 	{name: "sheet", holds: sections, keys: sheetKeys},
 	{name: "board", holds: sections, keys: boardKeys},
 	{name: "rough", holds: sections, keys: roughKeys},
