@@ -91,8 +91,8 @@ func ShoppingList(to io.Writer, c *choice.Comparison, o Options) error {
 			}
 		}
 	}
-	if len(all) > 1 {
-		w.line("\nTotal %s.", c.Best().Cost)
+	if len(all) > 1 || c.Job.Tax > 0 {
+		w.line("\n%s", totalSaid(c))
 	}
 	for _, m := range c.Materials {
 		if p := m.Best().Plan; !p.Complete() {
@@ -100,6 +100,16 @@ func ShoppingList(to io.Writer, c *choice.Comparison, o Options) error {
 		}
 	}
 	return w.err
+}
+
+// totalSaid is what all errands cost, with tax if there is any.
+func totalSaid(c *choice.Comparison) string {
+	cost := c.Best().Cost
+	said := fmt.Sprintf("Total %s", cost)
+	if t := c.Job.Tax; t > 0 {
+		said += fmt.Sprintf("; with %s %% tax, %s, it is %s", stock.Money(t), t.Of(cost), cost+t.Of(cost))
+	}
+	return said + "."
 }
 
 // ShoppingListCSV is the list for a spreadsheet, sizes in exact millimetres. What

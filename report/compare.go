@@ -39,29 +39,60 @@ func comparisonTitle(c *choice.Comparison) string {
 // where none does. Weights are left out where they are not known.
 func choices(m choice.Material) listing {
 	l := listing{columns: []heading{
-		{"choice", figures}, {"buy", words}, {"cost", figures}, {"at least", figures}, {"pieces", figures},
+		{"choice", figures}, {"buy", words}, {"cost", figures}, {"less kept", figures}, {"at least", figures}, {"pieces", figures},
 		{"yield", figures}, {"waste", figures}, {"keep", figures}, {"kg", figures}, {"cuts", figures}, {"setups", figures}, {"", words},
 	}}
+	numbers, again := numbersOf(m)
 	for i, c := range m.Choices {
 		if i > 0 && !c.Plan.Complete() {
 			break
+		}
+		if again[i] {
+			continue
 		}
 		weight := "-"
 		if c.Weight > 0 {
 			weight = fmt.Sprintf("%.1f", c.Weight)
 		}
-		l.add(strconv.Itoa(i+1), purchases(c), costOf(c), boundOf(c), strconv.Itoa(c.Pieces),
+		l.add(strconv.Itoa(numbers[i]), purchases(c), costOf(c), c.Net().String(), boundOf(c), strconv.Itoa(c.Pieces),
 			percent(c.Plan.Totals.All.Yield), percent(c.Plan.Totals.All.Waste), strconv.Itoa(c.Kept),
 			weight, strconv.Itoa(c.Cuts), strconv.Itoa(c.Setups), verdict(m, i))
 	}
-	const weights = 8
+	const net, weights = 3, 9
 	if m.Best().Weight == 0 {
-		l.columns = slices.Delete(l.columns, weights, weights+1)
-		for i := range l.rows {
-			l.rows[i] = slices.Delete(l.rows[i], weights, weights+1)
-		}
+		l.drop(weights)
+	}
+	if !slices.ContainsFunc(m.Choices, func(c choice.Choice) bool { return c.Worth > 0 }) {
+		l.drop(net)
 	}
 	return l
+}
+
+// drop takes a column out.
+func (l *listing) drop(column int) {
+	l.columns = slices.Delete(l.columns, column, column+1)
+	for i := range l.rows {
+		l.rows[i] = slices.Delete(l.rows[i], column, column+1)
+	}
+}
+
+// numbersOf numbers the choices from 1, in their order. One that buys the same as one
+// before it has its number again, and is shown no more.
+func numbersOf(m choice.Material) (numbers []int, again []bool) {
+	n := 0
+	for i, c := range m.Choices {
+		alike := slices.IndexFunc(m.Choices[:i], func(o choice.Choice) bool {
+			return c.Plan.Complete() && o.OnHand == c.OnHand && purchases(o) == purchases(c)
+		})
+		again = append(again, alike >= 0)
+		if alike < 0 {
+			n++
+			numbers = append(numbers, n)
+		} else {
+			numbers = append(numbers, numbers[alike])
+		}
+	}
+	return numbers, again
 }
 
 // leftOut tells of the choices that cannot give every blank, which are not
@@ -144,14 +175,8 @@ func verdict(m choice.Material, i int) string {
 	case i == 0:
 		said = append(said, "best found")
 	case c.DominatedBy >= 0:
-		said = append(said, fmt.Sprintf("%d is better", c.DominatedBy+1))
-	default:
-		same := slices.IndexFunc(m.Choices[:i], func(o choice.Choice) bool {
-			return o.OnHand == c.OnHand && purchases(o) == purchases(c)
-		})
-		if same >= 0 {
-			said = append(said, fmt.Sprintf("as %d", same+1))
-		}
+		numbers, _ := numbersOf(m)
+		said = append(said, fmt.Sprintf("%d is better", numbers[c.DominatedBy]))
 	}
 	if !c.OnHand && slices.ContainsFunc(m.Choices, func(o choice.Choice) bool { return o.OnHand }) {
 		said = append(said, "nothing on hand used")
@@ -205,15 +230,16 @@ func dearer(extra stock.Money) string {
 func breakEvens(m choice.Material) []string {
 	var all []string
 	best := m.Best()
-	for i, c := range m.Choices[1:] {
-		if len(c.Plan.Buy) != 1 || !c.Plan.Complete() || !c.Priced() || !best.Priced() || c.OnHand != best.OnHand {
+	numbers, again := numbersOf(m)
+	for i, c := range m.Choices {
+		if i == 0 || again[i] || len(c.Plan.Buy) != 1 || !c.Plan.Complete() || !c.Priced() || !best.Priced() || c.OnHand != best.OnHand {
 			continue
 		}
 		offer := c.Plan.Buy[0].Stock
 		price, can := choice.BreakEven(c, best, offer)
 		if can && price < offer.Price {
 			all = append(all, fmt.Sprintf("Choice %d costs no more than choice 1 where %s costs %s or less (it is %s).",
-				i+2, offerName(offer), price, offer.Price))
+				numbers[i], offerName(offer), price, offer.Price))
 		}
 	}
 	return all

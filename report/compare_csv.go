@@ -19,6 +19,7 @@ func ComparisonCSV(c *choice.Comparison) []byte {
 	write("material", "choice", "buy", "on hand used", "cost", "at least", "worth of what is kept", "pieces",
 		"sellers", "yield", "waste", "kept", "weight in kg", "cuts", "setups", "verdict")
 	for _, m := range c.Materials {
+		numbers, _ := numbersOf(m)
 		for i, of := range m.Choices {
 			cost, bound, worth, weight := "", "", "", ""
 			if of.Priced() {
@@ -28,7 +29,7 @@ func ComparisonCSV(c *choice.Comparison) []byte {
 				weight = fmt.Sprintf("%.1f", of.Weight)
 			}
 			share := func(s float64) string { return strconv.FormatFloat(s, 'f', 4, 64) }
-			write(m.Name, strconv.Itoa(i+1), purchases(of), strconv.FormatBool(of.OnHand), cost, bound, worth,
+			write(m.Name, strconv.Itoa(numbers[i]), purchases(of), strconv.FormatBool(of.OnHand), cost, bound, worth,
 				strconv.Itoa(of.Pieces), strings.Join(of.Sellers, "; "), share(of.Plan.Totals.All.Yield), share(of.Plan.Totals.All.Waste),
 				strconv.Itoa(of.Kept), weight, strconv.Itoa(of.Cuts), strconv.Itoa(of.Setups), verdict(m, i))
 		}

@@ -50,6 +50,9 @@ func shoppingPage(b document, c *choice.Comparison, o Options) {
 			b.Strong(m.Name + ": " + missing(p))
 		}
 	}
+	if c.Job.Tax > 0 {
+		b.Strong(totalSaid(c))
+	}
 	b.Heading("The whole job")
 	b.Table(wholeJob(c).table())
 }
@@ -88,9 +91,10 @@ func charted(c *choice.Comparison, of func(choice.Material) chart.Group, title s
 
 func costs(m choice.Material) chart.Group {
 	g := chart.Group{Heading: m.Name + ", cost: hatched is what no plan can do without"}
+	numbers, again := numbersOf(m)
 	for i, c := range m.Choices {
-		if c.Plan.Complete() && c.Priced() {
-			g.Bars = append(g.Bars, chart.Bar{Name: fmt.Sprintf("%d: %s", i+1, purchases(c)),
+		if c.Plan.Complete() && c.Priced() && !again[i] {
+			g.Bars = append(g.Bars, chart.Bar{Name: fmt.Sprintf("%d: %s", numbers[i], purchases(c)),
 				Amount: float64(c.Plan.Cost), Proven: float64(c.Plan.Bound), Text: c.Plan.Cost.String(), Best: i == 0})
 		}
 	}
@@ -99,10 +103,11 @@ func costs(m choice.Material) chart.Group {
 
 func yields(m choice.Material) chart.Group {
 	g := chart.Group{Heading: m.Name + ", yield", Full: 1}
+	numbers, again := numbersOf(m)
 	for i, c := range m.Choices {
-		if c.Plan.Complete() {
+		if c.Plan.Complete() && !again[i] {
 			share := c.Plan.Totals.All.Yield
-			g.Bars = append(g.Bars, chart.Bar{Name: fmt.Sprintf("%d: %s", i+1, purchases(c)),
+			g.Bars = append(g.Bars, chart.Bar{Name: fmt.Sprintf("%d: %s", numbers[i], purchases(c)),
 				Amount: share, Proven: share, Text: percent(share), Best: i == 0})
 		}
 	}

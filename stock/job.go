@@ -10,6 +10,9 @@ type Job struct {
 	// take; 0 is no limit.
 	Shortest Length
 	Offcut   Offcut
+	// Tax is added to what is bought, Worth the share of its price at which what is
+	// kept counts where choices are compared; 0 where they are not given.
+	Tax, Worth Share
 	// Transport is what can be brought home in one piece.
 	Transport Transport
 	Stock     []Stock

@@ -35,6 +35,7 @@ All is planned within one --limit.
 `,
 		flags: func(f *pflag.FlagSet, s *settings) {
 			f.StringVarP(&s.output, "output", "o", "", "the `folder` to write to")
+			s.asking(f)
 			s.solving(f)
 			s.printing(f)
 			f.StringVar(&s.paper, "paper", "", "of compare.pdf, `a4|letter`: without it, letter for\nlengths in inches, else a4")
@@ -104,7 +105,7 @@ func (in *invocation) choices(file *job.File) (*choice.Comparison, error) {
 		defer cancel()
 	}
 	made, err := choice.Compare(limited, file.Job, choice.Options{
-		Seed: in.seed, Iterations: in.iterations,
+		Seed: in.seed, Iterations: in.iterations, Worth: int64(file.Worth),
 		Density: func(material string) float64 { return casework.Wood(material).Density.Value },
 	})
 	if err == nil && ctx.Err() != nil {

@@ -67,8 +67,8 @@ func TestTwoLengthsByHand(t *testing.T) {
 	extra := map[string]stock.Money{}
 	for _, sub := range m.Substitutes {
 		extra[sub.Offer.Name] = sub.Extra
-		if m.Choices[sub.Choice].Net()-m.Best().Net() != sub.Extra {
-			t.Errorf("%+v: the choice costs %v", sub, m.Choices[sub.Choice].Net())
+		if m.Choices[sub.Choice].Plan.Cost-m.Best().Plan.Cost != sub.Extra {
+			t.Errorf("%+v: the choice costs %v", sub, m.Choices[sub.Choice].Plan.Cost)
 		}
 	}
 	if diff := cmp.Diff(map[string]stock.Money{"short": 300, "long": 200}, extra); diff != "" {

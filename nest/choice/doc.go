@@ -79,5 +79,5 @@ func (c Choice) bought(s stock.Stock) int {
 type Substitute struct {
 	Offer  stock.Stock
 	Choice int         // index into Material.Choices: the best without the offer
-	Extra  stock.Money // its net cost beyond that of the best
+	Extra  stock.Money // its cost beyond that of the best
 }

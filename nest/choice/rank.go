@@ -26,7 +26,7 @@ func (m *Material) rank() {
 			return !slices.Contains(c.Plan.Job.Stock, b.Stock) && c.Plan.Complete() && c.Priced()
 		})
 		if at >= 0 {
-			m.Substitutes = append(m.Substitutes, Substitute{b.Stock, at, m.Choices[at].Net() - best.Net()})
+			m.Substitutes = append(m.Substitutes, Substitute{b.Stock, at, m.Choices[at].Plan.Cost - best.Plan.Cost})
 		}
 	}
 }
