@@ -1,6 +1,7 @@
 package report
 
 import (
+	"fmt"
 	"strconv"
 	"strings"
 
@@ -63,4 +64,29 @@ func divisionOf(d cutplan.Division) divisionFile {
 		f.Pieces = append(f.Pieces, mm(size))
 	}
 	return f
+}
+
+// haul says what is to be carried home, and how often; empty where the job does not
+// ask.
+func haul(p *cutplan.Plan, r stock.Ruler) string {
+	t, h := p.Job.Transport, p.Haul()
+	if t.Heaviest == 0 || len(p.Buy) == 0 {
+		return ""
+	}
+	said := fmt.Sprintf("Some %s to carry home, at %s a trip: %s.", load(h.Kilograms, r), load(float64(t.Heaviest), r), counted(h.Trips, "trip"))
+	for _, s := range h.TooHeavy {
+		said += fmt.Sprintf(" One piece of %s weighs more than that alone: have it brought.", s.Name)
+	}
+	if len(h.Unknown) > 0 {
+		said += fmt.Sprintf(" Not counted, their density not being known: %s.", strings.Join(h.Unknown, ", "))
+	}
+	return said + " An estimate; keep to what the vehicle is allowed to carry."
+}
+
+// load is a weight in kg, or pounds where lengths are in inches.
+func load(kilograms float64, r stock.Ruler) string {
+	if r.Units == stock.Inches {
+		return fmt.Sprintf("%.0f lb", kilograms/0.45359237)
+	}
+	return fmt.Sprintf("%.0f kg", kilograms)
 }

@@ -34,6 +34,9 @@ func frontPage(b document, p *cutplan.Plan, names offcutNames, o Options) {
 		b.Paragraph(aboutAtSeller(p, r))
 	}
 	b.Strong(proof(p))
+	if said := haul(p, r); said != "" {
+		b.Paragraph(said)
+	}
 	if len(p.Estimates) > 0 {
 		b.Heading(estimatesHeading)
 		b.Table(large(b, estimates(p).table()))

@@ -47,6 +47,9 @@ func Summary(to io.Writer, p *cutplan.Plan, o Options) error {
 	}
 	w.listing(atSellerHeading, atSeller(p, o.Ruler))
 	w.line("\n%s", proof(p))
+	if said := haul(p, o.Ruler); said != "" {
+		w.line("%s", said)
+	}
 	for _, s := range shares(p.Totals) {
 		w.line("%s", s)
 	}

@@ -13,6 +13,8 @@ type Job struct {
 	// Tax is added to what is bought, Worth the share of its price at which what is
 	// kept counts where choices are compared; 0 where they are not given.
 	Tax, Worth Share
+	// Densities are of the materials, in kg/m3, of those that are known.
+	Densities map[string]int
 	// Transport is what can be brought home in one piece.
 	Transport Transport
 	Stock     []Stock

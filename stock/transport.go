@@ -4,6 +4,7 @@ package stock
 // it. The zero value knows no limits.
 type Transport struct {
 	Longest, Widest Length // of a piece as it lies in the vehicle; 0 is no limit
+	Heaviest        int    // of what is carried in one trip, in kg; 0 is no limit
 	// Cuts is how many straight cuts the seller makes in one sheet or board at the
 	// most, all in one direction.
 	Cuts     int
@@ -40,6 +41,14 @@ func (t Transport) Most(across Length) Length {
 		}
 	}
 	return most
+}
+
+// Kilograms is the weight of one piece of s, by its size and the density of its
+// material; false where that is not known. It is an estimate: wood takes up water.
+func (j Job) Kilograms(s Stock) (float64, bool) {
+	density, known := j.Densities[s.Material]
+	const metre = float64(1000 * Millimetre)
+	return float64(density) * float64(s.Length) / metre * float64(s.Width) / metre * float64(s.Thickness) / metre, known && density > 0
 }
 
 // TooLarge lists the stock for sale that must be cut before it is carried home, by

@@ -128,6 +128,7 @@ func (r *reader) job(root *table, at place, open listOpener, whole bool) *File {
 	whole = r.lists(top, "parts", open, file, func(source string, at place) {
 		wanted = append(wanted, r.partList(source, at, allowed)...)
 	}) && whole
+	file.Densities = allowed.densities(offers)
 	onHand, ok := r.onHand(top, open, offers, rough, file)
 	whole = whole && ok
 	derived, left, ok := r.derive(root, at, slices.Concat(offers, unlike(onHand, offers, rough)), rough, allowed, file, whole)

@@ -1,6 +1,11 @@
 package job
 
-import "sawbill/stock/casework"
+import (
+	"math"
+
+	"sawbill/stock"
+	"sawbill/stock/casework"
+)
 
 // asGiven is the source of what the job file says itself.
 const asGiven = "the job file"
@@ -22,4 +27,22 @@ func (a allowances) describe(materials map[string]casework.Material) map[string]
 		materials[name] = m
 	}
 	return materials
+}
+
+// densities are those of the materials on offer, in kg/m3, where they are known.
+func (a allowances) densities(offers []offer) map[string]int {
+	var all []stock.Stock
+	for _, o := range offers {
+		all = append(all, o.Stock)
+	}
+	var known map[string]int
+	for name, m := range a.describe(casework.MaterialsOf(all)) {
+		if m.Density.Known() {
+			if known == nil {
+				known = make(map[string]int)
+			}
+			known[name] = int(math.Round(m.Density.Value))
+		}
+	}
+	return known
 }

@@ -9,6 +9,7 @@ const mostSellerCuts = 10
 var transportKeys = []key{
 	{name: "longest", holds: aLength, longest: longestStock, usual: "measure the longest piece that goes into the vehicle"},
 	{name: "widest", holds: aLength, longest: longestStock, usual: "measure the widest piece that goes in beside it"},
+	{name: "heaviest", holds: aCount, most: 5000, usual: "give the kg that the vehicle may carry in one trip, in a job in inches the pounds"},
 	{name: "cuts", holds: aCount, metric: "2", zero: true, most: mostSellerCuts, usual: "sellers make one or two straight cuts in a sheet"},
 	{name: "cut_price", holds: aPrice, metric: "0"},
 	// A vertical panel saw cuts some 4 mm wide and true to 1 or 2 mm. Common
@@ -28,12 +29,16 @@ func (r *reader) transport(root *table, at place) stock.Transport {
 		Cuts: rec.count("cuts"), CutPrice: rec.fields["cut_price"].price,
 		CutKerf: rec.length("cut_kerf"), CutTolerance: rec.length("cut_tolerance"),
 	}
+	t.Heaviest = rec.count("heaviest")
+	if r.ruler.Units == stock.Inches {
+		t.Heaviest = t.Heaviest * 45359237 / 100_000_000 // pounds
+	}
 	if t.Widest > t.Longest && t.Longest > 0 {
 		r.fault(rec.where("widest").of("widest"), problem{
 			r.ruler.PrintUnit(t.Widest) + " is more than longest, " + r.ruler.PrintUnit(t.Longest),
 			"give the longer of the two as longest"})
 	}
-	if rec.sound && !t.Limited() {
+	if rec.sound && !t.Limited() && t.Heaviest == 0 {
 		r.fault(rec.place, problem{"nothing limits what can be carried", "add longest =, or leave [transport] out"})
 	}
 	return t
