@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"bytes"
+	"strings"
 	"time"
 
 	"github.com/jung-kurt/gofpdf"
@@ -33,8 +34,8 @@ func PDF(d Document) ([]byte, error) {
 	f.SetCatalogSort(true)
 	f.SetCreationDate(epoch)
 	f.SetModificationDate(epoch)
-	f.SetTitle(d.Title, true)
-	f.SetSubject(d.Subject, true)
+	f.SetTitle(basic(d.Title), true)
+	f.SetSubject(basic(d.Subject), true)
 	f.SetCreator("Sawbill", false)
 	f.SetProducer("Sawbill", false)
 	f.SetMargins(0, 0, 0)
@@ -53,7 +54,9 @@ func PDF(d Document) ([]byte, error) {
 		f.SetLineJoinStyle("miter")
 		w.font(faces[Regular].usual, 10) // bookmarks are written in the encoding of the font
 		for ; len(bookmarks) > 0 && bookmarks[0].Page == i; bookmarks = bookmarks[1:] {
-			f.Bookmark(bookmarks[0].Title, bookmarks[0].Level, bookmarks[0].Y)
+			// The writer reckons from the foot of the last page, whichever the bookmark is on.
+			y := bookmarks[0].Y + d.Pages[len(d.Pages)-1].Height - page.Height
+			f.Bookmark(basic(bookmarks[0].Title), bookmarks[0].Level, y)
 		}
 		for _, m := range page.Marks {
 			w.mark(m)
@@ -64,6 +67,17 @@ func PDF(d Document) ([]byte, error) {
 		return nil, err
 	}
 	return out.Bytes(), nil
+}
+
+// basic is s without the characters beyond the basic plane, which the writer does
+// not encode.
+func basic(s string) string {
+	return strings.Map(func(r rune) rune {
+		if r > 0xFFFF {
+			return Replacement
+		}
+		return r
+	}, s)
 }
 
 type pdfPage struct {

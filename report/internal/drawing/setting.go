@@ -20,11 +20,12 @@ type run struct {
 	font *typeface
 	text string
 	x, y float64 // where it begins, from the text's beginning and base line; y upwards
+	mark bool    // it is a mark on the letter before it
 }
 
-// set finds the fonts for s. A word that the usual font lacks a letter of is
-// written in the wide one altogether: letters of two fonts in a word are hard to
-// read. s is printable.
+// set finds the fonts for s. Words between two figures are written in the wide font
+// altogether where the usual one lacks a letter of them: a name in letters of two
+// fonts is hard to read. Figures look alike on all of a page. s is printable.
 func set(s string, face Face) setting {
 	fonts := faces[face]
 	var l setting
@@ -36,18 +37,35 @@ func set(s string, face Face) setting {
 		return l
 	}
 	for rest := s; rest != ""; {
-		end := len(rest) // of a word and the spaces behind it
-		if space := strings.IndexByte(rest, ' '); space >= 0 {
-			end = len(rest) - len(strings.TrimLeft(rest[space:], " "))
+		end := phrase(rest)
+		font := fonts.usual
+		if !hasAll(font.metrics(), rest[:end]) {
+			font = fonts.wide
 		}
-		word := fonts.usual
-		if !hasAll(word.metrics(), rest[:end]) {
-			word = fonts.wide
-		}
-		l.word(rest[:end], word, fonts.usual)
+		l.words(rest[:end], font, fonts.usual)
 		rest = rest[end:]
 	}
 	return l
+}
+
+// phrase is where the first figure of s ends, or the words before it, with the
+// spaces behind them.
+func phrase(s string) int {
+	at := 0
+	for at < len(s) {
+		end := len(s)
+		if space := strings.IndexByte(s[at:], ' '); space >= 0 {
+			end = len(s) - len(strings.TrimLeft(s[at+space:], " "))
+		}
+		if strings.ContainsAny(s[at:end], "0123456789") {
+			if at == 0 {
+				return end
+			}
+			return at
+		}
+		at = end
+	}
+	return at
 }
 
 func hasAll(m *metrics, s string) bool {
@@ -59,8 +77,8 @@ func (l *setting) add(g glyph) {
 	l.top, l.bottom = max(l.top, g.top), max(l.bottom, g.bottom)
 }
 
-// word sets s in a font, and characters that it lacks in another one.
-func (l *setting) word(s string, in, other *typeface) {
+// words sets s in a font, and characters that it lacks in another one.
+func (l *setting) words(s string, in, other *typeface) {
 	var base glyph // of the letter before a mark, with the marks that it has already
 	for _, r := range s {
 		font := in
@@ -73,7 +91,7 @@ func (l *setting) word(s string, in, other *typeface) {
 			continue
 		}
 		base = g
-		if n := len(l.runs); n > 0 && l.runs[n-1].font == font && l.runs[n-1].y == 0 && !endsInMark(l.runs[n-1].text) {
+		if n := len(l.runs); n > 0 && l.runs[n-1].font == font && !l.runs[n-1].mark {
 			l.runs[n-1].text += string(r)
 		} else {
 			l.runs = append(l.runs, run{font: font, text: string(r), x: l.width})
@@ -100,16 +118,12 @@ func (l *setting) mark(r rune, g glyph, font *typeface, base glyph) glyph {
 		y = -max(0, base.bottom+markGap+high)
 	}
 	base.top, base.bottom = max(base.top, high+y), max(base.bottom, -low-y)
-	l.runs = append(l.runs, run{font: font, text: string(r), x: x, y: y})
+	l.runs = append(l.runs, run{font: font, text: string(r), x: x, y: y, mark: true})
 	l.top, l.bottom = max(l.top, base.top), max(l.bottom, base.bottom)
 	return base
 }
 
 func isMark(r rune) bool { return unicode.Is(unicode.Mn, r) }
-
-func endsInMark(s string) bool {
-	return strings.LastIndexFunc(s, isMark) >= 0
-}
 
 // Replacement stands for a character that the fonts lack.
 const Replacement = '□'
