@@ -3,6 +3,7 @@ package drawing
 import (
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"golang.org/x/text/unicode/norm"
 )
@@ -36,14 +37,14 @@ func set(s string, face Face) setting {
 		l.runs = []run{{font: fonts.usual, text: s}}
 		return l
 	}
-	for rest := s; rest != ""; {
-		end := phrase(rest)
+	for at := 0; at < len(s); {
+		end := at + phrase(s[at:])
 		font := fonts.usual
-		if !hasAll(font.metrics(), rest[:end]) {
+		if !hasAll(font.metrics(), s[at:end]) {
 			font = fonts.wide
 		}
-		l.words(rest[:end], font, fonts.usual)
-		rest = rest[end:]
+		l.words(s, at, end, font, fonts.usual)
+		at = end
 	}
 	return l
 }
@@ -77,10 +78,13 @@ func (l *setting) add(g glyph) {
 	l.top, l.bottom = max(l.top, g.top), max(l.bottom, g.bottom)
 }
 
-// words sets s in a font, and characters that it lacks in another one.
-func (l *setting) words(s string, in, other *typeface) {
+// words sets s, from at to end, in a font, and characters that it lacks in another
+// one.
+func (l *setting) words(s string, at, end int, in, other *typeface) {
 	var base glyph // of the letter before a mark, with the marks that it has already
-	for _, r := range s {
+	for i, r := range s[at:end] {
+		i += at
+		next := i + utf8.RuneLen(r)
 		font := in
 		if !in.metrics().has(r) {
 			font = other
@@ -92,9 +96,9 @@ func (l *setting) words(s string, in, other *typeface) {
 		}
 		base = g
 		if n := len(l.runs); n > 0 && l.runs[n-1].font == font && !l.runs[n-1].mark {
-			l.runs[n-1].text += string(r)
+			l.runs[n-1].text = s[i-len(l.runs[n-1].text) : next]
 		} else {
-			l.runs = append(l.runs, run{font: font, text: string(r), x: l.width})
+			l.runs = append(l.runs, run{font: font, text: s[i:next], x: l.width})
 		}
 		l.add(g)
 	}

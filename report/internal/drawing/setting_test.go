@@ -2,6 +2,8 @@ package drawing
 
 import (
 	"bytes"
+	"fmt"
+	"math"
 	"strings"
 	"testing"
 
@@ -187,5 +189,33 @@ func TestBookmarksLeadToTheirPlace(t *testing.T) {
 		if off := g.height - w.height; g.title != w.title || g.level != w.level || off < -0.01 || off > 0.01 {
 			t.Errorf("bookmark %v, want %v", g, w)
 		}
+	}
+}
+
+// What is set behind a turned text is set in its own font and size, though the turn
+// restores what stood before.
+func TestFontsHoldBehindATurnedText(t *testing.T) {
+	page := Drawing{Width: 100, Height: 100}
+	page.Text(Text{At: Point{10, 10}, String: "a", Size: 9})
+	page.Text(Text{At: Point{10, 50}, String: "b 1 ệ", Size: 7, Face: Bold, Turned: true})
+	page.Text(Text{At: Point{20, 20}, String: "ể", Size: 7, Face: Bold})
+	page.Text(Text{At: Point{30, 30}, String: "c", Size: 7, Face: Bold})
+	page.Text(Text{At: Point{40, 40}, String: "d", Size: 9})
+	data, err := PDF(Document{Pages: []Drawing{page}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := pdf.NewReader(bytes.NewReader(data), int64(len(data)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got []string
+	for _, text := range r.Page(1).Content().Text {
+		if text.S == "c" || text.S == "d" || text.S == string(rune('ể'&0xFF)) {
+			got = append(got, fmt.Sprintf("%s %v", text.Font, math.Round(text.FontSize)))
+		}
+	}
+	if want := "utf8dejavubold 7; utf8gobold 7; utf8go 9"; strings.Join(got, "; ") != want {
+		t.Errorf("got %q, want %s", got, want)
 	}
 }
