@@ -28,6 +28,11 @@ func frontPage(b document, p *cutplan.Plan, names offcutNames, o Options) {
 		t.Times = 1
 		b.Table(t)
 	}
+	if cuts := atSeller(p, r); len(cuts.rows) > 0 {
+		b.Heading(atSellerHeading)
+		b.Table(cuts.table())
+		b.Paragraph(aboutAtSeller(p, r))
+	}
 	b.Strong(proof(p))
 	if len(p.Estimates) > 0 {
 		b.Heading(estimatesHeading)
@@ -53,12 +58,19 @@ func frontPage(b document, p *cutplan.Plan, names offcutNames, o Options) {
 	}
 	if offcuts := kept(p, names, r); len(offcuts.rows) > 0 {
 		b.Heading("Keep")
-		b.Table(in(offcuts.table(), 11))
+		t := in(offcuts.table(), 11)
+		if len(t.Rows) > manyKept {
+			t = offcuts.table() // so that all of it stays on the page
+		}
+		b.Table(t)
 	}
 	if c := cover(p); c != "" {
 		b.Paragraph(c)
 	}
 }
+
+// manyKept is how many kinds of offcuts are listed in large type at the most.
+const manyKept = 6
 
 // in sets a table in a size of type.
 func in(t paper.Table, size float64) paper.Table {

@@ -32,6 +32,7 @@ type planFile struct {
 	Seconds   number         `json:"seconds"`
 	Blanks    []blankFile    `json:"blanks"`
 	Buy       []buyFile      `json:"buy"`
+	AtSeller  []divisionFile `json:"cut_by_seller,omitempty"`
 	Layouts   []layoutFile   `json:"layouts"`
 	Unplaced  []unplacedFile `json:"unplaced"`
 	Estimates []estimateFile `json:"estimates,omitempty"`
@@ -109,6 +110,7 @@ type layoutFile struct {
 	Kind     string `json:"kind"`
 	Material string `json:"material"`
 	OnHand   bool   `json:"on_hand"`
+	From     string `json:"from,omitempty"` // the offer of which the seller cut it
 	Repeat   int    `json:"repeat"`
 	sizeFile
 	Section *sectionFile `json:"section,omitempty"`
@@ -222,10 +224,13 @@ func fileOf(p *cutplan.Plan, o Options, names offcutNames) planFile {
 		}
 		f.Buy = append(f.Buy, bought)
 	}
+	for _, d := range p.AtSeller {
+		f.AtSeller = append(f.AtSeller, divisionOf(d))
+	}
 	for i, l := range p.Layouts {
 		s := l.Stock
 		written := layoutFile{
-			Stock: s.Name, Kind: s.Kind.String(), Material: s.Material, OnHand: s.OnHand, Repeat: l.Repeat,
+			Stock: s.Name, Kind: s.Kind.String(), Material: s.Material, OnHand: s.OnHand, From: s.From, Repeat: l.Repeat,
 			sizeFile: sizeFile{mm(s.Length), mm(s.Width), mm(s.Thickness)},
 			Kerf:     mm(p.Job.Saw.Kerf), Trim: mm(s.Trim), Root: nodeOf(p, i, l.Root, names),
 		}

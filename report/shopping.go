@@ -25,6 +25,9 @@ func shoppingList(p *cutplan.Plan, r stock.Ruler) listing {
 		l.add(strconv.Itoa(b.Count), b.Stock.Name, stockSize(b.Stock, r), b.Stock.Material,
 			price(b.Stock.Price), price(b.Cost))
 	}
+	if cuts := cutsAtSeller(p); cuts > 0 {
+		l.add("", fmt.Sprintf("cuts by the seller, %d", cuts), "", "", price(p.Job.Transport.CutPrice), price(p.Job.Transport.CutPrice.Times(cuts)))
+	}
 	l.add(strconv.Itoa(pieces), "in all", "", "", "", price(p.Cost))
 	l.total = 1
 	return l.withBoardFeet(p.Buy)
@@ -34,9 +37,11 @@ func shoppingList(p *cutplan.Plan, r stock.Ruler) listing {
 func (l listing) withBoardFeet(buy []cutplan.Purchase) listing {
 	var sum stock.Volume
 	some := false
-	feet := make([]string, len(buy), len(buy)+1)
-	for i, b := range buy {
+	feet := make([]string, len(l.rows)-1, len(l.rows))
+	for i := range feet {
 		feet[i] = "-"
+	}
+	for i, b := range buy {
 		if v, reckoned := b.Measured(); reckoned {
 			some, sum = true, sum.Plus(v)
 			feet[i] = v.BoardFeet().String()

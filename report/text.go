@@ -45,6 +45,7 @@ func Summary(to io.Writer, p *cutplan.Plan, o Options) error {
 	if len(p.Buy) > 0 {
 		w.listing("Buy", shoppingList(p, o.Ruler))
 	}
+	w.listing(atSellerHeading, atSeller(p, o.Ruler))
 	w.line("\n%s", proof(p))
 	for _, s := range shares(p.Totals) {
 		w.line("%s", s)

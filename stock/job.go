@@ -10,7 +10,12 @@ type Job struct {
 	// take; 0 is no limit.
 	Shortest Length
 	Offcut   Offcut
-	Stock    []Stock
+	// Tax is added to what is bought, Worth the share of its price at which what is
+	// kept counts where choices are compared; 0 where they are not given.
+	Tax, Worth Share
+	// Transport is what can be brought home in one piece.
+	Transport Transport
+	Stock     []Stock
 	// Rough is for sale by the board foot: an estimate is made of it, no
 	// layout. Of its materials Stock has boards on hand only.
 	Rough []Rough

@@ -40,6 +40,9 @@ type Stock struct {
 	// Measure is by what board feet are reckoned, of lumber that has a nominal
 	// size or a rough thickness.
 	Measure Measure
+	// From is the name of the offer of which s is a piece, cut by the seller; empty
+	// for all that is bought as it is.
+	From string
 	// Section is where s lies on a board that is cut apart at its defects;
 	// Length is then that of the section.
 	Section Section

@@ -18,6 +18,7 @@ stand and sag.
 Nothing is planned or written.
 `,
 		flags: func(f *pflag.FlagSet, s *settings) {
+			s.asking(f)
 			s.printing(f)
 			f.BoolVar(&s.quiet, "quiet", false, "no warnings")
 		},

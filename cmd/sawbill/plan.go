@@ -36,6 +36,7 @@ search and keeps the best plan found so far.
 `,
 		flags: func(f *pflag.FlagSet, s *settings) {
 			f.StringVarP(&s.output, "output", "o", "", "the `folder` to write to")
+			s.asking(f)
 			s.solving(f)
 			s.printing(f)
 			f.StringVar(&s.paper, "paper", "", "of plan.pdf, `a4|letter`: without it, letter for\nlengths in inches, else a4")

@@ -30,7 +30,7 @@ type command struct {
 }
 
 func commands() []command {
-	return []command{newCommand(), partsCommand(), planCommand(), rackCommand()}
+	return []command{newCommand(), partsCommand(), planCommand(), compareCommand(), rackCommand()}
 }
 
 // invocation is one call of a command.
@@ -136,7 +136,7 @@ func (in *invocation) read() (*job.File, error) {
 	if len(in.operands) != 1 {
 		return nil, usageError{fmt.Sprintf("%s takes one job file, not %d", in.name, len(in.operands)), fmt.Sprintf("see \"sawbill help %s\"", in.name)}
 	}
-	file, err := job.Read(in.operands[0])
+	file, err := job.ReadChanged(in.operands[0], in.changes)
 	if err != nil {
 		return nil, err
 	}

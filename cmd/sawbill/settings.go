@@ -8,6 +8,7 @@ import (
 
 	"sawbill/report"
 	"sawbill/stock"
+	"sawbill/stock/job"
 )
 
 // settings are the values of the flags. Each command takes those it knows.
@@ -18,6 +19,7 @@ type settings struct {
 	units      string
 	paper      string
 	output     string
+	changes    job.Changes
 	quiet      bool
 }
 
@@ -32,8 +34,18 @@ func (s *settings) solving(f *pflag.FlagSet) {
 	f.BoolVar(&s.quiet, "quiet", false, "no progress on the terminal, no warnings")
 }
 
+// asking adds the flags of what if.
+func (s *settings) asking(f *pflag.FlagSet) {
+	f.StringArrayVar(&s.changes.Without, "without", nil, "what if: leave out the `part` of that name; of a case design\nalso back, base or doors, and its sizes follow")
+	f.StringArrayVar(&s.changes.Counts, "count", nil, "what if: make so many of a part, `name=3`")
+	f.IntVar(&s.changes.Spare, "spare", 0, "what if: make so many more of each small part, one that would\nitself be no offcut worth keeping")
+	f.StringArrayVar(&s.changes.Thicknesses, "thickness", nil, "what if: a material really measures so much,\n`material=17.7`; a case design follows")
+}
+
 func (s *settings) check() error {
 	switch {
+	case s.changes.Spare < 0 || s.changes.Spare > mostSpare:
+		return usageError{fmt.Sprintf("--spare %d makes no sense", s.changes.Spare), fmt.Sprintf("use a number from 0 to %d", mostSpare)}
 	case s.units != "" && s.units != "mm" && s.units != "in":
 		return usageError{fmt.Sprintf("--units %q is not known", s.units), "use mm or in"}
 	case s.paper != "" && s.paper != "a4" && s.paper != "letter":
@@ -45,6 +57,9 @@ func (s *settings) check() error {
 	}
 	return nil
 }
+
+// mostSpare of a part are more than anybody spoils.
+const mostSpare = 100
 
 // ruler prints in the units asked for, or the job's.
 func (s *settings) ruler(job stock.Units) stock.Ruler {

@@ -34,6 +34,14 @@ type Progress struct {
 // no sense, or that the program broke its word: a cutting bill that does not hold
 // its parts, or a plan that nest.Verify refuses, is never returned.
 func Make(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
+	if len(job.TooLarge()) > 0 {
+		return makeCarried(ctx, job, o)
+	}
+	return makeWhole(ctx, job, o)
+}
+
+// makeWhole plans a job whose stock is brought home as it is.
+func makeWhole(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
 	bill := cuttingBill(job)
 	if err := verify(job, bill); err != nil {
 		return nil, fmt.Errorf("the cutting bill does not hold, which is a fault of this program, not of the job: %w", err)
@@ -104,7 +112,7 @@ func pose(job stock.Job, bill []Blank) nest.Problem {
 		n := nest.Stock{
 			Length: int64(s.Length), Width: int64(s.Width),
 			TrimLength: int64(s.Trim), TrimWidth: int64(s.TrimWidth()),
-			Price: int64(s.Price), Count: s.Count, OnHand: s.OnHand,
+			Price: int64(s.Price), Count: s.Count, OnHand: s.OnHand || s.From != "", // pieces are paid for with their offer
 		}
 		if s.OnHand {
 			n.Price = 0

@@ -8,9 +8,12 @@ import "sawbill/stock"
 
 // Plan is the plan of a whole job. It has passed nest.Verify.
 type Plan struct {
-	Job      stock.Job
-	Bill     []Blank // the cutting bill, in the order of Job.Parts: one blank for each, or several
-	Buy      []Purchase
+	Job  stock.Job
+	Bill []Blank // the cutting bill, in the order of Job.Parts: one blank for each, or several
+	Buy  []Purchase
+	// AtSeller is what is cut before it is carried home. Layouts are then of its
+	// pieces, those that stay whole too.
+	AtSeller []Division
 	Layouts  []Layout
 	Unplaced []Unplaced
 	// Estimates are of blanks that are neither cut nor unplaced: their lumber is

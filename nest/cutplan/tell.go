@@ -22,7 +22,7 @@ func tell(job stock.Job, bill []Blank, problem nest.Problem, answer nest.Plan) *
 	}
 	slices.SortStableFunc(p.Layouts, func(a, b Layout) int { return p.waits(a) - p.waits(b) })
 	for i, s := range job.Stock {
-		if used[i] > 0 && !s.OnHand {
+		if used[i] > 0 && !s.OnHand && s.From == "" {
 			p.Buy = append(p.Buy, Purchase{Stock: s, Count: used[i], Cost: s.Price.Times(used[i])})
 		}
 	}

@@ -15,6 +15,14 @@ func totals(p *Plan) Totals {
 		}
 		all.layout(p, l, s.Thickness, 0)
 	}
+	for _, d := range p.AtSeller {
+		if d.Stock.Kind == stock.Sheet {
+			sheets.atSeller(p, d, stock.Millimetre)
+		} else {
+			boards.atSeller(p, d, d.Stock.Thickness)
+		}
+		all.atSeller(p, d, d.Stock.Thickness)
+	}
 	t := Totals{All: all.shares(), Sheets: sheets.shares(), Boards: boards.shares()}
 	if !boards.some {
 		t.All = t.Sheets
@@ -47,6 +55,16 @@ func (t *tally) layout(p *Plan, l Layout, thick, finished stock.Length) {
 			t.offcuts = t.offcuts.Add(n.Length, n.Width, thick, l.Repeat)
 		}
 	}
+}
+
+// atSeller adds what the seller's saw takes of the stock that it divides.
+func (t *tally) atSeller(p *Plan, d Division, thick stock.Length) {
+	lost, across := d.along()
+	for _, s := range d.pieces(p.Job.Transport, 1) {
+		size, _ := Division{Stock: s, Cut: d.Cut}.along()
+		lost -= stock.Length(s.Count) * size
+	}
+	t.cut = t.cut.Add(lost, across, thick, d.Count)
 }
 
 func (t *tally) shares() Shares {

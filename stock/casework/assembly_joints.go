@@ -39,7 +39,7 @@ func (r *reckoner) prepareStep() (unit, text string) {
 		text += " Bore the holes for the dowels, with a jig or a stop for their depth."
 	}
 	if r.onTenons() {
-		text += " Cut the mortises for the loose tenons, against a stop for their depth."
+		text += " Cut the mortises for the loose tenons, against a stop for their depth; round the edges of their strips to fit, then crosscut the tenons off."
 	}
 	if r.has("shelves") && r.made.shelf.loose {
 		text += " Bore the rows for the shelf pins."

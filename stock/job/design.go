@@ -22,15 +22,15 @@ var (
 // derive reads the [case] of a job file and derives its parts. It reports
 // whether that could be done. Where something could not be read, be it of the case
 // or of the stock, its faults are told that do not follow from that.
-func (r *reader) derive(root *table, at place, offers []offer, rough []lumber, allowed allowances, into *File, whole bool) ([]wanted, bool) {
+func (r *reader) derive(root *table, at place, offers []offer, rough []lumber, allowed allowances, into *File, whole bool) (all []wanted, left []string, ok bool) {
 	v, there := root.last("case")
 	if !there {
-		return nil, true
+		return nil, nil, true
 	}
 	t, found := single("case", *v)
 	if found.found() {
 		r.fault(at.at(v.line).of("case"), found)
-		return nil, false
+		return nil, nil, false
 	}
 	var design casework.Design
 	d := designer{reader: r}
@@ -38,6 +38,7 @@ func (r *reader) derive(root *table, at place, offers []offer, rough []lumber, a
 	if !whole { // any key may be meant by what could not be made out
 		d.doubt(at.of("case"))
 	}
+	left = r.changes.unlike(&design)
 	onOffer, inDoubt := materialsOnOffer(root, offers, rough)
 	made, faults := casework.Derive(design, casework.Context{
 		Ruler:        r.ruler,
@@ -50,10 +51,9 @@ func (r *reader) derive(root *table, at place, offers []offer, rough []lumber, a
 		r.fault(place{at.file, f.Line, f.Key}, problem{f.Cause, f.Remedy})
 	}
 	if made == nil {
-		return nil, false
+		return nil, nil, false
 	}
 	into.Case = made
-	var all []wanted
 	for _, p := range made.Parts {
 		mitres := p.Allowance.Mitres
 		p.Allowance = allowed.to(p.Material)
@@ -61,7 +61,7 @@ func (r *reader) derive(root *table, at place, offers []offer, rough []lumber, a
 		subject := fmt.Sprintf("part %q of the case", p.Name)
 		all = append(all, wanted{p, record{place: place{at.file, t.line, subject}, sound: allowed.sound}})
 	}
-	return all, true
+	return all, left, true
 }
 
 // materialsOnOffer is all stock whose material and thickness are known, and whether

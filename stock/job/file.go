@@ -28,25 +28,28 @@ type File struct {
 
 // Read reads the job file at path and the part lists and the rack it names, which
 // are looked for beside it. The error is of type [Faults] and holds every fault.
-func Read(path string) (*File, error) {
+func Read(path string) (*File, error) { return ReadChanged(path, Changes{}) }
+
+// ReadChanged is Read as if the files said otherwise.
+func ReadChanged(path string, as Changes) (*File, error) {
 	beside := func(name string) string {
 		if filepath.IsAbs(name) {
 			return name
 		}
 		return filepath.Join(filepath.Dir(path), filepath.FromSlash(name))
 	}
-	return read(path, beside, os.ReadFile)
+	return read(path, beside, os.ReadFile, as)
 }
 
 // ReadFS is Read within a file system, such as one in memory.
 func ReadFS(fsys fs.FS, name string) (*File, error) {
 	beside := func(list string) string { return path.Join(path.Dir(name), list) }
-	return read(name, beside, func(name string) ([]byte, error) { return fs.ReadFile(fsys, name) })
+	return read(name, beside, func(name string) ([]byte, error) { return fs.ReadFile(fsys, name) }, Changes{})
 }
 
 // read reads the job called name. Part lists are found by beside.
-func read(name string, beside func(string) string, open func(string) ([]byte, error)) (*File, error) {
-	r := &reader{layout: fileKeys, files: []string{name}}
+func read(name string, beside func(string) string, open func(string) ([]byte, error), as Changes) (*File, error) {
+	r := &reader{layout: fileKeys, files: []string{name}, changes: as}
 	at := place{file: name}
 	source, found := openText(name, open)
 	if found.found() {
@@ -111,28 +114,24 @@ func (r *reader) job(root *table, at place, open listOpener, whole bool) *File {
 	file.Saw = sawOf(saw)
 	file.Shortest = r.section(root, "milling", at).length("shortest")
 	file.Offcut = r.offcut(offcut, saw)
+	file.Transport = r.transport(root, at)
 
+	r.shopping(root, at, &file.Job)
 	offers := r.offers(root, at, file.Saw.Kerf)
+	whole = r.lists(top, "offers", open, file, func(source string, at place) {
+		offers = append(offers, r.priceList(source, at, file.Saw.Kerf)...)
+	}) && whole
+	r.together(offers)
+	were := r.changes.thicker(r, offers)
 	rough := r.rough(root, at, offers)
 	wanted := r.parts(root, at, allowed)
-	for _, name := range top.fields["parts"].files {
-		full, source, found := open(name)
-		if slices.Contains(r.files, full) {
-			found = problem{"is named twice", "name each list once"}
-		}
-		if found.found() {
-			r.fault(top.where("parts").of("parts"), problem{name + ": " + found.cause, found.remedy})
-			whole = false
-			continue
-		}
-		r.files = append(r.files, full)
-		file.Lists = append(file.Lists, full)
-		wanted = append(wanted, r.partList(source, place{file: full}, allowed)...)
-	}
+	whole = r.lists(top, "parts", open, file, func(source string, at place) {
+		wanted = append(wanted, r.partList(source, at, allowed)...)
+	}) && whole
 	onHand, ok := r.onHand(top, open, offers, rough, file)
 	whole = whole && ok
-	derived, ok := r.derive(root, at, slices.Concat(offers, unlike(onHand, offers, rough)), rough, allowed, file, whole)
-	wanted = append(wanted, derived...)
+	derived, left, ok := r.derive(root, at, slices.Concat(offers, unlike(onHand, offers, rough)), rough, allowed, file, whole)
+	wanted = r.changes.parts(r, append(wanted, derived...), were, left, file.Offcut)
 	whole = whole && ok
 
 	if whole {
@@ -150,6 +149,27 @@ func (r *reader) job(root *table, at place, open listOpener, whole bool) *File {
 		file.Parts = append(file.Parts, w.Part)
 	}
 	return file
+}
+
+// lists opens the lists that a key of the job file names and has each read. It reports
+// whether all could be opened.
+func (r *reader) lists(top record, key string, open listOpener, file *File, read func(source string, at place)) bool {
+	all := true
+	for _, name := range top.fields[key].files {
+		full, source, found := open(name)
+		if slices.Contains(r.files, full) {
+			found = problem{"is named twice", "name each list once"}
+		}
+		if found.found() {
+			r.fault(top.where(key).of(key), problem{name + ": " + found.cause, found.remedy})
+			all = false
+			continue
+		}
+		r.files = append(r.files, full)
+		file.Lists = append(file.Lists, full)
+		read(source, place{file: full})
+	}
+	return all
 }
 
 // section reads the [name] of a job file; without one, all is as default.

@@ -33,11 +33,27 @@ func (r *reader) offers(root *table, at place, kerf stock.Length) []offer {
 		all = append(all, r.board(rec, kerf))
 	}
 	slices.SortStableFunc(all, func(a, b offer) int { return a.line - b.line })
+	return all
+}
+
+// together checks all offers of a job against one another.
+func (r *reader) together(all []offer) {
 	for i := range all {
 		all[i].sound = r.agrees(all[i], all[:i]) && all[i].sound
 	}
 	r.weigh(all)
-	return all
+}
+
+// priced turns the price of a metre, of a foot or the like into that of a piece.
+func (r *reader) priced(o offer) offer {
+	if per := slices.Index(stock.Pers, o.text("per")); o.sound && per > 0 && o.Price > 0 {
+		o.Price = o.PriceOf(o.Price, stock.Per(per))
+		if o.Price == 0 {
+			r.fault(o.where("price").of("price"), problem{"comes to less than half a cent for one piece", "check what the price is for"})
+			o.sound = false
+		}
+	}
+	return o
 }
 
 // each reads every table of a [[name]].
@@ -77,7 +93,7 @@ func called(word string, t *table, index int, keys []key) string {
 func (r *reader) sheet(rec record) offer {
 	s := stockOf(rec, stock.Sheet)
 	s.Grain = map[string]stock.Grain{"width": stock.GrainWidth, "none": stock.GrainAny}[rec.text("grain")]
-	return r.trimmed(offer{Stock: s, record: rec})
+	return r.priced(r.trimmed(offer{Stock: s, record: rec}))
 }
 
 // board reads a board.
@@ -98,7 +114,7 @@ func (r *reader) board(rec record, kerf stock.Length) offer {
 		r.fault(rec.place, problem{"its width is missing", "measure: width ="})
 		rec.sound = false
 	}
-	return r.cleared(r.trimmed(offer{Stock: s, record: rec}), kerf)
+	return r.cleared(r.priced(r.trimmed(offer{Stock: s, record: rec})), kerf)
 }
 
 // fill gives a length that was not written.
@@ -121,6 +137,7 @@ func stockOf(rec record, kind stock.Kind) stock.Stock {
 		Count:     rec.count("count"),
 		OnHand:    rec.fields["on_hand"].truth,
 	}
+	s.Seller = rec.text("seller")
 	if s.OnHand {
 		s.Price = 0
 	}

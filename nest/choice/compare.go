@@ -1,0 +1,128 @@
+package choice
+
+import (
+	"context"
+	"fmt"
+	"runtime"
+	"slices"
+	"sync"
+	"time"
+
+	"sawbill/nest/cutplan"
+	"sawbill/stock"
+)
+
+// Options steer Compare. The zero value is ready for use.
+type Options struct {
+	// Seed and Iterations are those of cutplan.Options, for each choice.
+	Seed       uint64
+	Iterations int64
+	// Worth is the share of its price at which what is kept counts, in
+	// hundredths of a percent.
+	Worth int64
+	// Density, if any, is that of a material in kg/m3, 0 where it is not known.
+	Density func(material string) float64
+	// Progress, if any, is told how many of the choices are planned, from one
+	// goroutine at a time.
+	Progress func(done, of int)
+}
+
+// task is a problem that one or several choices of a material share.
+type task struct {
+	job  stock.Job
+	plan *cutplan.Plan
+	err  error
+}
+
+// Compare plans every choice, several side by side, until all are proven, the
+// iterations are spent or ctx ends: each choice gets its share of the time that
+// is left, and what one does not need goes to those after it. Without a deadline
+// and iterations, each gets what cutplan.Make gives itself. Errors are those of
+// cutplan.Make. With iterations equal jobs give equal comparisons.
+func Compare(ctx context.Context, j stock.Job, o Options) (*Comparison, error) {
+	c := &Comparison{Job: j}
+	var tasks []*task
+	var of [][]set   // of each material
+	var by [][]*task // the task of each set
+	for _, p := range j.Parts {
+		if slices.ContainsFunc(c.Materials, func(m Material) bool { return m.Name == p.Material }) {
+			continue
+		}
+		c.Materials = append(c.Materials, Material{Name: p.Material})
+		all := sets(j, p.Material)
+		var own []*task
+		for _, s := range all {
+			job := s.job(j, p.Material)
+			at := slices.IndexFunc(own, func(t *task) bool { return sameProblem(t.job, job) })
+			if at >= 0 {
+				own = append(own, own[at])
+				continue
+			}
+			own = append(own, &task{job: job})
+			tasks = append(tasks, own[len(own)-1])
+		}
+		of, by = append(of, all), append(by, own)
+	}
+	solve(ctx, tasks, o)
+	for _, t := range tasks {
+		if t.err != nil {
+			return nil, t.err
+		}
+	}
+	for m := range c.Materials {
+		plans := make([]*cutplan.Plan, len(of[m]))
+		for i, s := range of[m] {
+			plans[i] = reprice(by[m][i].plan, s.job(j, c.Materials[m].Name))
+		}
+		inherit(plans)
+		for i, s := range of[m] {
+			c.Materials[m].Choices = append(c.Materials[m].Choices, o.weigh(s, plans[i], c.Materials[m].Name))
+		}
+		c.Materials[m].rank()
+	}
+	return c, nil
+}
+
+// solve plans all tasks, as many at a time as there are processors.
+func solve(ctx context.Context, tasks []*task, o Options) {
+	workers := min(runtime.GOMAXPROCS(0), len(tasks))
+	var mu sync.Mutex
+	next, done := 0, 0
+	var running sync.WaitGroup
+	for range workers {
+		running.Go(func() {
+			for {
+				mu.Lock()
+				i := next
+				next++
+				mu.Unlock()
+				if i >= len(tasks) {
+					return
+				}
+				tasks[i].solve(ctx, len(tasks)-i, workers, o)
+				mu.Lock()
+				done++
+				if o.Progress != nil {
+					o.Progress(done, len(tasks))
+				}
+				mu.Unlock()
+			}
+		})
+	}
+	running.Wait()
+}
+
+// solve plans t in its share of the time: left tasks are to be planned yet, t
+// among them, workers at a time.
+func (t *task) solve(ctx context.Context, left, workers int, o Options) {
+	if end, limited := ctx.Deadline(); limited && o.Iterations == 0 {
+		rounds := (left + workers - 1) / workers
+		share, cancel := context.WithTimeout(ctx, time.Until(end)/time.Duration(rounds))
+		defer cancel()
+		ctx = share
+	}
+	t.plan, t.err = cutplan.Make(ctx, t.job, cutplan.Options{Seed: o.Seed, Iterations: o.Iterations})
+	if t.err != nil {
+		t.err = fmt.Errorf("planning a choice of %s: %w", t.job.Parts[0].Material, t.err)
+	}
+}

@@ -1,0 +1,323 @@
+package choice
+
+import (
+	"context"
+	"fmt"
+	"math/rand/v2"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"sawbill/nest/cutplan"
+	"sawbill/stock"
+)
+
+const mm = stock.Millimetre
+
+func board(name, seller string, length int, price stock.Money) stock.Stock {
+	return stock.Stock{Name: name, Seller: seller, Kind: stock.Board, Material: "pine", Price: price,
+		Length: stock.Length(length) * mm, Width: 100 * mm, Thickness: 20 * mm}
+}
+
+func compare(t *testing.T, j stock.Job, o Options) *Comparison {
+	t.Helper()
+	if o.Iterations == 0 {
+		o.Iterations = 200
+	}
+	c, err := Compare(context.Background(), j, o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+// shelves are five pieces of 1000 in pine, without kerf.
+func shelves(offers ...stock.Stock) stock.Job {
+	return stock.Job{
+		Stock:  offers,
+		Offcut: stock.Offcut{Length: 300 * mm, Width: 80 * mm},
+		Parts:  []stock.Part{{Name: "shelf", Material: "pine", Length: 1000 * mm, Width: 100 * mm, Thickness: 20 * mm, Count: 5}},
+	}
+}
+
+// Five pieces of 1000: three boards of 2000 at 5.00 are 15.00, two of 3000 at
+// 8.00 are 16.00, one of each size, 2 + 3, is 13.00.
+func TestTwoLengthsByHand(t *testing.T) {
+	short, long := board("short", "", 2000, 500), board("long", "", 3000, 800)
+	m := compare(t, shelves(short, long), Options{}).Materials[0]
+	type line struct {
+		offers      []int
+		cost        stock.Money
+		pieces      int
+		kept        int
+		dominatedBy int
+	}
+	var got []line
+	for _, c := range m.Choices {
+		if !c.Plan.Proven() {
+			t.Errorf("offers %v: %v is not proven", c.Offers, c.Plan.Cost)
+		}
+		got = append(got, line{c.Offers, c.Plan.Cost, c.Pieces, c.Kept, c.DominatedBy})
+	}
+	want := []line{{[]int{0, 1}, 1300, 2, 0, -1}, {[]int{0}, 1500, 3, 1, 0}, {[]int{1}, 1600, 2, 1, 0}}
+	if diff := cmp.Diff(want, got, cmp.AllowUnexported(line{})); diff != "" {
+		t.Error(diff)
+	}
+	// Two long ones cost 3.00 more, three short ones 2.00 more.
+	extra := map[string]stock.Money{}
+	for _, sub := range m.Substitutes {
+		extra[sub.Offer.Name] = sub.Extra
+		if m.Choices[sub.Choice].Plan.Cost-m.Best().Plan.Cost != sub.Extra {
+			t.Errorf("%+v: the choice costs %v", sub, m.Choices[sub.Choice].Plan.Cost)
+		}
+	}
+	if diff := cmp.Diff(map[string]stock.Money{"short": 300, "long": 200}, extra); diff != "" {
+		t.Error(diff)
+	}
+}
+
+func TestBreakEvenByHand(t *testing.T) {
+	short, long := board("short", "", 2000, 500), board("long", "", 3000, 800)
+	m := compare(t, shelves(short, long), Options{}).Materials[0]
+	both, shorts, longs := m.Choices[0], m.Choices[1], m.Choices[2]
+	tests := []struct {
+		reason   string
+		c, other Choice
+		offer    stock.Stock
+		want     stock.Money
+		wins     bool
+	}{
+		{"two long ones cost 15.00 at 7.50", longs, shorts, long, 750, true},
+		{"three short ones cost 16.00 at 5.33 1/3", shorts, longs, short, 533, true},
+		{"two long ones cost no more than three short ones from 5.33 1/3 on", longs, shorts, short, 534, true},
+		{"three short ones cost no more than two long ones from 7.50 on", shorts, longs, long, 750, true},
+		{"a long and a short one: 15.00 less 5.00 for the long", both, shorts, long, 1000, true},
+		{"two long ones win against a long and a short one if the second costs what the short one does", longs, both, long, 500, true},
+		{"three short ones: the two beyond the one for the price of a long one", shorts, both, short, 400, true},
+	}
+	for _, tt := range tests {
+		got, wins := BreakEven(tt.c, tt.other, tt.offer)
+		if got != tt.want || wins != tt.wins {
+			t.Errorf("%s: got %v, %v", tt.reason, got, wins)
+		}
+	}
+	if p, wins := BreakEven(shorts, shorts, short); wins {
+		t.Errorf("equal counts break even at %v", p)
+	}
+}
+
+// At 50 % the 1000 left of three short boards counts 1.25, and the 1000 left of
+// two long ones a third of 8.00, halved: 1.33.
+func TestWorthByHand(t *testing.T) {
+	m := compare(t, shelves(board("short", "", 2000, 500), board("long", "", 3000, 800)), Options{Worth: 50_00}).Materials[0]
+	var net []stock.Money
+	for _, c := range m.Choices {
+		net = append(net, c.Net())
+	}
+	if diff := cmp.Diff([]stock.Money{1300, 1375, 1467}, net); diff != "" {
+		t.Error(diff)
+	}
+}
+
+// Two boards of 2 m x 100 x 20 mm are 0.008 m3: 4 kg at 500 kg/m3, and need a
+// crosscut each.
+func TestWeightAndCutsByHand(t *testing.T) {
+	j := shelves(board("short", "", 2000, 500))
+	j.Parts[0].Count = 4
+	c := compare(t, j, Options{Density: func(string) float64 { return 500 }}).Materials[0].Best()
+	if fmt.Sprintf("%.6f", c.Weight) != "4.000000" || c.Cuts != 2 || c.Setups != 1 || c.Pieces != 2 {
+		t.Errorf("%v kg, %d cuts, %d setups, %d pieces", c.Weight, c.Cuts, c.Setups, c.Pieces)
+	}
+}
+
+// North sells the short boards for less, South the long ones. Both together take
+// 5.00 and 8.00; North alone three short ones, 15.00 rather than 5.00 and 11.00;
+// South alone 6.00 and 8.00.
+func TestSellersByHand(t *testing.T) {
+	c := compare(t, shelves(
+		board("short", "North", 2000, 500), board("long", "North", 3000, 1100),
+		board("short", "South", 2000, 600), board("long", "South", 3000, 800)), Options{})
+	if best, all := c.Best(), c.All(); best.Cost != 1300 || best.Bound != 1300 || all.Cost != 1300 {
+		t.Errorf("best %+v, all %+v", best, all)
+	}
+	want := map[string]stock.Money{"North": 1500, "South": 1400}
+	for _, seller := range c.Sellers() {
+		if from, can := c.From(seller); !can || from.Cost != want[seller] {
+			t.Errorf("%s: %v, want %v", seller, from.Cost, want[seller])
+		}
+	}
+}
+
+// Without the board on hand three short ones are bought, with it two.
+func TestOnHandByHand(t *testing.T) {
+	rack := board("rack", "", 1200, 0)
+	rack.OnHand, rack.Count = true, 1
+	m := compare(t, shelves(board("short", "", 2000, 500), rack), Options{}).Materials[0]
+	if len(m.Choices) != 2 || m.Choices[0].Plan.Cost != 1000 || !m.Choices[0].OnHand || m.Choices[1].Plan.Cost != 1500 || m.Choices[1].OnHand {
+		t.Errorf("%+v", m.Choices)
+	}
+}
+
+// A board too short for the parts is no choice alone, and comes last.
+func TestIncompleteChoicesComeLast(t *testing.T) {
+	m := compare(t, shelves(board("stub", "", 900, 10), board("short", "", 2000, 500)), Options{}).Materials[0]
+	last := m.Choices[len(m.Choices)-1]
+	if !m.Best().Plan.Complete() || last.Plan.Complete() || len(last.Offers) != 1 || last.Offers[0] != 0 {
+		t.Errorf("%+v", last)
+	}
+}
+
+// A thick board is planed down only for want of other stock: what is cheaper of
+// it is shown beside the choice of both, and not given to that.
+func TestThickBoardsStayTheirOwnChoice(t *testing.T) {
+	thick := board("thick", "", 2000, 300)
+	thick.Thickness = 50 * mm
+	m := compare(t, shelves(board("thin", "", 2000, 500), thick), Options{}).Materials[0]
+	for _, c := range m.Choices {
+		want := stock.Money(1500)
+		if len(c.Offers) == 1 && c.Offers[0] == 1 {
+			want = 900
+		}
+		if c.Plan.Cost != want {
+			t.Errorf("offers %v cost %v, want %v", c.Offers, c.Plan.Cost, want)
+		}
+	}
+}
+
+// randomJob draws sheets of one material, at two sellers, and perhaps one on
+// hand.
+func randomJob(seed uint64) stock.Job {
+	r := rand.New(rand.NewPCG(seed, 3))
+	j := stock.Job{Saw: stock.Saw{Kerf: 3 * mm}, Offcut: stock.Offcut{Length: 300 * mm, Width: 80 * mm}}
+	for i := range 2 + r.IntN(2) {
+		j.Stock = append(j.Stock, stock.Stock{
+			Name: fmt.Sprint("sheet ", i), Seller: []string{"North", "South"}[r.IntN(2)], Material: "ply", Thickness: 18 * mm,
+			Length: stock.Length(600+300*r.IntN(4)) * mm, Width: stock.Length(600+100*r.IntN(3)) * mm,
+			Price: stock.Money(1000 + r.IntN(3000)), Count: r.IntN(2) * (2 + r.IntN(4)),
+		})
+	}
+	if r.IntN(2) == 0 {
+		j.Stock = append(j.Stock, stock.Stock{Name: "rack", OnHand: true, Count: 1, Material: "ply", Thickness: 18 * mm,
+			Length: stock.Length(400+r.IntN(600)) * mm, Width: stock.Length(300+r.IntN(300)) * mm})
+	}
+	for i := range 2 + r.IntN(4) {
+		j.Parts = append(j.Parts, stock.Part{
+			Name: fmt.Sprint("part ", i), Material: "ply", Thickness: 18 * mm, Count: 1 + r.IntN(2),
+			Length: stock.Length(100+r.IntN(480)) * mm, Width: stock.Length(80+r.IntN(400)) * mm,
+		})
+	}
+	return j
+}
+
+func TestMoreToChooseFromNeverCostsMore(t *testing.T) {
+	compared := 0
+	for seed := range uint64(40) {
+		j := randomJob(seed)
+		with := compare(t, j, Options{Seed: seed}).Materials[0].Best()
+		if !with.Plan.Complete() {
+			continue
+		}
+		for i, s := range j.Stock {
+			without := j
+			without.Stock = append(append([]stock.Stock{}, j.Stock[:i]...), j.Stock[i+1:]...)
+			less := compare(t, without, Options{Seed: seed}).Materials[0].Best()
+			if less.Plan.Complete() && less.Plan.Cost < with.Plan.Cost {
+				t.Errorf("seed %d: %v with %s, %v without", seed, with.Plan.Cost, s.Name, less.Plan.Cost)
+			}
+			compared++
+		}
+	}
+	if compared < 60 {
+		t.Errorf("only %d comparisons", compared)
+	}
+}
+
+// The best choice costs what a plan with all offers does, and no choice is above
+// its price or below its bound.
+func TestTheBestIsWhatThePlanFinds(t *testing.T) {
+	proven := 0
+	for seed := range uint64(60) {
+		j := randomJob(seed)
+		c := compare(t, j, Options{Seed: seed})
+		p, err := cutplan.Make(context.Background(), j, cutplan.Options{Seed: seed, Iterations: 1000})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if p.Complete() != c.Materials[0].Best().Plan.Complete() {
+			t.Errorf("seed %d: complete %v", seed, p.Complete())
+		}
+		if best := c.Best(); p.Proven() && p.Cost != best.Cost {
+			t.Errorf("seed %d: the best choice costs %v, the plan %v", seed, best.Cost, p.Cost)
+		}
+		if p.Proven() {
+			proven++
+		}
+		for _, choice := range c.Materials[0].Choices {
+			account(t, choice)
+		}
+	}
+	if proven < 20 {
+		t.Errorf("only %d plans are proven", proven)
+	}
+}
+
+// account checks that the money of a choice, priced anew or inherited, is that
+// of its purchases, that these are on offer, and that its layouts use what it
+// buys.
+func account(t *testing.T, c Choice) {
+	t.Helper()
+	cut := map[stock.Stock]int{}
+	for _, l := range c.Plan.Layouts {
+		cut[l.Stock] += l.Repeat
+	}
+	cost := stock.Money(0)
+	for _, b := range c.Plan.Buy {
+		cost += b.Cost
+		offered := false
+		for _, s := range c.Plan.Job.Stock {
+			offered = offered || s == b.Stock
+		}
+		if !offered || b.Cost != b.Stock.Price.Times(b.Count) || cut[b.Stock] != b.Count || b.Stock.Count > 0 && b.Count > b.Stock.Count {
+			t.Errorf("offers %v: %d of %+v for %v, %d of them cut", c.Offers, b.Count, b.Stock, b.Cost, cut[b.Stock])
+		}
+	}
+	if cost != c.Plan.Cost || c.Plan.Complete() && c.Plan.Bound > cost {
+		t.Errorf("offers %v: cost %v, purchases %v, bound %v", c.Offers, c.Plan.Cost, cost, c.Plan.Bound)
+	}
+}
+
+// One size at prices of another seller is planned once, and told at both prices.
+func TestOtherPricesAreNoOtherProblem(t *testing.T) {
+	j := shelves(board("a", "North", 2000, 500), board("b", "South", 2000, 710))
+	solved := 0
+	m := compare(t, j, Options{Progress: func(_, of int) { solved = of }}).Materials[0]
+	if solved != 1 || len(m.Choices) != 2 || m.Choices[1].Plan.Cost != 2130 || m.Choices[1].Plan.Bound != 2130 {
+		t.Errorf("%d solved, %+v", solved, m.Choices)
+	}
+	for _, c := range m.Choices {
+		account(t, c)
+	}
+}
+
+func TestEqualIterationsGiveEqualComparisons(t *testing.T) {
+	for seed := range uint64(6) {
+		j := randomJob(seed)
+		a, b := compare(t, j, Options{Seed: seed}), compare(t, j, Options{Seed: seed})
+		if x, y := fmt.Sprintf("%+v", tell(a)), fmt.Sprintf("%+v", tell(b)); x != y {
+			t.Errorf("seed %d:\n%s\n%s", seed, x, y)
+		}
+	}
+}
+
+// tell is c with its plans in place of pointers to them.
+func tell(c *Comparison) (all []any) {
+	for _, m := range c.Materials {
+		for _, o := range m.Choices {
+			plan := *o.Plan
+			o.Plan = nil
+			all = append(all, o, plan)
+		}
+		all = append(all, m.Substitutes)
+	}
+	return all
+}

@@ -1,0 +1,83 @@
+// Package choice compares what could be bought for a job: each material under
+// every sensible set of offers, with and without what is on hand, each planned
+// by cutplan and so verified.
+//
+// No two materials compete for the same stock, so each is compared by itself, and
+// the best of the job is the best of each of its materials.
+package choice
+
+import (
+	"sawbill/nest/cutplan"
+	"sawbill/stock"
+)
+
+// Comparison is a job under its choices.
+type Comparison struct {
+	Job       stock.Job
+	Materials []Material // in the order of the job's parts
+}
+
+// Material is one material of the job under its choices: the complete ones
+// first, of those the ones with all prices known, then by net cost, pieces,
+// sellers and setups. The first is the best.
+type Material struct {
+	Name    string
+	Choices []Choice
+	// Substitutes are for each offer that the best choice buys, in the order
+	// of its purchases, where there is a complete choice without it.
+	Substitutes []Substitute
+}
+
+// Best is the first choice.
+func (m Material) Best() Choice { return m.Choices[0] }
+
+// Choice is one set of offers that may be bought, and its plan.
+type Choice struct {
+	// Offers are indices into Job.Stock, rising. Of equal pieces only the
+	// cheapest is offered.
+	Offers []int
+	OnHand bool // what is on hand may be cut too
+	All    bool // nothing is left out
+	// Plan is of this material alone: its Job has the parts and the stock of
+	// this choice.
+	Plan *cutplan.Plan
+
+	Pieces  int      // bought
+	Sellers []string // bought from, sorted; "" where no seller is named
+	Kept    int      // offcuts kept
+	// Worth is what the offcuts kept count for, of stock that is bought.
+	Worth stock.Money
+	// Weight of what is bought, in kg; 0 where the density is not known.
+	Weight float64
+	Cuts   int // made, each as often as its layout is cut
+	Setups int // settings of fence or stop, gathered over all layouts
+
+	// DominatedBy is the index of a choice that is no worse in net cost, pieces,
+	// sellers and setups and better in one of them; -1 if there is none.
+	DominatedBy int
+}
+
+// Net is the cost less what is kept.
+func (c Choice) Net() stock.Money { return c.Plan.Cost - c.Worth }
+
+// Priced reports whether all that is bought has a price, so that the cost tells
+// what is paid.
+func (c Choice) Priced() bool { return len(c.Plan.Unpriced) == 0 }
+
+// bought is how many pieces of s the plan buys.
+func (c Choice) bought(s stock.Stock) int {
+	n := 0
+	for _, b := range c.Plan.Buy {
+		if b.Stock == s {
+			n += b.Count
+		}
+	}
+	return n
+}
+
+// Substitute is what to take when an offer is sold out.
+type Substitute struct {
+	Offer  stock.Stock
+	Choice int         // index into Material.Choices: the best without the offer
+	Extra  stock.Money // its cost beyond that of the best
+}

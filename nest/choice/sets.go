@@ -1,0 +1,131 @@
+package choice
+
+import (
+	"slices"
+
+	"sawbill/stock"
+)
+
+// fewOffers is how many offers are compared in every combination; of more only
+// each alone, those of each seller, those of each size, and all.
+const fewOffers = 4
+
+// set is what one choice may use, by index into the job's stock.
+type set struct {
+	offers []int
+	onHand bool
+	all    bool
+}
+
+// sets lists the choices of a material, each once, all the offers first.
+func sets(j stock.Job, material string) []set {
+	var offers []int
+	rack := false
+	for i, s := range j.Stock {
+		switch {
+		case s.Material != material:
+		case s.OnHand:
+			rack = true
+		default:
+			offers = append(offers, i)
+		}
+	}
+	if len(offers) == 0 {
+		return []set{{onHand: rack, all: true}}
+	}
+	var all []set
+	for _, of := range combinations(j, offers) {
+		complete := len(all) == 0
+		of = cheapest(j, of)
+		if slices.ContainsFunc(all, func(s set) bool { return slices.Equal(s.offers, of) }) {
+			continue
+		}
+		all = append(all, set{of, rack, complete})
+	}
+	if rack {
+		for _, s := range slices.Clone(all) {
+			all = append(all, set{offers: s.offers})
+		}
+	}
+	return all
+}
+
+func combinations(j stock.Job, offers []int) [][]int {
+	all := [][]int{offers}
+	if len(offers) <= fewOffers {
+		for chosen := 1; chosen < 1<<len(offers)-1; chosen++ {
+			var of []int
+			for k, i := range offers {
+				if chosen>>k&1 == 1 {
+					of = append(of, i)
+				}
+			}
+			all = append(all, of)
+		}
+		return all
+	}
+	for _, i := range offers {
+		all = append(all, []int{i})
+	}
+	for _, alike := range []func(a, b stock.Stock) bool{
+		func(a, b stock.Stock) bool { return a.Seller == b.Seller },
+		func(a, b stock.Stock) bool { return shape(a) == shape(b) },
+	} {
+		for _, i := range offers {
+			var of []int
+			for _, k := range offers {
+				if alike(j.Stock[i], j.Stock[k]) {
+					of = append(of, k)
+				}
+			}
+			all = append(all, of)
+		}
+	}
+	return all
+}
+
+// cheapest leaves out what an equal piece makes useless: one that costs no more
+// and can be had without limit. Of two at one price the first stays.
+func cheapest(j stock.Job, offers []int) []int {
+	var left []int
+	for _, i := range offers {
+		s := j.Stock[i]
+		useless := slices.ContainsFunc(offers, func(k int) bool {
+			o := j.Stock[k]
+			return k != i && o.Count == 0 && o.Price > 0 && shape(o) == shape(s) &&
+				(o.Price < s.Price || o.Price == s.Price && (s.Count > 0 || k < i))
+		})
+		if !useless {
+			left = append(left, i)
+		}
+	}
+	return left
+}
+
+// shape is s as the saw sees it: whoever sells it at whatever price.
+func shape(s stock.Stock) stock.Stock {
+	s.Name, s.Seller, s.Price, s.Count, s.Measure = "", "", 0, 0, stock.Measure{}
+	return s
+}
+
+// job is the part of j that is of one material, with the stock of s.
+func (s set) job(j stock.Job, material string) stock.Job {
+	of := j
+	of.Stock, of.Rough, of.Parts = nil, nil, nil
+	for i, k := range j.Stock {
+		if k.Material == material && (k.OnHand && s.onHand || slices.Contains(s.offers, i)) {
+			of.Stock = append(of.Stock, k)
+		}
+	}
+	for _, r := range j.Rough {
+		if r.Material == material {
+			of.Rough = append(of.Rough, r)
+		}
+	}
+	for _, p := range j.Parts {
+		if p.Material == material {
+			of.Parts = append(of.Parts, p)
+		}
+	}
+	return of
+}

@@ -1,0 +1,137 @@
+package report
+
+import (
+	"bytes"
+	"encoding/csv"
+	"fmt"
+	"io"
+	"slices"
+	"strconv"
+
+	"sawbill/nest/choice"
+	"sawbill/nest/cutplan"
+	"sawbill/stock"
+)
+
+// errand is what is bought from one seller, in the order of the job's materials.
+type errand struct {
+	seller string // empty where it makes no difference
+	lines  []errandLine
+	cost   stock.Money
+}
+
+type errandLine struct {
+	cutplan.Purchase
+	substitute string
+}
+
+// errands are what the best choice of each material buys, by seller, those first
+// of whom the first material is bought.
+func errands(c *choice.Comparison) []errand {
+	var all []errand
+	for _, m := range c.Materials {
+		instead := substitutes(m)
+		for i, b := range m.Best().Plan.Buy {
+			at := slices.IndexFunc(all, func(e errand) bool { return e.seller == b.Stock.Seller })
+			if at < 0 {
+				at = len(all)
+				all = append(all, errand{seller: b.Stock.Seller})
+			}
+			line := errandLine{Purchase: b}
+			if i < len(instead) {
+				line.substitute = instead[i]
+			}
+			all[at].lines = append(all[at].lines, line)
+			all[at].cost += b.Cost
+		}
+	}
+	return all
+}
+
+func (e errand) heading() string {
+	if e.seller == "" {
+		return "Buy"
+	}
+	return "Buy at " + e.seller
+}
+
+// list is the errand with a box to tick for each line, and the sum.
+func (e errand) list(r stock.Ruler) listing {
+	l := listing{total: 1, columns: []heading{
+		{"", words}, {"buy", figures}, {"stock", words}, {"size" + unit(r), sizes}, {"material", words},
+		{"each", figures}, {"cost", figures},
+	}}
+	pieces := 0
+	for _, b := range e.lines {
+		pieces += b.Count
+		l.add("[ ]", strconv.Itoa(b.Count), b.Stock.Name, stockSize(b.Stock, r), b.Stock.Material, price(b.Stock.Price), price(b.Cost))
+	}
+	l.add("", strconv.Itoa(pieces), "in all", "", "", "", price(e.cost))
+	return l
+}
+
+// ShoppingList writes what to buy for the best choice of each material, by
+// seller, with what to take where something is sold out. The error is that of to.
+func ShoppingList(to io.Writer, c *choice.Comparison, o Options) error {
+	w := &writer{w: to}
+	heading := "Shopping list"
+	if c.Job.Title != "" {
+		heading = c.Job.Title + ": shopping list"
+	}
+	w.line("%s", heading)
+	all := errands(c)
+	if len(all) == 0 {
+		w.line("\nNothing has to be bought.")
+	}
+	for _, e := range all {
+		w.listing(e.heading(), e.list(o.Ruler))
+		for _, b := range e.lines {
+			if b.substitute != "" {
+				w.line("  %s", b.substitute)
+			}
+		}
+	}
+	if len(all) > 1 || c.Job.Tax > 0 {
+		w.line("\n%s", totalSaid(c))
+	}
+	for _, m := range c.Materials {
+		if p := m.Best().Plan; !p.Complete() {
+			w.line("\n%s: %s", m.Name, missing(p))
+		}
+	}
+	return w.err
+}
+
+// totalSaid is what all errands cost, with tax if there is any.
+func totalSaid(c *choice.Comparison) string {
+	cost := c.Best().Cost
+	said := fmt.Sprintf("Total %s", cost)
+	if t := c.Job.Tax; t > 0 {
+		said += fmt.Sprintf("; with %s %% tax, %s, it is %s", stock.Money(t), t.Of(cost), cost+t.Of(cost))
+	}
+	return said + "."
+}
+
+// ShoppingListCSV is the list for a spreadsheet, sizes in exact millimetres. What
+// has no price has none in its cells.
+func ShoppingListCSV(c *choice.Comparison) []byte {
+	var b bytes.Buffer
+	w := csv.NewWriter(&b)
+	write := func(cells ...string) { _ = w.Write(cells) } // a buffer takes every write
+	write("seller", "material", "count", "stock", "length (mm)", "width (mm)", "thickness (mm)", "each", "cost", "if it is out")
+	known := func(m stock.Money) string {
+		if m == 0 {
+			return ""
+		}
+		return fmt.Sprint(m)
+	}
+	for _, e := range errands(c) {
+		for _, l := range e.lines {
+			s := l.Stock
+			write(e.seller, s.Material, strconv.Itoa(l.Count), s.Name, s.Length.Decimal(), s.Width.Decimal(), s.Thickness.Decimal(),
+				known(s.Price), known(l.Cost), l.substitute)
+		}
+	}
+	w.Flush()
+	return b.Bytes()
+}

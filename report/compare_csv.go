@@ -1,0 +1,39 @@
+package report
+
+import (
+	"bytes"
+	"encoding/csv"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"sawbill/nest/choice"
+)
+
+// ComparisonCSV is a line for each choice of each material, with decimal points
+// and no units in the cells. What is not known is empty.
+func ComparisonCSV(c *choice.Comparison) []byte {
+	var b bytes.Buffer
+	w := csv.NewWriter(&b)
+	write := func(cells ...string) { _ = w.Write(cells) } // a buffer takes every write
+	write("material", "choice", "buy", "on hand used", "cost", "at least", "worth of what is kept", "pieces",
+		"sellers", "yield", "waste", "kept", "weight in kg", "cuts", "setups", "verdict")
+	for _, m := range c.Materials {
+		numbers, _ := numbersOf(m)
+		for i, of := range m.Choices {
+			cost, bound, worth, weight := "", "", "", ""
+			if of.Priced() {
+				cost, bound, worth = of.Plan.Cost.String(), of.Plan.Bound.String(), of.Worth.String()
+			}
+			if of.Weight > 0 {
+				weight = fmt.Sprintf("%.1f", of.Weight)
+			}
+			share := func(s float64) string { return strconv.FormatFloat(s, 'f', 4, 64) }
+			write(m.Name, strconv.Itoa(numbers[i]), purchases(of), strconv.FormatBool(of.OnHand), cost, bound, worth,
+				strconv.Itoa(of.Pieces), strings.Join(of.Sellers, "; "), share(of.Plan.Totals.All.Yield), share(of.Plan.Totals.All.Waste),
+				strconv.Itoa(of.Kept), weight, strconv.Itoa(of.Cuts), strconv.Itoa(of.Setups), verdict(m, i))
+		}
+	}
+	w.Flush()
+	return b.Bytes()
+}

@@ -1,0 +1,101 @@
+package report
+
+import (
+	"bytes"
+	"context"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"sawbill/nest/choice"
+	"sawbill/stock"
+)
+
+// fiveShelves is a job of five pieces of 1000 out of boards of 2000 at 5.00 and
+// of 3000 at 8.00: 13.00 for one short and one long board.
+func fiveShelves(t *testing.T) *choice.Comparison {
+	t.Helper()
+	const mm = stock.Millimetre
+	pine := stock.Stock{Kind: stock.Board, Material: "pine", Width: 100 * mm, Thickness: 20 * mm}
+	short, long := pine, pine
+	short.Name, short.Seller, short.Length, short.Price = "short", "North", 2000*mm, 500
+	long.Name, long.Seller, long.Length, long.Price = "long", "South", 3000*mm, 800
+	c, err := choice.Compare(context.Background(), stock.Job{
+		Title:  "Shelves",
+		Stock:  []stock.Stock{short, long},
+		Offcut: stock.Offcut{Length: 300 * mm, Width: 80 * mm},
+		Parts:  []stock.Part{{Name: "shelf", Material: "pine", Length: 1000 * mm, Width: 100 * mm, Thickness: 20 * mm, Count: 5}},
+	}, choice.Options{Iterations: 200, Density: func(string) float64 { return 500 }})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+func TestComparisonSaysWhatIsReckonedByHand(t *testing.T) {
+	var b bytes.Buffer
+	if err := Comparison(&b, fiveShelves(t), Options{}); err != nil {
+		t.Fatal(err)
+	}
+	check(t, b.String(), `Shelves: what could be bought
+
+pine
+  choice  buy                                     cost  at least  pieces    yield  waste  keep   kg  cuts  setups
+       1  1 x short at North; 1 x long at South  13.00     13.00       2  100.0 %  0.0 %     0  5.0     3       1  best
+       2  3 x short at North                     15.00     15.00       3   83.3 %  0.0 %     1  6.0     3       1
+       3  2 x long at South                      16.00     16.00       2   83.3 %  0.0 %     1  6.0     4       1
+  If short at North is out: 2 x long at South, 3.00 more.
+  If long at South is out: 3 x short at North, 2.00 more.
+  Choice 2 costs no more than choice 1 where short at North costs 4.00 or less (it is 5.00).
+  Choice 3 costs no more than choice 1 where long at South costs 5.00 or less (it is 8.00).
+
+The whole job
+  bought                      cost  at least
+  the best of each material  13.00     13.00
+  all at North               15.00     15.00
+  all at South               16.00     16.00
+`)
+}
+
+func TestShoppingListIsBySeller(t *testing.T) {
+	var b bytes.Buffer
+	if err := ShoppingList(&b, fiveShelves(t), Options{}); err != nil {
+		t.Fatal(err)
+	}
+	check(t, b.String(), `Shelves: shopping list
+
+Buy at North
+       buy  stock   size (mm)        material  each  cost
+  [ ]    1  short   2000 x 100 x 20  pine      5.00  5.00
+         1  in all                                   5.00
+  If short at North is out: 2 x long at South, 3.00 more.
+
+Buy at South
+       buy  stock   size (mm)        material  each  cost
+  [ ]    1  long    3000 x 100 x 20  pine      8.00  8.00
+         1  in all                                   8.00
+  If long at South is out: 3 x short at North, 2.00 more.
+
+Total 13.00.
+`)
+}
+
+func TestSpreadsheetsOfAComparison(t *testing.T) {
+	c := fiveShelves(t)
+	check(t, string(ShoppingListCSV(c)), `seller,material,count,stock,length (mm),width (mm),thickness (mm),each,cost,if it is out
+North,pine,1,short,2000,100,20,5.00,5.00,"If short at North is out: 2 x long at South, 3.00 more."
+South,pine,1,long,3000,100,20,8.00,8.00,"If long at South is out: 3 x short at North, 2.00 more."
+`)
+	check(t, string(ComparisonCSV(c)), `material,choice,buy,on hand used,cost,at least,worth of what is kept,pieces,sellers,yield,waste,kept,weight in kg,cuts,setups,verdict
+pine,1,1 x short at North; 1 x long at South,false,13.00,13.00,0.00,2,North; South,1.0000,0.0000,0,5.0,3,1,best
+pine,2,3 x short at North,false,15.00,15.00,0.00,3,North,0.8333,0.0000,1,6.0,3,1,
+pine,3,2 x long at South,false,16.00,16.00,0.00,2,South,0.8333,0.0000,1,6.0,4,1,
+`)
+}
+
+func check(t *testing.T, got, want string) {
+	t.Helper()
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Error(diff)
+	}
+}

@@ -1,0 +1,169 @@
+package job
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"sawbill/stock"
+	"sawbill/stock/casework"
+)
+
+// Changes are what if: a job as if its file said otherwise. The zero value changes
+// nothing.
+type Changes struct {
+	// Without are parts to leave out, by name, with the numbered ones of that name.
+	// "back", "base" and "doors" leave these out of a case design, whose sizes follow.
+	Without []string
+	// Spare is how many more to make of each small part: one that would itself not
+	// be an offcut worth keeping.
+	Spare int
+	// Counts are of parts, each "name=3".
+	Counts []string
+	// Thicknesses are of sheets and boards as they really measure, each
+	// "material=17.7" or with a unit; a case design follows.
+	Thicknesses []string
+}
+
+// setting parts "name=value".
+func (r *reader) setting(flag, written string) (name, value string, at place, ok bool) {
+	name, value, ok = strings.Cut(written, "=")
+	name, value = strings.TrimSpace(name), strings.TrimSpace(value)
+	at = place{file: flag + " " + written}
+	if !ok || name == "" || value == "" {
+		r.fault(at, problem{"a name and a value are wanted", `write it like ` + flag + ` "name=value"`})
+		return "", "", at, false
+	}
+	return name, value, at, true
+}
+
+// thicker changes the offers to what they really measure, and returns how thick the
+// sheets of each material were.
+func (c Changes) thicker(r *reader, offers []offer) map[string][]stock.Length {
+	were := make(map[string][]stock.Length)
+	for _, written := range c.Thicknesses {
+		material, value, at, ok := r.setting("--thickness", written)
+		if !ok {
+			continue
+		}
+		if bare(value) {
+			value += " " + r.ruler.Units.String()
+		}
+		thickness, err := stock.ParseLength(value, r.ruler.Units)
+		if err != nil {
+			r.fault(at, problemOf(err))
+			continue
+		}
+		if thickness <= 0 || thickness > thickestBoard {
+			r.fault(at, problem{r.ruler.PrintUnit(thickness) + " is no thickness of a sheet or board", "measure the material"})
+			continue
+		}
+		of := ofMaterial(offers, material)
+		if of == nil {
+			r.fault(at, nothingCalled("material", material, materialsOf(offers, nil)))
+			continue
+		}
+		if all := thicknesses(of); len(all) > 1 {
+			r.fault(at, problem{material + " comes in several thicknesses: " + strings.Join(exactly(all, r.ruler), ", "), "change that of each offer in the job"})
+			continue
+		}
+		for i := range offers {
+			if o := &offers[i]; o.Material == material {
+				if o.Kind == stock.Sheet { // parts of boards are planed to what is asked
+					were[material] = append(were[material], o.Thickness)
+				}
+				o.Thickness = thickness
+			}
+		}
+	}
+	return were
+}
+
+// unlike leaves components out of a case design, and tells which.
+func (c Changes) unlike(d *casework.Design) (left []string) {
+	for _, name := range c.Without {
+		switch {
+		case name == "back" && d.Back != (casework.Back{}):
+			d.Back = casework.Back{}
+		case name == "base" && d.Base != (casework.Base{}):
+			d.Base = casework.Base{}
+		case name == "doors" && leaveDoors(d):
+		default:
+			continue
+		}
+		left = append(left, name)
+	}
+	return left
+}
+
+func leaveDoors(d *casework.Design) (some bool) {
+	for _, b := range d.Bays {
+		for i := range b.Openings {
+			some = some || b.Openings[i].Doors.Value > 0
+			b.Openings[i].Doors, b.Openings[i].Hinged = casework.Count{}, casework.Word{}
+		}
+	}
+	if some {
+		d.Door = casework.Door{}
+	}
+	return some
+}
+
+// parts changes what is wanted; left is what a case design was changed by already.
+func (c Changes) parts(r *reader, all []wanted, were map[string][]stock.Length, left []string, offcut stock.Offcut) []wanted {
+	names := make([]string, len(all))
+	for i := range all {
+		names[i] = all[i].Name
+		if slices.Contains(were[all[i].Material], all[i].Thickness) {
+			all[i].Thickness = 0 // as its material measures
+		}
+	}
+	for _, name := range c.Without {
+		before := len(all)
+		all = deleteCalled(all, name)
+		if before == len(all) && !slices.Contains(left, name) {
+			r.fault(place{file: "--without " + name}, nothingCalled("part", name, names))
+		}
+	}
+	for _, written := range c.Counts {
+		name, value, at, ok := r.setting("--count", written)
+		if !ok {
+			continue
+		}
+		count, some := 0, false
+		if n, err := fmt.Sscanf(value, "%d", &count); n != 1 || err != nil || fmt.Sprint(count) != value || count < 0 || count > mostPieces {
+			r.fault(at, problem{fmt.Sprintf("%q is no count", value), fmt.Sprintf("give a whole number from 0 to %d", mostPieces)})
+			continue
+		}
+		for i := range all {
+			if all[i].Name == name {
+				all[i].Count, some = count, true
+			}
+		}
+		if !some {
+			r.fault(at, nothingCalled("part", name, names))
+		}
+	}
+	all = slices.DeleteFunc(all, func(w wanted) bool { return w.Count == 0 && w.sound })
+	for i := range all {
+		if p := all[i].Part; c.Spare > 0 && !offcut.Keeps(p.Length, p.Width) {
+			all[i].Count += c.Spare
+		}
+	}
+	return all
+}
+
+func deleteCalled(all []wanted, name string) []wanted {
+	return slices.DeleteFunc(all, func(w wanted) bool {
+		rest, called := strings.CutPrefix(w.Name, name)
+		return called && (rest == "" || strings.HasPrefix(rest, ", ") || strings.Trim(rest, " 0123456789") == "" && strings.HasPrefix(rest, " "))
+	})
+}
+
+func nothingCalled(what, name string, known []string) problem {
+	cause := fmt.Sprintf("there is no %s %q", what, name)
+	if near, ok := stock.Nearest(name, known); ok {
+		return problem{cause, fmt.Sprintf("did you mean %q?", near)}
+	}
+	return problem{cause, "take one that the job has"}
+}
