@@ -7,10 +7,11 @@ import (
 	"sawbill/nest/cutplan"
 )
 
-// letters of an identity: none is taken for another in a workshop's light.
-const letters = "346789ABCDEFGHJKLMNPQRTUVWXY"
+// letters of an identity: none is taken for another, printed small or pencilled on an
+// offcut. Left out are those like a figure (B, G, I, O, S, Z) or another letter (U).
+const letters = "346789ACDEFHJKLMNPQRTVWXY"
 
-// identityLength gives some 17 million identities: enough to tell the printouts of
+// identityLength gives some ten million identities: enough to tell the printouts of
 // one bench apart.
 const identityLength = 5
 

@@ -9,7 +9,6 @@ import (
 
 	"sawbill/report/internal/drawing"
 	"sawbill/report/internal/samples"
-	"sawbill/stock"
 )
 
 // The code is that of the plan: the same in every format, on every page, whatever the
@@ -94,37 +93,4 @@ func TestNamesInOtherScripts(t *testing.T) {
 			t.Error(err)
 		}
 	}
-}
-
-// A sheet with few cuts lies across: its diagram is larger there.
-func TestASheetLiesAcrossWhereThatIsLarger(t *testing.T) {
-	m := samples.New(bench().Job)
-	m.Plan.Bill = append(m.Plan.Bill, bench().Bill[1])
-	m.Plan.Job.Stock[0].Width = 500 * stock.Millimetre
-	m.Layout(0, 1, m.Rips(0, m.Part(len(m.Plan.Bill)-1), m.Rest()))
-	p := m.Finished(0)
-	across := 0
-	for _, page := range lay(&p, Options{}).Pages {
-		if page.Width > page.Height {
-			across++
-		}
-	}
-	if across != 1 {
-		t.Errorf("%d pages lie across, want that of the sheet", across)
-	}
-}
-
-// What 100 different layouts of 200 parts take: bytes of memory and of the file.
-func BenchmarkPDF(b *testing.B) {
-	p := many(200)
-	size := 0
-	b.ReportAllocs()
-	for b.Loop() {
-		data, _, err := PDF(p, Options{})
-		if err != nil {
-			b.Fatal(err)
-		}
-		size = len(data)
-	}
-	b.ReportMetric(float64(size), "file-bytes")
 }

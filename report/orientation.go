@@ -5,6 +5,19 @@ import (
 	"sawbill/report/internal/paper"
 )
 
+// Pages are upright but for two. A table lies across where that alone saves its words
+// and sizes from being parted.
+
+// lieFor turns the book for a table.
+func lieFor(b *paper.Book, t paper.Table) {
+	for _, across := range []bool{false, true} {
+		if b.Lie(across); b.Fits(t) {
+			return
+		}
+	}
+	b.Lie(false)
+}
+
 // A page of a sheet lies across where that makes its diagram larger by a tenth at
 // least and leaves its steps on the same page: a diagram without its steps is of no
 // use at the saw.

@@ -43,7 +43,9 @@ func lay(p *cutplan.Plan, o Options) drawing.Document {
 	names := namesOf(p, Identity(p, o))
 	b := paper.New(o.Paper.size(), title(p), names.code, aboutSizes(r))
 	frontPage(b, p, names, o)
+	lieFor(b, billTable(p, r))
 	billPage(b, p, r)
+	b.Lie(false)
 	b.Part("Labels")
 	labelPages(b, p, names, o)
 	b.Part("")
@@ -62,9 +64,13 @@ func lay(p *cutplan.Plan, o Options) drawing.Document {
 func billPage(b document, p *cutplan.Plan, r stock.Ruler) {
 	b.Page("cutting bill")
 	b.Heading("Cutting bill")
+	b.Table(billTable(p, r))
+}
+
+func billTable(p *cutplan.Plan, r stock.Ruler) paper.Table {
 	bill := cuttingBill(p, r).table()
 	bill.Size = 8.5 // it has many columns
-	b.Table(bill)
+	return bill
 }
 
 // casePages show a case design, and how it is put together.

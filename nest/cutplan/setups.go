@@ -77,14 +77,16 @@ func (p *Plan) Setups() []Gathered {
 // gather orders cuts, which stand in the order of their layouts and numbers.
 func (p *Plan) gather(cuts []SetupCut) []Setup {
 	var setups []Setup
-	r := round{p: p, done: map[cutOf]bool{}}
+	done := map[cutOf]bool{}
 	slices.SortStableFunc(cuts, func(a, b SetupCut) int { return cmp.Compare(a.Step.Level, b.Step.Level) })
 	for len(cuts) > 0 {
-		n := slices.IndexFunc(cuts, func(c SetupCut) bool { return c.Step.Level > cuts[0].Step.Level })
-		if n < 0 {
-			n = len(cuts)
+		r := round{done: done, waiting: map[Position][]SetupCut{}}
+		level := cuts[0].Step.Level
+		for len(cuts) > 0 && cuts[0].Step.Level == level {
+			at := p.position(cuts[0])
+			r.waiting[at] = append(r.waiting[at], cuts[0])
+			cuts = cuts[1:]
 		}
-		r.waiting, cuts = cuts[:n], cuts[n:]
 		for len(r.waiting) > 0 {
 			setups = append(setups, r.next())
 		}
@@ -92,56 +94,68 @@ func (p *Plan) gather(cuts []SetupCut) []Setup {
 	return setups
 }
 
-// round is the cuts of one round that are still to be made.
+// round is the cuts of one round that are still to be made, by what they are cut at.
 type round struct {
-	p       *Plan
-	waiting []SetupCut
-	done    map[cutOf]bool
+	waiting map[Position][]SetupCut
+	done    map[cutOf]bool // of all rounds
 }
 
 // cutOf is a cut by its layout and number.
 type cutOf struct{ layout, number int }
 
+func (c SetupCut) id() cutOf { return cutOf{c.Layout, c.Step.Number} }
+
 // next makes all cuts of one setup. A setting that will not be needed again goes
 // before one that will, since by then more may be ready for it; then the order is
 // that of Position.before.
 func (r *round) next() Setup {
-	need := map[Position]int{}
-	for _, c := range r.waiting {
-		need[r.p.position(c)]++
-	}
 	var best Position
-	var made []SetupCut
-	for s, n := range need {
-		cuts := r.ready(s)
-		if len(cuts) == 0 {
+	ready, bestLast := 0, false
+	for at, cuts := range r.waiting {
+		n := r.ready(cuts)
+		if n == 0 {
 			continue
 		}
-		last, bestLast := len(cuts) == n, made != nil && len(made) == need[best]
-		if made == nil || last && !bestLast || last == bestLast && s.before(best) {
-			best, made = s, cuts
+		last := n == len(cuts)
+		if ready == 0 || last && !bestLast || last == bestLast && at.before(best) {
+			best, ready, bestLast = at, n, last
 		}
 	}
-	for _, c := range made {
-		r.done[cutOf{c.Layout, c.Step.Number}] = true
+	made := make([]SetupCut, 0, ready)
+	var rest []SetupCut
+	for _, c := range r.waiting[best] {
+		if r.free(c) {
+			r.done[c.id()] = true
+			made = append(made, c)
+		} else {
+			rest = append(rest, c)
+		}
 	}
-	r.waiting = slices.DeleteFunc(r.waiting, func(c SetupCut) bool { return r.done[cutOf{c.Layout, c.Step.Number}] })
+	if r.waiting[best] = rest; rest == nil {
+		delete(r.waiting, best)
+	}
 	return Setup{best, made}
 }
 
-// ready lists what can be cut at one position as things stand. One pass is enough: a
-// cut stands behind those that it waits for.
-func (r *round) ready(at Position) []SetupCut {
-	var cuts []SetupCut
-	now := map[cutOf]bool{}
-	for _, c := range r.waiting {
-		before := cutOf{c.Layout, c.Step.InHand}
-		if r.p.position(c) == at && (c.Step.InHand == 0 || r.done[before] || now[before]) {
-			now[cutOf{c.Layout, c.Step.Number}] = true
-			cuts = append(cuts, c)
+// ready counts what can be cut of the cuts at one position as things stand. One pass
+// is enough: a cut stands behind those that it waits for.
+func (r *round) ready(cuts []SetupCut) int {
+	n := 0
+	for _, c := range cuts {
+		if r.free(c) {
+			r.done[c.id()] = true // for those behind it
+			n++
 		}
 	}
-	return cuts
+	for _, c := range cuts {
+		delete(r.done, c.id())
+	}
+	return n
+}
+
+// free reports whether the piece that c divides is there.
+func (r *round) free(c SetupCut) bool {
+	return c.Step.InHand == 0 || r.done[cutOf{c.Layout, c.Step.InHand}]
 }
 
 // position is how the saw must stand for c.

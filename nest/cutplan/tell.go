@@ -98,7 +98,7 @@ func node(n nest.Node, x, y, kerf stock.Length) Node {
 func (p *Plan) Thicknesses(blank int) []stock.Length {
 	var all []stock.Length
 	for _, l := range p.Layouts {
-		if slices.ContainsFunc(l.Leaves(), func(n Node) bool { return n.Use == Part && n.Blank == blank }) {
+		if l.Root.holds(blank) {
 			all = append(all, l.Stock.Thickness)
 		}
 	}
@@ -109,6 +109,19 @@ func (p *Plan) Thicknesses(blank int) []stock.Length {
 	}
 	slices.Sort(all)
 	return slices.Compact(all)
+}
+
+// holds reports whether a blank is cut from n.
+func (n *Node) holds(blank int) bool {
+	if n.Use == Part {
+		return n.Blank == blank
+	}
+	for i := range n.Children {
+		if n.Children[i].holds(blank) {
+			return true
+		}
+	}
+	return false
 }
 
 // Leaves lists the parts, offcuts and waste of l in the order in which they

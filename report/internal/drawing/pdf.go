@@ -2,6 +2,8 @@ package drawing
 
 import (
 	"bytes"
+	"math"
+	"strings"
 	"time"
 
 	"github.com/jung-kurt/gofpdf"
@@ -33,13 +35,13 @@ func PDF(d Document) ([]byte, error) {
 	f.SetCatalogSort(true)
 	f.SetCreationDate(epoch)
 	f.SetModificationDate(epoch)
-	f.SetTitle(d.Title, true)
-	f.SetSubject(d.Subject, true)
+	f.SetTitle(basic(d.Title), true)
+	f.SetSubject(basic(d.Subject), true)
 	f.SetCreator("Sawbill", false)
 	f.SetProducer("Sawbill", false)
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
-	w := pdfPage{f, make(map[*typeface]bool)}
+	w := pdfPage{f: f, embedded: make(map[*typeface]bool)}
 	bookmarks := d.Bookmarks
 	for i, page := range d.Pages {
 		orientation := "P"
@@ -49,11 +51,14 @@ func PDF(d Document) ([]byte, error) {
 		// For a page that lies across, the writer swaps the two sizes.
 		size := gofpdf.SizeType{Wd: min(page.Width, page.Height), Ht: max(page.Width, page.Height)}
 		f.AddPageFormat(orientation, size)
+		w.pen, w.fill, w.face = NoPen, NoFill, nil
 		f.SetLineCapStyle("butt")
 		f.SetLineJoinStyle("miter")
 		w.font(faces[Regular].usual, 10) // bookmarks are written in the encoding of the font
 		for ; len(bookmarks) > 0 && bookmarks[0].Page == i; bookmarks = bookmarks[1:] {
-			f.Bookmark(bookmarks[0].Title, bookmarks[0].Level, bookmarks[0].Y)
+			// The writer reckons from the foot of the last page, whichever the bookmark is on.
+			y := bookmarks[0].Y + d.Pages[len(d.Pages)-1].Height - page.Height
+			f.Bookmark(basic(bookmarks[0].Title), bookmarks[0].Level, y)
 		}
 		for _, m := range page.Marks {
 			w.mark(m)
@@ -66,23 +71,43 @@ func PDF(d Document) ([]byte, error) {
 	return out.Bytes(), nil
 }
 
+// basic is s without the characters beyond the basic plane, which the writer does
+// not encode.
+func basic(s string) string {
+	return strings.Map(func(r rune) rune {
+		if r > 0xFFFF {
+			return Replacement
+		}
+		return r
+	}, s)
+}
+
+// pdfPage writes the marks of a page. What is set already is not said again, which
+// saves time and bytes.
 type pdfPage struct {
 	f *gofpdf.Fpdf
 	// embedded fonts: only those that are used, for the wide ones are large.
 	embedded map[*typeface]bool
+	pen      Pen       // NoPen: not known
+	fill     Fill      // NoFill: not known
+	face     *typeface // nil: not known
+	size     float64   // of the face, points
 }
 
 // font sets the font, and embeds it if it is new.
-func (w pdfPage) font(t *typeface, size float64) {
+func (w *pdfPage) font(t *typeface, size float64) {
 	if !w.embedded[t] {
 		w.embedded[t] = true
 		// The writer changes the bytes that it is given.
 		w.f.AddUTF8FontFromBytes(t.name, "", bytes.Clone(t.ttf))
 	}
-	w.f.SetFont(t.name, "", size)
+	if w.face != t || w.size != size {
+		w.face, w.size = t, size
+		w.f.SetFont(t.name, "", size)
+	}
 }
 
-func (w pdfPage) mark(m Mark) {
+func (w *pdfPage) mark(m Mark) {
 	switch m := m.(type) {
 	case Line:
 		w.line(m)
@@ -96,7 +121,8 @@ func (w pdfPage) mark(m Mark) {
 		}
 	case Disc:
 		if how := w.area(m.Pen, m.Fill); how != "" {
-			w.f.Circle(m.Centre.X, m.Centre.Y, m.Radius, how)
+			w.disc(m)
+			w.f.DrawPath(how)
 		}
 	case Hatch:
 		for _, l := range m.Lines() {
@@ -107,45 +133,78 @@ func (w pdfPage) mark(m Mark) {
 	}
 }
 
-func (w pdfPage) line(l Line) {
-	w.pen(l.Pen)
+func (w *pdfPage) line(l Line) {
+	w.draw(l.Pen)
 	w.f.Line(l.From.X, l.From.Y, l.To.X, l.To.Y)
 }
 
-func (w pdfPage) pen(p Pen) {
+// disc is the outline of m: a Bézier curve for each quarter, less than a thousandth
+// of the radius off.
+func (w *pdfPage) disc(m Disc) {
+	quarter := m.Radius * 4 / 3 * (math.Sqrt2 - 1)
+	w.f.MoveTo(m.Centre.X+m.Radius, m.Centre.Y)
+	// From each quarter's beginning, in units of the radius.
+	for _, from := range []Point{{1, 0}, {0, 1}, {-1, 0}, {0, -1}} {
+		to := Point{-from.Y, from.X}
+		at := func(p Point, radius float64, along Point, reach float64) (x, y float64) {
+			return m.Centre.X + p.X*radius + along.X*reach, m.Centre.Y + p.Y*radius + along.Y*reach
+		}
+		x0, y0 := at(from, m.Radius, to, quarter)
+		x1, y1 := at(to, m.Radius, from, quarter)
+		x, y := at(to, m.Radius, from, 0)
+		w.f.CurveBezierCubicTo(x0, y0, x1, y1, x, y)
+	}
+	w.f.ClosePath()
+}
+
+// draw sets the pen of lines.
+func (w *pdfPage) draw(p Pen) {
+	if w.pen == p {
+		return
+	}
+	w.pen = p
 	w.f.SetLineWidth(styles[p].width)
 	w.f.SetDashPattern(styles[p].dash, 0)
 }
 
+// ink sets what areas and letters are filled with.
+func (w *pdfPage) ink(fill Fill) {
+	if w.fill == fill {
+		return
+	}
+	w.fill = fill
+	shade := 0
+	if fill == White {
+		shade = 255
+	}
+	w.f.SetFillColor(shade, shade, shade)
+	w.f.SetTextColor(shade, shade, shade)
+}
+
 // area sets pen and fill and returns the writer's word for what to do.
-func (w pdfPage) area(p Pen, fill Fill) string {
+func (w *pdfPage) area(p Pen, fill Fill) string {
 	how := ""
-	switch fill {
-	case White:
-		w.f.SetFillColor(255, 255, 255)
-		how = "F"
-	case Black:
-		w.f.SetFillColor(0, 0, 0)
+	if fill != NoFill {
+		w.ink(fill)
 		how = "F"
 	}
 	if p != NoPen {
-		w.pen(p)
+		w.draw(p)
 		how += "D"
 	}
 	return how
 }
 
-func (w pdfPage) text(t Text) {
+func (w *pdfPage) text(t Text) {
 	if t.Ground {
 		b := t.Box()
-		w.f.SetFillColor(255, 255, 255)
+		w.ink(White)
 		w.f.Rect(b.X, b.Y, b.W, b.H, "F")
 	}
-	shade := 0
+	w.ink(Black)
 	if t.Reversed {
-		shade = 255
+		w.ink(White)
 	}
-	w.f.SetTextColor(shade, shade, shade)
 	along := 0.0
 	switch t.Align {
 	case Centre:
@@ -153,20 +212,25 @@ func (w pdfPage) text(t Text) {
 	case Right:
 		along = t.Width()
 	}
+	runs := set(t.String, t.Face).runs
 	if !t.Turned {
-		w.runs(t, along)
+		w.runs(runs, t, along)
 		return
 	}
+	// The font that is set within the turn is lost behind it, of which the writer does
+	// not know: it must be the same before and after.
+	w.font(runs[0].font, t.Size)
 	w.f.TransformBegin()
 	w.f.TransformRotate(90, t.At.X, t.At.Y)
-	w.runs(t, along)
+	w.runs(runs, t, along)
 	w.f.TransformEnd()
+	w.font(runs[0].font, t.Size)
 }
 
 // runs writes the letters of a text, which begins so far before its point.
-func (w pdfPage) runs(t Text, along float64) {
+func (w *pdfPage) runs(runs []run, t Text, along float64) {
 	mm := t.Size * mmPerPoint
-	for _, r := range set(t.String, t.Face).runs {
+	for _, r := range runs {
 		w.font(r.font, t.Size)
 		w.f.Text(t.At.X-along+r.x*mm, t.At.Y-r.y*mm, r.text)
 	}

@@ -3,6 +3,7 @@ package drawing
 import (
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"golang.org/x/text/unicode/norm"
 )
@@ -20,11 +21,12 @@ type run struct {
 	font *typeface
 	text string
 	x, y float64 // where it begins, from the text's beginning and base line; y upwards
+	mark bool    // it is a mark on the letter before it
 }
 
-// set finds the fonts for s. A word that the usual font lacks a letter of is
-// written in the wide one altogether: letters of two fonts in a word are hard to
-// read. s is printable.
+// set finds the fonts for s. Words between two figures are written in the wide font
+// altogether where the usual one lacks a letter of them: a name in letters of two
+// fonts is hard to read. Figures look alike on all of a page. s is printable.
 func set(s string, face Face) setting {
 	fonts := faces[face]
 	var l setting
@@ -35,19 +37,36 @@ func set(s string, face Face) setting {
 		l.runs = []run{{font: fonts.usual, text: s}}
 		return l
 	}
-	for rest := s; rest != ""; {
-		end := len(rest) // of a word and the spaces behind it
-		if space := strings.IndexByte(rest, ' '); space >= 0 {
-			end = len(rest) - len(strings.TrimLeft(rest[space:], " "))
+	for at := 0; at < len(s); {
+		end := at + phrase(s[at:])
+		font := fonts.usual
+		if !hasAll(font.metrics(), s[at:end]) {
+			font = fonts.wide
 		}
-		word := fonts.usual
-		if !hasAll(word.metrics(), rest[:end]) {
-			word = fonts.wide
-		}
-		l.word(rest[:end], word, fonts.usual)
-		rest = rest[end:]
+		l.words(s, at, end, font, fonts.usual)
+		at = end
 	}
 	return l
+}
+
+// phrase is where the first figure of s ends, or the words before it, with the
+// spaces behind them.
+func phrase(s string) int {
+	at := 0
+	for at < len(s) {
+		end := len(s)
+		if space := strings.IndexByte(s[at:], ' '); space >= 0 {
+			end = len(s) - len(strings.TrimLeft(s[at+space:], " "))
+		}
+		if strings.ContainsAny(s[at:end], "0123456789") {
+			if at == 0 {
+				return end
+			}
+			return at
+		}
+		at = end
+	}
+	return at
 }
 
 func hasAll(m *metrics, s string) bool {
@@ -59,10 +78,13 @@ func (l *setting) add(g glyph) {
 	l.top, l.bottom = max(l.top, g.top), max(l.bottom, g.bottom)
 }
 
-// word sets s in a font, and characters that it lacks in another one.
-func (l *setting) word(s string, in, other *typeface) {
+// words sets s, from at to end, in a font, and characters that it lacks in another
+// one.
+func (l *setting) words(s string, at, end int, in, other *typeface) {
 	var base glyph // of the letter before a mark, with the marks that it has already
-	for _, r := range s {
+	for i, r := range s[at:end] {
+		i += at
+		next := i + utf8.RuneLen(r)
 		font := in
 		if !in.metrics().has(r) {
 			font = other
@@ -73,10 +95,10 @@ func (l *setting) word(s string, in, other *typeface) {
 			continue
 		}
 		base = g
-		if n := len(l.runs); n > 0 && l.runs[n-1].font == font && l.runs[n-1].y == 0 && !endsInMark(l.runs[n-1].text) {
-			l.runs[n-1].text += string(r)
+		if n := len(l.runs); n > 0 && l.runs[n-1].font == font && !l.runs[n-1].mark {
+			l.runs[n-1].text = s[i-len(l.runs[n-1].text) : next]
 		} else {
-			l.runs = append(l.runs, run{font: font, text: string(r), x: l.width})
+			l.runs = append(l.runs, run{font: font, text: s[i:next], x: l.width})
 		}
 		l.add(g)
 	}
@@ -100,16 +122,12 @@ func (l *setting) mark(r rune, g glyph, font *typeface, base glyph) glyph {
 		y = -max(0, base.bottom+markGap+high)
 	}
 	base.top, base.bottom = max(base.top, high+y), max(base.bottom, -low-y)
-	l.runs = append(l.runs, run{font: font, text: string(r), x: x, y: y})
+	l.runs = append(l.runs, run{font: font, text: string(r), x: x, y: y, mark: true})
 	l.top, l.bottom = max(l.top, base.top), max(l.bottom, base.bottom)
 	return base
 }
 
 func isMark(r rune) bool { return unicode.Is(unicode.Mn, r) }
-
-func endsInMark(s string) bool {
-	return strings.LastIndexFunc(s, isMark) >= 0
-}
 
 // Replacement stands for a character that the fonts lack.
 const Replacement = '□'

@@ -119,6 +119,27 @@ func (b *Book) Natural(t Table) bool {
 	return true
 }
 
+// Fits reports whether t fits the width without parting a word or a size.
+func (b *Book) Fits(t Table) bool {
+	s := t.set(b.Width())
+	for i, c := range s.Columns {
+		room := s.widths[i] - 2*cellPad + 0.01 // as [setTable.lines] has it
+		if drawing.LongestWord(c.Head, drawing.Bold, tableHeadSize) > room {
+			return false
+		}
+		for r, row := range s.Rows {
+			widest := drawing.Width
+			if c.Wrap {
+				widest = drawing.LongestWord
+			}
+			if !c.Number && !c.Tick && widest(row[i], s.face(r, c), s.cellSize(c)) > room {
+				return false
+			}
+		}
+	}
+	return true
+}
+
 // tableGap is the room below a table, mm.
 const tableGap = 2.0
 

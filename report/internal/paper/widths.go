@@ -120,7 +120,7 @@ func (t Table) floors(widths []float64, excess float64) []float64 {
 		if !c.Wrap {
 			continue
 		}
-		floors[i] = min(narrowestWrap, widths[i])
+		floors[i] = max(min(narrowestWrap, widths[i]), t.narrowestHead(c))
 		for r, row := range t.Rows {
 			floors[i] = max(floors[i], drawing.LongestWord(row[i], t.face(r, c), t.cellSize(c))+2*cellPad)
 		}
@@ -131,10 +131,15 @@ func (t Table) floors(widths []float64, excess float64) []float64 {
 	}
 	for i, c := range t.Columns {
 		if c.Wrap {
-			floors[i] = narrowestWrap
+			floors[i] = max(narrowestWrap, t.narrowestHead(c))
 		}
 	}
 	return floors
+}
+
+// narrowestHead is the width of a column that parts no word of its head.
+func (t Table) narrowestHead(c Column) float64 {
+	return drawing.LongestWord(c.Head, drawing.Bold, tableHeadSize) + 2*cellPad
 }
 
 // evened takes the rest of what is too much from the columns that wrap, alike.

@@ -96,9 +96,10 @@ func (g *chaos) leaf(n cutplan.Node) cutplan.Node {
 }
 
 // randomName has the characters that break formats: quotes, bars, slashes,
-// commas, semicolons, angle brackets, accents, letters no font has.
+// commas, semicolons, angle brackets, accents, letters of many scripts, letters no
+// font has.
 func randomName(r *rand.Rand) string {
-	words := []string{"shelf", "side|left", "a/b", `"top"`, "<rail>", "côté", "door; upper", "x", "家具", "drawer front, graded", "ÉÅ", "1-1/2\" foot"}
+	words := []string{"shelf", "side|left", "a/b", `"top"`, "<rail>", "côté", "door; upper", "x", "家具", "drawer front, graded", "ÉÅ", "1-1/2\" foot", "tấm đỡ", "ᾧ ἄνω", "қабырға", "Ɛ\u0303 ọ\u0300"}
 	n := 1 + r.IntN(3)
 	if r.IntN(20) == 0 {
 		n = 30
