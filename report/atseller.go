@@ -19,13 +19,18 @@ func atSeller(p *cutplan.Plan, r stock.Ruler) listing {
 		{"of each", figures}, {"stock", words}, {"cut", words}, {"pieces" + unit(r), words}, {"cuts", figures}, {"cost", figures},
 	}}
 	for _, d := range p.AtSeller {
-		var pieces []string
-		for _, size := range d.Pieces {
-			pieces = append(pieces, r.Print(size))
-		}
-		l.add(strconv.Itoa(d.Count), d.Stock.Name, d.Cut.String(), strings.Join(pieces, " + "), strconv.Itoa(d.Count*d.Cuts()), price(d.Cost))
+		l.add(strconv.Itoa(d.Count), d.Stock.Name, d.Cut.String(), piecesOf(d, r), strconv.Itoa(d.Count*d.Cuts()), price(d.Cost))
 	}
 	return l
+}
+
+// piecesOf are the sizes along the cut direction, in their order: "1658 + 838".
+func piecesOf(d cutplan.Division, r stock.Ruler) string {
+	var pieces []string
+	for _, size := range d.Pieces {
+		pieces = append(pieces, r.Print(size))
+	}
+	return strings.Join(pieces, " + ")
 }
 
 // cutsAtSeller counts them.

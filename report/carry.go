@@ -23,6 +23,7 @@ type errand struct {
 type errandLine struct {
 	cutplan.Purchase
 	substitute string
+	cut        *cutplan.Division // nil where it is carried as it is
 }
 
 // errands are what the best choice of each material buys, by seller, those first
@@ -40,6 +41,11 @@ func errands(c *choice.Comparison) []errand {
 			line := errandLine{Purchase: b}
 			if i < len(instead) {
 				line.substitute = instead[i]
+			}
+			atSeller := m.Best().Plan.AtSeller
+			if cut := slices.IndexFunc(atSeller, func(d cutplan.Division) bool { return d.Stock.Name == b.Stock.Name }); cut >= 0 {
+				line.cut = &atSeller[cut]
+				all[at].cost += line.cut.Cost
 			}
 			all[at].lines = append(all[at].lines, line)
 			all[at].cost += b.Cost
@@ -65,6 +71,9 @@ func (e errand) list(r stock.Ruler) listing {
 	for _, b := range e.lines {
 		pieces += b.Count
 		l.add("[ ]", strconv.Itoa(b.Count), b.Stock.Name, stockSize(b.Stock, r), b.Stock.Material, price(b.Stock.Price), price(b.Cost))
+		if b.cut != nil {
+			l.add("[ ]", "", "of each "+b.cut.Cut.String()+" to "+piecesOf(*b.cut, r), "", b.Stock.Material, "", price(b.cut.Cost))
+		}
 	}
 	l.add("", strconv.Itoa(pieces), "in all", "", "", "", price(e.cost))
 	return l
@@ -130,6 +139,10 @@ func ShoppingListCSV(c *choice.Comparison) []byte {
 			s := l.Stock
 			write(e.seller, s.Material, strconv.Itoa(l.Count), s.Name, s.Length.Decimal(), s.Width.Decimal(), s.Thickness.Decimal(),
 				known(s.Price), known(l.Cost), l.substitute)
+			if l.cut != nil {
+				write(e.seller, s.Material, strconv.Itoa(l.Count*l.cut.Cuts()), "cuts: "+l.cut.Cut.String()+" to "+piecesOf(*l.cut, stock.Ruler{}), "", "", "",
+					"", known(l.cut.Cost), "")
+			}
 		}
 	}
 	w.Flush()

@@ -50,3 +50,24 @@ func TestComparisonsWithIterationsWriteEqualFiles(t *testing.T) {
 		before = now
 	}
 }
+
+// Two sellers, three sizes of sheet and two of board, prices by the piece, the metre and
+// the square metre.
+func TestCompareAsBefore(t *testing.T) {
+	status, out, errs := call(t, "compare", filepath.Join(jobs, "record-shelves.toml"), "--iterations", "2000")
+	if status != exitDone || errs != "" {
+		t.Fatalf("status %d: %s", status, errs)
+	}
+	compare(t, "record-shelves/compare.txt", []byte(out))
+	readme, err := os.ReadFile("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, oak, _ := strings.Cut(out, "\noak 27\n")
+	oak, _, _ = strings.Cut(oak, "\nThe whole job")
+	for line := range strings.Lines(oak) {
+		if line = strings.TrimRight(line, "\n"); line != "" && !strings.Contains(string(readme), "\n    "+line+"\n") {
+			t.Errorf("README.md does not show %q", line)
+		}
+	}
+}

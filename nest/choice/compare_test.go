@@ -321,3 +321,21 @@ func tell(c *Comparison) (all []any) {
 	}
 	return all
 }
+
+// Boards of 3000 at 8.00 do not go into a car for 2000: each is cut by the seller, for
+// 1.00, into 2000 and 1000 less nothing, which is three pieces of 1000 in each, so two
+// boards and 18.00. Three of 2000 at 5.00 go in as they are, and cost 15.00. The one is
+// no pattern of the other at another price, though 8.00 / 5.00 is one.
+func TestStockThatTheSellerCutsIsComparedWithItsCuts(t *testing.T) {
+	j := shelves(board("short", "", 2000, 500), board("long", "", 3000, 800))
+	j.Transport = stock.Transport{Longest: 2000 * mm, Cuts: 1, CutPrice: 100}
+	costs := map[string]stock.Money{}
+	for _, c := range compare(t, j, Options{}).Materials[0].Choices {
+		if len(c.Plan.Buy) == 1 {
+			costs[c.Plan.Buy[0].Stock.Name] = c.Plan.Cost
+		}
+	}
+	if diff := cmp.Diff(map[string]stock.Money{"short": 1500, "long": 1800}, costs); diff != "" {
+		t.Error(diff)
+	}
+}

@@ -23,8 +23,12 @@ func priceUnit(j stock.Job) stock.Money {
 }
 
 // sameProblem reports whether a and b, jobs of the same parts, differ in names,
-// sellers and a common factor of the prices alone: then the same cuts are best.
+// sellers and a common factor of the prices alone: then the same cuts are best. Cuts
+// that the seller makes have a price of their own.
 func sameProblem(a, b stock.Job) bool {
+	if len(a.TooLarge())+len(b.TooLarge()) > 0 {
+		return false
+	}
 	ua, ub := priceUnit(a), priceUnit(b)
 	return slices.EqualFunc(a.Stock, b.Stock, func(s, t stock.Stock) bool {
 		return shape(s) == shape(t) && s.Count == t.Count &&
@@ -34,6 +38,9 @@ func sameProblem(a, b stock.Job) bool {
 
 // reprice is p with the stock of j, whose problem is the same.
 func reprice(p *cutplan.Plan, j stock.Job) *cutplan.Plan {
+	if len(j.TooLarge()) > 0 {
+		return p // it is of j itself, and its layouts are of pieces
+	}
 	from, to := priceUnit(p.Job), priceUnit(j)
 	other := func(s stock.Stock) stock.Stock { return j.Stock[slices.Index(p.Job.Stock, s)] }
 	q := *p

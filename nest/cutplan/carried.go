@@ -302,8 +302,8 @@ func priceOf(buy []Purchase, material string) stock.Money {
 	return total
 }
 
-// carry puts what is bought for its pieces into the plan, and the pieces that stay
-// whole.
+// carry puts what is bought for its pieces into the plan, the pieces that stay whole,
+// and the job as it was asked.
 func (p *Plan) carry(job stock.Job, chosen map[string]Division, whole *Plan) {
 	var buy []Purchase
 	for _, s := range job.Stock {
@@ -341,6 +341,7 @@ func (p *Plan) carry(job stock.Job, chosen map[string]Division, whole *Plan) {
 			p.Layouts = append(p.Layouts, Layout{Stock: s, Repeat: rest, Root: n})
 		}
 	}
+	p.Job = job
 	p.Totals = totals(p)
 }
 
