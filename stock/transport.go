@@ -24,23 +24,34 @@ func (t Transport) Carries(length, width Length) bool {
 }
 
 func (t Transport) lies(along, across Length) bool {
-	return (t.Longest == 0 || along <= t.Longest) && (t.Widest == 0 || across <= t.Widest)
+	longest, widest := t.limits()
+	return along <= longest && across <= widest
+}
+
+// limits are the two, the greatest of all lengths where there is none. Nothing is wider
+// than it may be long.
+func (t Transport) limits() (longest, widest Length) {
+	longest, widest = t.Longest, t.Widest
+	if longest == 0 {
+		longest = Longest
+	}
+	if widest == 0 {
+		widest = longest
+	}
+	return longest, widest
 }
 
 // Most is the greatest size that a piece may have beside one that measures across;
-// 0 where none can be carried. No limit is Longest of all lengths.
+// 0 where none can be carried.
 func (t Transport) Most(across Length) Length {
-	most := Length(0)
-	for _, way := range [2][2]Length{{t.Longest, t.Widest}, {t.Widest, t.Longest}} {
-		along, beside := way[0], way[1]
-		if along == 0 {
-			along = Longest
-		}
-		if beside == 0 || across <= beside {
-			most = max(most, along)
-		}
+	longest, widest := t.limits()
+	switch {
+	case across <= widest:
+		return longest
+	case across <= longest:
+		return widest
 	}
-	return most
+	return 0
 }
 
 // Kilograms is the weight of one piece of s, by its size and the density of its
