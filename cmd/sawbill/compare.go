@@ -12,7 +12,6 @@ import (
 
 	"sawbill/nest/choice"
 	"sawbill/report"
-	"sawbill/stock/casework"
 	"sawbill/stock/job"
 )
 
@@ -106,7 +105,7 @@ func (in *invocation) choices(file *job.File) (*choice.Comparison, error) {
 	}
 	made, err := choice.Compare(limited, file.Job, choice.Options{
 		Seed: in.seed, Iterations: in.iterations, Worth: int64(file.Worth),
-		Density: func(material string) float64 { return casework.Wood(material).Density.Value },
+		Density: func(material string) float64 { return float64(file.Densities[material]) },
 	})
 	if err == nil && ctx.Err() != nil {
 		fmt.Fprintln(in.stderr, "interrupted: these are the best plans found so far")
