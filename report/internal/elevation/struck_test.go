@@ -9,16 +9,18 @@ import (
 )
 
 // Whatever is drawn across a text must give way to it: the text is drawn later and
-// has a white ground. No line drawn after it crosses it, ground or none.
-func TestNoLineStrikesThroughWriting(t *testing.T) {
-	for seed := range uint64(60) {
+// has a white ground. No line or hatch drawn after it crosses it, ground or none.
+func TestNothingStrikesThroughWriting(t *testing.T) {
+	for seed := range uint64(20) {
 		s := subject(t, randomDesign(rand.New(rand.NewPCG(seed, 7))))
 		if seed%2 == 1 {
 			s.Ruler.Units = stock.Inches
 		}
 		for _, v := range Views {
-			d, _ := s.Fit(v, 90, 90)
-			struck(t, seed, v, d)
+			for _, room := range []float64{60, 90, 190} {
+				d, _ := s.Fit(v, room, room)
+				struck(t, seed, v, d)
+			}
 		}
 	}
 }
@@ -32,9 +34,18 @@ func struck(t *testing.T, seed uint64, v View, d drawing.Drawing) {
 		}
 		ink := text.Box().Inset(0.05)
 		for j, other := range d.Marks {
-			line, ok := other.(drawing.Line)
-			if ok && (j > i || !text.Ground) && passes(line, ink) {
-				t.Errorf("seed %d, %s: a line from %.1f to %.1f strikes through %q at %.1f", seed, v.Name(), line.From, line.To, text.String, ink)
+			if text.Ground && j < i {
+				continue
+			}
+			crossed := false
+			switch other := other.(type) {
+			case drawing.Line:
+				crossed = passes(other, ink)
+			case drawing.Hatch:
+				crossed = other.Area.Overlaps(ink)
+			}
+			if crossed {
+				t.Errorf("seed %d, %s: %T strikes through %q at %.1f: %.1f", seed, v.Name(), other, text.String, ink, other)
 			}
 		}
 	}
