@@ -63,9 +63,7 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, names offcutNames, r stock.Rule
 		afterBoard = board
 		b.Heading(layoutHeading(l, i, r))
 		b.Paragraph(layoutFacts(p, l, r))
-		for _, said := range later {
-			b.Paragraph(said)
-		}
+		say(b, later)
 		if board {
 			for _, row := range picture.Rows {
 				b.Picture(row)
@@ -79,12 +77,29 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, names offcutNames, r stock.Rule
 		if len(v.Steps) == 0 {
 			b.Paragraph("No cut is needed.")
 		}
-		b.Table(steps)
-		for _, said := range mind {
-			b.Paragraph(said)
+		if b.Room() < b.TableHeight(steps)+heightOf(b, mind) {
+			say(b, mind) // what is said behind the last step could stand alone on a page
+			b.Table(steps)
+		} else {
+			b.Table(steps)
+			say(b, mind)
 		}
 	}
 	b.Lie(false)
+}
+
+func say(b *paper.Book, paragraphs []string) {
+	for _, said := range paragraphs {
+		b.Paragraph(said)
+	}
+}
+
+func heightOf(b *paper.Book, paragraphs []string) float64 {
+	high := 0.0
+	for _, said := range paragraphs {
+		high += b.ParagraphHeight(said)
+	}
+	return high
 }
 
 // heed lists what to mind at the cuts of a layout.

@@ -191,9 +191,9 @@ func millingPage(b document, p *cutplan.Plan, r stock.Ruler) {
 	b.Paragraph(millingHelp)
 	t := l.table()
 	t.Times = 1
-	b.Table(t)
-	b.Items(millingCautions(p.Bill, p.Thicknesses))
+	b.Items(millingCautions(p.Bill, p.Thicknesses)) // ahead of the table, behind which they could come to stand alone
 	b.Paragraph(deferral)
+	b.Table(t)
 }
 
 // millingCautions are the cautions that apply to a bill, from stock of these thicknesses.

@@ -26,18 +26,28 @@ func lieFor(b *paper.Book, t paper.Table) {
 // to turn the page.
 const worthTurning = 9
 
+// slimDiagram is the share of a page's height that a diagram may shrink to where that
+// keeps all of its steps on its page.
+const slimDiagram = 0.28
+
 // fit draws a layout for pages that lie upright or, of a sheet, across, whichever is
 // better, and turns the book so. The steps and what is said around the diagram go with it.
 func fit(b *paper.Book, v diagram.View, steps paper.Table, said []string, short func(diagram.Picture) paper.Table, board bool) (diagram.Picture, float64) {
-	draw := func(across bool) (picture diagram.Picture, around float64, whole bool) {
+	draw := func(across bool) (picture diagram.Picture, room float64, whole bool) {
 		b.Lie(across)
-		around = headingRoom
-		for _, s := range said {
-			around += b.ParagraphHeight(s)
+		around := headingRoom + heightOf(b, said)
+		most := diagramRoom(b, steps, around)
+		for tries := 0; ; tries++ {
+			smaller := diagram.New(v, b.Width(), most)
+			high := around + smaller.Height + b.TableHeight(short(smaller))
+			over := high + b.TableHeight(steps) - b.Height()
+			if whole = over <= 0; whole || tries == 0 {
+				picture, room = smaller, high
+			}
+			if most = smaller.Height - over; whole || board || tries == 2 || most < slimDiagram*b.Height() {
+				return picture, room, whole
+			}
 		}
-		picture = diagram.New(v, b.Width(), diagramRoom(b, steps, around))
-		around += picture.Height + b.TableHeight(short(picture))
-		return picture, around, around+b.TableHeight(steps) <= b.Height()
 	}
 	upright, around, whole := draw(false)
 	if board { // several to a page

@@ -36,12 +36,12 @@ func setupPage(b document, p *cutplan.Plan, names offcutNames, r stock.Ruler) {
 	if hasBreakdown(gathered) {
 		b.Paragraph("BREAKDOWN: beyond the saw. Measure from the reference edge or end of the piece in hand; the blade cuts beyond the mark.")
 	}
+	b.Paragraph(deferral) // ahead of the tables, behind which it could come to stand alone on a page
 	for _, g := range gathered {
 		b.Heading(gatheredName(g, r))
 		b.Table(setupTable(teller{p, names, r}, g))
 	}
 	truingTable(b, p, r)
-	b.Paragraph(deferral)
 }
 
 func hasBreakdown(gathered []cutplan.Gathered) bool {

@@ -34,9 +34,9 @@ func TestInsetDrawersToBeMade(t *testing.T) {
 		"2 drawer front and back, drawer 1 422.6 x 85.3 x 12 box",
 		"3 drawer bottom 425.1 x 358.5 x 6 back",
 		"1 false front, drawer 1 460 x 98 x 18 carcass",
-		"4 drawer side, drawer 2 + drawer 3 372 x 116.3 x 12 box",
-		"4 drawer front and back, drawer 2 + drawer 3 422.6 x 116.3 x 12 box",
-		"2 false front, drawer 2 + drawer 3 460 x 129 x 18 carcass",
+		"4 drawer side, drawers 2 and 3 372 x 116.3 x 12 box",
+		"4 drawer front and back, drawers 2 and 3 422.6 x 116.3 x 12 box",
+		"2 false front, drawers 2 and 3 460 x 129 x 18 carcass",
 	}, cut(derive(t, d, from), from.Ruler))
 }
 

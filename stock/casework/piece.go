@@ -2,8 +2,6 @@ package casework
 
 import (
 	"fmt"
-	"slices"
-	"strings"
 
 	"sawbill/stock"
 )
@@ -76,15 +74,6 @@ func (r *reckoner) parts() []stock.Part {
 		parts[i] = p.part(name)
 	}
 	return parts
-}
-
-// where names the places of a piece, or the first of many: "bay 1 + bay 3".
-func (p piece) where() string {
-	places := slices.Compact(slices.Clone(p.places))
-	if more := len(places) - 3; more > 0 {
-		return fmt.Sprintf("%s + %d more", places[0], more+2)
-	}
-	return strings.Join(places, " + ")
 }
 
 func (p piece) part(name string) stock.Part {

@@ -54,7 +54,7 @@ func TestAlikeDrawersAreOneUnit(t *testing.T) {
 	}
 	wantLines(t, []string{
 		"1 x carcass []: 2 side; 1 top; 1 bottom; 1 divider",
-		"2 x drawer [1 2]: 2 drawer side, opening 1 drawer 1 + opening 1 drawer 2; 2 drawer front and back, opening 1 drawer 1 + opening 1 drawer 2; 1 drawer bottom",
+		"2 x drawer [1 2]: 2 drawer side, opening 1 drawers 1 and 2; 2 drawer front and back, opening 1 drawers 1 and 2; 1 drawer bottom",
 		"1 x drawer [3]: 1 drawer bottom; 2 drawer side, opening 1 drawer 3; 2 drawer front and back, opening 1 drawer 3",
 		"1 x shelves []: 1 shelf",
 	}, got)

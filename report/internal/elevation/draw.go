@@ -132,6 +132,6 @@ func (f *frame) drawPlane(p picture, at stock.Length, name string, upright bool)
 		}
 		f.d.Line(root, tip, drawing.Fine)
 		f.d.Arrow(tip, root)
-		f.d.Text(drawing.Text{At: label, String: name, Size: labelSize, Face: drawing.Bold, Align: drawing.Centre})
+		f.d.Text(drawing.Text{At: label, String: name, Size: labelSize, Face: drawing.Bold, Align: drawing.Centre, Ground: true})
 	}
 }

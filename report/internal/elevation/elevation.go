@@ -131,11 +131,11 @@ func (s Subject) Draw(v View, scale int) drawing.Drawing {
 	f := newFrame(p, s.chains(v), v, scale)
 	f.drawCuts(p)
 	f.drawEdges(p)
-	if v == Front {
+	f.drawChains()
+	if v == Front { // their names break the lines of dimensions
 		f.drawPlane(p, s.plane(casework.X), "1", true)
 		f.drawPlane(p, s.plane(casework.Z), "2", false)
 	}
-	f.drawChains()
 	f.writeMarks(p, s.Marks)
 	return f.d
 }
