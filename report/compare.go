@@ -178,6 +178,9 @@ func verdict(m choice.Material, i int) string {
 		numbers, _ := numbersOf(m)
 		said = append(said, fmt.Sprintf("%d is better", numbers[c.DominatedBy]))
 	}
+	if c.Apart {
+		said = append(said, "needs more planing")
+	}
 	if !c.OnHand && slices.ContainsFunc(m.Choices, func(o choice.Choice) bool { return o.OnHand }) {
 		said = append(said, "nothing on hand used")
 	}
@@ -187,7 +190,7 @@ func verdict(m choice.Material, i int) string {
 // bestOfAll reports whether no other choice can cost less than the first.
 func bestOfAll(m choice.Material) bool {
 	return !slices.ContainsFunc(m.Choices, func(c choice.Choice) bool {
-		return c.Plan.Complete() && (!c.Priced() || c.Plan.Bound < m.Best().Plan.Cost)
+		return c.Plan.Complete() && !c.Apart && (!c.Priced() || c.Plan.Bound < m.Best().Plan.Cost)
 	})
 }
 

@@ -75,8 +75,11 @@ func Compare(ctx context.Context, j stock.Job, o Options) (*Comparison, error) {
 			plans[i] = reprice(by[m][i].plan, s.job(j, c.Materials[m].Name))
 		}
 		inherit(plans)
+		whole := everything(j).job(j, c.Materials[m].Name)
 		for i, s := range of[m] {
-			c.Materials[m].Choices = append(c.Materials[m].Choices, o.weigh(s, plans[i], c.Materials[m].Name))
+			made := o.weigh(s, plans[i], c.Materials[m].Name)
+			made.Apart = !within(made.Plan.Job, whole)
+			c.Materials[m].Choices = append(c.Materials[m].Choices, made)
 		}
 		c.Materials[m].rank()
 	}

@@ -339,3 +339,18 @@ func TestStockThatTheSellerCutsIsComparedWithItsCuts(t *testing.T) {
 		t.Error(diff)
 	}
 }
+
+// Boards 40 thick at 3.00 would be the cheapest for shelves 20 thick, but nobody planes
+// half of a board away who can have one of 20 at 5.00: that is the best, as it is for a
+// plan with all offers.
+func TestABoardMuchThickerThanItsPartsIsNeverTheBest(t *testing.T) {
+	thick := board("thick", "", 2000, 300)
+	thick.Thickness = 40 * mm
+	m := compare(t, shelves(board("thin", "", 2000, 500), thick), Options{}).Materials[0]
+	if best := m.Best(); best.Plan.Cost != 1500 || best.Apart {
+		t.Errorf("the best costs %v", best.Plan.Cost)
+	}
+	if last := m.Choices[len(m.Choices)-1]; last.Plan.Cost != 900 || !last.Apart {
+		t.Errorf("the last costs %v", last.Plan.Cost)
+	}
+}

@@ -38,6 +38,9 @@ type Choice struct {
 	Offers []int
 	OnHand bool // what is on hand may be cut too
 	All    bool // nothing is left out
+	// Apart is cut as nobody would who has all the offers to choose from: out of boards
+	// much thicker than need be, or resawn another way. It is never the best.
+	Apart bool
 	// Plan is of this material alone: its Job has the parts and the stock of
 	// this choice.
 	Plan *cutplan.Plan

@@ -17,6 +17,15 @@ type set struct {
 	all    bool
 }
 
+// everything leaves nothing out.
+func everything(j stock.Job) set {
+	s := set{onHand: true, all: true}
+	for i := range j.Stock {
+		s.offers = append(s.offers, i)
+	}
+	return s
+}
+
 // sets lists the choices of a material, each once, all the offers first.
 func sets(j stock.Job, material string) []set {
 	var offers []int
