@@ -40,7 +40,7 @@ func (r *reckoner) cautionTipping(why, missing []string) {
 // divider past the trade's limit, if it were of the softest panel: its own
 // modulus is not known.
 func (r *reckoner) cautionShelf(p piece) {
-	limit := sagSpan(softestPanel, p.panel.thickness, bookLoad)
+	limit := resting.longest(softestPanel, bookLoad, p.panel.thickness)
 	if p.length.Total() <= limit {
 		return
 	}
@@ -48,7 +48,7 @@ func (r *reckoner) cautionShelf(p piece) {
 		"particle board and MDF do beyond about %s, softwood plywood beyond about %s. Check it for its material and load, "+
 		"or make the bay narrower, the shelf thicker, or stiffen its front edge. This is an estimate for a loose shelf in its first loading; "+
 		"sag grows with time. For its sag in figures give the [[material]] %q a wood or a modulus.", p.role, r.print(p.length.Total()), r.print(p.panel.thickness),
-		r.print(wholeSpan(limit)), r.print(wholeSpan(sagSpan(softwoodPlywood, p.panel.thickness, bookLoad))), p.panel.material)+defers)
+		r.print(wholeSpan(limit)), r.print(wholeSpan(resting.longest(softwoodPlywood, bookLoad, p.panel.thickness))), p.panel.material)+defers)
 }
 
 // wholeSpan cuts an estimate down to a multiple of 1/2 in, 12.7 mm: neither

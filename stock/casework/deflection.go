@@ -27,14 +27,25 @@ const (
 	clamped ends = 1.0 / 384
 )
 
-// sag is how far a shelf sags in the middle. The load is in N/mm2 of its face, the
-// modulus in N/mm2. With w = load x depth and I = depth x t^3 / 12 the depth
-// cancels:
+// bend is how far a shelf sags in the middle over the fourth power of its span, per
+// mm3. The load is in N/mm2 of its face, the modulus in N/mm2. With w = load x depth
+// and I = depth x t^3 / 12 the depth cancels:
 //
 //	w L^4 / (E I) = 12 load L^4 / (E t^3)
+func (e ends) bend(modulus, load float64, thickness stock.Length) float64 {
+	t := inMillimetres(thickness)
+	return float64(e) * 12 * load / (modulus * t * t * t)
+}
+
+// sag is how far a shelf of a span sags.
 func (e ends) sag(modulus, load float64, span, thickness stock.Length) stock.Length {
-	l, t := inMillimetres(span), inMillimetres(thickness)
-	return ofMillimetres(float64(e) * 12 * load * l * l * l * l / (modulus * t * t * t))
+	l := inMillimetres(span)
+	return ofMillimetres(e.bend(modulus, load, thickness) * l * l * l * l)
+}
+
+// longest is the span of a shelf that sags by all that sagLimit allows.
+func (e ends) longest(modulus, load float64, thickness stock.Length) stock.Length {
+	return ofMillimetres(1 / math.Cbrt(sagLimit*e.bend(modulus, load, thickness)))
 }
 
 func inMillimetres(l stock.Length) float64 { return float64(l) / float64(stock.Millimetre) }
@@ -51,7 +62,7 @@ func (r *reckoner) shelfLoad() (load float64, said string) {
 	case given.Set:
 		return float64(given.Value) * squareMetreLoad, fmt.Sprintf("%d kg/m2", given.Value)
 	}
-	return bookLoad * squareFootLoad, "50 lb/ft2 (244 kg/m2, a load of books)"
+	return bookLoad, "50 lb/ft2 (244 kg/m2, a load of books)"
 }
 
 // checkDeflection reckons the sag of every shelf and divider whose modulus is

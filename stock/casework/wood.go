@@ -112,10 +112,10 @@ func kinds() []kind {
 		}},
 		{"softwood plywood", Properties{
 			Density: Property{500, ofMidRange},
-			Modulus: Property{softwoodPlywood * psi, ofTrade},
+			Modulus: Property{softwoodPlywood, ofTrade},
 		}},
 		{"MDF", Properties{Density: Property{750, ofMidRange}, Modulus: Property{0.52e6 * psi, ofPanels}}},
-		{"particleboard", Properties{Density: Property{660, ofMidRange}, Modulus: Property{softestPanel * psi, ofLowEnd}}},
+		{"particleboard", Properties{Density: Property{660, ofMidRange}, Modulus: Property{softestPanel, ofLowEnd}}},
 		{"OSB", Properties{Density: Property{650, ofMidRange}, Modulus: Property{0.64e6 * psi, ofLowEnd}}},
 		{"hardboard", Properties{Density: Property{950, ofMidRange}, Modulus: Property{0.45e6 * psi, ofLowEnd}}},
 	}

@@ -57,9 +57,9 @@ func (s Subject) everyChain(v View) []chain {
 		drawers := s.baysWithDrawers()
 		last := s.bayCount()
 		if n := len(drawers); n > 0 {
-			chains = append(chains, s.chain(right, s.frontHeights(drawers[n-1])...))
+			chains = append(chains, s.chain(right, s.frontHeights(drawers[n-1], false)...))
 			if n > 1 && drawers[0] == 1 {
-				chains = append(chains, s.chain(left, s.frontHeights(1)...))
+				chains = append(chains, s.chain(left, s.frontHeights(1, false)...))
 			}
 		}
 		chains = append(chains, heights)
@@ -70,7 +70,7 @@ func (s Subject) everyChain(v View) []chain {
 	case Level:
 		return []chain{bays, whole(below, casework.X), s.chain(left, s.clearDepth()...), whole(left, casework.Y)}
 	case Upright:
-		return []chain{s.chain(below, s.clearDepth()...), whole(below, casework.Y), heights, whole(left, casework.Z)}
+		return []chain{s.chain(below, s.clearDepth()...), whole(below, casework.Y), s.chain(right, s.frontHeights(1, true)...), heights, whole(left, casework.Z)}
 	}
 	chains := []chain{whole(below, casework.Y), whole(left, casework.Z)}
 	if base := s.base(); base != (measure{}) {
@@ -88,122 +88,6 @@ func (s Subject) chain(side border, measures ...measure) chain {
 		c.labels = append(c.labels, s.Ruler.Print(m.to-m.from))
 	}
 	return c
-}
-
-func (s Subject) bayCount() int {
-	last := 0
-	for _, o := range s.Openings {
-		last = max(last, o.Bay)
-	}
-	return last
-}
-
-func (s Subject) bayWidths() []measure {
-	var all []measure
-	for _, o := range s.Openings {
-		if o.Number == 1 {
-			all = append(all, measure{o.At[casework.X], o.At[casework.X] + o.Width})
-		}
-	}
-	return all
-}
-
-func (s Subject) openingHeights(bay int) []measure {
-	var all []measure
-	for _, o := range s.Openings {
-		if o.Bay == bay {
-			all = append(all, measure{o.At[casework.Z], o.At[casework.Z] + o.Height})
-		}
-	}
-	return all
-}
-
-// middleBays are the heights of openings that neither the first nor the last bay
-// has: they find no place outside.
-func (s Subject) middleBays() []chain {
-	var all []chain
-	last := s.bayCount()
-	for i, width := range s.bayWidths() {
-		heights := s.openingHeights(i + 1)
-		if slices.Equal(heights, s.openingHeights(1)) || slices.Equal(heights, s.openingHeights(last)) {
-			continue
-		}
-		c := s.chain(within, heights...)
-		c.bay = width
-		all = append(all, c)
-	}
-	return all
-}
-
-// base is the height of the plinth or the feet; nothing where there is none.
-func (s Subject) base() measure {
-	var base measure
-	for _, piece := range s.Solids {
-		if piece.Role.Base() {
-			base = measure{piece.At[casework.Z], piece.End()[casework.Z]}
-		}
-	}
-	return base
-}
-
-func (s Subject) clearDepth() []measure {
-	if len(s.Openings) == 0 {
-		return nil
-	}
-	o := s.Openings[0]
-	return []measure{{o.At[casework.Y], o.At[casework.Y] + o.Depth}}
-}
-
-// bayOf is the bay that a piece stands in, 0 for none.
-func (s Subject) bayOf(piece casework.Solid) int {
-	middle := piece.At[casework.X] + piece.Size[casework.X]/2
-	for _, o := range s.Openings {
-		if o.At[casework.X] <= middle && middle <= o.At[casework.X]+o.Width {
-			return o.Bay
-		}
-	}
-	return 0
-}
-
-func (s Subject) baysWithDrawers() []int {
-	var all []int
-	for _, piece := range s.Solids {
-		if bay := s.bayOf(piece); piece.Drawer > 0 && bay > 0 && !slices.Contains(all, bay) {
-			all = append(all, bay)
-		}
-	}
-	slices.Sort(all)
-	return all
-}
-
-// frontHeights measures what is foremost of each drawer of a bay, strips and all.
-func (s Subject) frontHeights(bay int) []measure {
-	foremost := make(map[int]casework.Solid)
-	heights := make(map[int]measure)
-	var drawers []int
-	for _, piece := range s.Solids {
-		if piece.Drawer == 0 {
-			continue
-		}
-		front, known := foremost[piece.Drawer]
-		if !known {
-			drawers = append(drawers, piece.Drawer)
-		}
-		from, to := piece.At[casework.Z], piece.End()[casework.Z]
-		switch h := heights[piece.Drawer]; {
-		case !known || piece.At[casework.Y] < front.At[casework.Y]:
-			foremost[piece.Drawer], heights[piece.Drawer] = piece, measure{from, to}
-		case piece.At[casework.Y] == front.At[casework.Y]:
-			heights[piece.Drawer] = measure{min(h.from, from), max(h.to, to)}
-		}
-	}
-	var all []measure
-	for _, n := range drawers {
-		if s.bayOf(foremost[n]) == bay {
-			all = append(all, heights[n])
-		}
-	}
-	return all
 }
 
 const (

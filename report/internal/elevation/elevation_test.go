@@ -275,7 +275,6 @@ func TestDimensionsOutside(t *testing.T) {
 	}
 }
 
-// Of three bays the middle one alone has openings of 200 and 364 - 18 - 200 = 146.
 // Without a back, the clear depth is that of the case: 300 stands below the section
 // once, as it does beside the section from above.
 func TestASizeIsToldOnce(t *testing.T) {
@@ -299,6 +298,7 @@ func TestASizeIsToldOnce(t *testing.T) {
 	}
 }
 
+// Of three bays the middle one alone has openings of 200 and 364 - 18 - 200 = 146.
 func TestOpeningsOfAMiddleBayAreMeasuredWithinIt(t *testing.T) {
 	d := box()
 	d.OutsideWidth = size(1200)
@@ -313,6 +313,29 @@ func TestOpeningsOfAMiddleBayAreMeasuredWithinIt(t *testing.T) {
 	}
 	if !written(8) || written(60) {
 		t.Errorf("written at 1:8 %v, at 1:60, without room, %v", written(8), written(60))
+	}
+}
+
+// Of an opening of 364 the drawers take 2 gaps of 4 at the ends and 1 between them:
+// (364 - 12) / 2 = 176. They stand behind a door that hides them from the front, so that the
+// section measures them and the front does not.
+func TestDrawersBehindDoorsAreMeasuredInTheSection(t *testing.T) {
+	d := box()
+	d.Bays = []casework.Bay{{Openings: []casework.Opening{{Doors: given(1), Drawers: []casework.DrawerBox{{Count: given(2)}}}}}}
+	d.Door = casework.Door{Fit: given("inset"), Gap: size(2)}
+	d.Drawer = casework.Drawer{Material: given("box"), BottomMaterial: given("thin"), GrooveDepth: size(5), Gap: size(4)}
+	s := subject(t, d)
+	for v, want := range map[View]int{Front: 0, Upright: 2} {
+		told := 0
+		picture := s.Draw(v, 4)
+		for _, text := range picture.Texts() {
+			if text.String == "176" {
+				told++
+			}
+		}
+		if told != want {
+			t.Errorf("%s: 176 is told %d times, not %d", v.Name(), told, want)
+		}
 	}
 }
 
