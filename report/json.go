@@ -214,8 +214,9 @@ func fileOf(p *cutplan.Plan, o Options, names offcutNames) planFile {
 		Totals: totalsOf(p.Totals),
 		Cover:  coverFile{p.Cover.Parts, p.Cover.Covered, []uncoveredFile{}},
 	}
+	thicknesses := p.Thicknesses()
 	for i := range p.Bill {
-		f.Blanks = append(f.Blanks, blankOf(p, i))
+		f.Blanks = append(f.Blanks, blankOf(p, i, thicknesses[i]))
 	}
 	for _, b := range p.Buy {
 		bought := buyFile{Stock: b.Stock.Name, Count: b.Count, Price: money(b.Stock.Price), Cost: money(b.Cost)}
@@ -282,7 +283,7 @@ func estimateOf(p *cutplan.Plan, e cutplan.Estimate) estimateFile {
 	return f
 }
 
-func blankOf(p *cutplan.Plan, i int) blankFile {
+func blankOf(p *cutplan.Plan, i int, thicknesses []stock.Length) blankFile {
 	b := p.Bill[i]
 	f := blankFile{
 		Part: b.Part.Name, sizeFile: sizeFile{mm(b.Length), mm(b.Width), mm(b.Thickness)},
@@ -296,7 +297,7 @@ func blankOf(p *cutplan.Plan, i int) blankFile {
 	if b.Layers > 1 {
 		f.Resaw = &resawFile{b.Layers, mm(p.Job.Saw.ResawKerf)}
 	}
-	for _, from := range p.Thicknesses(i) {
+	for _, from := range thicknesses {
 		m := millingFile{From: mm(from)}
 		for _, s := range b.Milling(from) {
 			var rest number

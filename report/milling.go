@@ -15,17 +15,17 @@ import (
 const millingHelp = "In this order. A setting is the size that is left: the thickness at the planer, the width at the fence, the length at the stop. " +
 	"True a face and an edge before anything rests on them."
 
-// milling lists the steps of every blank that needs any, by the thickness of
-// the stock it comes from. Blanks that are milled alike share a row, and so a
+// milling lists the steps of every blank that needs any, by the thicknesses of
+// the stock that each comes from. Blanks that are milled alike share a row, and so a
 // setting.
-func milling(bill []cutplan.Blank, from func(blank int) []stock.Length, r stock.Ruler) listing {
+func milling(bill []cutplan.Blank, from [][]stock.Length, r stock.Ruler) listing {
 	type row struct {
 		from, how    string
 		marks, names []string
 	}
 	var rows []row
 	for i, b := range bill {
-		for _, thickness := range from(i) {
+		for _, thickness := range from[i] {
 			steps := b.Milling(thickness)
 			if len(steps) == 0 {
 				continue
@@ -59,19 +59,20 @@ func (l listing) withoutMarks() listing {
 	return l
 }
 
-// sourcesOf tells the thicknesses of the stock of a job that has room for a
-// blank, and of its rough lumber.
-func sourcesOf(j stock.Job, bill []cutplan.Blank) func(int) []stock.Length {
-	return func(blank int) []stock.Length {
-		var all []stock.Length
-		for _, s := range j.Boards(bill[blank].Blank) {
-			if s.HasRoom(bill[blank].Blank) {
-				all = append(all, s.Thickness)
+// sourcesOf lists, for each blank, the thicknesses of the stock of a job that has
+// room for it, and of its rough lumber.
+func sourcesOf(j stock.Job, bill []cutplan.Blank) [][]stock.Length {
+	all := make([][]stock.Length, len(bill))
+	for i, b := range bill {
+		for _, s := range j.Boards(b.Blank) {
+			if s.HasRoom(b.Blank) {
+				all[i] = append(all[i], s.Thickness)
 			}
 		}
-		slices.Sort(all)
-		return slices.Compact(all)
+		slices.Sort(all[i])
+		all[i] = slices.Compact(all[i])
 	}
+	return all
 }
 
 // millingSteps says steps of one kind in one phrase: "plane to 21, turn, 20".
@@ -137,9 +138,9 @@ func resawn(m stock.Milling, r stock.Ruler) string {
 }
 
 // resaws reports whether anything of a bill is resawn.
-func resaws(bill []cutplan.Blank, from func(blank int) []stock.Length) bool {
+func resaws(bill []cutplan.Blank, from [][]stock.Length) bool {
 	for i, b := range bill {
-		for _, thickness := range from(i) {
+		for _, thickness := range from[i] {
 			if slices.ContainsFunc(b.Milling(thickness), func(m stock.Milling) bool { return m.Operation == stock.Resaw }) {
 				return true
 			}
@@ -182,7 +183,8 @@ func truing(p *cutplan.Plan, l cutplan.Layout, r stock.Ruler) string {
 
 // millingPage is the table on paper, with its cautions.
 func millingPage(b document, p *cutplan.Plan, r stock.Ruler) {
-	l := milling(p.Bill, p.Thicknesses, r)
+	from := p.Thicknesses()
+	l := milling(p.Bill, from, r)
 	if len(l.rows) == 0 {
 		return
 	}
@@ -191,13 +193,13 @@ func millingPage(b document, p *cutplan.Plan, r stock.Ruler) {
 	b.Paragraph(millingHelp)
 	t := l.table()
 	t.Times = 1
-	b.Items(millingCautions(p.Bill, p.Thicknesses)) // ahead of the table, behind which they could come to stand alone
+	b.Items(millingCautions(p.Bill, from)) // ahead of the table, behind which they could come to stand alone
 	b.Paragraph(deferral)
 	b.Table(t)
 }
 
 // millingCautions are the cautions that apply to a bill, from stock of these thicknesses.
-func millingCautions(bill []cutplan.Blank, from func(blank int) []stock.Length) []string {
+func millingCautions(bill []cutplan.Blank, from [][]stock.Length) []string {
 	said := atThePlaner
 	if resaws(bill, from) {
 		said = slices.Concat(said, atTheResaw)

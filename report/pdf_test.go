@@ -89,9 +89,10 @@ func wanted(p *cutplan.Plan, r stock.Ruler) []string {
 	for _, b := range p.Buy {
 		want = append(want, b.Stock.Name, b.Cost.String())
 	}
+	thicknesses := p.Thicknesses()
 	for i, b := range p.Bill {
 		want = append(want, b.Name(), blankSize(b, r), partSize(b.Part, r))
-		for _, from := range p.Thicknesses(i) {
+		for _, from := range thicknesses[i] {
 			want = append(want, millingSteps(b.Milling(from), r))
 		}
 	}

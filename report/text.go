@@ -97,9 +97,10 @@ func PartList(to io.Writer, j stock.Job, o Options) error {
 	if o.Case != nil {
 		w.listing(marksHeading, caseMarks(o.Case, o.Ruler))
 	}
-	if l := milling(bill, sourcesOf(j, bill), o.Ruler).withoutMarks(); len(l.rows) > 0 {
+	from := sourcesOf(j, bill)
+	if l := milling(bill, from, o.Ruler).withoutMarks(); len(l.rows) > 0 {
 		w.listing("Milling", l)
-		for _, caution := range millingCautions(bill, sourcesOf(j, bill)) {
+		for _, caution := range millingCautions(bill, from) {
 			w.line("  %s", caution)
 		}
 		w.line("  %s", deferral)

@@ -47,7 +47,7 @@ func TestWhatABoardOnHandDoesNotGiveIsResawnFromRoughLumber(t *testing.T) {
 	if len(p.Unplaced) != 1 || p.Unplaced[0].Blank != 3 { // no post
 		t.Errorf("unplaced %+v", p.Unplaced)
 	}
-	if got := p.Thicknesses(1); len(got) != 1 || got[0] != stock.Inch {
+	if got := p.Thicknesses()[1]; len(got) != 1 || got[0] != stock.Inch {
 		t.Errorf("blank B is milled from %v", got)
 	}
 }

@@ -93,35 +93,28 @@ func node(n nest.Node, x, y, kerf stock.Length) Node {
 	return out
 }
 
-// Thicknesses lists those of the stock that a blank of the bill is cut from, and
-// of the rough lumber that it is to come from, each once, from the thinnest.
-func (p *Plan) Thicknesses(blank int) []stock.Length {
-	var all []stock.Length
+// Thicknesses lists, for each blank of the bill, those of the stock that it is cut
+// from and of the rough lumber that it is to come from, each once, from the thinnest.
+func (p *Plan) Thicknesses() [][]stock.Length {
+	all := make([][]stock.Length, len(p.Bill))
+	add := func(blank int, thickness stock.Length) {
+		if at, found := slices.BinarySearch(all[blank], thickness); !found {
+			all[blank] = slices.Insert(all[blank], at, thickness)
+		}
+	}
 	for _, l := range p.Layouts {
-		if l.Root.holds(blank) {
-			all = append(all, l.Stock.Thickness)
+		for _, n := range l.Leaves() {
+			if n.Use == Part {
+				add(n.Blank, l.Stock.Thickness)
+			}
 		}
 	}
 	for _, e := range p.Estimates {
-		if slices.ContainsFunc(e.Blanks, func(w Wanted) bool { return w.Blank == blank }) {
-			all = append(all, e.Rough.Quarter.Rough())
+		for _, w := range e.Blanks {
+			add(w.Blank, e.Rough.Quarter.Rough())
 		}
 	}
-	slices.Sort(all)
-	return slices.Compact(all)
-}
-
-// holds reports whether a blank is cut from n.
-func (n *Node) holds(blank int) bool {
-	if n.Use == Part {
-		return n.Blank == blank
-	}
-	for i := range n.Children {
-		if n.Children[i].holds(blank) {
-			return true
-		}
-	}
-	return false
+	return all
 }
 
 // Leaves lists the parts, offcuts and waste of l in the order in which they
