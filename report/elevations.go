@@ -30,10 +30,11 @@ func Elevations(p *cutplan.Plan, o Options) []Elevation {
 	if !s.Drawable() {
 		return nil
 	}
+	of := title(p) + ", plan " + Identity(p, o)
 	var all []Elevation
 	for _, v := range elevation.Views {
 		d, scale := s.Fit(v, elevationWidth, elevationHeight)
-		all = append(all, Elevation{v.Name(), d.SVG(title(p) + ", " + v.Name() + ", " + elevation.ScaleText(scale))})
+		all = append(all, Elevation{v.Name(), d.SVG(of + ", " + v.Name() + ", " + elevation.ScaleText(scale))})
 	}
 	return all
 }

@@ -29,8 +29,8 @@ func TestElevationsAreOnAPageAndAsPictures(t *testing.T) {
 		var views []string
 		for _, e := range Elevations(p, o) {
 			views = append(views, e.View)
-			if !strings.Contains(string(e.SVG), "<title>Potting bench, "+e.View+", scale 1:") {
-				t.Errorf("%s does not tell its scale", e.View)
+			if !strings.Contains(string(e.SVG), "<title>Potting bench, plan "+Identity(p, o)+", "+e.View+", scale 1:") {
+				t.Errorf("%s does not tell its plan and scale", e.View)
 			}
 		}
 		if got := strings.Join(views, " "); got != "front side section plan" {
