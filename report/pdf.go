@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 
 	"sawbill/nest/cutplan"
 	"sawbill/report/internal/drawing"
@@ -57,7 +58,20 @@ func lay(p *cutplan.Plan, o Options) drawing.Document {
 	millingPage(b, p, r)
 	casePages(b, p, o)
 	takeoffPage(b, o)
-	return b.Close()
+	laid := b.Close()
+	laid.Keywords = keywords(p)
+	return laid
+}
+
+// keywords are what the document is looked for by: its kind, and the materials.
+func keywords(p *cutplan.Plan) []string {
+	words := []string{"cutting plan"}
+	for _, l := range p.Layouts {
+		if !slices.Contains(words, l.Stock.Material) {
+			words = append(words, l.Stock.Material)
+		}
+	}
+	return words
 }
 
 // billPage lists the blanks.

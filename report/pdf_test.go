@@ -50,6 +50,20 @@ func TestEveryPageHasTitleAndNumber(t *testing.T) {
 	}
 }
 
+func TestThePDFIsFoundByItsMaterials(t *testing.T) {
+	data, _, err := PDF(bench(), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := pdf.NewReader(bytes.NewReader(data), int64(len(data)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got, want := r.Trailer().Key("Info").Key("Keywords").Text(), "cutting plan, birch ply 18, spruce"; got != want {
+		t.Errorf("keywords %q, want %q", got, want)
+	}
+}
+
 func TestEqualPlansGiveEqualPDFs(t *testing.T) {
 	first, _, err := PDF(bench(), Options{})
 	if err != nil {

@@ -18,6 +18,7 @@ type Document struct {
 	Title string
 	// Subject tells the document from others of the same title.
 	Subject   string
+	Keywords  []string // what it is to be found by, beyond its title
 	Pages     []Drawing
 	Bookmarks []Bookmark // in the order of the pages
 }
@@ -38,6 +39,7 @@ func PDF(d Document) ([]byte, error) {
 	f.SetModificationDate(epoch)
 	f.SetTitle(basic(d.Title), true)
 	f.SetSubject(basic(d.Subject), true)
+	f.SetKeywords(basic(strings.Join(d.Keywords, ", ")), true)
 	f.SetCreator("Sawbill", false)
 	f.SetProducer("Sawbill", false)
 	f.SetMargins(0, 0, 0)

@@ -153,7 +153,7 @@ func TestOnlyFontsThatAreUsedAreEmbedded(t *testing.T) {
 func TestBookmarksLeadToTheirPlace(t *testing.T) {
 	upright, across := Drawing{Width: 210, Height: 297}, Drawing{Width: 297, Height: 210}
 	data, err := PDF(Document{
-		Title: "家 🪚", Subject: "plan H7KMQ", Pages: []Drawing{upright, across, upright},
+		Title: "家 🪚", Subject: "plan H7KMQ", Keywords: []string{"cutting plan", "gỗ 🪚"}, Pages: []Drawing{upright, across, upright},
 		Bookmarks: []Bookmark{{"Kệ 🪚", 0, 0, 20}, {"Layout 1", 1, 1, 30}, {"Layout 2", 1, 1, 40}, {"End", 0, 2, 0}},
 	})
 	if err != nil {
@@ -165,6 +165,9 @@ func TestBookmarksLeadToTheirPlace(t *testing.T) {
 	}
 	if info := r.Trailer().Key("Info"); info.Key("Title").Text() != "家 □" || info.Key("Subject").Text() != "plan H7KMQ" {
 		t.Errorf("title %q, subject %q", info.Key("Title").Text(), info.Key("Subject").Text())
+	}
+	if got := r.Trailer().Key("Info").Key("Keywords").Text(); got != "cutting plan, gỗ □" {
+		t.Errorf("keywords %q", got)
 	}
 	type entry struct {
 		title  string
