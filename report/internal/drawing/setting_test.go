@@ -77,6 +77,26 @@ func TestANameIsSetInOneFont(t *testing.T) {
 	}
 }
 
+// A picture is set in the fonts that it was measured in, run by run, and its text
+// stays whole.
+func TestAPictureAsksForTheFontsItWasMeasuredIn(t *testing.T) {
+	wide := func(s string) string {
+		return `<tspan font-family="DejaVu Sans, Verdana, sans-serif">` + s + "</tspan>"
+	}
+	for text, want := range map[string]string{
+		"left side 27 1/2":     "left side 27 1/2",
+		"Gỗ & ván 18, full":    wide("Gỗ &amp; ván ") + "18, full",
+		"2 x A Tấm đỡ, 35 x 7": "2 " + wide("x A Tấm đỡ, ") + "35 x 7",
+		"ɔ\u0300bo":            wide("ɔ\u0300bo"),
+	} {
+		d := Drawing{Width: 90, Height: 20}
+		d.Text(Text{At: Point{5, 10}, String: text, Size: 9})
+		if got := string(d.SVG("")); !strings.Contains(got, ">"+want+"</text>") {
+			t.Errorf("%q is written as %s, want %s", text, got, want)
+		}
+	}
+}
+
 // Where there is one character for a letter with its marks, either way of writing
 // it gives the same.
 func TestLettersAndTheirMarksAreComposed(t *testing.T) {

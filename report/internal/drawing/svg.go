@@ -97,7 +97,31 @@ func svgText(b *bytes.Buffer, t Text) {
 	if t.Reversed {
 		b.WriteString(` fill="#fff"`)
 	}
-	fmt.Fprintf(b, ">%s</text>\n", escape(t.String))
+	b.WriteString(">")
+	svgRuns(b, t)
+	b.WriteString("</text>\n")
+}
+
+// wideFamily is the wide font, or one drawn to the same widths.
+const wideFamily = "DejaVu Sans, Verdana, sans-serif"
+
+// svgRuns writes the letters of t, and in which font. A mark stays with its letter,
+// over which the viewer sets it.
+func svgRuns(b *bytes.Buffer, t Text) {
+	wide := false
+	for _, r := range set(t.String, t.Face).runs {
+		if next := r.font == faces[t.Face].wide; next != wide && !r.mark {
+			if wide = next; wide {
+				fmt.Fprintf(b, `<tspan font-family="%s">`, wideFamily)
+			} else {
+				b.WriteString("</tspan>")
+			}
+		}
+		b.WriteString(escape(r.text))
+	}
+	if wide {
+		b.WriteString("</tspan>")
+	}
 }
 
 func segment(l Line) string {
