@@ -46,7 +46,7 @@ func cutsAtSeller(p *cutplan.Plan) int {
 func aboutAtSeller(p *cutplan.Plan, r stock.Ruler) string {
 	said := "A kerf of " + r.Print(p.AtSeller[0].Kerf) + " lies between the pieces."
 	if t := p.Job.Transport.CutTolerance; t > 0 {
-		said += " Each may be up to " + r.Print(t) + " smaller at an edge so cut; measure it before the first cut at home."
+		said += " Each may be up to " + r.Print(t) + " smaller at a side so cut, which is trimmed at home. Lay the piece with the seller's cut away from the reference corner, and measure it before the first cut."
 	}
 	return said
 }
@@ -71,6 +71,45 @@ func divisionOf(d cutplan.Division) divisionFile {
 	return f
 }
 
+// trimsFile is what comes off the sides of a piece, the near ones at its reference
+// corner.
+type trimsFile struct {
+	NearEnd  number `json:"near_end"`
+	FarEnd   number `json:"far_end"`
+	NearEdge number `json:"near_edge"`
+	FarEdge  number `json:"far_edge"`
+}
+
+// trimsOf is nil where trim tells all.
+func trimsOf(s stock.Stock) *trimsFile {
+	if s.Sawn == (stock.Trims{}) {
+		return nil
+	}
+	t := s.Trims()
+	return &trimsFile{mm(t.NearEnd), mm(t.FarEnd), mm(t.NearEdge), mm(t.FarEdge)}
+}
+
+// haulFile is what is to be carried home, in grams.
+type haulFile struct {
+	Grams    int64    `json:"grams"`
+	Trips    int      `json:"trips"`
+	TooHeavy []string `json:"too_heavy"`
+	Unknown  []string `json:"unknown"` // materials left out
+}
+
+// haulOf is nil where no weight is asked for.
+func haulOf(p *cutplan.Plan) *haulFile {
+	if p.Job.Transport.Heaviest == 0 {
+		return nil
+	}
+	h := p.Haul()
+	f := haulFile{Grams: h.Grams, Trips: h.Trips, TooHeavy: []string{}, Unknown: append([]string{}, h.Unknown...)}
+	for _, s := range h.TooHeavy {
+		f.TooHeavy = append(f.TooHeavy, s.Name)
+	}
+	return &f
+}
+
 // haul says what is to be carried home, and how often; empty where the job does not
 // ask.
 func haul(p *cutplan.Plan, r stock.Ruler) string {
@@ -78,7 +117,7 @@ func haul(p *cutplan.Plan, r stock.Ruler) string {
 	if t.Heaviest == 0 || len(p.Buy) == 0 {
 		return ""
 	}
-	said := fmt.Sprintf("Some %s to carry home, at %s a trip: %s.", load(h.Kilograms, r), load(float64(t.Heaviest), r), counted(h.Trips, "trip"))
+	said := fmt.Sprintf("Some %s to carry home, at %s a trip: %s.", load(h.Grams, r), load(t.Heaviest, r), counted(h.Trips, "trip"))
 	for _, s := range h.TooHeavy {
 		said += fmt.Sprintf(" One piece of %s weighs more than that alone: have it brought.", s.Name)
 	}
@@ -88,10 +127,10 @@ func haul(p *cutplan.Plan, r stock.Ruler) string {
 	return said + " An estimate; keep to what the vehicle is allowed to carry."
 }
 
-// load is a weight in kg, or pounds where lengths are in inches.
-func load(kilograms float64, r stock.Ruler) string {
+// load is a weight in kg, or pounds where lengths are in inches, rounded.
+func load(grams int64, r stock.Ruler) string {
 	if r.Units == stock.Inches {
-		return fmt.Sprintf("%.0f lb", kilograms/0.45359237)
+		return fmt.Sprintf("%.0f lb", float64(grams)/(1000*stock.Pound))
 	}
-	return fmt.Sprintf("%.0f kg", kilograms)
+	return fmt.Sprintf("%.0f kg", float64(grams)/1000)
 }

@@ -23,7 +23,7 @@ type errand struct {
 type errandLine struct {
 	cutplan.Purchase
 	substitute string
-	cut        *cutplan.Division // nil where it is carried as it is
+	cuts       []cutplan.Division // none where it is carried as it is
 }
 
 // errands are what the best choice of each material buys, by seller, those first
@@ -42,10 +42,11 @@ func errands(c *choice.Comparison) []errand {
 			if i < len(instead) {
 				line.substitute = instead[i]
 			}
-			atSeller := m.Best().Plan.AtSeller
-			if cut := slices.IndexFunc(atSeller, func(d cutplan.Division) bool { return d.Stock.Name == b.Stock.Name }); cut >= 0 {
-				line.cut = &atSeller[cut]
-				all[at].cost += line.cut.Cost
+			for _, d := range m.Best().Plan.AtSeller {
+				if d.Stock.Name == b.Stock.Name {
+					line.cuts = append(line.cuts, d)
+					all[at].cost += d.Cost
+				}
 			}
 			all[at].lines = append(all[at].lines, line)
 			all[at].cost += b.Cost
@@ -71,12 +72,20 @@ func (e errand) list(r stock.Ruler) listing {
 	for _, b := range e.lines {
 		pieces += b.Count
 		l.add("[ ]", strconv.Itoa(b.Count), b.Stock.Name, stockSize(b.Stock, r), b.Stock.Material, price(b.Stock.Price), price(b.Cost))
-		if b.cut != nil {
-			l.add("[ ]", "", "of each "+b.cut.Cut.String()+" to "+piecesOf(*b.cut, r), "", b.Stock.Material, "", price(b.cut.Cost))
+		for _, d := range b.cuts {
+			l.add("[ ]", "", ofThem(d, b.Count)+" "+d.Cut.String()+" to "+piecesOf(d, r), "", b.Stock.Material, "", price(d.Cost))
 		}
 	}
 	l.add("", strconv.Itoa(pieces), "in all", "", "", "", price(e.cost))
 	return l
+}
+
+// ofThem says how many of those bought a division is of.
+func ofThem(d cutplan.Division, bought int) string {
+	if d.Count == bought {
+		return "of each"
+	}
+	return fmt.Sprintf("%d of them", d.Count)
 }
 
 // ShoppingList writes what to buy for the best choice of each material, by
@@ -139,9 +148,9 @@ func ShoppingListCSV(c *choice.Comparison) []byte {
 			s := l.Stock
 			write(e.seller, s.Material, strconv.Itoa(l.Count), s.Name, s.Length.Decimal(), s.Width.Decimal(), s.Thickness.Decimal(),
 				known(s.Price), known(l.Cost), l.substitute)
-			if l.cut != nil {
-				write(e.seller, s.Material, strconv.Itoa(l.Count*l.cut.Cuts()), "cuts: "+l.cut.Cut.String()+" to "+piecesOf(*l.cut, stock.Ruler{}), "", "", "",
-					"", known(l.cut.Cost), "")
+			for _, d := range l.cuts {
+				write(e.seller, s.Material, strconv.Itoa(d.Count*d.Cuts()), "cuts: "+d.Cut.String()+" to "+piecesOf(d, stock.Ruler{}), "", "", "",
+					"", known(d.Cost), "")
 			}
 		}
 	}

@@ -33,6 +33,7 @@ type planFile struct {
 	Blanks    []blankFile    `json:"blanks"`
 	Buy       []buyFile      `json:"buy"`
 	AtSeller  []divisionFile `json:"cut_by_seller,omitempty"`
+	Haul      *haulFile      `json:"haul,omitempty"`
 	Layouts   []layoutFile   `json:"layouts"`
 	Unplaced  []unplacedFile `json:"unplaced"`
 	Estimates []estimateFile `json:"estimates,omitempty"`
@@ -116,6 +117,7 @@ type layoutFile struct {
 	Section *sectionFile `json:"section,omitempty"`
 	Kerf    number       `json:"kerf"`
 	Trim    number       `json:"trim"`
+	Trims   *trimsFile   `json:"trims,omitempty"` // where they differ, since the seller cut a side
 	Root    nodeFile     `json:"root"`
 }
 
@@ -228,12 +230,13 @@ func fileOf(p *cutplan.Plan, o Options, names offcutNames) planFile {
 	for _, d := range p.AtSeller {
 		f.AtSeller = append(f.AtSeller, divisionOf(d))
 	}
+	f.Haul = haulOf(p)
 	for i, l := range p.Layouts {
 		s := l.Stock
 		written := layoutFile{
 			Stock: s.Name, Kind: s.Kind.String(), Material: s.Material, OnHand: s.OnHand, From: s.From, Repeat: l.Repeat,
 			sizeFile: sizeFile{mm(s.Length), mm(s.Width), mm(s.Thickness)},
-			Kerf:     mm(p.Job.Saw.Kerf), Trim: mm(s.Trim), Root: nodeOf(p, i, l.Root, names),
+			Kerf:     mm(p.Job.Saw.Kerf), Trim: mm(s.Trim), Trims: trimsOf(s), Root: nodeOf(p, i, l.Root, names),
 		}
 		if s.IsSection() {
 			written.Section = &sectionFile{mm(s.Section.From), mm(s.Section.Board)}

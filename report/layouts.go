@@ -170,10 +170,8 @@ func layoutFacts(p *cutplan.Plan, l cutplan.Layout, r stock.Ruler) string {
 		s.Kind.String() + " " + stockSize(s, r) + " " + r.Units.String(),
 		"kerf " + r.Print(p.Job.Saw.Kerf),
 	}
-	if s.Trim > 0 && s.Kind == stock.Board {
-		facts = append(facts, "trim "+r.Print(s.Trim)+" off each end")
-	} else if s.Trim > 0 {
-		facts = append(facts, "trim "+r.Print(s.Trim)+" off every edge")
+	if trim := s.Trims().Least(); trim > 0 {
+		facts = append(facts, "trim "+r.Print(trim)+" "+trimmedOff(s, r))
 	}
 	if s.OnHand {
 		facts = append(facts, "on hand")

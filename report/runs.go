@@ -95,7 +95,7 @@ func (r run) marks(ruler stock.Ruler) string {
 func (r run) setting(l cutplan.Layout, ruler stock.Ruler) string {
 	switch s := r.first(); {
 	case s.Trim:
-		return ruler.Print(l.Stock.Trim)
+		return ruler.Print(l.Stock.Trims().Least())
 	case s.Breakdown():
 		// From the piece in hand, as this row has it.
 		return "mark " + each(r.steps, func(t cutplan.Step) string { return ruler.Print(t.Mark - s.Mark + s.Setting) })

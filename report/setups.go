@@ -32,12 +32,12 @@ func setupRows(say teller, g cutplan.Gathered) []setupRow {
 	for _, setup := range g.Setups {
 		from := len(all)
 		for _, c := range setup.Cuts {
-			row := setupRow{of: setup, how: minding(say.plan, c)}
+			row := setupRow{of: setup, how: minding(say.plan, c, say.ruler)}
 			switch l := say.plan.Layouts[c.Layout]; {
 			case c.Step.Trim && c.Step.Number < len(say.plan.Steps(l)) && say.plan.Steps(l)[c.Step.Number].Trim:
 				continue // the last trim cut tells the size
 			case c.Step.Trim:
-				row.how, row.off = howTrimmed(say.plan, l), "trimmed: "+say.ruler.Size(c.Step.Off.Length, c.Step.Off.Width)
+				row.how, row.off = howTrimmed(say.plan, l, say.ruler), "trimmed: "+say.ruler.Size(c.Step.Off.Length, c.Step.Off.Width)
 			default:
 				row.off = unnamed(say).piece(c.Step.Off, at(c.Layout, c.Step.OffNode)...)
 			}
@@ -112,19 +112,19 @@ func at(layout int, n *cutplan.Node) []located {
 }
 
 // howTrimmed is how the stock of l is trimmed.
-func howTrimmed(p *cutplan.Plan, l cutplan.Layout) string {
+func howTrimmed(p *cutplan.Plan, l cutplan.Layout, r stock.Ruler) string {
 	for _, s := range p.Steps(l) {
 		if s.Trim && s.Breakdown() {
-			return how(s, l.Stock.Kind)
+			return how(s, l.Stock, r)
 		}
 	}
-	return how(p.Steps(l)[0], l.Stock.Kind)
+	return how(p.Steps(l)[0], l.Stock, r)
 }
 
 // minding is how c is cut, and what to mind.
-func minding(p *cutplan.Plan, c cutplan.SetupCut) string {
+func minding(p *cutplan.Plan, c cutplan.SetupCut, r stock.Ruler) string {
 	l := p.Layouts[c.Layout]
-	said := how(c.Step, l.Stock.Kind)
+	said := how(c.Step, l.Stock, r)
 	for _, h := range hazardsOf(p, l, c.Step) {
 		if brief := h.brief(); brief != "" {
 			said += "; " + brief

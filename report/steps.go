@@ -27,7 +27,7 @@ func stepTable(p *cutplan.Plan, i int, steps []cutplan.Step, names offcutNames, 
 	}
 	say := teller{p, names, r}
 	add := func(run run, off, left string) {
-		row := []string{run.numbers(), run.inHand(kindWord(l.Stock), r), how(run.first(), l.Stock.Kind), run.setting(l, r), off, left}
+		row := []string{run.numbers(), run.inHand(kindWord(l.Stock), r), how(run.first(), l.Stock, r), run.setting(l, r), off, left}
 		if s := run.first(); board && (s.Cut == cutplan.Rip || s.Trim || s.Breakdown()) {
 			row = slices.Insert(row, markColumn, "")
 		} else if board {
@@ -105,13 +105,11 @@ func sized(t paper.Table, size float64) paper.Table {
 // how says rip or crosscut, and what leads it where that is not a matter of
 // course. For trim the setting beside it is what falls off, the blade's kerf
 // included, since nobody sets a fence for it.
-func how(s cutplan.Step, kind stock.Kind) string {
+func how(s cutplan.Step, of stock.Stock, r stock.Ruler) string {
 	said := s.Cut.String()
 	switch {
-	case s.Trim && kind == stock.Board:
-		said = "trim off both ends"
 	case s.Trim:
-		said = "trim off every edge"
+		said = "trim " + trimmedOff(of, r)
 	case s.Cut == cutplan.Rip && s.Guide == cutplan.Stop:
 		said = "rip, at a stop"
 	case s.Cut == cutplan.Crosscut && s.Guide == cutplan.Fence:

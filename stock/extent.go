@@ -24,6 +24,9 @@ func (v Volume) count() *big.Int {
 	return v.cubes
 }
 
+// Compare is -1 where v is less than w, 1 where it is more, else 0.
+func (v Volume) Compare(w Volume) int { return v.count().Cmp(w.count()) }
+
 // Ratio is v as a share of whole; 0 when whole is nothing.
 func (v Volume) Ratio(whole Volume) float64 { return share(v.cubes, whole.cubes) }
 

@@ -41,24 +41,19 @@ type Stock struct {
 	// size or a rough thickness.
 	Measure Measure
 	// From is the name of the offer of which s is a piece, cut by the seller; empty
-	// for all that is bought as it is.
+	// for all that is bought as it is. Sawn is what the sides that the seller cut
+	// lose at the least, whatever Trim says.
 	From string
+	Sawn Trims
 	// Section is where s lies on a board that is cut apart at its defects;
 	// Length is then that of the section.
 	Section Section
 }
 
-// TrimWidth is what is cut off each long edge: a board keeps its full width.
-func (s Stock) TrimWidth() Length {
-	if s.Kind == Board {
-		return 0
-	}
-	return s.Trim
-}
-
 // Usable is the size left inside the trim.
 func (s Stock) Usable() (length, width Length) {
-	return s.Length - 2*s.Trim, s.Width - 2*s.TrimWidth()
+	t := s.Trims()
+	return s.Length - t.NearEnd - t.FarEnd, s.Width - t.NearEdge - t.FarEdge
 }
 
 // Serves reports whether the material and thickness of s can give b: a sheet

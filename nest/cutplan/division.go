@@ -1,7 +1,6 @@
 package cutplan
 
 import (
-	"fmt"
 	"slices"
 
 	"sawbill/stock"
@@ -22,6 +21,17 @@ type Division struct {
 // Cuts is how many cuts are made in each.
 func (d Division) Cuts() int { return len(d.Pieces) - 1 }
 
+// cutsOf are the directions in which the seller may cut s.
+func cutsOf(s stock.Stock) []Cut {
+	if s.Kind == stock.Board {
+		return []Cut{Crosscut}
+	}
+	return []Cut{Crosscut, Rip}
+}
+
+// same reports whether the cuts are the same.
+func (d Division) same(b Division) bool { return d.Cut == b.Cut && slices.Equal(d.Pieces, b.Pieces) }
+
 // along is the size that the cuts divide, across the other.
 func (d Division) along() (along, across stock.Length) {
 	if d.Cut == Rip {
@@ -30,47 +40,39 @@ func (d Division) along() (along, across stock.Length) {
 	return d.Stock.Length, d.Stock.Width
 }
 
-// pieces are what the cuts make of n of the offer, alike ones together. An edge that
-// the seller cut may be off by the tolerance: what the offer's own trim does not
-// take of that is taken off the piece.
-func (d Division) pieces(t stock.Transport, n int) []stock.Stock {
-	var all []stock.Stock
-	loss := d.loss(t)
-	for i, size := range d.Pieces {
-		edges := 2
-		if i == 0 || i == len(d.Pieces)-1 {
-			edges = 1
-		}
-		s := d.Stock
-		s.From, s.Count, s.Price, s.Measure = d.Stock.Name, n, 0, stock.Measure{}
-		if d.Cut == Rip {
-			s.Width = size - stock.Length(edges)*loss
-		} else {
-			s.Length = size - stock.Length(edges)*loss
-		}
-		if at := slices.IndexFunc(all, func(b stock.Stock) bool { return b.Length == s.Length && b.Width == s.Width }); at >= 0 {
-			all[at].Count += n
-			continue
-		}
-		all = append(all, s)
+// sides is how many of the sides of piece i the seller cut, 1 or 2.
+func (d Division) sides(i int) int {
+	if i == 0 || i == len(d.Pieces)-1 {
+		return 1
 	}
-	for i := range all {
-		all[i].Name = d.Stock.Name + ", piece"
-		if len(all) > 1 {
-			all[i].Name = fmt.Sprintf("%s, piece %d", d.Stock.Name, i+1)
-		}
-	}
-	return all
+	return 2
 }
 
-// loss is what an edge cut by the seller costs beyond the trim.
-func (d Division) loss(t stock.Transport) stock.Length { return max(0, t.CutTolerance-d.trim()) }
-
-func (d Division) trim() stock.Length {
-	if d.Cut == Rip {
-		return d.Stock.TrimWidth()
+// piece is piece i. Where the seller cut one side, the other is taken for its
+// reference end or edge; what may be off by the tolerance is trimmed away.
+func (d Division) piece(i int, tolerance stock.Length) stock.Stock {
+	s := d.Stock
+	s.From, s.Count, s.Price, s.Measure = d.Stock.Name, 0, 0, stock.Measure{}
+	near := stock.Length(0)
+	if d.sides(i) == 2 {
+		near = tolerance
 	}
-	return d.Stock.Trim
+	if d.Cut == Rip {
+		s.Width, s.Sawn = d.Pieces[i], stock.Trims{NearEdge: near, FarEdge: tolerance}
+	} else {
+		s.Length, s.Sawn = d.Pieces[i], stock.Trims{NearEnd: near, FarEnd: tolerance}
+	}
+	return s
+}
+
+// trims is what the first piece of d, the offer cut once, loses at both sides together.
+func (d Division) trims(tolerance stock.Length) stock.Length {
+	d.Pieces = []stock.Length{0, 0}
+	t := d.piece(0, tolerance).Trims()
+	if d.Cut == Rip {
+		return t.NearEdge + t.FarEdge
+	}
+	return t.NearEnd + t.FarEnd
 }
 
 // divisions lists the ways to have s cut that are worth a trial, the likeliest
@@ -78,19 +80,14 @@ func (d Division) trim() stock.Length {
 // the blanks, in equal pieces, and with pieces as large as can be carried.
 func divisions(s stock.Stock, t stock.Transport, saw stock.Saw, bill []Blank, of []Layout) []Division {
 	var all []Division
-	kerf := max(t.CutKerf, saw.Kerf)
+	kerf := t.CutKerf
 	add := func(cut Cut, pieces []stock.Length) {
 		d := Division{Stock: s, Cut: cut, Pieces: pieces, Kerf: kerf}
-		same := func(b Division) bool { return b.Cut == cut && slices.Equal(b.Pieces, pieces) }
-		if d.holds(t) && !slices.ContainsFunc(all, same) {
+		if d.holds(t) && !slices.ContainsFunc(all, d.same) {
 			all = append(all, d)
 		}
 	}
-	cuts := []Cut{Crosscut, Rip}
-	if s.Kind == stock.Board {
-		cuts = cuts[:1]
-	}
-	for _, cut := range cuts {
+	for _, cut := range cutsOf(s) {
 		along, across := Division{Stock: s, Cut: cut}.along()
 		most := min(t.Most(across), along)
 		if most <= 0 {
@@ -125,22 +122,26 @@ func repeated(along, size, kerf stock.Length, cuts int) []stock.Length {
 	return append(pieces, along)
 }
 
-// holds reports whether all pieces can be carried and leave something to cut.
+// holds reports whether all pieces can be carried and one leaves something to cut.
 func (d Division) holds(t stock.Transport) bool {
 	if d.Cuts() < 1 || d.Cuts() > t.Cuts {
 		return false
 	}
-	_, across := d.along()
-	for i, size := range d.Pieces {
-		edges := 2
-		if i == 0 || i == len(d.Pieces)-1 {
-			edges = 1
-		}
-		if !t.Carries(size, across) || size <= stock.Length(edges)*d.loss(t)+2*d.trim() {
+	some := false
+	for i := range d.Pieces {
+		s := d.piece(i, t.CutTolerance)
+		if s.Length <= 0 || s.Width <= 0 || !t.Carries(s.Length, s.Width) {
 			return false
 		}
+		some = some || leavesSome(s)
 	}
-	return true
+	return some
+}
+
+// leavesSome reports whether the trim leaves anything of s.
+func leavesSome(s stock.Stock) bool {
+	length, width := s.Usable()
+	return length > 0 && width > 0
 }
 
 // mostPlaces of a first cut are tried in each direction.
@@ -152,7 +153,7 @@ const mostPlaces = 8
 func places(d Division, t stock.Transport, most stock.Length, bill []Blank, of []Layout) []stock.Length {
 	var all []stock.Length
 	along, _ := d.along()
-	ends := 2*d.trim() + d.loss(t)
+	trims := d.trims(t.CutTolerance)
 	add := func(at stock.Length) {
 		if at > 0 && at <= most && at < along && !slices.Contains(all, at) {
 			all = append(all, at)
@@ -164,9 +165,9 @@ func places(d Division, t stock.Transport, most stock.Length, bill []Blank, of [
 		}
 		for _, c := range slices.Backward(l.Root.Children) {
 			if d.Cut == Rip {
-				add(c.Y + c.Width - d.trim() + ends)
+				add(c.Y + c.Width - l.Root.Y + trims)
 			} else {
-				add(c.X + c.Length - d.trim() + ends)
+				add(c.X + c.Length - l.Root.X + trims)
 			}
 		}
 	}
@@ -176,8 +177,8 @@ func places(d Division, t stock.Transport, most stock.Length, bill []Blank, of [
 			continue
 		}
 		for _, size := range []stock.Length{b.Length, b.Width} {
-			for row := size; row+ends <= most; row += size + d.Kerf {
-				sums = append(sums, row+ends)
+			for row := size; row+trims <= most; row += size + d.Kerf {
+				sums = append(sums, row+trims)
 			}
 		}
 	}

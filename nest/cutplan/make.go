@@ -42,11 +42,15 @@ func Make(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
 
 // makeWhole plans a job whose stock is brought home as it is.
 func makeWhole(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
-	bill := cuttingBill(job)
-	if err := verify(job, bill); err != nil {
+	return makeBy(ctx, job, job, cuttingBill(job), sourcesIn(job), o)
+}
+
+// makeBy plans bill, which is that of the job whose rules hold, from the stock of job.
+func makeBy(ctx context.Context, job, rules stock.Job, bill []Blank, from sources, o Options) (*Plan, error) {
+	if err := verify(rules, bill); err != nil {
 		return nil, fmt.Errorf("the cutting bill does not hold, which is a fault of this program, not of the job: %w", err)
 	}
-	problem := pose(job, bill)
+	problem := pose(job, bill, from)
 	options := nest.Options{Seed: o.Seed, Iterations: o.Iterations}
 	if o.Progress != nil {
 		options.Progress = func(p nest.Progress) {
@@ -62,7 +66,7 @@ func makeWhole(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
 		return nil, fmt.Errorf("the solver made a plan that does not hold, which is a fault of this program, not of the job: %w", err)
 	}
 	plan := tell(job, bill, problem, answer)
-	if err := verify(job, plan.Bill); err != nil {
+	if err := verify(rules, plan.Bill); err != nil {
 		return nil, fmt.Errorf("the blanks of the estimate do not hold, which is a fault of this program, not of the job: %w", err)
 	}
 	if o.Iterations == 0 {
@@ -100,19 +104,38 @@ func turnable(job stock.Job, b stock.Blank) bool {
 	return len(sources) > 0 || b.Part.Grain == stock.GrainAny
 }
 
+// sources tells which stock of a job a blank may come from, and how it may lie there.
+type sources func(stock.Blank) []nest.Source
+
+// sourcesIn are those of job by its own rules.
+func sourcesIn(job stock.Job) sources {
+	return func(b stock.Blank) []nest.Source {
+		var all []nest.Source
+		for _, i := range job.Sources(b) {
+			upright, turned := job.Lies(b, job.Stock[i])
+			all = append(all, nest.Source{Stock: i, Upright: upright, Turned: turned})
+		}
+		return all
+	}
+}
+
 // pose puts the job to the solver: grain becomes "may lie so", material and
-// thickness become the list of stock a blank can come from.
-func pose(job stock.Job, bill []Blank) nest.Problem {
+// thickness become the list of stock a blank can come from. The solver trims both
+// ends alike, and both edges: what more comes off at one of them is left off before.
+func pose(job stock.Job, bill []Blank, from sources) nest.Problem {
 	p := nest.Problem{
 		Kerf:   int64(job.Saw.Kerf),
 		Stages: job.Saw.Stages,
 		Keep:   nest.Size{Length: int64(job.Offcut.Length), Width: int64(job.Offcut.Width)},
 	}
 	for i, s := range job.Stock {
+		length, width := s.Usable()
+		t := s.Trims()
+		ends, edges := min(t.NearEnd, t.FarEnd), min(t.NearEdge, t.FarEdge)
 		n := nest.Stock{
-			Length: int64(s.Length), Width: int64(s.Width),
-			TrimLength: int64(s.Trim), TrimWidth: int64(s.TrimWidth()),
-			Price: int64(s.Price), Count: s.Count, OnHand: s.OnHand || s.From != "", // pieces are paid for with their offer
+			Length: int64(length + 2*ends), Width: int64(width + 2*edges),
+			TrimLength: int64(ends), TrimWidth: int64(edges),
+			Price: int64(s.Price), Count: s.Count, OnHand: s.OnHand,
 		}
 		if s.OnHand {
 			n.Price = 0
@@ -126,12 +149,7 @@ func pose(job stock.Job, bill []Blank) nest.Problem {
 		p.Stock = append(p.Stock, n)
 	}
 	for _, b := range bill {
-		n := nest.Blank{Length: int64(b.Length), Width: int64(b.Width), Count: b.Count}
-		for _, i := range job.Sources(b.Blank) {
-			upright, turned := job.Lies(b.Blank, job.Stock[i])
-			n.From = append(n.From, nest.Source{Stock: i, Upright: upright, Turned: turned})
-		}
-		p.Blanks = append(p.Blanks, n)
+		p.Blanks = append(p.Blanks, nest.Blank{Length: int64(b.Length), Width: int64(b.Width), Count: b.Count, From: from(b.Blank)})
 	}
 	return p
 }

@@ -35,7 +35,7 @@ type Position struct {
 	Round   int
 	Trim    bool
 	Guide   Guide
-	Setting stock.Length // of trim: what comes off each edge or end
+	Setting stock.Length // of trim: the least that comes off an edge or end
 }
 
 // SetupCut is a step of a layout, made as often as the layout is cut.
@@ -161,7 +161,7 @@ func (r *round) free(c SetupCut) bool {
 // position is how the saw must stand for c.
 func (p *Plan) position(c SetupCut) Position {
 	if c.Step.Trim {
-		return Position{Trim: true, Setting: p.Layouts[c.Layout].Stock.Trim}
+		return Position{Trim: true, Setting: p.Layouts[c.Layout].Stock.Trims().Least()}
 	}
 	return Position{Round: c.Step.Level, Guide: c.Step.Guide, Setting: c.Step.Setting}
 }

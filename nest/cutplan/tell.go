@@ -17,12 +17,12 @@ func tell(job stock.Job, bill []Blank, problem nest.Problem, answer nest.Plan) *
 		p.Layouts = append(p.Layouts, Layout{
 			Stock:  s,
 			Repeat: l.Repeat,
-			Root:   node(l.Root, s.Trim, s.TrimWidth(), job.Saw.Kerf),
+			Root:   node(l.Root, s.Trims().NearEnd, s.Trims().NearEdge, job.Saw.Kerf),
 		})
 	}
 	slices.SortStableFunc(p.Layouts, func(a, b Layout) int { return p.waits(a) - p.waits(b) })
 	for i, s := range job.Stock {
-		if used[i] > 0 && !s.OnHand && s.From == "" {
+		if used[i] > 0 && !s.OnHand {
 			p.Buy = append(p.Buy, Purchase{Stock: s, Count: used[i], Cost: s.Price.Times(used[i])})
 		}
 	}

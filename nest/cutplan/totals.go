@@ -17,11 +17,11 @@ func totals(p *Plan) Totals {
 	}
 	for _, d := range p.AtSeller {
 		if d.Stock.Kind == stock.Sheet {
-			sheets.atSeller(p, d, stock.Millimetre)
+			sheets.atSeller(d, stock.Millimetre)
 		} else {
-			boards.atSeller(p, d, d.Stock.Thickness)
+			boards.atSeller(d, d.Stock.Thickness)
 		}
-		all.atSeller(p, d, d.Stock.Thickness)
+		all.atSeller(d, d.Stock.Thickness)
 	}
 	t := Totals{All: all.shares(), Sheets: sheets.shares(), Boards: boards.shares()}
 	if !boards.some {
@@ -58,13 +58,9 @@ func (t *tally) layout(p *Plan, l Layout, thick, finished stock.Length) {
 }
 
 // atSeller adds what the seller's saw takes of the stock that it divides.
-func (t *tally) atSeller(p *Plan, d Division, thick stock.Length) {
-	lost, across := d.along()
-	for _, s := range d.pieces(p.Job.Transport, 1) {
-		size, _ := Division{Stock: s, Cut: d.Cut}.along()
-		lost -= stock.Length(s.Count) * size
-	}
-	t.cut = t.cut.Add(lost, across, thick, d.Count)
+func (t *tally) atSeller(d Division, thick stock.Length) {
+	_, across := d.along()
+	t.cut = t.cut.Add(stock.Length(d.Cuts())*d.Kerf, across, thick, d.Count)
 }
 
 func (t *tally) shares() Shares {

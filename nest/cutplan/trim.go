@@ -11,32 +11,35 @@ import (
 // the same again for the other two; the diagram shows each cut where it falls. Of
 // a board the reference end comes first, since all marks are measured from it.
 func (w *work) trim(s stock.Stock) int {
-	if s.Trim == 0 {
-		return 0
-	}
+	t := s.Trims()
 	size := Size{s.Length, s.Width}
-	if s.TrimWidth() > 0 {
-		for i := range 2 {
-			st := Step{Cut: Rip, Piece: size, Run: size.Length}
-			size.Width -= s.Trim
-			st.Setting = size.Width
-			if i == 0 {
-				st.Y = size.Width
-			} else {
-				st.Y = s.Trim - w.saw.Kerf
-			}
-			w.addTrim(st, size)
+	side := func(st Step, off stock.Length) {
+		if off == 0 {
+			return
 		}
+		st.Piece = size
+		if st.Cut == Rip {
+			st.Run = size.Length
+			size.Width -= off
+			st.Setting = size.Width
+		} else {
+			st.Run = size.Width
+			size.Length -= off
+			st.Setting = size.Length
+		}
+		w.addTrim(st, size)
 	}
-	ends := []stock.Length{s.Length - s.Trim, s.Trim - w.saw.Kerf}
+	side(Step{Cut: Rip, Y: s.Width - t.FarEdge}, t.FarEdge)
+	side(Step{Cut: Rip, Y: t.NearEdge - w.saw.Kerf}, t.NearEdge)
+	ends := []func(){
+		func() { side(Step{Cut: Crosscut, X: s.Length - t.FarEnd, Y: t.NearEdge}, t.FarEnd) },
+		func() { side(Step{Cut: Crosscut, X: t.NearEnd - w.saw.Kerf, Y: t.NearEdge}, t.NearEnd) },
+	}
 	if s.Kind == stock.Board {
 		slices.Reverse(ends)
 	}
-	for _, x := range ends {
-		st := Step{Cut: Crosscut, Piece: size, Run: size.Width, X: x, Y: s.TrimWidth()}
-		size.Length -= s.Trim
-		st.Setting = size.Length
-		w.addTrim(st, size)
+	for _, end := range ends {
+		end()
 	}
 	return len(w.steps)
 }

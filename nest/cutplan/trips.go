@@ -9,12 +9,12 @@ import (
 
 // Haul is what is carried home.
 type Haul struct {
-	Kilograms float64
+	Grams int64
 	// Trips are so many that each carries no more than the limit, the heaviest pieces
 	// first, each in the first trip with room (first fit decreasing); 0 without a limit.
 	Trips int
-	// TooHeavy are pieces above the limit by themselves, Unknown materials whose
-	// density is not known and which are left out.
+	// TooHeavy are pieces above the limit by themselves, one of each offer; Unknown are
+	// materials whose density is not known and which are left out.
 	TooHeavy []stock.Stock
 	Unknown  []string
 }
@@ -22,17 +22,21 @@ type Haul struct {
 // Haul reckons what is bought, in the pieces in which it is carried.
 func (p *Plan) Haul() Haul {
 	var h Haul
-	var pieces []float64
+	var pieces []int64
+	limit := p.Job.Transport.Heaviest
 	add := func(s stock.Stock, n int) {
-		each, known := p.Job.Kilograms(s)
+		if n == 0 {
+			return
+		}
+		each, known := p.Job.Grams(s)
 		if !known {
 			if !slices.Contains(h.Unknown, s.Material) {
 				h.Unknown = append(h.Unknown, s.Material)
 			}
 			return
 		}
-		h.Kilograms += each * float64(n)
-		if limit := p.Job.Transport.Heaviest; limit > 0 && each > float64(limit) {
+		h.Grams += each * int64(n)
+		if alone := func(t stock.Stock) bool { return t.Name == s.Name }; limit > 0 && each > limit && !slices.ContainsFunc(h.TooHeavy, alone) {
 			h.TooHeavy = append(h.TooHeavy, s)
 		}
 		for range n {
@@ -40,22 +44,20 @@ func (p *Plan) Haul() Haul {
 		}
 	}
 	for _, b := range p.Buy {
-		divided := slices.IndexFunc(p.AtSeller, func(d Division) bool { return d.Stock.Name == b.Stock.Name })
-		if divided < 0 {
-			add(b.Stock, b.Count)
-			continue
-		}
-		for _, s := range p.AtSeller[divided].pieces(p.Job.Transport, b.Count) {
-			add(s, s.Count)
+		add(b.Stock, b.Count-boughtOf(p.AtSeller, b.Stock.Name))
+	}
+	for _, d := range p.AtSeller {
+		for i := range d.Pieces {
+			add(d.piece(i, 0), d.Count)
 		}
 	}
-	if p.Job.Transport.Heaviest == 0 {
+	if limit == 0 {
 		return h
 	}
-	slices.SortFunc(pieces, func(a, b float64) int { return cmp.Compare(b, a) })
-	var trips []float64
+	slices.SortFunc(pieces, func(a, b int64) int { return cmp.Compare(b, a) })
+	var trips []int64
 	for _, weight := range pieces {
-		at := slices.IndexFunc(trips, func(loaded float64) bool { return loaded+weight <= float64(p.Job.Transport.Heaviest) })
+		at := slices.IndexFunc(trips, func(loaded int64) bool { return loaded+weight <= limit })
 		if at < 0 {
 			trips = append(trips, 0)
 			at = len(trips) - 1

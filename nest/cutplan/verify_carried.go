@@ -8,49 +8,109 @@ import (
 
 // verifyCarried checks by sums of its own that everything that a plan divides is
 // bought, carried and paid for: the pieces of each offer with the kerfs between make
-// up the offer, all of them are divided or kept, as often as it is bought, each fits
-// the limits, and the cost is that of the stock and the cuts.
+// up the offer, each fits the limits, they are divided or kept, as often as they are
+// bought and in the size that they were cut to, less what their edges may be off by,
+// and the cost is that of the stock and the cuts.
 func verifyCarried(job stock.Job, p *Plan) error {
-	cost := stock.Money(0)
+	t := job.Transport
+	cost, bought := stock.Money(0), map[string]int{}
 	for _, b := range p.Buy {
 		cost += b.Stock.Price * stock.Money(b.Count)
+		bought[b.Stock.Name] = b.Count
+		if b.Stock.Count > 0 && b.Count > b.Stock.Count {
+			return fmt.Errorf("%d of %q are bought, there are %d", b.Count, b.Stock.Name, b.Stock.Count)
+		}
 	}
+	there, cut := map[sawn]int{}, map[string]int{}
 	for _, d := range p.AtSeller {
-		along, across := d.Stock.Length, d.Stock.Width
-		if d.Cut == Rip {
-			along, across = across, along
-		}
-		sum := stock.Length(len(d.Pieces)-1) * d.Kerf
-		for _, size := range d.Pieces {
+		s, cuts := d.Stock, len(d.Pieces)-1
+		sum := stock.Length(cuts) * t.CutKerf
+		for i, size := range d.Pieces {
 			sum += size
-			if !job.Transport.Carries(size, across) {
-				return fmt.Errorf("a piece %d x %d of %q cannot be carried", size, across, d.Stock.Name)
+			made := sawn{s.Name, size, s.Width, d.Cut, 2}
+			if d.Cut == Rip {
+				made.length, made.width = s.Length, size
 			}
-		}
-		if sum != along || d.Kerf < job.Transport.CutKerf || len(d.Pieces)-1 > job.Transport.Cuts {
-			return fmt.Errorf("pieces and kerfs of %q add up to %d, it measures %d", d.Stock.Name, sum, along)
-		}
-		if bought(p.Buy, d.Stock.Name) != d.Count {
-			return fmt.Errorf("%d of %q are cut, not those bought", d.Count, d.Stock.Name)
-		}
-		used := 0
-		for _, l := range p.Layouts {
-			if l.Stock.From == d.Stock.Name {
-				used += l.Repeat
+			if i == 0 || i == cuts {
+				made.sides = 1
 			}
+			if !t.Carries(made.length, made.width) {
+				return fmt.Errorf("a piece %d x %d of %q cannot be carried", made.length, made.width, s.Name)
+			}
+			there[made] += d.Count
 		}
-		if used != d.Count*len(d.Pieces) {
-			return fmt.Errorf("%d pieces of %q are told of, there are %d", used, d.Stock.Name, d.Count*len(d.Pieces))
+		whole := s.Length
+		if d.Cut == Rip {
+			whole = s.Width
 		}
-		cost += job.Transport.CutPrice * stock.Money(d.Count*(len(d.Pieces)-1))
+		switch paid := t.CutPrice * stock.Money(d.Count*cuts); {
+		case sum != whole:
+			return fmt.Errorf("pieces and kerfs of %q add up to %d, it measures %d", s.Name, sum, whole)
+		case cuts < 1 || cuts > t.Cuts || d.Count < 1 || d.Kerf != t.CutKerf || d.Cost != paid:
+			return fmt.Errorf("%d cuts in each of %d %q, a kerf of %d, for %v make no sense", cuts, d.Count, s.Name, d.Kerf, d.Cost)
+		default:
+			cost += paid
+		}
+		cut[s.Name] += d.Count
+	}
+	for name, n := range cut {
+		if bought[name] != n {
+			return fmt.Errorf("%d of %q are cut, %d bought", n, name, bought[name])
+		}
+	}
+	for _, l := range p.Layouts {
+		s := l.Stock
+		if s.From == "" {
+			if !s.OnHand && !t.Carries(s.Length, s.Width) {
+				return fmt.Errorf("%q cannot be carried whole", s.Name)
+			}
+			continue
+		}
+		made, err := sawnOf(l, t.CutTolerance, there)
+		if err != nil {
+			return err
+		}
+		there[made] -= l.Repeat
+	}
+	for made, n := range there {
+		if n != 0 {
+			return fmt.Errorf("%d pieces %d x %d of %q are not told of", n, made.length, made.width, made.from)
+		}
 	}
 	if cost != p.Cost {
 		return fmt.Errorf("stock and cuts cost %v, the plan says %v", cost, p.Cost)
 	}
-	for _, l := range p.Layouts {
-		if l.Stock.From == "" && !l.Stock.OnHand && !job.Transport.Carries(l.Stock.Length, l.Stock.Width) {
-			return fmt.Errorf("%q cannot be carried whole", l.Stock.Name)
-		}
+	if p.Complete() && p.Bound > p.Cost {
+		return fmt.Errorf("the plan costs %v, its bound is %v", p.Cost, p.Bound)
 	}
 	return nil
+}
+
+// sawn is a kind of piece as the seller's saw makes it, one or both of its sides.
+type sawn struct {
+	from          string
+	length, width stock.Length
+	cut           Cut
+	sides         int
+}
+
+// sawnOf is what l divides, of those that there are: it must trim its sawn sides by the
+// tolerance, unless it stays whole. Of equal sizes those sawn at both sides come first,
+// since what is trimmed enough for them is for the others.
+func sawnOf(l Layout, tolerance stock.Length, there map[sawn]int) (sawn, error) {
+	s, n := l.Stock, l.Root
+	for _, sides := range []int{2, 1} {
+		for _, cut := range []Cut{Rip, Crosscut} {
+			made := sawn{s.From, s.Length, s.Width, cut, sides}
+			near, far := n.X, s.Length-n.X-n.Length
+			if cut == Rip {
+				near, far = n.Y, s.Width-n.Y-n.Width
+			}
+			whole := n.Use != Split && n.Use != Part
+			if there[made] >= l.Repeat && (whole || far >= tolerance && (sides == 1 || near >= tolerance)) {
+				return made, nil
+			}
+		}
+	}
+	return sawn{}, fmt.Errorf("no piece %d x %d of %q is left whose sawn sides are trimmed so", s.Length, s.Width, s.From)
 }

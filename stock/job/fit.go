@@ -188,7 +188,7 @@ func (f fitting) smaller() string {
 
 // reach is the size of the stock of w that counts, with what trimming takes.
 func (f fitting) reach(w way, alongLength bool) string {
-	size, trim := w.from.Width, w.from.TrimWidth()
+	size, trim := w.from.Width, w.from.Trims().NearEdge
 	if alongLength {
 		size, trim = w.from.Length, w.from.Trim
 	}

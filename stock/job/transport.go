@@ -1,6 +1,10 @@
 package job
 
-import "sawbill/stock"
+import (
+	"math"
+
+	"sawbill/stock"
+)
 
 // mostSellerCuts of one sheet: a panel saw at a seller's makes a few.
 const mostSellerCuts = 10
@@ -29,9 +33,9 @@ func (r *reader) transport(root *table, at place) stock.Transport {
 		Cuts: rec.count("cuts"), CutPrice: rec.fields["cut_price"].price,
 		CutKerf: rec.length("cut_kerf"), CutTolerance: rec.length("cut_tolerance"),
 	}
-	t.Heaviest = rec.count("heaviest")
-	if r.ruler.Units == stock.Inches {
-		t.Heaviest = t.Heaviest * 45359237 / 100_000_000 // pounds
+	t.Heaviest = 1000 * int64(rec.count("heaviest"))
+	if r.ruler.Units == stock.Inches { // it was given in pounds
+		t.Heaviest = int64(math.Round(stock.Pound * float64(t.Heaviest)))
 	}
 	if t.Widest > t.Longest && t.Longest > 0 {
 		r.fault(rec.where("widest").of("widest"), problem{

@@ -52,15 +52,15 @@ func (c cut) centres() []drawing.Point {
 // cuts are the steps as they are drawn, in their order.
 func (f frame) cuts(v View) []cut {
 	var all []cut
-	trimX, trimY := v.Layout.Stock.Trim, v.Layout.Stock.TrimWidth()
+	trims := v.Layout.Stock.Trims()
 	for _, s := range v.Steps {
 		from, to := f.cutLine(s, v.Kerf)
 		c := cut{text: strconv.Itoa(s.Number), from: from, to: to, rip: s.Cut == cutplan.Rip,
 			steps: []cutplan.Step{s}, lastFrom: from, lastTo: to}
 		switch {
-		case c.rip && s.X <= trimX:
+		case c.rip && s.X <= trims.NearEnd:
 			c.zone = onLeft
-		case !c.rip && s.Y <= trimY:
+		case !c.rip && s.Y <= trims.NearEdge:
 			c.zone = underneath
 		}
 		at := slices.IndexFunc(all, func(of cut) bool { return of.relation(c) != apart })

@@ -284,14 +284,12 @@ func (p *placedSlab) allLines() []runningLine {
 		}
 	}
 	var end []mark
-	if trim := p.v.Layout.Stock.Trim; trim > 0 {
-		for _, s := range p.v.Steps {
-			switch {
-			case s.Trim && s.X >= own.to:
-				end = []mark{{own.to, p.equal[0].Length, []int{s.Number}}}
-			case s.Trim:
-				start.numbers = []int{s.Number}
-			}
+	for _, s := range p.v.Steps {
+		switch {
+		case s.Trim && s.X >= own.to:
+			end = []mark{{own.to, p.equal[0].Length, []int{s.Number}}}
+		case s.Trim:
+			start.numbers = []int{s.Number}
 		}
 	}
 	own.marks = append(append([]mark{start}, marks...), end...)

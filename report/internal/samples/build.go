@@ -126,7 +126,7 @@ func (m *Maker) Layout(stockIndex, repeat int, root Piece) {
 	length, width := s.Usable()
 	m.Plan.Layouts = append(m.Plan.Layouts, cutplan.Layout{
 		Stock: s, Repeat: repeat,
-		Root: root.build(s.Trim, s.TrimWidth(), length, width),
+		Root: root.build(s.Trims().NearEnd, s.Trims().NearEdge, length, width),
 	})
 	if s.OnHand {
 		return

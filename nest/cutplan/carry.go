@@ -1,0 +1,83 @@
+package cutplan
+
+import (
+	"slices"
+
+	"sawbill/stock"
+)
+
+// carry puts into the plan what is bought for its pieces, as far as they are needed,
+// the pieces that stay whole, and the job as it was asked.
+func (p *Plan) carry(job stock.Job, bought []Division, bound stock.Money) {
+	all := pieces(bought, job.Transport.CutTolerance)
+	for k, n := range needed(bought, all, p.Layouts, true) {
+		bought[k].Count = n
+	}
+	for i := range p.Layouts {
+		if s := &p.Layouts[i].Stock; s.From != "" {
+			s.OnHand, s.Count = false, 0
+		}
+	}
+	var buy []Purchase
+	for _, s := range job.Stock {
+		n := boughtOf(bought, s.Name)
+		if s.OnHand {
+			n = 0
+		}
+		for _, d := range bought {
+			if d.Stock.Name == s.Name && d.Count > 0 {
+				d.Cost = job.Transport.CutPrice.Times(d.Count * d.Cuts())
+				p.AtSeller = append(p.AtSeller, d)
+			}
+		}
+		if n > 0 && s.Price == 0 {
+			p.Unpriced = append(p.Unpriced, Unpriced{Stock: []stock.Stock{s}, OneSize: true, Area: int64(n)})
+		}
+		for _, b := range p.Buy {
+			if b.Stock.Name == s.Name {
+				n += b.Count
+			}
+		}
+		if n > 0 {
+			buy = append(buy, Purchase{Stock: s, Count: n, Cost: s.Price.Times(n)})
+		}
+	}
+	p.Buy, p.Job = buy, job
+	p.Cost += paidFor(bought, job.Transport)
+	p.Bound = bound
+	for _, s := range all {
+		rest := s.count(bought) - s.used(p.Layouts)
+		if rest <= 0 {
+			continue
+		}
+		n := Node{Length: s.Length, Width: s.Width, Use: Waste}
+		if job.Offcut.Keeps(s.Length, s.Width) {
+			n.Use = Offcut
+		}
+		s.Trim, s.Sawn = 0, stock.Trims{} // it is left as it is
+		p.Layouts = append(p.Layouts, Layout{Stock: s.Stock, Repeat: rest, Root: n})
+	}
+	for i, u := range p.Unplaced {
+		p.Unplaced[i].Reason = tooLargeToCarry(job, p.Bill[u.Blank], u.Reason)
+	}
+	p.Totals = totals(p)
+}
+
+// tooLargeToCarry is why a blank is not cut that stock is large enough for, if all such
+// stock is too large itself; else it is the reason given.
+func tooLargeToCarry(job stock.Job, b Blank, reason string) string {
+	enough, large := false, job.TooLarge()
+	for i, s := range job.Stock {
+		if !s.Serves(b.Blank) || !s.HasRoom(b.Blank) {
+			continue
+		}
+		if !slices.Contains(large, i) {
+			return reason
+		}
+		enough = true
+	}
+	if !enough {
+		return reason
+	}
+	return "larger than any " + b.Part.Material + " that can be carried home: make it smaller, or have the stock brought and leave [transport] out"
+}
