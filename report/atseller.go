@@ -89,7 +89,7 @@ func trimsOf(s stock.Stock) *trimsFile {
 	return &trimsFile{mm(t.NearEnd), mm(t.FarEnd), mm(t.NearEdge), mm(t.FarEdge)}
 }
 
-// haulFile is what is to be carried home, in grams.
+// haulFile is what is to be carried home.
 type haulFile struct {
 	Grams    int64    `json:"grams"`
 	Trips    int      `json:"trips"`
@@ -103,7 +103,7 @@ func haulOf(p *cutplan.Plan) *haulFile {
 		return nil
 	}
 	h := p.Haul()
-	f := haulFile{Grams: h.Grams, Trips: h.Trips, TooHeavy: []string{}, Unknown: append([]string{}, h.Unknown...)}
+	f := haulFile{Grams: int64(h.Grams), Trips: h.Trips, TooHeavy: []string{}, Unknown: append([]string{}, h.Unknown...)}
 	for _, s := range h.TooHeavy {
 		f.TooHeavy = append(f.TooHeavy, s.Name)
 	}
@@ -127,10 +127,10 @@ func haul(p *cutplan.Plan, r stock.Ruler) string {
 	return said + " An estimate; keep to what the vehicle is allowed to carry."
 }
 
-// load is a weight in kg, or pounds where lengths are in inches, rounded.
-func load(grams int64, r stock.Ruler) string {
+// load is a weight in whole kg, or pounds where lengths are in inches.
+func load(g stock.Grams, r stock.Ruler) string {
 	if r.Units == stock.Inches {
-		return fmt.Sprintf("%.0f lb", float64(grams)/(1000*stock.Pound))
+		return fmt.Sprintf("%.0f lb", g.Pounds())
 	}
-	return fmt.Sprintf("%.0f kg", float64(grams)/1000)
+	return fmt.Sprintf("%.0f kg", float64(g)/1000)
 }

@@ -31,7 +31,7 @@ const (
 	// the 25 kg that one person may lift close to the body (UK HSE, INDG143, from
 	// memory).
 	largeArea   = 1.5 // m2
-	heavyWeight = casework.Grams(20_000)
+	heavyWeight = stock.Grams(20_000)
 )
 
 // shortest is below what length along the fence a piece cannot be controlled.
@@ -64,8 +64,8 @@ func isLarge(size cutplan.Size, thickness stock.Length) bool {
 
 func area(size cutplan.Size) float64 { return metres(size.Length) * metres(size.Width) }
 
-func weight(size cutplan.Size, thickness stock.Length) casework.Grams {
-	return casework.Grams(1000 * area(size) * metres(thickness) * casework.Wood("MDF").Density.Value)
+func weight(size cutplan.Size, thickness stock.Length) stock.Grams {
+	return stock.Grams(1000 * area(size) * metres(thickness) * casework.Wood("MDF").Density.Value)
 }
 
 func metres(l stock.Length) float64 { return float64(l) / float64(1000*stock.Millimetre) }

@@ -57,14 +57,14 @@ func takeoff(c *casework.Case, r stock.Ruler) (listing, []string) {
 
 // weights lists those of the sub-assemblies, without what has none.
 func weights(l *listing, c *casework.Case, t casework.Takeoff, r stock.Ruler) {
-	each := make(map[int]casework.Grams)
+	each := make(map[int]stock.Grams)
 	for _, w := range t.Weights {
 		each[w.Part] = w.Each
 	}
 	for _, u := range c.Units() {
-		var one casework.Grams
+		var one stock.Grams
 		for _, it := range u.Items {
-			one += each[it.Part] * casework.Grams(it.Count)
+			one += each[it.Part] * stock.Grams(it.Count)
 		}
 		if one == 0 {
 			continue
@@ -73,7 +73,7 @@ func weights(l *listing, c *casework.Case, t casework.Takeoff, r stock.Ruler) {
 		if u.Count > 1 {
 			of = one.PrintUnit(r.Units) + " each"
 		}
-		l.add("weight of "+unitTitle(u), (one * casework.Grams(u.Count)).PrintUnit(r.Units), of)
+		l.add("weight of "+unitTitle(u), (one * stock.Grams(u.Count)).PrintUnit(r.Units), of)
 	}
 }
 

@@ -70,4 +70,4 @@ func takesOf(c *casework.Case) *takesFile {
 	return f
 }
 
-func grams(g casework.Grams) number { return fraction(float64(g)) }
+func grams(g stock.Grams) number { return fraction(float64(g)) }

@@ -1,12 +1,10 @@
 package stock
 
-import "math"
-
 // Transport is what can be brought home, and what the seller's panel saw does for
 // it. The zero value knows no limits.
 type Transport struct {
 	Longest, Widest Length // of a piece as it lies in the vehicle; 0 is no limit
-	Heaviest        int64  // of what is carried in one trip, in grams; 0 is no limit
+	Heaviest        Grams  // of what is carried in one trip; 0 is no limit
 	// Cuts is how many straight cuts the seller makes in one sheet or board at the
 	// most, all in one direction.
 	Cuts     int
@@ -56,16 +54,11 @@ func (t Transport) Most(across Length) Length {
 	return 0
 }
 
-// Pound is the avoirdupois pound in kg, exactly: NIST Special Publication 811, B.8.
-const Pound = 0.45359237
-
-// Grams is the weight of one piece of s, by its size and the density of its material,
-// rounded; false where that is not known. It is an estimate: wood takes up water.
-func (j Job) Grams(s Stock) (int64, bool) {
+// Grams is the weight of one piece of s; false where the density of its material is
+// not known.
+func (j Job) Grams(s Stock) (Grams, bool) {
 	density, known := j.Densities[s.Material]
-	const metre = float64(1000 * Millimetre)
-	kilograms := float64(density) * (float64(s.Length) / metre) * (float64(s.Width) / metre) * (float64(s.Thickness) / metre)
-	return int64(math.Round(1000 * kilograms)), known && density > 0
+	return Weigh(s.Length, s.Width, s.Thickness, float64(density)), known && density > 0
 }
 
 // TooLarge lists the stock for sale that must be cut before it is carried home, by

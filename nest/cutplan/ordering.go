@@ -165,12 +165,8 @@ func (s *search) singly(divisions []Division) (order, error) {
 	for k, n := range needed(divisions, all, p.Layouts, false) {
 		divisions[k].Count = n
 	}
-	for k := range divisions {
-		if limit := divisions[k].Stock.Count; limit > 0 && boughtOf(divisions, divisions[k].Stock.Name) > limit {
-			divisions[k].Count = max(0, limit-boughtOf(divisions[:k], divisions[k].Stock.Name))
-			// fewer pieces than that plan cuts
-			return s.weigh(divisions)
-		}
+	if tooMany(divisions) {
+		return s.weigh(divisions) // fewer pieces than that plan cuts
 	}
 	o := s.orderOf(divisions, p)
 	for _, b := range p.Buy {
@@ -179,6 +175,21 @@ func (s *search) singly(divisions []Division) (order, error) {
 		}
 	}
 	return o, nil
+}
+
+// tooMany takes off what is beyond the offers' own counts, and reports whether that was
+// anything.
+func tooMany(divisions []Division) bool {
+	some := false
+	for k, d := range divisions {
+		if d.Stock.Count == 0 {
+			continue
+		}
+		if left := d.Stock.Count - boughtOf(divisions[:k], d.Stock.Name); d.Count > left {
+			divisions[k].Count, some = left, true
+		}
+	}
+	return some
 }
 
 // weigh plans with as many of the divisions as they say.

@@ -9,7 +9,7 @@ import (
 
 // Haul is what is carried home.
 type Haul struct {
-	Grams int64
+	Grams stock.Grams
 	// Trips are so many that each carries no more than the limit, the heaviest pieces
 	// first, each in the first trip with room (first fit decreasing); 0 without a limit.
 	Trips int
@@ -22,7 +22,7 @@ type Haul struct {
 // Haul reckons what is bought, in the pieces in which it is carried.
 func (p *Plan) Haul() Haul {
 	var h Haul
-	var pieces []int64
+	var pieces []stock.Grams
 	limit := p.Job.Transport.Heaviest
 	add := func(s stock.Stock, n int) {
 		if n == 0 {
@@ -35,7 +35,7 @@ func (p *Plan) Haul() Haul {
 			}
 			return
 		}
-		h.Grams += each * int64(n)
+		h.Grams += each * stock.Grams(n)
 		if alone := func(t stock.Stock) bool { return t.Name == s.Name }; limit > 0 && each > limit && !slices.ContainsFunc(h.TooHeavy, alone) {
 			h.TooHeavy = append(h.TooHeavy, s)
 		}
@@ -54,10 +54,10 @@ func (p *Plan) Haul() Haul {
 	if limit == 0 {
 		return h
 	}
-	slices.SortFunc(pieces, func(a, b int64) int { return cmp.Compare(b, a) })
-	var trips []int64
+	slices.SortFunc(pieces, func(a, b stock.Grams) int { return cmp.Compare(b, a) })
+	var trips []stock.Grams
 	for _, weight := range pieces {
-		at := slices.IndexFunc(trips, func(loaded int64) bool { return loaded+weight <= limit })
+		at := slices.IndexFunc(trips, func(loaded stock.Grams) bool { return loaded+weight <= limit })
 		if at < 0 {
 			trips = append(trips, 0)
 			at = len(trips) - 1

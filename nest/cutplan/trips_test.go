@@ -14,7 +14,7 @@ func TestTripsByWeight(t *testing.T) {
 	p := Plan{Buy: []Purchase{{Stock: sheet, Count: 5}, {Stock: other, Count: 1}}}
 	p.Job.Densities = map[string]int{"ply": 500}
 	for _, tt := range []struct{ limit, trips, tooHeavy int }{{0, 0, 0}, {25, 3, 0}, {50, 1, 0}, {8, 5, 1}} {
-		p.Job.Transport.Heaviest = 1000 * int64(tt.limit)
+		p.Job.Transport.Heaviest = stock.Grams(1000 * tt.limit)
 		h := p.Haul()
 		if h.Grams != 50_000 || h.Trips != tt.trips || len(h.TooHeavy) != tt.tooHeavy || len(h.Unknown) != 1 {
 			t.Errorf("at %d kg: %+v", tt.limit, h)

@@ -40,10 +40,10 @@ type box struct {
 	measured bool
 	// width, height and depth are the outside of a box: measured, or reckoned.
 	width, height, depth stock.Length
-	front                Length // height of the front, as given
-	boxHeight            Length // as given
-	weight               Grams  // of a measured one; 0 if it was not given
-	load                 Grams  // of what is in it; 0 if it was not given
+	front                Length      // height of the front, as given
+	boxHeight            Length      // as given
+	weight               stock.Grams // of a measured one; 0 if it was not given
+	load                 stock.Grams // of what is in it; 0 if it was not given
 }
 
 // layOut numbers bays, openings and drawers, and refuses what cannot stand

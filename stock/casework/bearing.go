@@ -9,36 +9,36 @@ import "sawbill/stock"
 //	load of a shelf   = its row / its face   of a divider: the lowest row above it
 
 // grams is a weight as given: kg, in a job in inches pounds.
-func (r *reckoner) grams(given Count) Grams {
+func (r *reckoner) grams(given Count) stock.Grams {
 	if r.from.Ruler.Units == stock.Inches {
-		return ofPounds(given.Value)
+		return stock.OfPounds(given.Value)
 	}
-	return Grams(1000 * given.Value)
+	return stock.Grams(1000 * given.Value)
 }
 
 // row is the weight of one of the rows that stand on shelves of their own; without
 // shelves all of them stand on one another.
-func (c *contents) row() Grams {
+func (c *contents) row() stock.Grams {
 	if c == nil {
 		return 0
 	}
-	rows := Grams(c.shelves + 1)
+	rows := stock.Grams(c.shelves + 1)
 	return (c.weight + rows - 1) / rows
 }
 
 // bears is the greatest load on a piece, 0 where none is known; some is true where
 // on others of its like something stands that has no weight.
 type bears struct {
-	weight Grams
+	weight stock.Grams
 	some   bool
 }
 
-func bearing(row Grams) bears { return bears{row, row == 0} }
+func bearing(row stock.Grams) bears { return bears{row, row == 0} }
 
 func (b bears) and(c bears) bears { return bears{max(b.weight, c.weight), b.some || c.some} }
 
 // pressure is a weight on the face of a piece, in N/mm2.
-func (p piece) pressure(weight Grams) float64 {
+func (p piece) pressure(weight stock.Grams) float64 {
 	const newton = 9.80665 / 1000 // a gram's weight
 	return float64(weight) * newton / (inMillimetres(p.length.Total()) * inMillimetres(p.width.Total()))
 }

@@ -14,7 +14,7 @@ type contents struct {
 	across, high, deep   int
 	shelves              int // between the rows; 0 where they stand on one another
 	clearance            stock.Length
-	weight               Grams // of all; 0 if it was not given
+	weight               stock.Grams // of all; 0 if it was not given
 }
 
 // contents reads what must go into an opening, nil if nothing was said of it.

@@ -70,7 +70,7 @@ type reckoner struct {
 	unedged  []Solid // all pieces before strips are put on them
 
 	drawersSoFar int
-	drawerLoads  []Grams // of what is in each; 0 where it is not known
+	drawerLoads  []stock.Grams // of what is in each; 0 where it is not known
 	storage      []Storage
 	sizes        []stock.Derivation
 	cautions     []Caution

@@ -111,7 +111,7 @@ func (r *reckoner) cautionHanging(c *Case) {
 			laden += inMillimetres(s.Size[X]) * inMillimetres(s.Size[Y]) * load
 		}
 	}
-	filled := Grams(laden / squareMetreLoad / 1e6 * 1000)
+	filled := stock.Grams(laden / squareMetreLoad / 1e6 * 1000)
 	weighs := ""
 	if c.unweighed() == nil {
 		own := c.TakeOff().Weight

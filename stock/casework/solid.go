@@ -34,7 +34,7 @@ type Solid struct {
 	// Drawer numbers the drawer that the piece belongs to, from 1; 0 for none.
 	Drawer int
 	// Weight is that of a drawer that stands on the bench; 0 if it is not known.
-	Weight Grams
+	Weight stock.Grams
 }
 
 // End is the corner opposite At.

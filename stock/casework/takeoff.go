@@ -13,7 +13,7 @@ type Takeoff struct {
 	// materials that have none. Weight is the sum, with the finished drawers.
 	Weights   []Weight
 	Unweighed []string
-	Weight    Grams
+	Weight    stock.Grams
 	// Finished counts the drawers that were measured whose weight is not known.
 	Finished int
 	// Centre is the centre of gravity, to the millimetre, of what is weighed;

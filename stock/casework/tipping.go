@@ -14,14 +14,14 @@ const (
 	// 16 CFR part 1261 and ASTM F2057-23: 27 in.
 	tallCase = 27 * stock.Inch
 	// childWeight is the test weight of ASTM F2057-23, 60 lb.
-	childWeight Grams = 27_216
+	childWeight stock.Grams = 27_216
 	// clothing is what a drawer is filled with, in kg/m3: 8.5 lb/ft3, confirmed for
 	// the rule of November 2022; for ASTM F2057-23 from memory.
 	clothing = 136.2
 	// pull is 10 lbf forward at the highest hand-hold, but not above highestHold:
 	// ASTM F2057-23, from memory. It is in grams of weight.
-	pull        Grams = 4536
-	highestHold       = 56 * stock.Inch
+	pull        stock.Grams = 4536
+	highestHold             = 56 * stock.Inch
 	// carpet is by how much the rear of the case is raised, 0.43 in: ASTM F2057-23,
 	// from memory.
 	carpet = 43 * stock.Inch / 100
@@ -61,7 +61,7 @@ type opens struct {
 // drawers are those of the case, from the first, each filled with clothing or what
 // it is loaded with, if that weighs more; and the loads of all else, the doors open
 // at a right angle: that tips more.
-func (c *Case) drawers(loaded []Grams) (all []opens, rest []load) {
+func (c *Case) drawers(loaded []stock.Grams) (all []opens, rest []load) {
 	loads := c.loads()
 	var leaf stock.Length // the widest
 	for _, s := range c.Solids {
@@ -264,7 +264,7 @@ func (r *reckoner) checkTipping(c *Case) {
 		k.Assumptions = append(k.Assumptions, "Drawers behind doors are pulled through doors that stand open.")
 	}
 	filling := "clothing"
-	if slices.ContainsFunc(r.drawerLoads, func(g Grams) bool { return g > 0 }) {
+	if slices.ContainsFunc(r.drawerLoads, func(g stock.Grams) bool { return g > 0 }) {
 		filling = "clothing or their load"
 		k.Assumptions = append(k.Assumptions, "The load of a drawer is what the job file says, in the middle of its box; where clothing weighs more, it is filled with that.")
 	}

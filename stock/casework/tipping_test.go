@@ -10,7 +10,7 @@ import (
 
 // inches is a weight in pounds at y behind the front and z above the floor.
 func inchLoad(pounds int, y, z float64) load {
-	return load{ofPounds(pounds), [3]float64{0, y * float64(stock.Inch), z * float64(stock.Inch)}}
+	return load{stock.OfPounds(pounds), [3]float64{0, y * float64(stock.Inch), z * float64(stock.Inch)}}
 }
 
 // Statics by hand, in lb-in: a case of 60 lb at y 9, z 18, on supports 16 in

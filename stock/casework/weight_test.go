@@ -33,7 +33,7 @@ func TestWeightOfASheet(t *testing.T) {
 // 36704 / 453.59237 = 80.919 lb; 85 g are 2.998 oz.
 func TestGramsPrint(t *testing.T) {
 	for _, test := range []struct {
-		weight       Grams
+		weight       stock.Grams
 		metric, inch string
 	}{{36704, "36.7 kg", "80.9 lb"}, {1000, "1.0 kg", "2.2 lb"}, {999, "999 g", "2.2 lb"}, {85, "85 g", "3.0 oz"}, {0, "0 g", "0.0 oz"}} {
 		if got := test.weight.PrintUnit(stock.Millimetres); got != test.metric {

@@ -1,10 +1,6 @@
 package job
 
-import (
-	"math"
-
-	"sawbill/stock"
-)
+import "sawbill/stock"
 
 // mostSellerCuts of one sheet: a panel saw at a seller's makes a few.
 const mostSellerCuts = 10
@@ -33,9 +29,9 @@ func (r *reader) transport(root *table, at place) stock.Transport {
 		Cuts: rec.count("cuts"), CutPrice: rec.fields["cut_price"].price,
 		CutKerf: rec.length("cut_kerf"), CutTolerance: rec.length("cut_tolerance"),
 	}
-	t.Heaviest = 1000 * int64(rec.count("heaviest"))
-	if r.ruler.Units == stock.Inches { // it was given in pounds
-		t.Heaviest = int64(math.Round(stock.Pound * float64(t.Heaviest)))
+	t.Heaviest = stock.Grams(1000 * rec.count("heaviest"))
+	if r.ruler.Units == stock.Inches {
+		t.Heaviest = stock.OfPounds(rec.count("heaviest"))
 	}
 	if t.Widest > t.Longest && t.Longest > 0 {
 		r.fault(rec.where("widest").of("widest"), problem{

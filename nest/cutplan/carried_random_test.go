@@ -1,0 +1,158 @@
+package cutplan
+
+import (
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"sawbill/stock"
+)
+
+// randomCarried is a job of one or two offers, one of them too large as a rule.
+func randomCarried(seed uint64) stock.Job {
+	r := rand.New(rand.NewPCG(seed, 9))
+	size := func(least, most int) stock.Length { return stock.Length(least+r.IntN(most-least)) * mm }
+	board := r.IntN(3) == 0
+	var parts []stock.Part
+	for i := range 2 + r.IntN(3) {
+		part := shelf(size(200, 1100), size(80, 500), 1+r.IntN(3))
+		if board {
+			part.Width = 140 * mm
+		}
+		part.Name += string(rune('a' + i))
+		parts = append(parts, part)
+	}
+	limits := stock.Transport{Longest: size(1250, 2000), Widest: size(600, 1250), Cuts: 1 + r.IntN(2), CutPrice: stock.Money(r.IntN(300)),
+		CutKerf: size(2, 6), CutTolerance: size(0, 4)}
+	job := sheets(2440*mm, 1220*mm, limits, parts...)
+	job.Stock[0].Trim = size(0, 8)
+	other := job.Stock[0]
+	other.Name, other.Length, other.Price = "other", size(1100, 3000), 36_00
+	if r.IntN(2) == 0 {
+		job.Stock = append(job.Stock, other)
+	}
+	if board {
+		for i := range job.Stock {
+			job.Stock[i].Kind, job.Stock[i].Width = stock.Board, 140*mm
+		}
+	}
+	if r.IntN(4) == 0 {
+		job.Saw.Stages = 3
+	}
+	return job
+}
+
+// Whatever the job: limits only cost more, the bound is never above the cost, what
+// fits is not cut, and of no blank that a piece has room for there are too few.
+func TestLimitsOnlyCostMore(t *testing.T) {
+	cut, complete := 0, 0
+	for seed := range uint64(60) {
+		job := randomCarried(seed)
+		with := carry(t, job)
+		whole := job
+		whole.Transport = stock.Transport{}
+		without := carry(t, whole)
+		for _, d := range with.AtSeller {
+			cut += d.Count
+			if job.Transport.Carries(d.Stock.Length, d.Stock.Width) {
+				t.Errorf("seed %d: %q is cut, which can be carried", seed, d.Stock.Name)
+			}
+		}
+		if with.Complete() {
+			complete++
+			if with.Cost < without.Bound || with.Bound > with.Cost {
+				t.Errorf("seed %d: %v with limits, bound %v; %v without, bound %v", seed, with.Cost, with.Bound, without.Cost, without.Bound)
+			}
+		}
+		for _, u := range with.Unplaced {
+			if b := with.Bill[u.Blank].Blank; job.Saw.Stages == 0 && slices.ContainsFunc(job.Stock, func(s stock.Stock) bool { return roomIn(s, job, b) }) {
+				t.Errorf("seed %d: %d of %q are not cut, though they fit", seed, u.Count, b.Part.Name)
+			}
+		}
+	}
+	if cut < 30 || complete < 20 {
+		t.Errorf("only %d pieces of stock were cut, and %d jobs", cut, complete)
+	}
+}
+
+// roomIn reports whether s, or a piece of it as it may be cut, has room for b.
+func roomIn(s stock.Stock, job stock.Job, b stock.Blank) bool {
+	if job.Transport.Carries(s.Length, s.Width) {
+		return s.HasRoom(b)
+	}
+	for _, d := range divisions(s, job.Transport, job.Saw, nil, nil) {
+		for i := range d.Pieces {
+			if d.piece(i, job.Transport.CutTolerance).HasRoom(b) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// All that is bought is parts, offcuts, waste, kerf of either saw or trim, to the last
+// unit of area.
+func TestNothingOfWhatTheSellerCutsIsLost(t *testing.T) {
+	for seed := range uint64(20) {
+		p := carry(t, randomCarried(seed))
+		var bought, told int64
+		for _, b := range p.Buy {
+			bought += int64(b.Count) * area(b.Stock.Length, b.Stock.Width)
+		}
+		for _, d := range p.AtSeller {
+			_, across := d.along()
+			told += int64(d.Count*d.Cuts()) * area(p.Job.Transport.CutKerf, across)
+		}
+		for _, l := range p.Layouts {
+			trim := area(l.Stock.Length, l.Stock.Width) - area(l.Root.Length, l.Root.Width)
+			if off := trimmed(p, l); off != trim {
+				t.Errorf("seed %d: trim cuts take %d, not %d", seed, off, trim)
+			}
+			told += int64(l.Repeat) * (trim + filled(l.Root, p.Job.Saw.Kerf))
+		}
+		if told != bought {
+			t.Errorf("seed %d: %d of %d are told of", seed, told, bought)
+		}
+	}
+}
+
+func area(length, width stock.Length) int64 { return int64(length) * int64(width) }
+
+// trimmed is what the trim cuts of l take.
+func trimmed(p *Plan, l Layout) int64 {
+	if l.Root.Use != Split && l.Root.Use != Part {
+		return 0 // it stays whole
+	}
+	size := Size{l.Stock.Length, l.Stock.Width}
+	for _, s := range p.Steps(l) {
+		if s.Trim {
+			size = s.Off
+		}
+	}
+	return area(l.Stock.Length, l.Stock.Width) - area(size.Length, size.Width)
+}
+
+// filled adds up n piece by piece and kerf by kerf; the last kerf of a split may be
+// what is left of it.
+func filled(n Node, kerf stock.Length) int64 {
+	if n.Use != Split {
+		return area(n.Length, n.Width)
+	}
+	size, along := n.Width, func(c Node) stock.Length { return c.Width }
+	if n.Cut == Crosscut {
+		size, along = n.Length, func(c Node) stock.Length { return c.Length }
+	}
+	sum, dust := int64(0), stock.Length(0)
+	for i, c := range n.Children {
+		size -= along(c)
+		sum += filled(c, kerf)
+		if i < len(n.Children)-1 || size > 0 {
+			cut := min(kerf, size)
+			size, dust = size-cut, dust+cut
+		}
+	}
+	if n.Cut == Crosscut {
+		return sum + area(dust, n.Width)
+	}
+	return sum + area(n.Length, dust)
+}

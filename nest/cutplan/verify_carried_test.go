@@ -1,0 +1,47 @@
+package cutplan
+
+import (
+	"slices"
+	"testing"
+
+	"sawbill/stock"
+)
+
+// Whatever is changed of a plan whose stock the seller cuts, it does not hold any more.
+func TestAPlanOfWhatTheSellerCutsIsChecked(t *testing.T) {
+	limits := oneCut(1300*mm, 1300*mm)
+	job := sheets(2440*mm, 1220*mm, limits, shelf(1100*mm, 600*mm, 5))
+	for name, change := range map[string]func(p *Plan){
+		"nothing":                  func(p *Plan) {},
+		"a piece longer":           func(p *Plan) { p.AtSeller[0].Pieces[0] += mm },
+		"pieces moved":             func(p *Plan) { p.AtSeller[0].Pieces[0] -= mm; p.AtSeller[0].Pieces[1] += mm },
+		"no kerf":                  func(p *Plan) { p.AtSeller[0].Kerf = 0 },
+		"a cut for nothing":        func(p *Plan) { p.AtSeller[0].Cost = 0 },
+		"one less cut":             func(p *Plan) { p.AtSeller[0].Count-- },
+		"one more bought":          func(p *Plan) { p.Buy[0].Count++ },
+		"a cheaper plan":           func(p *Plan) { p.Cost-- },
+		"a bound above":            func(p *Plan) { p.Bound = p.Cost + 1 },
+		"a layout left out":        func(p *Plan) { p.Layouts = p.Layouts[1:] },
+		"a layout more":            func(p *Plan) { p.Layouts[0].Repeat++ },
+		"a larger piece":           func(p *Plan) { p.Layouts[0].Stock.Length += mm },
+		"a piece of nothing":       func(p *Plan) { p.Layouts[0].Stock.From = "half" },
+		"a sheet carried whole":    func(p *Plan) { p.Layouts[0].Stock = job.Stock[0] },
+		"a sawn side not trimmed":  func(p *Plan) { p.Layouts[0].Root.Length += 2 * mm },
+		"more than there are":      func(p *Plan) { p.Buy[0].Stock.Count = 1 },
+		"a piece that is too wide": func(p *Plan) { p.AtSeller[0].Stock.Width = 1400 * mm },
+	} {
+		p := carry(t, job)
+		if len(p.AtSeller) != 1 || p.AtSeller[0].Count != 2 {
+			t.Fatalf("%+v", p.AtSeller)
+		}
+		p.AtSeller[0].Pieces, p.Layouts = slices.Clone(p.AtSeller[0].Pieces), slices.Clone(p.Layouts)
+		change(p)
+		if err := verifyCarried(job, p); (err == nil) != (name == "nothing") {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	p := carry(t, job)
+	if err := verifyCarried(stock.Job{Transport: stock.Transport{Longest: 600 * mm, Cuts: 1, CutPrice: 1_50, CutKerf: 4 * mm}}, p); err == nil {
+		t.Error("pieces of 1220 go where 600 go")
+	}
+}
