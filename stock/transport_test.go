@@ -25,3 +25,28 @@ func TestWhatIsCarried(t *testing.T) {
 		t.Error("a limit of length alone is none of width")
 	}
 }
+
+// A side that the seller cut loses its tolerance where the trim is less.
+func TestSawnSidesAreTrimmed(t *testing.T) {
+	const mm = Millimetre
+	s := Stock{Length: 1000 * mm, Width: 500 * mm, Sawn: Trims{NearEnd: 2 * mm, FarEnd: 2 * mm}}
+	for trim, want := range map[Length][2]Length{0: {996 * mm, 500 * mm}, mm: {996 * mm, 498 * mm}, 3 * mm: {994 * mm, 494 * mm}} {
+		s.Trim = trim
+		if length, width := s.Usable(); length != want[0] || width != want[1] {
+			t.Errorf("trim %v: %v x %v", trim, length, width)
+		}
+	}
+}
+
+// 2.44 x 1.22 x 0.018 m at 680 kg/m3 is 36.436 kg: 2.9768 m2 x 0.018 m x 680.
+func TestWeightOfAPiece(t *testing.T) {
+	j := Job{Densities: map[string]int{"ply": 680}}
+	s := Stock{Material: "ply", Length: 2440 * Millimetre, Width: 1220 * Millimetre, Thickness: 18 * Millimetre}
+	if g, known := j.Grams(s); !known || g != 36_436 {
+		t.Errorf("%d g", g)
+	}
+	s.Material = "oak"
+	if _, known := j.Grams(s); known {
+		t.Error("a weight without a density")
+	}
+}

@@ -55,12 +55,22 @@ func (p *Plan) carry(job stock.Job, bought []Division, bound stock.Money) {
 			n.Use = Offcut
 		}
 		s.Trim, s.Sawn = 0, stock.Trims{} // it is left as it is
-		p.Layouts = append(p.Layouts, Layout{Stock: s.Stock, Repeat: rest, Root: n})
+		p.Layouts = slices.Insert(p.Layouts, p.after(s.Material), Layout{Stock: s.Stock, Repeat: rest, Root: n})
 	}
 	for i, u := range p.Unplaced {
 		p.Unplaced[i].Reason = tooLargeToCarry(job, p.Bill[u.Blank], u.Reason)
 	}
 	p.Totals = totals(p)
+}
+
+// after is behind the last layout of a material, or of all.
+func (p *Plan) after(material string) int {
+	for i := len(p.Layouts); i > 0; i-- {
+		if p.Layouts[i-1].Stock.Material == material {
+			return i
+		}
+	}
+	return len(p.Layouts)
 }
 
 // tooLargeToCarry is why a blank is not cut that stock is large enough for, if all such
