@@ -117,6 +117,9 @@ func haul(p *cutplan.Plan, r stock.Ruler) string {
 	if t.Heaviest == 0 || len(p.Buy) == 0 {
 		return ""
 	}
+	if h.Grams == 0 {
+		return fmt.Sprintf("What is to be carried home cannot be weighed: give the density of %s under [[material]].", strings.Join(h.Unknown, ", "))
+	}
 	said := fmt.Sprintf("Some %s to carry home, at %s a trip: %s.", load(h.Grams, r), load(t.Heaviest, r), counted(h.Trips, "trip"))
 	for _, s := range h.TooHeavy {
 		said += fmt.Sprintf(" One piece of %s weighs more than that alone: have it brought.", s.Name)

@@ -44,7 +44,7 @@ func proof(p *cutplan.Plan) string {
 	if n := mostLikely(p); n > 0 {
 		less = fmt.Sprintf("%d for %s", n, p.Bound)
 	}
-	return fmt.Sprintf("%s, %s; %s may be possible (bound %s): %s", bought, p.Cost, less, p.Bound, longer)
+	return fmt.Sprintf("%s, %s; %s may be possible (bound %s): %s", bought, p.Cost, less, p.Bound, longer(p))
 }
 
 // boardRule says of a plan what the bound takes for granted beside what a saw
@@ -59,11 +59,20 @@ func boardRule(p *cutplan.Plan) string {
 	return ""
 }
 
-const longer = "a longer --limit may find it."
+// longer is what may find a cheaper plan.
+func longer(p *cutplan.Plan) string {
+	if len(p.Job.TooLarge()) > 0 {
+		return "a longer --limit may find it, but only a few of the cuts that a seller can make are tried."
+	}
+	return "a longer --limit may find it."
+}
 
 // mostLikely is how many pieces the bound pays for where all that can be bought
-// has one price; 0 where that says nothing.
+// has one price; 0 where that says nothing, or it pays for cuts by the seller too.
 func mostLikely(p *cutplan.Plan) int {
+	if len(p.Job.TooLarge()) > 0 {
+		return 0
+	}
 	each := p.Buy[0].Stock.Price
 	for _, s := range p.Job.Stock {
 		if !s.OnHand && s.Price != each {
@@ -103,9 +112,9 @@ func proofOfArea(p *cutplan.Plan) string {
 	case proven:
 		return ": no plan" + boardRule(p) + " can do with less area."
 	case oneSize && bound > 0:
-		return fmt.Sprintf("; %d may be possible (bound %d): %s", bound, bound, longer)
+		return fmt.Sprintf("; %d may be possible (bound %d): %s", bound, bound, longer(p))
 	}
-	return "; a plan with less area may be possible: " + longer
+	return "; a plan with less area may be possible: " + longer(p)
 }
 
 // pieces counts what is bought: "2 sheets and 5 boards".
