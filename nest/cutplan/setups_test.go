@@ -236,22 +236,29 @@ func TestLateStockHasSetupsOfItsOwn(t *testing.T) {
 	}
 }
 
-// Of a short wide piece the rest may be long enough for the fence; it stays at
-// the stop.
-func TestAPieceStaysAtTheStop(t *testing.T) {
-	root := Node{Length: 300 * mm, Width: 700 * mm, Use: Split, Cut: Rip}
-	for y := stock.Length(0); y < 700*mm; y += 200 * mm {
-		root.Children = append(root.Children, Node{Y: y, Length: 300 * mm, Width: min(200*mm, 700*mm-y), Use: Part})
+// Of a wide piece, 720 long, strips come off at the stop as long as it is wider than
+// long; what remains runs along the fence, for a strip 60 wide cannot be held across
+// the saw. 1230 less 403 and 403 leaves 424, less 63 at each strip.
+func TestWhatIsNoLongerWideGoesBackToTheFence(t *testing.T) {
+	root := Node{Length: 720 * mm, Width: 1230 * mm, Use: Split, Cut: Rip}
+	y := stock.Length(0)
+	for _, width := range []stock.Length{400, 400, 60, 60, 60, 60} {
+		root.Children = append(root.Children, Node{Y: y, Length: 720 * mm, Width: width * mm, Use: Part})
+		y += (width + 3) * mm
 	}
-	l := Layout{Stock: stock.Stock{Length: 300 * mm, Width: 700 * mm}, Repeat: 1, Root: root}
-	p := Plan{Bill: make([]Blank, 1), Layouts: []Layout{l}}
-	steps := p.Steps(l)
+	p := Plan{Bill: make([]Blank, 1), Layouts: []Layout{{Stock: stock.Stock{Length: 720 * mm, Width: 1230 * mm}, Repeat: 1, Root: root}}}
+	p.Job.Saw.Kerf = 3 * mm
+	steps := p.Steps(p.Layouts[0])
 	for _, s := range steps {
-		if s.Guide != Stop {
+		want := Fence
+		if s.Piece.Width > s.Piece.Length {
+			want = Stop
+		}
+		if s.Guide != want {
 			t.Errorf("cut %d, of %v, goes by the %v", s.Number, s.Piece, s.Guide)
 		}
 	}
-	if len(steps) != 3 || steps[2].Piece.Width != 300*mm {
-		t.Errorf("%d cuts, the last of %v", len(steps), steps[len(steps)-1].Piece)
+	if len(steps) != 6 || steps[0].Guide != Stop || steps[5].Guide != Fence {
+		t.Errorf("%+v", steps)
 	}
 }

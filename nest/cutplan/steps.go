@@ -73,8 +73,6 @@ type splitting struct {
 	next   int
 	inHand int
 	rest   bool
-	// stopped: it lies at the stop since the cut before.
-	stopped bool
 }
 
 // open puts n on the bench if it is to be divided.
@@ -157,10 +155,6 @@ func (w *work) cut(s *splitting, below []splitting) []splitting {
 		st.Left = Size{}
 	}
 	st.Guide = w.guide(st)
-	if s.stopped {
-		st.Guide = Stop // as before: what remains is no wider
-	}
-	s.stopped = st.Guide == Stop
 	below = w.open(below, c, st.Number, false)
 	s.next++
 	s.inHand, s.rest = st.Number, true
