@@ -45,6 +45,30 @@ const (
 	FirstCrosscut
 )
 
+// NextCut is how a piece is cut next that is no whole sheet or board any more.
+type NextCut int
+
+const (
+	NextAsSaid   NextCut = iota // the saw's rules hold: it is whole
+	NextAny                     // its first cut was made
+	NextRip                     // it comes off a crosscut to be made
+	NextCrosscut                // it comes off a rip to be made
+)
+
+// FirstCutOf is how s is cut first: as the rule has it for whole stock, unless s was
+// begun.
+func (s Stock) FirstCutOf(rule FirstCut) FirstCut {
+	switch s.Next {
+	case NextAny:
+		return FirstAny
+	case NextRip:
+		return FirstRip
+	case NextCrosscut:
+		return FirstCrosscut
+	}
+	return rule
+}
+
 // Offcut is the least size worth keeping; a leftover smaller in either
 // direction is waste.
 type Offcut struct {

@@ -31,7 +31,7 @@ const mostMore = 8
 func makeCarried(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
 	start, clock := time.Now(), newClock(ctx, o)
 	c := carrier{job: job, rules: carriable(job), options: Options{Seed: o.Seed, Iterations: o.Iterations}}
-	c.bill = cuttingBill(c.rules)
+	c.bill = o.bill(c.rules)
 	for _, p := range c.rules.Stock {
 		c.offers = append(c.offers, p.Name)
 	}

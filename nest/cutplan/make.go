@@ -20,6 +20,9 @@ type Options struct {
 	Iterations int64
 	// Progress, if any, is told of each better plan.
 	Progress func(Progress)
+	// Bill is the cutting bill to plan instead of the one that the job's parts would
+	// have, of which each blank has a mark. It holds the parts exactly.
+	Bill []Blank
 }
 
 // Progress is how far the planning has come.
@@ -42,7 +45,7 @@ func Make(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
 
 // makeWhole plans a job whose stock is brought home as it is.
 func makeWhole(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
-	return makeBy(ctx, job, job, cuttingBill(job), sourcesIn(job), o)
+	return makeBy(ctx, job, job, o.bill(job), sourcesIn(job), o)
 }
 
 // makeBy plans bill, which is that of the job whose rules hold, from the stock of job.
@@ -66,6 +69,7 @@ func makeBy(ctx context.Context, job, rules stock.Job, bill []Blank, from source
 		return nil, fmt.Errorf("the solver made a plan that does not hold, which is a fault of this program, not of the job: %w", err)
 	}
 	plan := tell(job, bill, problem, answer)
+	plan.estimate(o.Bill != nil)
 	if err := verify(rules, plan.Bill); err != nil {
 		return nil, fmt.Errorf("the blanks of the estimate do not hold, which is a fault of this program, not of the job: %w", err)
 	}
@@ -73,6 +77,14 @@ func makeBy(ctx context.Context, job, rules stock.Job, bill []Blank, from source
 		plan.Seconds = time.Since(start).Seconds()
 	}
 	return plan, nil
+}
+
+// bill is that to plan.
+func (o Options) bill(job stock.Job) []Blank {
+	if o.Bill != nil {
+		return o.Bill
+	}
+	return cuttingBill(job)
 }
 
 // cuttingBill marks the job's blanks.
@@ -91,6 +103,15 @@ func mark(i int) string {
 		m = mark(i/26-1) + m
 	}
 	return m
+}
+
+// numberOf is the number of which mark makes a mark; -1 of none.
+func numberOf(mark string) int {
+	n := 0
+	for _, r := range mark {
+		n = n*26 + int(r-'A') + 1
+	}
+	return n - 1
 }
 
 func turnable(job stock.Job, b stock.Blank) bool {
@@ -141,7 +162,7 @@ func pose(job stock.Job, bill []Blank, from sources) nest.Problem {
 			n.Price = 0
 		}
 		if s.Kind == stock.Sheet {
-			n.FirstCut = firstCut(job.Saw.FirstCut)
+			n.FirstCut = firstCut(s.FirstCutOf(job.Saw.FirstCut))
 			n.NarrowestRip = int64(job.Saw.NarrowestRip)
 		} else {
 			n.FirstCut = firstCut(boardFirstCut(job, bill, i))
@@ -159,7 +180,7 @@ func pose(job stock.Job, bill []Blank, from sources) nest.Problem {
 // alone. Such boards may be cut either way, since not to get the blank would be
 // worse.
 func boardFirstCut(job stock.Job, bill []Blank, i int) stock.FirstCut {
-	first := job.Saw.BoardFirstCut
+	first := job.Stock[i].FirstCutOf(job.Saw.BoardFirstCut)
 	length, width := job.Stock[i].Usable()
 	for _, b := range bill {
 		if !slices.Contains(job.Sources(b.Blank), i) {
