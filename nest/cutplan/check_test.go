@@ -1,9 +1,9 @@
 package cutplan_test
 
 import (
+	"path/filepath"
 	"testing"
 
-	"path/filepath"
 	"sawbill/nest/cutplan"
 	"sawbill/stock/job"
 )

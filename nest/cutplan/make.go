@@ -91,21 +91,40 @@ func (o Options) bill(job stock.Job) []Blank {
 func cuttingBill(job stock.Job) []Blank {
 	var bill []Blank
 	for i, b := range job.Blanks() {
-		bill = append(bill, Blank{Blank: b, Mark: mark(i), Turnable: turnable(job, b)})
+		bill = append(bill, Blank{Blank: b, Mark: Mark(i), Turnable: turnable(job, b)})
 	}
 	return bill
 }
 
-// mark counts A to Z, AA, AB and so on.
-func mark(i int) string {
+// BlanksOf are the blanks for one part, not marked yet, as a job with its stock would
+// have them cut.
+func BlanksOf(job stock.Job, p stock.Part) []Blank {
+	var bill []Blank
+	for _, b := range job.BlanksOf(p) {
+		bill = append(bill, Blank{Blank: b, Turnable: turnable(job, b)})
+	}
+	return bill
+}
+
+// NextMark is the number of the first mark that no blank of a bill has.
+func NextMark(bill []Blank) int {
+	next := 0
+	for _, b := range bill {
+		next = max(next, numberOf(b.Mark)+1)
+	}
+	return next
+}
+
+// Mark counts A to Z, AA, AB and so on.
+func Mark(i int) string {
 	m := string(rune('A' + i%26))
 	if i >= 26 {
-		m = mark(i/26-1) + m
+		m = Mark(i/26-1) + m
 	}
 	return m
 }
 
-// numberOf is the number of which mark makes a mark; -1 of none.
+// numberOf is the number of which Mark makes a mark; -1 of none.
 func numberOf(mark string) int {
 	n := 0
 	for _, r := range mark {

@@ -41,16 +41,13 @@ func (p *Plan) reblank(marked bool) {
 			bill = append(bill, Blank{Blank: b, Turnable: turnable(p.Job, b)})
 		}
 	}
-	next := 0
-	for _, b := range p.Bill {
-		next = max(next, numberOf(b.Mark)+1)
-	}
+	next := NextMark(p.Bill)
 	for i := range bill {
 		switch {
 		case !marked:
-			bill[i].Mark = mark(i)
+			bill[i].Mark = Mark(i)
 		case bill[i].Mark == "":
-			bill[i].Mark = mark(next)
+			bill[i].Mark = Mark(next)
 			next++
 		}
 	}
