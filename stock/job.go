@@ -22,6 +22,9 @@ type Job struct {
 	// layout. Of its materials Stock has boards on hand only.
 	Rough []Rough
 	Parts []Part
+	// Kinds are of materials of which there may be neither stock nor lumber any more;
+	// nil where there is some of all.
+	Kinds map[string]Kind
 }
 
 // Saw is what cuts, with its limits. Zero means no limit where a limit is meant.
@@ -121,5 +124,5 @@ func (j Job) KindOf(material string) Kind {
 			return Board
 		}
 	}
-	return Sheet
+	return j.Kinds[material]
 }

@@ -200,6 +200,9 @@ func pose(job stock.Job, bill []Blank, from sources) nest.Problem {
 // worse.
 func boardFirstCut(job stock.Job, bill []Blank, i int) stock.FirstCut {
 	first := job.Stock[i].FirstCutOf(job.Saw.BoardFirstCut)
+	if job.Stock[i].Next != stock.NextAsSaid {
+		return first
+	}
 	length, width := job.Stock[i].Usable()
 	for _, b := range bill {
 		if !slices.Contains(job.Sources(b.Blank), i) {

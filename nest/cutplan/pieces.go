@@ -52,7 +52,7 @@ func (p piece) count(divisions []Division) int {
 	return n
 }
 
-// Share is what p costs if the price of its offer and of the cuts is shared out by
+// share is what p costs if the price of its offer and of the cuts is shared out by
 // size; of divisions that give it, by the cheapest.
 func (p piece) share(divisions []Division, t stock.Transport) stock.Money {
 	least := stock.Money(0)

@@ -44,20 +44,20 @@ func (s *State) miss(said string) error {
 
 // knows reports whether the plan has stock of that name or material.
 func (s *State) knows(name string) bool {
-	return slices.ContainsFunc(s.plan.Layouts, func(l cutplan.Layout) bool { return called(l.Stock, name) }) ||
-		slices.ContainsFunc(s.plan.Job.Stock, func(of stock.Stock) bool { return of.OnHand && called(of, name) })
+	return slices.ContainsFunc(s.plan.Layouts, func(l cutplan.Layout) bool { return Called(l.Stock, name) }) ||
+		slices.ContainsFunc(s.plan.Job.Stock, func(of stock.Stock) bool { return of.OnHand && Called(of, name) })
 }
 
 func (s *State) uncut(name string, count int) (gone []int, absent map[string]int) {
 	gone, absent = make([]int, len(s.plan.Layouts)), map[string]int{}
 	for i := len(gone) - 1; i >= 0 && count > 0; i-- {
-		if called(s.plan.Layouts[i].Stock, name) {
+		if Called(s.plan.Layouts[i].Stock, name) {
 			gone[i] = min(count, s.whole(i).Stock.Count)
 			count -= gone[i]
 		}
 	}
 	for _, p := range s.uncalled() {
-		if count > 0 && called(p.Stock, name) {
+		if count > 0 && Called(p.Stock, name) {
 			n := min(count, p.Stock.Count)
 			absent[p.Stock.Name] += n
 			count -= n

@@ -201,7 +201,10 @@ func moved(n cutplan.Node, x, y stock.Length) cutplan.Node {
 	return n
 }
 
-// called reports whether a name as it was said means s, capital letters or not.
-func called(s stock.Stock, name string) bool {
-	return strings.EqualFold(s.Name, name) || strings.EqualFold(s.Material, name)
+// Called reports whether s is of a name, bought or not, or of the material of a name,
+// capital letters or not.
+func Called(s stock.Stock, name string) bool {
+	return slices.ContainsFunc([]string{s.Name, s.From, s.Material}, func(own string) bool {
+		return strings.EqualFold(own, name) || strings.EqualFold(own, Bought(name))
+	})
 }

@@ -77,7 +77,6 @@ func (r *rest) joinBills(made []cutplan.Blank, wanted []int) (bill []cutplan.Bla
 		for k, m := range made {
 			if m.Part.Name == part.Name && !slices.ContainsFunc(r.bill, func(b cutplan.Blank) bool { return b.Mark == m.Mark }) {
 				isMade[k] = len(bill)
-				m.Part = part
 				bill = append(bill, m)
 			}
 		}

@@ -28,7 +28,10 @@ type piece struct {
 func restOf(s *progress.State, o Options) *rest {
 	plan := s.Plan()
 	r := &rest{job: plan.Job}
-	r.job.Stock, r.job.Parts = nil, nil
+	r.job.Stock, r.job.Parts, r.job.Kinds = nil, nil, map[string]stock.Kind{}
+	for _, p := range plan.Job.Parts {
+		r.job.Kinds[p.Material] = plan.Job.KindOf(p.Material)
+	}
 	standing := s.Blanks()
 	open := make([]int, len(standing)) // blanks that may still come as planned
 	for i, b := range standing {
@@ -185,9 +188,6 @@ func (r *rest) want(plan *cutplan.Plan, standing []progress.Blank) {
 			for _, b := range cutplan.BlanksOf(r.job, lacking) {
 				next = r.lack(b, first, plan.Bill, next)
 			}
-		}
-		for i := first; i < len(r.bill); i++ {
-			r.bill[i].Part = still
 		}
 	}
 	for i := range r.pieces {

@@ -3,9 +3,9 @@ package recut
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"sawbill/nest/cutplan"
+	"sawbill/nest/progress"
 	"sawbill/stock"
 )
 
@@ -19,12 +19,9 @@ type Waiting struct {
 	Cost stock.Money
 }
 
-// called reports whether s is of a name, or of the material of a name, capital letters
-// or not.
+// called reports whether s is of one of the names.
 func called(s stock.Stock, names []string) bool {
-	return slices.ContainsFunc(names, func(name string) bool {
-		return strings.EqualFold(s.Name, name) || strings.EqualFold(s.From, name) || strings.EqualFold(s.Material, name)
-	})
+	return slices.ContainsFunc(names, func(name string) bool { return progress.Called(s, name) })
 }
 
 // wait takes out of a plan what is to come of stock that is missing: the plan then cuts
