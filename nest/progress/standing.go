@@ -65,6 +65,35 @@ func (s *State) Layouts() []Layout {
 	return all
 }
 
+// Lacks reports whether some blank is open that no uncut piece is to give.
+func (s *State) Lacks() bool {
+	open := make([]int, len(s.plan.Bill))
+	for i, b := range s.Blanks() {
+		open[i] = b.Open
+	}
+	for _, p := range s.Pieces("") {
+		if p.Layout >= 0 {
+			count(p.Root, open, p.Stock.Count)
+		}
+	}
+	for _, n := range open {
+		if n > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// count takes the blanks of n, so many of it, off those that are open.
+func count(n cutplan.Node, open []int, times int) {
+	if n.Use == cutplan.Part {
+		open[n.Blank] -= times
+	}
+	for _, c := range n.Children {
+		count(c, open, times)
+	}
+}
+
 // Done reports whether everything of the plan is cut and good.
 func (s *State) Done() bool {
 	for _, b := range s.Blanks() {
