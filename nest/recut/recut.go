@@ -2,7 +2,6 @@ package recut
 
 import (
 	"context"
-	"fmt"
 	"maps"
 	"time"
 
@@ -93,7 +92,7 @@ func (r *rest) search(ctx context.Context, o cutplan.Options) (attempt, error) {
 	}
 	touched := r.touched(kept.plan)
 	if len(touched) == 0 {
-		return kept, nil
+		return r.settled(ctx, kept, kept, o)
 	}
 	second, stop := clock.Until(ctx, untilFreed)
 	defer stop()
@@ -107,11 +106,18 @@ func (r *rest) search(ctx context.Context, o cutplan.Options) (attempt, error) {
 			return best, err
 		}
 	}
-	best.plan.Bound = freed.plan.Bound
-	if best.plan.Complete() && best.plan.Bound > best.plan.Cost {
-		return best, fmt.Errorf("the rest of the job costs %v, its bound is %v, which is a fault of this program, not of the job", best.plan.Cost, best.plan.Bound)
+	return r.settled(ctx, best, freed, o)
+}
+
+// settled is the attempt with what is on hand used first, and the bound of another that
+// may change more.
+func (r *rest) settled(ctx context.Context, best, by attempt, o cutplan.Options) (attempt, error) {
+	bound := *by.plan
+	best, err := r.onHandFirst(ctx, best, o)
+	if err != nil {
+		return best, err
 	}
-	return best, nil
+	return best.bounded(&bound)
 }
 
 // touched are the pieces of materials of which something is bought or lacks.
