@@ -53,6 +53,12 @@ func frontPage(b document, p *cutplan.Plan, names offcutNames, o Options) {
 	if more := alsoToBuy(o.Case, r); more != "" && o.Rest == nil {
 		b.Paragraph(more)
 	}
+	if ways := waysToSave(o); len(ways) > 0 {
+		b.Heading(waysHeading)
+		for _, said := range ways {
+			b.Paragraph(said)
+		}
+	}
 	if rack := fromTheRack(p, r); len(rack.rows) > 0 {
 		b.Heading("Take from what is on hand")
 		b.Table(large(b, rack.table()))

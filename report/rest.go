@@ -14,6 +14,7 @@ import (
 type Rest struct {
 	Of     string // the code of that other
 	Result *recut.Result
+	Ways   []recut.Ways
 }
 
 // restSaid is what a plan of the rest does with the plan before.

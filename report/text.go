@@ -66,6 +66,12 @@ func Summary(to io.Writer, p *cutplan.Plan, o Options) error {
 	for _, n := range estimateNotes(p, o.Ruler) {
 		w.line("  %s", n)
 	}
+	if ways := waysToSave(o); len(ways) > 0 {
+		w.line("\n%s", waysHeading)
+		for _, said := range ways {
+			w.line("  %s", said)
+		}
+	}
 	w.listing("Take from what is on hand", fromTheRack(p, o.Ruler))
 	w.listing("Keep", kept(p, names, o.Ruler))
 	w.listing("Could not be cut", unplaced(p, o.Ruler))

@@ -74,7 +74,7 @@ func (in *invocation) recut(missing []string) (int, error) {
 	}
 	ruler := in.ruler(before.Plan.Job.Units)
 	options := report.Options{Ruler: ruler, Paper: in.paperFor(ruler), Case: before.File.Case,
-		Rest: &report.Rest{Of: before.Identity, Result: made}}
+		Rest: &report.Rest{Of: before.Identity, Result: made, Ways: recut.WaysToSave(before.state, before.Identity, before.File, before.Smaller)}}
 	folder := in.output
 	if folder == "" {
 		folder = nextFolder(before.path)

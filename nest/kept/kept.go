@@ -176,3 +176,10 @@ func (k *Kept) RackStock(on []stock.Piece) []stock.Stock {
 	}
 	return all
 }
+
+// Smaller is the job as it would be with an outside size of its case less by so much.
+func (k *Kept) Smaller(size string, by stock.Length) (*job.File, error) {
+	as := k.Changes
+	as.Smaller = job.Smaller{Size: size, By: by}
+	return job.Reread(k.File.Sources, as)
+}
