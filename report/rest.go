@@ -29,8 +29,10 @@ func restSaid(o Options) []string {
 	}
 	switch {
 	case len(r.Anew) == 0 && r.GoesOn == 0:
+	case len(r.Anew) == 0 && len(r.Lacking) == 0:
+		said = append(said, "No blank lacks a place: it is what remains of that plan.")
 	case len(r.Anew) == 0:
-		said = append(said, "Everything goes on as it was planned.")
+		said = append(said, "All else goes on as it was planned.")
 	default:
 		var names []string
 		for _, p := range r.Anew {

@@ -56,9 +56,9 @@ func smaller(s recut.Smaller, r stock.Ruler) string {
 	all := "it"
 	switch n := first.Was.Count; {
 	case n == 2:
-		all = "both " + first.Was.Name + "s"
+		all = "both " + first.Was.Name + " pieces"
 	case n > 2:
-		all = fmt.Sprintf("all %d %ss", n, first.Was.Name)
+		all = fmt.Sprintf("all %d %s pieces", n, first.Was.Name)
 	}
 	said := fmt.Sprintf("make %s %s %s", all, r.PrintUnit(by), what)
 	if s.Size == "" {
@@ -87,9 +87,9 @@ func trimmedDown(c recut.Changed, r stock.Ruler) string {
 func splice(s *recut.Splice, r stock.Ruler) string {
 	said := "splice it"
 	if s.Unknown {
-		said = "splice it where it is hidden"
+		said = "if it is hidden, splice it"
 	}
-	said += fmt.Sprintf(" with a piece %s", r.Size(s.Length, s.Width))
+	said += fmt.Sprintf(": %s of it and a piece %s", r.PrintUnit(s.Back), r.Size(s.Length, s.Width))
 	if s.From != "" {
 		said += " from " + s.From
 	}

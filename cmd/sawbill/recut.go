@@ -9,6 +9,8 @@ import (
 	"os/signal"
 	"path/filepath"
 	"slices"
+	"strconv"
+	"strings"
 	"syscall"
 
 	"github.com/spf13/pflag"
@@ -41,7 +43,7 @@ Go on with sawbill progress of the new folder.
 `,
 		flags: func(f *pflag.FlagSet, s *settings) {
 			f.StringVarP(&s.output, "output", "o", "", "the `folder` to write to")
-			f.StringArrayVar(&missing, "missing", nil, "a stock or `material` of which there is nothing more, uncut or\nfor sale: what can be cut now, and what must wait")
+			f.StringArrayVar(&missing, "missing", nil, "a stock or `material` of which there is nothing more, uncut or\nfor sale: what can be cut now, and what must wait; NAME=1:\none less is there than was told, and none for sale")
 			s.solving(f)
 			s.printing(f)
 			f.StringVar(&s.paper, "paper", "", "of plan.pdf, `a4|letter`: without it, letter for\nlengths in inches, else a4")
@@ -55,20 +57,21 @@ func (in *invocation) recut(missing []string) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	for _, name := range missing {
-		if err := before.offers(name); err != nil {
-			return 0, err
-		}
-	}
 	onRack, err := before.rackNow()
 	if err != nil {
 		return 0, err
+	}
+	there := before.RackStock(onRack)
+	for i, said := range missing {
+		if missing[i], there, err = before.without(said, there); err != nil {
+			return 0, err
+		}
 	}
 	if before.state.Done() {
 		fmt.Fprintf(in.stdout, "All blanks of plan %s are good: there is no rest.\n", before.Identity)
 		return exitDone, nil
 	}
-	made, err := in.solveRest(before, recut.Options{Code: before.Identity, Rack: before.RackStock(onRack), Missing: missing})
+	made, err := in.solveRest(before, recut.Options{Code: before.Identity, Rack: there, Missing: missing})
 	if err != nil {
 		return 0, err
 	}
@@ -104,20 +107,51 @@ func (in *invocation) solveRest(before *planFolder, o recut.Options) (*recut.Res
 	return made, err
 }
 
-// offers refuses a name that no stock of the plan has.
-func (f *planFolder) offers(name string) error {
-	var known []string
-	for _, s := range f.Plan.Job.Stock {
-		if progress.Called(s, name) {
-			return nil
+// without notes that stock is missing, "NAME" or "NAME=2", and returns its name and what
+// of the rack is there still.
+func (f *planFolder) without(said string, there []stock.Stock) (string, []stock.Stock, error) {
+	fault := func(cause, remedy string) (string, []stock.Stock, error) {
+		return "", nil, job.Faults{{File: "--missing " + said, Cause: cause, Remedy: remedy}}
+	}
+	name, number, counted := said, "", false
+	if !f.has(said) {
+		if at := strings.LastIndex(said, "="); at >= 0 {
+			name, number, counted = strings.TrimSpace(said[:at]), strings.TrimSpace(said[at+1:]), true
 		}
-		known = append(known, s.Name, s.Material)
 	}
-	remedy := "take a stock or a material of the plan"
-	if near, ok := stock.Nearest(name, known); ok {
-		remedy = fmt.Sprintf("did you mean %q?", near)
+	if !f.has(name) {
+		remedy := "take a stock or a material of the plan"
+		var known []string
+		for _, s := range f.Plan.Job.Stock {
+			known = append(known, s.Name, s.Material)
+		}
+		if near, ok := stock.Nearest(name, known); ok {
+			remedy = fmt.Sprintf("did you mean %q?", near)
+		}
+		return fault(fmt.Sprintf("there is no stock or material %q", name), remedy)
 	}
-	return job.Faults{{File: "--missing " + name, Cause: fmt.Sprintf("there is no stock or material %q", name), Remedy: remedy}}
+	count := f.state.Uncut(name)
+	if counted {
+		n, err := strconv.Atoi(number)
+		if err != nil || n < 0 {
+			return fault(fmt.Sprintf("%q is no count", number), "give a whole number, or the name alone for all of it")
+		}
+		count = n
+	} else {
+		there = slices.DeleteFunc(there, func(s stock.Stock) bool { return progress.Called(s, name) })
+	}
+	if count > 0 {
+		if err := f.state.Tell(progress.Event{Word: "missing", Value: fmt.Sprintf("%s=%d", name, count)}); err != nil {
+			told := err.(progress.Wrong)
+			return fault(told.Cause, told.Remedy)
+		}
+	}
+	return name, there, nil
+}
+
+// has reports whether the plan has stock of a name or material.
+func (f *planFolder) has(name string) bool {
+	return slices.ContainsFunc(f.Plan.Job.Stock, func(s stock.Stock) bool { return progress.Called(s, name) })
 }
 
 // rackNow is what is on the rack now; nothing where the job names none.
@@ -126,14 +160,15 @@ func (f *planFolder) rackNow() ([]stock.Piece, error) {
 	if path == "" {
 		return nil, nil
 	}
-	if _, err := os.Stat(path); errors.Is(err, fs.ErrNotExist) {
+	if !exists(path) {
 		return nil, job.Faults{{File: path, Cause: "the rack that the job names is not there", Remedy: "put it back where it was when the job was planned"}}
 	}
-	read, err := rack.At(path).Read()
-	if err != nil {
-		return nil, err
-	}
-	return read.Pieces, nil
+	return f.onRack(rack.At(path))
+}
+
+func exists(path string) bool {
+	_, err := os.Stat(path)
+	return !errors.Is(err, fs.ErrNotExist)
 }
 
 // begunOf are the ids of those pieces on the rack that the plan, or one before it, has

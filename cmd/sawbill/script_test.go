@@ -16,6 +16,7 @@ import (
 //
 //	== a remark
 //	$ sawbill rack list      the program is run; what it says follows
+//	$ sawbill ... > FILE     the same, but what it says goes into a file
 //	$ show FILE              what is in the file follows
 //	$ change FILE OLD NEW    a text in the file is replaced, as in an editor
 //	$ write FILE             a file is written; its lines follow, each behind "> "
@@ -97,8 +98,13 @@ func play(t *testing.T, script string) string {
 		switch words[0] {
 		case "sawbill":
 			var said bytes.Buffer
+			words, file := redirected(words)
 			status := run(words[1:], &said, &said)
-			seen.Write(said.Bytes())
+			if file == "" {
+				seen.Write(said.Bytes())
+			} else {
+				writeText(t, file, said.String())
+			}
 			if status != exitDone {
 				fmt.Fprintf(&seen, "(status %d)\n", status)
 			}
@@ -122,6 +128,14 @@ func play(t *testing.T, script string) string {
 		}
 	}
 	return seen.String()
+}
+
+// redirected takes "> FILE" off the end of a command.
+func redirected(words []string) (command []string, file string) {
+	if n := len(words); n > 2 && words[n-2] == ">" {
+		return words[:n-2], words[n-1]
+	}
+	return words, ""
 }
 
 func fileText(t *testing.T, name string) string {

@@ -9,6 +9,7 @@ import (
 	"sawbill/stock"
 )
 
+// good notes blanks that are there though no cut of the plan gave them: "C", "C=2".
 func (s *State) good(said string) error {
 	name, count, err := counted(said)
 	if err != nil {
@@ -25,6 +26,7 @@ func (s *State) good(said string) error {
 	return err
 }
 
+// lose notes blanks that were cut and are not there: "C", "C=2".
 func (s *State) lose(said string) error {
 	name, count, err := counted(said)
 	if err != nil {
@@ -37,6 +39,9 @@ func (s *State) lose(said string) error {
 	return err
 }
 
+// blank finds a blank by its mark or by its part's name. Of a part in several kinds of
+// blanks it is the first that has what is asked for; errShort and the first of all where
+// none has.
 func (s *State) blank(name string, has func(Blank) bool) (int, error) {
 	found := -1
 	for i, b := range s.Blanks() {
@@ -75,6 +80,7 @@ func (s *State) atHand(name string, count int) (int, error) {
 	return i, err
 }
 
+// counted parts "C=2" into a name and a number; 1 where there is none.
 func counted(said string) (name string, count int, err error) {
 	name, number, some := cutLast(said, "=")
 	if !some {
@@ -87,6 +93,7 @@ func counted(said string) (name string, count int, err error) {
 	return strings.TrimSpace(name), count, nil
 }
 
+// cutLast is strings.Cut at the last place: names may hold the sign too.
 func cutLast(s, at string) (before, after string, found bool) {
 	if i := strings.LastIndex(s, at); i >= 0 {
 		return s[:i], s[i+len(at):], true

@@ -48,6 +48,24 @@ func (s *State) knows(name string) bool {
 		slices.ContainsFunc(s.plan.Job.Stock, func(of stock.Stock) bool { return of.OnHand && Called(of, name) })
 }
 
+// Uncut is how many pieces of a stock or material are there and not begun.
+func (s *State) Uncut(name string) int {
+	n := 0
+	for i, l := range s.plan.Layouts {
+		if Called(l.Stock, name) {
+			n += s.whole(i).Stock.Count
+		}
+	}
+	for _, p := range s.uncalled() {
+		if Called(p.Stock, name) {
+			n += p.Stock.Count
+		}
+	}
+	return n
+}
+
+// uncut finds so many pieces of a stock that were not begun: those of the last layouts
+// first, then what no layout cuts; nil if there are not as many.
 func (s *State) uncut(name string, count int) (gone []int, absent map[string]int) {
 	gone, absent = make([]int, len(s.plan.Layouts)), map[string]int{}
 	for i := len(gone) - 1; i >= 0 && count > 0; i-- {

@@ -78,7 +78,13 @@ func (s *State) whole(layout int) Piece {
 }
 
 // Bought is the name of an offer when it has been brought home.
-func Bought(name string) string { return name + ", bought" }
+func Bought(name string) string { return name + bought }
+
+// OfferOf is the name of the offer that was brought home by that name; false of anything
+// else.
+func OfferOf(name string) (string, bool) { return strings.CutSuffix(name, bought) }
+
+const bought = ", bought"
 
 // owned makes the stock of p what is on hand.
 func (s *State) owned(p *Piece) {

@@ -8,6 +8,7 @@ import (
 	"sawbill/stock"
 )
 
+// spoil notes a blank that is no good: "C", "C=590 x 300 mm".
 func (s *State) spoil(said string) error {
 	name, size, some := cutLast(said, "=")
 	i, err := s.atHand(strings.TrimSpace(name), 1)
@@ -29,6 +30,8 @@ func (s *State) spoil(said string) error {
 	return nil
 }
 
+// source is the stock of a blank that was cut, and how it lay in it: of several, that of
+// the first layout.
 func (s *State) source(blank int) (from stock.Stock, turned bool) {
 	found := false
 	s.eachCopy(func(layout, copy int) {
@@ -48,6 +51,8 @@ func (s *State) source(blank int) (from stock.Stock, turned bool) {
 	return from, turned
 }
 
+// size reads "590 x 300 mm", with a thickness behind or not; a unit at the end is that of
+// all.
 func (s *State) size(said string) (Size, error) {
 	units := s.plan.Job.Units
 	words := strings.Split(strings.ReplaceAll(said, "×", "x"), "x")
@@ -74,6 +79,7 @@ func (s *State) size(said string) (Size, error) {
 	return Size{read[0], read[1], read[2]}, nil
 }
 
+// fits checks that what is left of a blank is no larger than it was.
 func (s *State) fits(sp Spoiled) error {
 	b, ruler := s.plan.Bill[sp.Blank], stock.Ruler{Units: s.plan.Job.Units}
 	if sp.Left.Length > b.Length || sp.Left.Width > b.Width || sp.Left.Thickness > sp.From.Thickness {

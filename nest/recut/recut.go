@@ -18,7 +18,7 @@ type Options struct {
 	Code string
 	// Rack is what is on hand now.
 	Rack []stock.Stock
-	// Missing are stocks or materials of which there is nothing more, uncut or for sale.
+	// Missing are stocks or materials that cannot be bought now.
 	Missing []string
 }
 

@@ -24,7 +24,7 @@ type piece struct {
 }
 
 // restOf gathers what is left of the plan of a state. The rack is what is on it now,
-// but for pieces that the plan has or has begun. What is missing is not there uncut.
+// but for pieces that the plan has or has begun.
 func restOf(s *progress.State, o Options) *rest {
 	plan := s.Plan()
 	r := &rest{job: plan.Job}
@@ -37,10 +37,10 @@ func restOf(s *progress.State, o Options) *rest {
 	for i, b := range standing {
 		open[i] = b.Open
 	}
-	r.take(s, o, open)
+	r.take(s, o.Code, open)
 	r.offers = offersOf(plan)
 	for _, p := range o.Rack {
-		if !slices.ContainsFunc(plan.Job.Stock, func(had stock.Stock) bool { return had.Name == p.Name }) && !called(p, o.Missing) {
+		if !slices.ContainsFunc(plan.Job.Stock, func(had stock.Stock) bool { return had.Name == p.Name }) {
 			r.free = append(r.free, p)
 		}
 	}
@@ -51,11 +51,8 @@ func restOf(s *progress.State, o Options) *rest {
 
 // take sorts the pieces that there are into those to be cut as planned, as far as
 // their blanks are still wanted, and the others.
-func (r *rest) take(s *progress.State, o Options, open []int) {
-	for _, p := range s.Pieces(o.Code) {
-		if p.Kind == progress.Whole && called(p.Stock, o.Missing) {
-			continue
-		}
+func (r *rest) take(s *progress.State, code string, open []int) {
+	for _, p := range s.Pieces(code) {
 		if p.Root.Use != cutplan.Split && p.Root.Use != cutplan.Part {
 			r.free = append(r.free, p.Stock)
 			continue

@@ -40,6 +40,9 @@ type Changed struct {
 // Splice lengthens what is left by a piece of the same stock.
 type Splice struct {
 	Length, Width stock.Length // of that piece
+	// Back is what is left of the blank when it is cut back for the piece to be long enough
+	// to handle.
+	Back stock.Length
 	// Overlap is how far a scarf joint reaches over both; 0 where they are butted and a
 	// plate is glued behind the joint.
 	Overlap stock.Length
@@ -59,6 +62,10 @@ const leastShare = 20
 // Products Laboratory, Wood Handbook, chapter on fastenings and adhesive joints, from
 // memory).
 const ScarfSlope = 8
+
+// leastSplice is the shortest piece that is spliced to another: a shorter one can neither
+// be held at the saw nor clamped. Common practice, no source.
+const leastSplice = 150 * stock.Millimetre
 
 // WaysToSave lists for each spoiled blank of which something is left what else could be
 // done. The job is as it was read when it was planned.
@@ -203,7 +210,8 @@ func splice(of *casework.Case, b cutplan.Blank, left progress.Size, from stock.S
 	if missing <= 0 || 2*missing > b.Length || left.Width < b.Width {
 		return nil
 	}
-	s := &Splice{Length: missing, Width: b.Width, Unknown: true}
+	s := &Splice{Length: max(missing, leastSplice), Width: b.Width, Unknown: true}
+	s.Back = b.Length - s.Length
 	if of != nil && b.Part.From == "case" {
 		for i, p := range of.Parts {
 			if p.Name == b.Part.Name && (!of.Unseen(i) || of.Carries(i)) {
