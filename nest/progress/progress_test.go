@@ -81,6 +81,53 @@ func TestMaterialIsConserved(t *testing.T) {
 	}
 }
 
+// Whatever happens in a shop: what is told to lie there, the blanks that came off, what
+// was lost of the spoiled ones, waste and dust are all the stock that was there.
+func TestWhatIsToldToLieThereIsAllThereIs(t *testing.T) {
+	p := planOf(t, "../../testdata/jobs/potting-bench.toml")
+	for seed := range uint64(300) {
+		random := rand.New(rand.NewPCG(seed, 6))
+		s := progress.Begin(p)
+		for range random.IntN(15) {
+			at := random.IntN(len(p.Layouts))
+			b := p.Bill[random.IntN(len(p.Bill))]
+			said := []string{
+				fmt.Sprintf("cut %d", at+1),
+				fmt.Sprintf("cut %d/1:%d", at+1, 1+random.IntN(12)),
+				fmt.Sprintf("spoiled %s=%s x %s mm", b.Mark, (b.Length / 2).Decimal(), b.Width.Decimal()),
+				"spoiled " + b.Mark, "lost " + b.Mark, "missing " + p.Layouts[at].Stock.Name,
+			}[random.IntN(6)]
+			e, err := progress.ParseEvent(said)
+			if err != nil {
+				t.Fatal(err)
+			}
+			_ = s.Tell(e) // some cannot have happened
+		}
+		there := new(big.Int)
+		add := func(of *big.Int, times int) { there.Add(there, of.Mul(of, big.NewInt(int64(times)))) }
+		for _, piece := range s.Pieces("K7F2M") {
+			if piece.Layout >= 0 {
+				add(area(piece.Stock.Length, piece.Stock.Width), piece.Stock.Count)
+			}
+		}
+		for _, b := range s.Blanks() {
+			add(area(b.Length, b.Width), b.Cut)
+		}
+		whole := new(big.Int)
+		for i, l := range s.Layouts() {
+			of := p.Layouts[i]
+			one := area(of.Stock.Length, of.Stock.Width)
+			whole.Add(whole, one.Mul(one, big.NewInt(int64(l.Pieces-l.Gone))))
+			for k := range l.Pieces {
+				there.Add(there, progress.Spent(s, i, k))
+			}
+		}
+		if there.Cmp(whole) != 0 {
+			t.Fatalf("seed %d: %v are told of, there were %v", seed, there, whole)
+		}
+	}
+}
+
 // All cut is all there: every blank, every offcut by its name, and nothing else.
 func TestAPlanThatIsCutIsDone(t *testing.T) {
 	p := planOf(t, "../../testdata/jobs/potting-bench.toml")

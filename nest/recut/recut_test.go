@@ -2,8 +2,10 @@ package recut_test
 
 import (
 	"fmt"
+	"math/big"
 	"math/rand/v2"
 	"path/filepath"
+	"slices"
 	"testing"
 
 	"sawbill/nest/cutplan"
@@ -97,8 +99,35 @@ func TestWhatIsGoodAndTheRestAreTheJob(t *testing.T) {
 				if err := made.Plan.Check(); err != nil {
 					t.Error(err)
 				}
+				if there, has := areaOf(t, piecesOf(s, fmt.Sprint("P", round))), areaOf(t, onHand(made.Plan.Job.Stock)); there.Cmp(has) != 0 {
+					t.Errorf("seed %d, round %d: %v lie there, the rest has %v on hand", seed, round, there, has)
+				}
 				p = made.Plan
 			}
 		}
 	})
+}
+
+func piecesOf(s *progress.State, code string) []stock.Stock {
+	var all []stock.Stock
+	for _, p := range s.Pieces(code) {
+		all = append(all, p.Stock)
+	}
+	return all
+}
+
+func onHand(all []stock.Stock) []stock.Stock {
+	return slices.DeleteFunc(slices.Clone(all), func(s stock.Stock) bool { return !s.OnHand })
+}
+
+func areaOf(t *testing.T, all []stock.Stock) *big.Int {
+	sum := new(big.Int)
+	for _, s := range all {
+		if s.Count < 1 {
+			t.Errorf("%d of %s are there", s.Count, s.Name)
+		}
+		one := new(big.Int).Mul(big.NewInt(int64(s.Length)), big.NewInt(int64(s.Width)))
+		sum.Add(sum, one.Mul(one, big.NewInt(int64(s.Count))))
+	}
+	return sum
 }
