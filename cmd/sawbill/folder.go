@@ -138,6 +138,9 @@ func fromFolder(folder, path string) string {
 // that plan would lose what was told.
 func unclaimed(folder, code string) error {
 	path := filepath.Join(folder, progressName)
+	if _, err := os.Stat(path); err != nil {
+		return nil // what is wrong with the folder is told when it is written
+	}
 	entries, err := journal.At(path).Read()
 	if err != nil {
 		return err

@@ -53,18 +53,24 @@ func TestScripts(t *testing.T) {
 	}
 }
 
-// What README.md shows of the rack is what is seen in one of the scripts.
-func TestReadmeShowsTheRackAsItIs(t *testing.T) {
-	_, section, _ := strings.Cut(fileText(t, "../../README.md"), "\n### The rack\n")
+// What README.md shows of the rack and of the shop is what is seen in one of the scripts.
+func TestReadmeShowsWhatTheScriptsShow(t *testing.T) {
+	for _, heading := range []string{"The rack", "In the shop, and what now"} {
+		t.Run(heading, func(t *testing.T) { showsWhatScriptsShow(t, heading) })
+	}
+}
+
+func showsWhatScriptsShow(t *testing.T, heading string) {
+	_, section, _ := strings.Cut(fileText(t, "../../README.md"), "\n### "+heading+"\n")
 	section, _, _ = strings.Cut(section, "\n### ")
 	var scripts strings.Builder
-	paths, _ := filepath.Glob("../../testdata/scripts/rack-*.txt")
+	paths, _ := filepath.Glob("../../testdata/scripts/*.txt")
 	for _, path := range paths {
 		scripts.WriteString("\n" + fileText(t, path))
 	}
 	shown := 0
 	for _, paragraph := range strings.Split(section, "\n\n") {
-		if block, ok := strings.CutPrefix(paragraph, "    "); ok {
+		if block, ok := strings.CutPrefix(strings.Trim(paragraph, "\n"), "    "); ok {
 			shown++
 			if block = strings.ReplaceAll(block, "\n    ", "\n"); !strings.Contains(scripts.String(), "\n"+block+"\n") {
 				t.Errorf("no script shows\n%s", block)
@@ -72,7 +78,7 @@ func TestReadmeShowsTheRackAsItIs(t *testing.T) {
 		}
 	}
 	if shown == 0 {
-		t.Error("README.md shows nothing of the rack")
+		t.Error("README.md shows nothing there")
 	}
 }
 
