@@ -17,8 +17,14 @@ func frontPage(b document, p *cutplan.Plan, names offcutNames, o Options) {
 	r := o.Ruler
 	b.Page("what to buy")
 	b.Title(title(p))
+	for _, said := range restSaid(o) {
+		b.Paragraph(said)
+	}
 	if !p.Complete() {
 		b.Strong(missing(p))
+	}
+	for _, said := range waiting(p, o) {
+		b.Paragraph(said)
 	}
 	if len(p.Buy) > 0 || len(p.Estimates) == 0 {
 		b.Heading("Buy")
@@ -44,8 +50,14 @@ func frontPage(b document, p *cutplan.Plan, names offcutNames, o Options) {
 			b.Paragraph(n)
 		}
 	}
-	if more := alsoToBuy(o.Case, r); more != "" {
+	if more := alsoToBuy(o.Case, r); more != "" && o.Rest == nil {
 		b.Paragraph(more)
+	}
+	if ways := waysToSave(o); len(ways) > 0 {
+		b.Heading(waysHeading)
+		for _, said := range ways {
+			b.Paragraph(said)
+		}
 	}
 	if rack := fromTheRack(p, r); len(rack.rows) > 0 {
 		b.Heading("Take from what is on hand")

@@ -25,19 +25,29 @@ func HTML(p *cutplan.Plan, o Options) []byte {
 	layoutSections(b, p, names, r)
 	setupPage(b, p, names, r)
 	millingPage(b, p, r)
-	if o.Case != nil {
-		elevationFigures(b, p, o)
-		markPages(b, p.Bill, o, func(row marksheet.Row) {
-			b.Figure(webpage.Figure{
-				Name:   title(p) + ", " + marksHeading,
-				Wide:   row.Drawing,
-				Narrow: marksheet.Column(marksheet.Endless(webpage.Narrow).Rows(row.Figures)),
-			})
-		})
-		caseTables(b, p, o)
+	switch {
+	case o.Rest != nil && o.Case != nil:
+		screenMarks(b, p, o.remaining(p))
+	case o.Rest == nil:
+		if o.Case != nil {
+			elevationFigures(b, p, o)
+			screenMarks(b, p, o)
+			caseTables(b, p, o)
+		}
+		takeoffPage(b, o)
 	}
-	takeoffPage(b, o)
 	return b.Bytes()
+}
+
+// screenMarks draw what is laid out on the parts.
+func screenMarks(b *webpage.Page, p *cutplan.Plan, o Options) {
+	markPages(b, p.Bill, o, func(row marksheet.Row) {
+		b.Figure(webpage.Figure{
+			Name:   title(p) + ", " + marksHeading,
+			Wide:   row.Drawing,
+			Narrow: marksheet.Column(marksheet.Endless(webpage.Narrow).Rows(row.Figures)),
+		})
+	})
 }
 
 var _ document = (*webpage.Page)(nil)

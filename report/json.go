@@ -25,6 +25,7 @@ type planFile struct {
 	Format    string         `json:"format"`
 	Title     string         `json:"title"`
 	Identity  string         `json:"identity"`
+	RestOf    string         `json:"rest_of,omitempty"`
 	Complete  bool           `json:"complete"`
 	Cost      number         `json:"cost"`
 	Bound     number         `json:"bound"`
@@ -215,6 +216,9 @@ func fileOf(p *cutplan.Plan, o Options, names offcutNames) planFile {
 		Blanks: []blankFile{}, Buy: []buyFile{}, Layouts: []layoutFile{}, Unplaced: []unplacedFile{},
 		Totals: totalsOf(p.Totals),
 		Cover:  coverFile{p.Cover.Parts, p.Cover.Covered, []uncoveredFile{}},
+	}
+	if o.Rest != nil {
+		f.RestOf = o.Rest.Of
 	}
 	thicknesses := p.Thicknesses()
 	for i := range p.Bill {

@@ -43,7 +43,7 @@ const hair = 0.1
 
 // labels are those of the parts and those of the offcuts.
 func labels(p *cutplan.Plan, names offcutNames, o Options) []label.Label {
-	w := labelWriter{plan: p, names: names, ruler: o.Ruler, places: newPlaces(o.Case), told: make([]int, len(p.Bill))}
+	w := labelWriter{plan: p, names: names, ruler: o.Ruler, places: newPlaces(o.Case, p.Bill), told: make([]int, len(p.Bill))}
 	for i, l := range p.Layouts {
 		freed := freedIn(p, l)
 		for copy := range l.Repeat {

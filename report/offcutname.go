@@ -36,7 +36,7 @@ func (n offcutNames) name(i int) string {
 	if n.code == "" {
 		return "offcut " + strconv.Itoa(i)
 	}
-	return n.code + "-" + strconv.Itoa(i)
+	return cutplan.OffcutName(n.code, i)
 }
 
 // located is a piece of a layout.

@@ -56,8 +56,12 @@ func lay(p *cutplan.Plan, o Options) drawing.Document {
 	b.Part("")
 	setupPage(b, p, names, r)
 	millingPage(b, p, r)
-	casePages(b, p, o)
-	takeoffPage(b, o)
+	if o.Rest == nil {
+		casePages(b, p, o)
+		takeoffPage(b, o)
+	} else if o.Case != nil {
+		paperMarks(b, p, o.remaining(p))
+	}
 	laid := b.Close()
 	laid.Keywords = keywords(p)
 	return laid
@@ -93,11 +97,16 @@ func casePages(b *paper.Book, p *cutplan.Plan, o Options) {
 		return
 	}
 	elevationPage(b, p.Bill, o)
+	paperMarks(b, p, o)
+	caseTables(b, p, o)
+}
+
+// paperMarks draw what is laid out on the parts.
+func paperMarks(b *paper.Book, p *cutplan.Plan, o Options) {
 	markPages(b, p.Bill, o, func(row marksheet.Row) {
 		b.Picture(row.Drawing)
 		b.Space(marksheet.RowGap)
 	})
-	caseTables(b, p, o)
 }
 
 // caseTables tell how a case is put together, and what led to its sizes.

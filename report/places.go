@@ -3,6 +3,7 @@ package report
 import (
 	"slices"
 	"strconv"
+	"strings"
 
 	"sawbill/nest/cutplan"
 	"sawbill/stock"
@@ -15,6 +16,9 @@ type places struct {
 	of     *casework.Case // nil: there is none
 	units  map[int]string // the sub-assembly of a part that is in no drawer
 	stands [][]int        // by part: its solids that have no piece yet
+	// unsure are the parts of which some pieces are there already: nobody knows which
+	// places these have.
+	unsure []bool
 }
 
 // place is where a piece, or what one blank holds, belongs.
@@ -26,7 +30,8 @@ type place struct {
 	marks           []string // what is laid out on it: "rabbet"
 }
 
-func newPlaces(c *casework.Case) *places {
+// newPlaces are those for the pieces of a bill.
+func newPlaces(c *casework.Case, bill []cutplan.Blank) *places {
 	p := &places{of: c}
 	if c == nil {
 		return p
@@ -45,6 +50,16 @@ func newPlaces(c *casework.Case) *places {
 			p.stands[s.Part] = append(p.stands[s.Part], i)
 		}
 	}
+	p.unsure = make([]bool, len(c.Parts))
+	coming := make([]int, len(c.Parts))
+	for _, b := range bill {
+		if part := p.part(b); part >= 0 {
+			coming[part] += b.Count * b.Holds()
+		}
+	}
+	for part, n := range coming {
+		p.unsure[part] = n < len(p.stands[part])
+	}
 	return p
 }
 
@@ -53,9 +68,12 @@ func (p *places) next(b cutplan.Blank) place {
 	if p.of == nil {
 		return place{}
 	}
-	part := slices.IndexFunc(p.of.Parts, func(of stock.Part) bool { return of.From == b.Part.From && of.Name == b.Part.Name })
+	part := p.part(b)
 	if part < 0 {
 		return place{}
+	}
+	if p.unsure[part] {
+		return p.anyOf(part)
 	}
 	n := min(b.Holds(), len(p.stands[part]))
 	solids := p.stands[part][:n]
@@ -74,6 +92,30 @@ func (p *places) next(b cutplan.Blank) place {
 	}
 	if n == 1 && b.Gang*b.Layers == 1 {
 		at.face, at.edge, at.end = p.sides(p.of.Solids[solids[0]])
+	}
+	return at
+}
+
+// part is that of a blank; -1 if it is of no case.
+func (p *places) part(b cutplan.Blank) int {
+	return slices.IndexFunc(p.of.Parts, func(of stock.Part) bool { return of.From == b.Part.From && of.Name == b.Part.Name })
+}
+
+// anyOf is the place of a piece of a part of which others are there: where it goes is
+// seen at the case.
+func (p *places) anyOf(part int) place {
+	var at place
+	var all []string
+	for _, i := range p.stands[part] {
+		add(&all, p.into(i))
+	}
+	if all != nil {
+		at.into = []string{strings.Join(all, " or ")}
+	}
+	for _, k := range p.of.Marks {
+		if k.Part == part {
+			add(&at.marks, k.What)
+		}
 	}
 	return at
 }

@@ -39,8 +39,14 @@ func (w *writer) listing(heading string, l listing) {
 func Summary(to io.Writer, p *cutplan.Plan, o Options) error {
 	w, names := &writer{w: to}, namesOf(p, Identity(p, o))
 	w.line("%s, plan %s", title(p), names.code)
+	for _, said := range restSaid(o) {
+		w.line("%s", said)
+	}
 	if !p.Complete() {
 		w.line("\n%s", missing(p))
+	}
+	for _, said := range waiting(p, o) {
+		w.line("%s", said)
 	}
 	if len(p.Buy) > 0 {
 		w.listing("Buy", shoppingList(p, o.Ruler))
@@ -59,6 +65,12 @@ func Summary(to io.Writer, p *cutplan.Plan, o Options) error {
 	w.listing(estimatesHeading, estimates(p))
 	for _, n := range estimateNotes(p, o.Ruler) {
 		w.line("  %s", n)
+	}
+	if ways := waysToSave(o); len(ways) > 0 {
+		w.line("\n%s", waysHeading)
+		for _, said := range ways {
+			w.line("  %s", said)
+		}
 	}
 	w.listing("Take from what is on hand", fromTheRack(p, o.Ruler))
 	w.listing("Keep", kept(p, names, o.Ruler))

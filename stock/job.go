@@ -22,6 +22,9 @@ type Job struct {
 	// layout. Of its materials Stock has boards on hand only.
 	Rough []Rough
 	Parts []Part
+	// Kinds are of materials of which there may be neither stock nor lumber any more;
+	// nil where there is some of all.
+	Kinds map[string]Kind
 }
 
 // Saw is what cuts, with its limits. Zero means no limit where a limit is meant.
@@ -44,6 +47,30 @@ const (
 	FirstRip
 	FirstCrosscut
 )
+
+// NextCut is how a piece is cut next that is no whole sheet or board any more.
+type NextCut int
+
+const (
+	NextAsSaid   NextCut = iota // the saw's rules hold: it is whole
+	NextAny                     // its first cut was made
+	NextRip                     // it comes off a crosscut to be made
+	NextCrosscut                // it comes off a rip to be made
+)
+
+// FirstCutOf is how s is cut first: as the rule has it for whole stock, unless s was
+// begun.
+func (s Stock) FirstCutOf(rule FirstCut) FirstCut {
+	switch s.Next {
+	case NextAny:
+		return FirstAny
+	case NextRip:
+		return FirstRip
+	case NextCrosscut:
+		return FirstCrosscut
+	}
+	return rule
+}
 
 // Offcut is the least size worth keeping; a leftover smaller in either
 // direction is waste.
@@ -97,5 +124,5 @@ func (j Job) KindOf(material string) Kind {
 			return Board
 		}
 	}
-	return Sheet
+	return j.Kinds[material]
 }

@@ -45,6 +45,8 @@ type Stock struct {
 	// lose at the least, whatever Trim says.
 	From string
 	Sawn Trims
+	// Next is the direction of the first cut of a piece that was begun already.
+	Next NextCut
 	// Section is where s lies on a board that is cut apart at its defects;
 	// Length is then that of the section.
 	Section Section

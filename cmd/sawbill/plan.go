@@ -12,6 +12,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"sawbill/nest/cutplan"
+	"sawbill/nest/kept"
 	"sawbill/report"
 	"sawbill/stock/job"
 )
@@ -30,6 +31,7 @@ func planCommand() command {
   cutting-bill.csv  the blanks, for a spreadsheet
   layout-01.svg ... a picture of each diagram
   elevation-*.svg   of a case design: front, side, section and plan
+  plan.sawbill      what sawbill progress and recut go on from: leave it there
 Without -o the folder is named after the job file, with -plan behind it, and made
 where you are; files in it that have these names are replaced. Ctrl-C ends the
 search and keeps the best plan found so far.
@@ -56,34 +58,11 @@ func plan(in *invocation) (int, error) {
 	}
 	ruler := in.ruler(file.Units)
 	options := report.Options{Ruler: ruler, Paper: in.paperFor(ruler), Case: file.Case}
-	files, warnings, err := planFiles(made, options)
-	if err != nil {
-		return 0, err
-	}
 	folder := in.output
 	if folder == "" {
 		folder = strings.TrimSuffix(filepath.Base(in.operands[0]), filepath.Ext(in.operands[0])) + "-plan"
 	}
-	if err := writeAll(folder, files); err != nil {
-		return 0, err
-	}
-	if !in.quiet {
-		for _, w := range warnings {
-			fmt.Fprintln(in.stderr, "warning:", w)
-		}
-	}
-	if err := report.Summary(in.stdout, made, options); err != nil {
-		return 0, err
-	}
-	views := ""
-	if file.Case != nil {
-		views = ", elevation-*.svg"
-	}
-	fmt.Fprintf(in.stdout, "\nWritten to %s: plan.pdf, plan.html, plan.json, cutting-bill.csv%s and %s.\n", folder, views, pictures(len(made.Layouts)))
-	if !made.Complete() {
-		return exitIncomplete, nil
-	}
-	return exitDone, nil
+	return in.write(kept.Kept{Plan: made, File: file, Changes: in.changes, Rack: fromFolder(folder, file.Rack)}, options, folder)
 }
 
 func pictures(n int) string {
@@ -111,7 +90,7 @@ func (in *invocation) solve(file *job.File) (*cutplan.Plan, error) {
 		limited, cancel = context.WithTimeout(ctx, in.limit)
 		defer cancel()
 	}
-	progress := in.progress()
+	progress := in.statusLine()
 	made, err := cutplan.Make(limited, file.Job, cutplan.Options{
 		Seed: in.seed, Iterations: in.iterations, Progress: progress.show,
 	})
@@ -123,21 +102,25 @@ func (in *invocation) solve(file *job.File) (*cutplan.Plan, error) {
 }
 
 // planFiles makes the contents of the plan's folder.
-func planFiles(made *cutplan.Plan, o report.Options) (files []output, warnings []string, err error) {
-	pdf, warnings, err := report.PDF(made, o)
+func planFiles(k kept.Kept, o report.Options) (files []output, warnings []string, err error) {
+	pdf, warnings, err := report.PDF(k.Plan, o)
 	if err != nil {
 		return nil, nil, err
 	}
 	files = []output{
 		{"plan.pdf", pdf},
-		{"plan.html", report.HTML(made, o)},
-		{"plan.json", report.JSON(made, o)},
-		{"cutting-bill.csv", report.CuttingBill(made)},
+		{"plan.html", report.HTML(k.Plan, o)},
+		{"plan.json", report.JSON(k.Plan, o)},
+		{"cutting-bill.csv", report.CuttingBill(k.Plan)},
+		{kept.Name, k.Bytes()},
 	}
-	for i, picture := range report.LayoutSVGs(made, o) {
+	for i, picture := range report.LayoutSVGs(k.Plan, o) {
 		files = append(files, output{pictureName(i), picture})
 	}
-	for _, e := range report.Elevations(made, o) {
+	if o.Rest != nil {
+		return files, warnings, nil
+	}
+	for _, e := range report.Elevations(k.Plan, o) {
 		files = append(files, output{elevationName(e.View), e.SVG})
 	}
 	return files, warnings, nil

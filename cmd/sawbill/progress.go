@@ -2,91 +2,120 @@ package main
 
 import (
 	"fmt"
-	"io"
-	"os"
-	"sync"
+	"strings"
 	"time"
 
-	"golang.org/x/term"
+	"github.com/spf13/pflag"
 
-	"sawbill/nest/cutplan"
+	"sawbill/nest/progress"
+	"sawbill/report"
 	"sawbill/stock/job"
 )
 
-// progress keeps one line on the terminal up to date while a plan is sought.
-// Where standard error is no terminal it says nothing.
-type progress struct {
-	start time.Time
-
-	mu    sync.Mutex
-	w     io.Writer // nil to say nothing
-	state string    // empty until there is a plan
+// progressFlags are the values of the flags that only this command has.
+type progressFlags struct {
+	told map[string]*[]string // by word
+	undo bool
+	date string
 }
 
-func (in *invocation) progress() *progress {
-	p := &progress{start: time.Now()}
-	if f, ok := in.stderr.(*os.File); ok && !in.quiet && term.IsTerminal(int(f.Fd())) {
-		p.w = f
-		go p.run()
+// happenings are the words, each with what it means.
+var happenings = map[string]string{
+	"cut":     "a `layout` is cut: 2, or one of its pieces: 2/1, or cuts\nof it: 2:5, 2/1:3-7; all of them: all",
+	"good":    "a `blank` is good, wherever it came from: C, or C=2",
+	"spoiled": "a `blank` was cut and is no good: C; C=\"590 x 300 mm\" tells\nwhat of it can still be used, its length first",
+	"lost":    "a `blank` was cut and is not there: C, or C=2",
+	"missing": "a piece of `stock` that was to be cut is not there: its name\nor material, or NAME=2",
+}
+
+func progressCommand() command {
+	f := progressFlags{told: map[string]*[]string{}}
+	return command{
+		name:  "progress",
+		args:  "PLAN",
+		about: "how far a plan has come in the shop",
+		more: `Keeps, beside the plan in its folder, which layouts and cuts are done and which
+blanks are good, spoiled or lost, and tells what is still to be cut. Without flags it
+only tells. What is said at once is noted at once, or none of it; --undo takes the last
+time back. A blank that was cut is good until something else is said. Blanks go by
+their mark or the name of their part. A cut takes those along that it cannot be made
+without.
+`,
+		flags: func(set *pflag.FlagSet, s *settings) {
+			for _, word := range progress.Words {
+				f.told[word] = set.StringArray(word, nil, happenings[word])
+			}
+			set.BoolVar(&f.undo, "undo", false, "take back what was noted last")
+			set.StringVar(&f.date, "date", "", "the `day` it was, 2026-03-05, if it is not today")
+			s.printing(set)
+			set.BoolVar(&s.quiet, "quiet", false, "note it and say nothing")
+		},
+		run: func(in *invocation) (int, error) { return exitDone, in.progressOf(&f) },
 	}
-	return p
 }
 
-// run lets the seconds go on between two plans, so that a long search does not
-// look like a program that hangs.
-func (p *progress) run() {
-	for range time.Tick(time.Second) {
-		if !p.draw() {
-			return
+func (in *invocation) progressOf(f *progressFlags) error {
+	folder, err := in.openFolder()
+	if err != nil {
+		return err
+	}
+	date := f.date
+	switch {
+	case date == "":
+		date = time.Now().Format(time.DateOnly)
+	case !job.IsDay(date):
+		return usageError{fmt.Sprintf("--date %q is no day", date), "write it as year, month and day: 2026-03-05"}
+	}
+	events := f.events(folder)
+	ctx, end := waiting()
+	defer end()
+	said := ""
+	switch {
+	case f.undo && len(events) > 0:
+		return usageError{"--undo goes alone", "take back first, and then tell what happened"}
+	case f.undo:
+		undone, err := folder.journal.Undo(ctx)
+		if err != nil {
+			return err
+		}
+		said = "Taken back: " + strings.Join(undone.Did, ", ") + ".\n"
+		if folder, err = folderAt(folder.path); err != nil {
+			return err
+		}
+	case len(events) > 0:
+		noted, err := folder.tell(ctx, events, date)
+		if err != nil {
+			return err
+		}
+		said = "Noted: " + strings.Join(noted.Did, ", ") + ".\n"
+	}
+	if in.quiet {
+		return nil
+	}
+	fmt.Fprint(in.stdout, said)
+	options := report.Options{Ruler: in.ruler(folder.Plan.Job.Units)}
+	if err := report.Progress(in.stdout, folder.state, folder.Identity, options); err != nil {
+		return err
+	}
+	if folder.state.Lacks() {
+		fmt.Fprintf(in.stdout, "\nNot all blanks have a place any more: sawbill recut %s plans the rest.\n", folder.path)
+	}
+	return nil
+}
+
+// events are what the flags say, in the order of the words.
+func (f *progressFlags) events(folder *planFolder) []progress.Event {
+	var all []progress.Event
+	for _, word := range progress.Words {
+		for _, value := range *f.told[word] {
+			if word == "cut" && value == "all" {
+				for i := range folder.Plan.Layouts {
+					all = append(all, progress.Event{Word: word, Value: fmt.Sprint(i + 1)})
+				}
+				continue
+			}
+			all = append(all, progress.Event{Word: word, Value: value})
 		}
 	}
-}
-
-// show tells of a better plan.
-func (p *progress) show(now cutplan.Progress) {
-	state := fmt.Sprintf("%d to buy, cost %s, no plan costs less than %s", now.Pieces, now.Cost, now.Bound)
-	switch {
-	case !now.Complete:
-		state = "not every blank is placed yet"
-	case now.Cost == 0: // or no prices are known
-		state = fmt.Sprintf("%d to buy", now.Pieces)
-	}
-	p.mu.Lock()
-	p.state = state
-	p.mu.Unlock()
-	p.draw()
-}
-
-// draw writes the line over the one before, and reports whether there is still
-// somebody to write for.
-func (p *progress) draw() bool {
-	p.mu.Lock()
-	defer p.mu.Unlock()
-	if p.w != nil && p.state != "" {
-		fmt.Fprintf(p.w, "%splanning: %s (%.0f s)", wipe, p.state, time.Since(p.start).Seconds())
-	}
-	return p.w != nil
-}
-
-// end takes the line off again.
-func (p *progress) end() {
-	p.mu.Lock()
-	defer p.mu.Unlock()
-	if p.w != nil && p.state != "" {
-		fmt.Fprint(p.w, wipe)
-	}
-	p.w = nil
-}
-
-// wipe goes to the beginning of the line and clears it.
-const wipe = "\r\x1b[K"
-
-// warn tells of what is worth reading in a job.
-func (in *invocation) warn(warnings []job.Fault) {
-	if in.quiet {
-		return
-	}
-	for _, w := range warnings {
-		fmt.Fprintln(in.stderr, "warning:", w)
-	}
+	return all
 }

@@ -30,7 +30,7 @@ type command struct {
 }
 
 func commands() []command {
-	return []command{newCommand(), partsCommand(), planCommand(), compareCommand(), rackCommand()}
+	return []command{newCommand(), partsCommand(), planCommand(), compareCommand(), progressCommand(), recutCommand(), rackCommand()}
 }
 
 // invocation is one call of a command.

@@ -16,6 +16,7 @@ import (
 //
 //	== a remark
 //	$ sawbill rack list      the program is run; what it says follows
+//	$ sawbill ... > FILE     the same, but what it says goes into a file
 //	$ show FILE              what is in the file follows
 //	$ change FILE OLD NEW    a text in the file is replaced, as in an editor
 //	$ write FILE             a file is written; its lines follow, each behind "> "
@@ -52,18 +53,24 @@ func TestScripts(t *testing.T) {
 	}
 }
 
-// What README.md shows of the rack is what is seen in one of the scripts.
-func TestReadmeShowsTheRackAsItIs(t *testing.T) {
-	_, section, _ := strings.Cut(fileText(t, "../../README.md"), "\n### The rack\n")
+// What README.md shows of the rack and of the shop is what is seen in one of the scripts.
+func TestReadmeShowsWhatTheScriptsShow(t *testing.T) {
+	for _, heading := range []string{"The rack", "In the shop, and what now"} {
+		t.Run(heading, func(t *testing.T) { showsWhatScriptsShow(t, heading) })
+	}
+}
+
+func showsWhatScriptsShow(t *testing.T, heading string) {
+	_, section, _ := strings.Cut(fileText(t, "../../README.md"), "\n### "+heading+"\n")
 	section, _, _ = strings.Cut(section, "\n### ")
 	var scripts strings.Builder
-	paths, _ := filepath.Glob("../../testdata/scripts/rack-*.txt")
+	paths, _ := filepath.Glob("../../testdata/scripts/*.txt")
 	for _, path := range paths {
 		scripts.WriteString("\n" + fileText(t, path))
 	}
 	shown := 0
 	for _, paragraph := range strings.Split(section, "\n\n") {
-		if block, ok := strings.CutPrefix(paragraph, "    "); ok {
+		if block, ok := strings.CutPrefix(strings.Trim(paragraph, "\n"), "    "); ok {
 			shown++
 			if block = strings.ReplaceAll(block, "\n    ", "\n"); !strings.Contains(scripts.String(), "\n"+block+"\n") {
 				t.Errorf("no script shows\n%s", block)
@@ -71,7 +78,7 @@ func TestReadmeShowsTheRackAsItIs(t *testing.T) {
 		}
 	}
 	if shown == 0 {
-		t.Error("README.md shows nothing of the rack")
+		t.Error("README.md shows nothing there")
 	}
 }
 
@@ -97,8 +104,13 @@ func play(t *testing.T, script string) string {
 		switch words[0] {
 		case "sawbill":
 			var said bytes.Buffer
+			words, file := redirected(words)
 			status := run(words[1:], &said, &said)
-			seen.Write(said.Bytes())
+			if file == "" {
+				seen.Write(said.Bytes())
+			} else {
+				writeText(t, file, said.String())
+			}
 			if status != exitDone {
 				fmt.Fprintf(&seen, "(status %d)\n", status)
 			}
@@ -122,6 +134,14 @@ func play(t *testing.T, script string) string {
 		}
 	}
 	return seen.String()
+}
+
+// redirected takes "> FILE" off the end of a command.
+func redirected(words []string) (command []string, file string) {
+	if n := len(words); n > 2 && words[n-2] == ">" {
+		return words[:n-2], words[n-1]
+	}
+	return words, ""
 }
 
 func fileText(t *testing.T, name string) string {

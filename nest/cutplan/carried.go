@@ -29,19 +29,19 @@ const mostMore = 8
 
 // makeCarried plans a job some of whose stock is cut before it is carried home.
 func makeCarried(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
-	start, clock := time.Now(), newClock(ctx, o)
+	start, clock := time.Now(), NewClock(ctx, o)
 	c := carrier{job: job, rules: carriable(job), options: Options{Seed: o.Seed, Iterations: o.Iterations}}
-	c.bill = cuttingBill(c.rules)
+	c.bill = o.bill(c.rules)
 	for _, p := range c.rules.Stock {
 		c.offers = append(c.offers, p.Name)
 	}
-	bounding, stop := clock.until(ctx, untilBound)
+	bounding, stop := clock.Until(ctx, untilBound)
 	defer stop()
 	whole, err := c.plan(bounding, wholeStock(job), c.options)
 	if err != nil {
 		return nil, err
 	}
-	ordering, stop := clock.until(ctx, untilOrder)
+	ordering, stop := clock.Until(ctx, untilOrder)
 	defer stop()
 	bought, err := c.order(ordering, whole)
 	if err != nil {

@@ -31,6 +31,13 @@ func cover(p *Plan, of []nest.Cover) Cover {
 				count -= u.Count
 			}
 		}
+		for _, e := range p.Estimates {
+			for _, w := range e.Blanks {
+				if w.Blank == i {
+					count -= w.Count
+				}
+			}
+		}
 		if count == 0 {
 			continue
 		}

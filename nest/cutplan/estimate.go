@@ -21,12 +21,13 @@ type Wanted struct {
 }
 
 // estimate takes out of the unplaced what rough lumber for sale will give, for
-// which nothing else is offered than boards on hand.
-func (p *Plan) estimate() {
+// which nothing else is offered than boards on hand. Blanks that were marked before keep
+// their marks.
+func (p *Plan) estimate(marked bool) {
 	if len(p.Job.Rough) == 0 || len(p.Unplaced) == 0 {
 		return
 	}
-	p.reblank()
+	p.reblank(marked)
 	of := make([][]Wanted, len(p.Job.Rough))
 	var unplaced []Unplaced
 	for _, m := range p.Unplaced {
@@ -43,12 +44,17 @@ func (p *Plan) estimate() {
 		if wanted == nil {
 			continue
 		}
-		var blanks []stock.Blank
-		for _, w := range wanted {
-			b := p.Bill[w.Blank].Blank
-			b.Count = w.Count
-			blanks = append(blanks, b)
-		}
-		p.Estimates = append(p.Estimates, Estimate{p.Job.Rough[i].Estimate(blanks), wanted})
+		p.Estimates = append(p.Estimates, p.EstimateOf(p.Job.Rough[i], wanted))
 	}
+}
+
+// EstimateOf is how much rough lumber to ask for, for blanks of the plan's bill.
+func (p *Plan) EstimateOf(rough stock.Rough, wanted []Wanted) Estimate {
+	var blanks []stock.Blank
+	for _, w := range wanted {
+		b := p.Bill[w.Blank].Blank
+		b.Count = w.Count
+		blanks = append(blanks, b)
+	}
+	return Estimate{rough.Estimate(blanks), wanted}
 }

@@ -20,6 +20,9 @@ type Options struct {
 	Iterations int64
 	// Progress, if any, is told of each better plan.
 	Progress func(Progress)
+	// Bill is the cutting bill to plan instead of the one that the job's parts would
+	// have, of which each blank has a mark. It holds the parts exactly.
+	Bill []Blank
 }
 
 // Progress is how far the planning has come.
@@ -42,7 +45,7 @@ func Make(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
 
 // makeWhole plans a job whose stock is brought home as it is.
 func makeWhole(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
-	return makeBy(ctx, job, job, cuttingBill(job), sourcesIn(job), o)
+	return makeBy(ctx, job, job, o.bill(job), sourcesIn(job), o)
 }
 
 // makeBy plans bill, which is that of the job whose rules hold, from the stock of job.
@@ -66,6 +69,7 @@ func makeBy(ctx context.Context, job, rules stock.Job, bill []Blank, from source
 		return nil, fmt.Errorf("the solver made a plan that does not hold, which is a fault of this program, not of the job: %w", err)
 	}
 	plan := tell(job, bill, problem, answer)
+	plan.estimate(o.Bill != nil)
 	if err := verify(rules, plan.Bill); err != nil {
 		return nil, fmt.Errorf("the blanks of the estimate do not hold, which is a fault of this program, not of the job: %w", err)
 	}
@@ -75,22 +79,58 @@ func makeBy(ctx context.Context, job, rules stock.Job, bill []Blank, from source
 	return plan, nil
 }
 
+// bill is that to plan.
+func (o Options) bill(job stock.Job) []Blank {
+	if o.Bill != nil {
+		return o.Bill
+	}
+	return cuttingBill(job)
+}
+
 // cuttingBill marks the job's blanks.
 func cuttingBill(job stock.Job) []Blank {
 	var bill []Blank
 	for i, b := range job.Blanks() {
-		bill = append(bill, Blank{Blank: b, Mark: mark(i), Turnable: turnable(job, b)})
+		bill = append(bill, Blank{Blank: b, Mark: Mark(i), Turnable: turnable(job, b)})
 	}
 	return bill
 }
 
-// mark counts A to Z, AA, AB and so on.
-func mark(i int) string {
+// BlanksOf are the blanks for one part, not marked yet, as a job with its stock would
+// have them cut.
+func BlanksOf(job stock.Job, p stock.Part) []Blank {
+	var bill []Blank
+	for _, b := range job.BlanksOf(p) {
+		bill = append(bill, Blank{Blank: b, Turnable: turnable(job, b)})
+	}
+	return bill
+}
+
+// NextMark is the number of the first mark that no blank of a bill has.
+func NextMark(bill []Blank) int {
+	next := 0
+	for _, b := range bill {
+		next = max(next, numberOf(b.Mark)+1)
+	}
+	return next
+}
+
+// Mark counts A to Z, AA, AB and so on.
+func Mark(i int) string {
 	m := string(rune('A' + i%26))
 	if i >= 26 {
-		m = mark(i/26-1) + m
+		m = Mark(i/26-1) + m
 	}
 	return m
+}
+
+// numberOf is the number of which Mark makes a mark; -1 of none.
+func numberOf(mark string) int {
+	n := 0
+	for _, r := range mark {
+		n = n*26 + int(r-'A') + 1
+	}
+	return n - 1
 }
 
 func turnable(job stock.Job, b stock.Blank) bool {
@@ -141,7 +181,7 @@ func pose(job stock.Job, bill []Blank, from sources) nest.Problem {
 			n.Price = 0
 		}
 		if s.Kind == stock.Sheet {
-			n.FirstCut = firstCut(job.Saw.FirstCut)
+			n.FirstCut = firstCut(s.FirstCutOf(job.Saw.FirstCut))
 			n.NarrowestRip = int64(job.Saw.NarrowestRip)
 		} else {
 			n.FirstCut = firstCut(boardFirstCut(job, bill, i))
@@ -159,7 +199,10 @@ func pose(job stock.Job, bill []Blank, from sources) nest.Problem {
 // alone. Such boards may be cut either way, since not to get the blank would be
 // worse.
 func boardFirstCut(job stock.Job, bill []Blank, i int) stock.FirstCut {
-	first := job.Saw.BoardFirstCut
+	first := job.Stock[i].FirstCutOf(job.Saw.BoardFirstCut)
+	if job.Stock[i].Next != stock.NextAsSaid {
+		return first
+	}
 	length, width := job.Stock[i].Usable()
 	for _, b := range bill {
 		if !slices.Contains(job.Sources(b.Blank), i) {

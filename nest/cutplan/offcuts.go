@@ -1,5 +1,7 @@
 package cutplan
 
+import "strconv"
+
 // Kept is a leftover to keep, as often as its layout is cut. Those of a plan are
 // numbered from 1, in the order of the layouts and of the trees in them; the
 // copies of one have First and what follows.
@@ -24,3 +26,6 @@ func (p *Plan) Offcuts() []Kept {
 	}
 	return all
 }
+
+// OffcutName is what is written on leftover n of the plan with that code, "H7KMQ-3".
+func OffcutName(code string, n int) string { return code + "-" + strconv.Itoa(n) }

@@ -44,7 +44,7 @@ func (c carrier) order(ctx context.Context, whole *Plan) ([]Division, error) {
 		trials += 2 * len(all)
 	}
 	var bought []Division
-	clock := newClock(ctx, c.options)
+	clock := NewClock(ctx, c.options)
 	for _, m := range materials {
 		found := priceOf(whole.Buy, m)
 		s := search{carrier: c, ctx: ctx, clock: clock, solves: solvesEach * trials, of: ofMaterial(c.job, m), found: found}
@@ -72,7 +72,7 @@ const solvesEach = 3
 type search struct {
 	carrier
 	ctx    context.Context
-	clock  clock
+	clock  Clock
 	solves int       // about so many plans are still to be made, of all materials
 	of     stock.Job // what of the job is of the material
 	// found is what the plan with whole stock costs, least what none undercuts.
@@ -267,7 +267,7 @@ func (s *search) may(divisions []Division, than order) bool {
 
 // solve plans within its share of the time.
 func (s *search) solve(job stock.Job) (*Plan, error) {
-	ctx, cancel := s.clock.share(s.ctx, max(1, s.solves))
+	ctx, cancel := s.clock.Share(s.ctx, max(1, s.solves))
 	defer cancel()
 	s.solves--
 	return s.plan(ctx, job, s.options)

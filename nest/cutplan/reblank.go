@@ -8,8 +8,9 @@ import (
 
 // reblank replaces, in the bill, the blanks to be resawn that boards on hand do
 // not give by blanks as rough lumber for sale gives them, for that may be of
-// another number of layers. All blanks are then marked and numbered anew.
-func (p *Plan) reblank() {
+// another number of layers. All blanks are then numbered anew, and marked anew unless
+// their marks stand on pieces already: then the new ones take the next.
+func (p *Plan) reblank(marked bool) {
 	toBuy := p.Job
 	toBuy.Stock = nil
 	missing := make([]int, len(p.Bill))
@@ -40,8 +41,15 @@ func (p *Plan) reblank() {
 			bill = append(bill, Blank{Blank: b, Turnable: turnable(p.Job, b)})
 		}
 	}
+	next := NextMark(p.Bill)
 	for i := range bill {
-		bill[i].Mark = mark(i)
+		switch {
+		case !marked:
+			bill[i].Mark = Mark(i)
+		case bill[i].Mark == "":
+			bill[i].Mark = Mark(next)
+			next++
+		}
 	}
 	var unplaced []Unplaced
 	for _, u := range p.Unplaced {

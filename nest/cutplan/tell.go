@@ -34,7 +34,6 @@ func tell(job stock.Job, bill []Blank, problem nest.Problem, answer nest.Plan) *
 	}
 	p.Totals = totals(p)
 	p.Cover = cover(p, nest.CoverOf(problem, answer))
-	p.estimate()
 	return p
 }
 

@@ -86,6 +86,30 @@ func (c *Case) surfaces() Surfaces {
 	return all
 }
 
+// Unseen reports whether nothing of a part can be seen from in front, from the sides or
+// from above when all is closed.
+func (c *Case) Unseen(part int) bool {
+	var all Surfaces
+	for i, s := range c.Solids {
+		if s.Part != part {
+			continue
+		}
+		for axis := X; axis <= Z; axis++ {
+			for _, beyond := range []bool{false, true} {
+				if of := (side{axis, beyond}); of.seen() {
+					c.measure(&all, i, of)
+				}
+			}
+		}
+	}
+	return all.Outside.squares == nil || all.Outside.squares.Sign() == 0
+}
+
+// Carries reports whether a part is to carry loads and may sag.
+func (c *Case) Carries(part int) bool {
+	return slices.ContainsFunc(c.Solids, func(s Solid) bool { return s.Part == part && s.Role.carries() })
+}
+
 // shade is what another solid covers of a face: it touches it there, or stands
 // somewhere before it.
 type shade struct {

@@ -23,6 +23,36 @@ type Changes struct {
 	// Thicknesses are of sheets and boards as they really measure, each
 	// "material=17.7" or with a unit; a case design follows.
 	Thicknesses []string
+	// Smaller makes a case smaller than it is said.
+	Smaller Smaller
+}
+
+// Smaller is by how much an outside size of a case is less: "width", "height" or
+// "depth". The zero value changes nothing.
+type Smaller struct {
+	Size string
+	By   stock.Length
+}
+
+// of changes the size of a design that is given, outside or inside; what follows from
+// the sizes of other things cannot be changed.
+func (s Smaller) of(d *casework.Design) {
+	for _, size := range []struct {
+		name            string
+		outside, inside *casework.Length
+	}{
+		{"width", &d.OutsideWidth, &d.InsideWidth},
+		{"height", &d.OutsideHeight, &d.InsideHeight},
+		{"depth", &d.OutsideDepth, &d.InsideDepth},
+	} {
+		switch {
+		case size.name != s.Size:
+		case size.outside.Set:
+			size.outside.Value -= s.By
+		case size.inside.Set:
+			size.inside.Value -= s.By
+		}
+	}
 }
 
 // setting parts "name=value".

@@ -39,6 +39,7 @@ func (r *reader) derive(root *table, at place, offers []offer, rough []lumber, a
 		d.doubt(at.of("case"))
 	}
 	left = r.changes.unlike(&design)
+	r.changes.Smaller.of(&design)
 	onOffer, inDoubt := materialsOnOffer(root, offers, rough)
 	made, faults := casework.Derive(design, casework.Context{
 		Ruler:        r.ruler,

@@ -22,6 +22,9 @@ type File struct {
 	Warnings []Fault
 	// Lists are the part lists that belong to the job, in the order named.
 	Lists []string
+	// Sources are all files that the job was read from, the job file first. [Reread]
+	// makes the same job of them.
+	Sources []Source
 	// Rack is the file of the rack whose pieces joined the stock, or empty.
 	Rack string
 }
@@ -32,13 +35,35 @@ func Read(path string) (*File, error) { return ReadChanged(path, Changes{}) }
 
 // ReadChanged is Read as if the files said otherwise.
 func ReadChanged(path string, as Changes) (*File, error) {
-	beside := func(name string) string {
-		if filepath.IsAbs(name) {
-			return name
-		}
-		return filepath.Join(filepath.Dir(path), filepath.FromSlash(name))
+	return read(path, func(name string) string { return besideFile(path, name) }, os.ReadFile, as)
+}
+
+// besideFile is where a file is that the one at path names.
+func besideFile(path, name string) string {
+	if filepath.IsAbs(name) {
+		return name
 	}
-	return read(path, beside, os.ReadFile, as)
+	return filepath.Join(filepath.Dir(path), filepath.FromSlash(name))
+}
+
+// Source is a file as it was read: plain text, whatever its encoding was.
+type Source struct{ Name, Text string }
+
+// Reread is [ReadChanged] of files as they were read before.
+func Reread(sources []Source, as Changes) (*File, error) {
+	if len(sources) == 0 {
+		return nil, Faults{{File: "job", Cause: "there is no file of it", Remedy: "plan the job again"}}
+	}
+	beside := func(name string) string { return besideFile(sources[0].Name, name) }
+	open := func(name string) ([]byte, error) {
+		for _, s := range sources {
+			if s.Name == name {
+				return []byte(s.Text), nil
+			}
+		}
+		return nil, fs.ErrNotExist
+	}
+	return read(sources[0].Name, beside, open, as)
 }
 
 // ReadFS is Read within a file system, such as one in memory.
@@ -56,6 +81,7 @@ func read(name string, beside func(string) string, open func(string) ([]byte, er
 		r.fault(at, found)
 		return nil, Faults(r.faults)
 	}
+	sources := []Source{{name, source}}
 	root, mistakes := parseTOML([]byte(source))
 	whole := true
 	for _, m := range mistakes {
@@ -65,6 +91,7 @@ func read(name string, beside func(string) string, open func(string) ([]byte, er
 	file := r.job(root, at, func(list string) (string, string, problem) {
 		full := beside(list)
 		source, found := openText(full, open)
+		sources = append(sources, Source{full, source})
 		return full, source, found
 	}, whole)
 	if len(r.faults) > 0 {
@@ -72,7 +99,7 @@ func read(name string, beside func(string) string, open func(string) ([]byte, er
 		return nil, Faults(r.faults)
 	}
 	inFileOrder(r.warnings, r.files)
-	file.Warnings = r.warnings
+	file.Warnings, file.Sources = r.warnings, sources
 	return file, nil
 }
 

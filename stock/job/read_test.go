@@ -179,6 +179,13 @@ func TestReadGivesAllThatAJobSays(t *testing.T) {
 		},
 		Lists: []string{"lists/drawers.csv"},
 	}
+	again, err := job.Reread(got.Sources, job.Changes{})
+	if err != nil || len(again.Sources) != 2 {
+		t.Errorf("read again: %+v, %v", again, err)
+	} else if diff := cmp.Diff(got, again); diff != "" {
+		t.Errorf("read again (-want +got):\n%s", diff)
+	}
+	got.Sources = nil
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("job (-want +got):\n%s", diff)
 	}

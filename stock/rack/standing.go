@@ -4,13 +4,10 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io/fs"
 	"os"
-	"time"
-
-	"github.com/gofrs/flock"
 
 	"sawbill/stock"
+	"sawbill/stock/durable"
 	"sawbill/stock/job"
 )
 
@@ -22,26 +19,29 @@ type standing struct {
 	there bool   // the file is
 }
 
-const lookAgain = 5 * time.Millisecond // while another program holds the lock
-
 // locked puts right what a program that was stopped left behind, and does what
 // is to be done while no other program does.
 func (r Rack) locked(ctx context.Context, do func(*standing) error) error {
-	lock := flock.New(r.lockFile(), flock.SetPermissions(0o666))
-	held, err := lock.TryLockContext(ctx, lookAgain)
+	wrong := error(nil) // of what was done, which is no trouble with the lock
+	err := durable.Locked(ctx, r.lockFile(), func() error {
+		wrong = r.stand(do)
+		return nil
+	})
 	switch {
-	case held:
-	case ctx.Err() != nil:
+	case errors.Is(err, durable.ErrBusy):
 		return r.fault("", "another program is changing the rack", "wait until it has ended, and try again; nothing was changed")
-	default:
+	case err != nil:
 		return r.cannot("locked", r.path, err)
 	}
-	defer lock.Unlock()
+	return wrong
+}
+
+func (r Rack) stand(do func(*standing) error) (err error) {
 	s := &standing{rack: r}
 	if s.past, err = r.readPast(); err != nil {
 		return err
 	}
-	if s.text, s.there, err = contents(r.path); err != nil {
+	if s.text, s.there, err = durable.Contents(r.path); err != nil {
 		return r.cannot("read", r.path, err)
 	}
 	if err := s.recover(); err != nil {
@@ -50,19 +50,10 @@ func (r Rack) locked(ctx context.Context, do func(*standing) error) error {
 	return do(s)
 }
 
-// contents is what is in a file, and whether it is there.
-func contents(path string) (text string, there bool, err error) {
-	data, err := os.ReadFile(path)
-	if errors.Is(err, fs.ErrNotExist) {
-		return "", false, nil
-	}
-	return string(data), err == nil, err
-}
-
 // recover ends a change that was stopped on the way, or gives it up.
 func (s *standing) recover() error {
 	r := s.rack
-	ready, there, err := contents(r.newFile())
+	ready, there, err := durable.Contents(r.newFile())
 	if err != nil {
 		return r.cannot("read", r.newFile(), err)
 	}
@@ -133,7 +124,7 @@ func (s *standing) note(e *Entry, state string) error {
 	e.Highest = max(e.Highest, s.past.highest())
 	e.leads(s.past.text, state)
 	line := e.line()
-	if err := appendLine(s.rack.history(), s.past.good, line); err != nil {
+	if err := durable.Append(s.rack.history(), s.past.good, line); err != nil {
 		return s.rack.cannot("written", s.rack.history(), err)
 	}
 	s.past.entries = append(s.past.entries, *e)
@@ -148,7 +139,7 @@ func (s *standing) make(e *Entry, after string) error {
 		return err
 	}
 	r, good := s.rack, s.past.good
-	if err := writeSynced(r.newFile(), after, r.path); err != nil {
+	if err := durable.Write(r.newFile(), after, r.path); err != nil {
 		os.Remove(r.newFile())
 		return r.cannot("written", r.newFile(), err)
 	}
@@ -164,7 +155,7 @@ func (s *standing) make(e *Entry, after string) error {
 		}
 		return r.cannot("replaced", r.path, err)
 	}
-	if err := syncFolder(r.folder()); err != nil {
+	if err := durable.SyncFolder(r.folder()); err != nil {
 		return r.fault("", fmt.Sprintf("the change was made, but the folder cannot be synced (%v)", err), "it may be lost if the power fails now")
 	}
 	return nil

@@ -1,4 +1,6 @@
-package rack
+// Package durable writes files that no crash leaves half written: what was acknowledged
+// is on the disk, and what was not is there whole or not at all.
+package durable
 
 import (
 	"os"
@@ -6,9 +8,9 @@ import (
 	"runtime"
 )
 
-// writeSynced writes a file and makes sure that it is on the disk, with the
+// Write writes a file and makes sure that it is on the disk, with the
 // permissions of another if that is there.
-func writeSynced(path, text, like string) error {
+func Write(path, text, like string) error {
 	mode := os.FileMode(0o666) // less what the user's mask takes
 	info, missing := os.Stat(like)
 	if missing == nil {
@@ -25,14 +27,14 @@ func writeSynced(path, text, like string) error {
 		_, err = f.WriteString(text)
 	}
 	if err = ended(f, err); err == nil {
-		err = syncFolder(filepath.Dir(path))
+		err = SyncFolder(filepath.Dir(path))
 	}
 	return err
 }
 
-// appendLine writes a line behind the good bytes of a file, in place of a torn
+// Append writes a line behind the good bytes of a file, in place of a torn
 // one, and makes sure that it is on the disk. If that fails the file is as before.
-func appendLine(path string, good int64, line []byte) error {
+func Append(path string, good int64, line []byte) error {
 	_, missing := os.Stat(path)
 	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE, 0o666)
 	if err != nil {
@@ -42,7 +44,7 @@ func appendLine(path string, good int64, line []byte) error {
 		_, err = f.WriteAt(line, good)
 	}
 	if err = ended(f, err); err == nil && missing != nil {
-		err = syncFolder(filepath.Dir(path))
+		err = SyncFolder(filepath.Dir(path))
 	}
 	if err != nil {
 		os.Truncate(path, good)
@@ -61,9 +63,9 @@ func ended(f *os.File, err error) error {
 	return err
 }
 
-// syncFolder makes sure that a new name in a folder is on the disk. Windows
+// SyncFolder makes sure that a new name in a folder is on the disk. Windows
 // knows no such call, and keeps names itself.
-func syncFolder(path string) error {
+func SyncFolder(path string) error {
 	if runtime.GOOS == "windows" {
 		return nil
 	}
@@ -72,4 +74,21 @@ func syncFolder(path string) error {
 		return err
 	}
 	return ended(f, nil)
+}
+
+// Truncate makes a file end after so many bytes, and makes sure of it.
+func Truncate(path string, size int64) error {
+	f, err := os.OpenFile(path, os.O_WRONLY, 0)
+	if err != nil {
+		return err
+	}
+	return ended(f, f.Truncate(size))
+}
+
+// Remove removes a file, and makes sure of it.
+func Remove(path string) error {
+	if err := os.Remove(path); err != nil {
+		return err
+	}
+	return SyncFolder(filepath.Dir(path))
 }

@@ -11,7 +11,7 @@ import (
 
 func TestProgressIsOneLineThatIsTakenOffAgain(t *testing.T) {
 	var b bytes.Buffer
-	p := &progress{w: &b, start: time.Now()}
+	p := &statusLine{w: &b, start: time.Now()}
 	if !p.draw() || b.Len() > 0 {
 		t.Errorf("before the first plan it says %q", &b)
 	}

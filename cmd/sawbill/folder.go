@@ -1,0 +1,164 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+
+	"sawbill/nest/kept"
+	"sawbill/nest/progress"
+	"sawbill/report"
+	"sawbill/stock/job"
+	"sawbill/stock/journal"
+)
+
+// progressName is that of the record of progress in a plan's folder.
+const progressName = "progress.jsonl"
+
+// planFolder is the folder of a plan, with what was told of its progress.
+type planFolder struct {
+	path string
+	*kept.Kept
+	journal journal.Journal
+	entries []journal.Entry
+	state   *progress.State
+}
+
+// openFolder opens the folder that is the command's only operand; a file in it means
+// the same.
+func (in *invocation) openFolder() (*planFolder, error) {
+	if len(in.operands) != 1 {
+		return nil, usageError{fmt.Sprintf("%s takes the folder of one plan, not %d", in.name, len(in.operands)), fmt.Sprintf("see \"sawbill help %s\"", in.name)}
+	}
+	return folderAt(in.operands[0])
+}
+
+func folderAt(path string) (*planFolder, error) {
+	if info, err := os.Stat(path); err == nil && !info.IsDir() {
+		path = filepath.Dir(path)
+	}
+	k, err := kept.Read(filepath.Join(path, kept.Name))
+	if err != nil {
+		return nil, err
+	}
+	f := &planFolder{path: path, Kept: k, journal: journal.At(filepath.Join(path, progressName))}
+	if code := report.Identity(k.Plan, f.options(report.Options{})); code != k.Identity {
+		return nil, job.Faults{{File: filepath.Join(path, kept.Name), Cause: fmt.Sprintf("the plan in it is %s, it should be %s: the file was changed, or another version of the program wrote it", code, k.Identity), Remedy: "plan the job again"}}
+	}
+	if f.entries, err = f.journal.Read(); err != nil {
+		return nil, err
+	}
+	f.state, err = f.stateAfter(f.entries)
+	return f, err
+}
+
+// options are o with the case of the plan, and whose rest it is.
+func (f *planFolder) options(o report.Options) report.Options {
+	o.Case = f.File.Case
+	if len(f.Of) > 0 {
+		o.Rest = &report.Rest{Of: f.Of[len(f.Of)-1]}
+	}
+	return o
+}
+
+// stateAfter is what the entries add up to.
+func (f *planFolder) stateAfter(entries []journal.Entry) (*progress.State, error) {
+	s := progress.Begin(f.Plan)
+	for _, e := range entries {
+		if e.Plan != f.Identity {
+			return nil, job.Faults{{File: f.journal.Path(), Line: e.Number, Cause: fmt.Sprintf("tells of plan %s, the folder is of %s", e.Plan, f.Identity), Remedy: "move the file away: it belongs to a plan that was replaced"}}
+		}
+		for _, did := range e.Did {
+			event, err := progress.ParseEvent(did)
+			if err == nil {
+				err = s.Tell(event)
+			}
+			if err != nil {
+				return nil, job.Faults{{File: f.journal.Path(), Line: e.Number, Cause: err.Error(), Remedy: "delete this line and those behind it, or move the file away"}}
+			}
+		}
+	}
+	return s, nil
+}
+
+// tell adds events to the record, all or none.
+func (f *planFolder) tell(ctx context.Context, events []progress.Event, date string) (journal.Entry, error) {
+	return f.journal.Add(ctx, func(before []journal.Entry) (journal.Entry, error) {
+		s, err := f.stateAfter(before)
+		if err != nil {
+			return journal.Entry{}, err
+		}
+		var wrong job.Faults
+		e := journal.Entry{Plan: f.Identity, Date: date}
+		for _, event := range events {
+			if err := s.Tell(event); err != nil {
+				told := err.(progress.Wrong)
+				wrong = append(wrong, job.Fault{File: "--" + event.String(), Cause: told.Cause, Remedy: told.Remedy})
+				continue
+			}
+			e.Did = append(e.Did, event.String())
+		}
+		if wrong != nil {
+			return journal.Entry{}, wrong
+		}
+		f.state = s
+		return e, nil
+	})
+}
+
+// rackPath is where the rack's file is from here; empty where the job names none.
+func (f *planFolder) rackPath() string {
+	if f.Rack == "" || filepath.IsAbs(f.Rack) {
+		return f.Rack
+	}
+	return filepath.Join(f.path, filepath.FromSlash(f.Rack))
+}
+
+// fromFolder is a path as it is written in a folder.
+func fromFolder(folder, path string) string {
+	if path == "" {
+		return ""
+	}
+	from, wrong := filepath.Abs(folder)
+	to, err := filepath.Abs(path)
+	if err == nil && wrong == nil {
+		if relative, err := filepath.Rel(from, to); err == nil {
+			return filepath.ToSlash(relative)
+		}
+		return to
+	}
+	return path
+}
+
+// unclaimed refuses a folder in which there is progress of another plan: to write over
+// that plan would lose what was told.
+func unclaimed(folder, code string) error {
+	path := filepath.Join(folder, progressName)
+	if _, err := os.Stat(path); err != nil {
+		return nil // what is wrong with the folder is told when it is written
+	}
+	entries, err := journal.At(path).Read()
+	if err != nil {
+		return err
+	}
+	if i := slices.IndexFunc(entries, func(e journal.Entry) bool { return e.Plan != code }); i >= 0 {
+		return job.Faults{{File: path, Cause: fmt.Sprintf("tells how far plan %s has come, which would be replaced", entries[i].Plan),
+			Remedy: "name another folder with -o, or plan what is left with sawbill recut"}}
+	}
+	return nil
+}
+
+// nextFolder is where the rest of a plan goes if nothing else is said: the same name
+// with the next number.
+func nextFolder(path string) string {
+	path = filepath.Clean(path)
+	at := strings.LastIndex(path, "-")
+	if n, err := strconv.Atoi(path[at+1:]); at >= 0 && err == nil && n > 1 {
+		return path[:at+1] + strconv.Itoa(n+1)
+	}
+	return path + "-2"
+}

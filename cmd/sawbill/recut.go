@@ -1,0 +1,221 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"os/signal"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"syscall"
+
+	"github.com/spf13/pflag"
+
+	"sawbill/nest/cutplan"
+	"sawbill/nest/kept"
+	"sawbill/nest/progress"
+	"sawbill/nest/recut"
+	"sawbill/report"
+	"sawbill/stock"
+	"sawbill/stock/job"
+	"sawbill/stock/rack"
+)
+
+func recutCommand() command {
+	var missing []string
+	return command{
+		name:  "recut",
+		args:  "PLAN",
+		about: "the rest of a plan from what is really there",
+		more: `Plans what is still wanted of a plan anew, after a spoiled piece or a missing sheet:
+from pieces that were begun, stock that was bought and not cut, leftovers, what spoiled
+blanks can still give, the rack, and only then new purchases. What was planned goes on
+as it was as far as it costs nothing more, and marks stay. Say first with sawbill
+progress what happened. It is taken that all of the plan's list was bought; say with
+sawbill progress --missing what was not.
+
+Without -o the folder is named as that of the plan, with the next number behind it.
+Go on with sawbill progress of the new folder.
+`,
+		flags: func(f *pflag.FlagSet, s *settings) {
+			f.StringVarP(&s.output, "output", "o", "", "the `folder` to write to")
+			f.StringArrayVar(&missing, "missing", nil, "a stock or `material` of which there is nothing more, uncut or\nfor sale: what can be cut now, and what must wait; NAME=1:\none less is there than was told, and none for sale")
+			s.solving(f)
+			s.printing(f)
+			f.StringVar(&s.paper, "paper", "", "of plan.pdf, `a4|letter`: without it, letter for\nlengths in inches, else a4")
+		},
+		run: func(in *invocation) (int, error) { return in.recut(missing) },
+	}
+}
+
+func (in *invocation) recut(missing []string) (int, error) {
+	before, err := in.openFolder()
+	if err != nil {
+		return 0, err
+	}
+	onRack, err := before.rackNow()
+	if err != nil {
+		return 0, err
+	}
+	there := before.RackStock(onRack)
+	for i, said := range missing {
+		if missing[i], there, err = before.without(said, there); err != nil {
+			return 0, err
+		}
+	}
+	if before.state.Done() {
+		fmt.Fprintf(in.stdout, "All blanks of plan %s are good: there is no rest.\n", before.Identity)
+		return exitDone, nil
+	}
+	made, err := in.solveRest(before, recut.Options{Code: before.Identity, Rack: there, Missing: missing})
+	if err != nil {
+		return 0, err
+	}
+	ruler := in.ruler(before.Plan.Job.Units)
+	options := report.Options{Ruler: ruler, Paper: in.paperFor(ruler), Case: before.File.Case,
+		Rest: &report.Rest{Of: before.Identity, Result: made, Ways: recut.WaysToSave(before.state, before.Identity, before.File, before.Smaller)}}
+	folder := in.output
+	if folder == "" {
+		folder = nextFolder(before.path)
+	}
+	after := kept.Kept{Plan: made.Plan, Of: append(slices.Clone(before.Of), before.Identity), File: before.File, Changes: before.Changes,
+		Rack: fromFolder(folder, before.rackPath()), Begun: before.begunOf(onRack)}
+	return in.write(after, options, folder)
+}
+
+// solveRest plans within the limits, telling of the progress.
+func (in *invocation) solveRest(before *planFolder, o recut.Options) (*recut.Result, error) {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	defer stop()
+	limited := ctx
+	if in.iterations == 0 {
+		var cancel context.CancelFunc
+		limited, cancel = context.WithTimeout(ctx, in.limit)
+		defer cancel()
+	}
+	shown := in.statusLine()
+	o.Options = cutplan.Options{Seed: in.seed, Iterations: in.iterations, Progress: shown.show}
+	made, err := recut.Make(limited, before.state, o)
+	shown.end()
+	if err == nil && ctx.Err() != nil {
+		fmt.Fprintln(in.stderr, "interrupted: this is the best plan found so far")
+	}
+	return made, err
+}
+
+// without notes that stock is missing, "NAME" or "NAME=2", and returns its name and what
+// of the rack is there still.
+func (f *planFolder) without(said string, there []stock.Stock) (string, []stock.Stock, error) {
+	fault := func(cause, remedy string) (string, []stock.Stock, error) {
+		return "", nil, job.Faults{{File: "--missing " + said, Cause: cause, Remedy: remedy}}
+	}
+	name, number, counted := said, "", false
+	if !f.has(said) {
+		if at := strings.LastIndex(said, "="); at >= 0 {
+			name, number, counted = strings.TrimSpace(said[:at]), strings.TrimSpace(said[at+1:]), true
+		}
+	}
+	if !f.has(name) {
+		remedy := "take a stock or a material of the plan"
+		var known []string
+		for _, s := range f.Plan.Job.Stock {
+			known = append(known, s.Name, s.Material)
+		}
+		if near, ok := stock.Nearest(name, known); ok {
+			remedy = fmt.Sprintf("did you mean %q?", near)
+		}
+		return fault(fmt.Sprintf("there is no stock or material %q", name), remedy)
+	}
+	count := f.state.Uncut(name)
+	if counted {
+		n, err := strconv.Atoi(number)
+		if err != nil || n < 0 {
+			return fault(fmt.Sprintf("%q is no count", number), "give a whole number, or the name alone for all of it")
+		}
+		count = n
+	} else {
+		there = slices.DeleteFunc(there, func(s stock.Stock) bool { return progress.Called(s, name) })
+	}
+	if count > 0 {
+		if err := f.state.Tell(progress.Event{Word: "missing", Value: fmt.Sprintf("%s=%d", name, count)}); err != nil {
+			told := err.(progress.Wrong)
+			return fault(told.Cause, told.Remedy)
+		}
+	}
+	return name, there, nil
+}
+
+// has reports whether the plan has stock of a name or material.
+func (f *planFolder) has(name string) bool {
+	return slices.ContainsFunc(f.Plan.Job.Stock, func(s stock.Stock) bool { return progress.Called(s, name) })
+}
+
+// rackNow is what is on the rack now; nothing where the job names none.
+func (f *planFolder) rackNow() ([]stock.Piece, error) {
+	path := f.rackPath()
+	if path == "" {
+		return nil, nil
+	}
+	if !exists(path) {
+		return nil, job.Faults{{File: path, Cause: "the rack that the job names is not there", Remedy: "put it back where it was when the job was planned"}}
+	}
+	return f.onRack(rack.At(path))
+}
+
+func exists(path string) bool {
+	_, err := os.Stat(path)
+	return !errors.Is(err, fs.ErrNotExist)
+}
+
+// begunOf are the ids of those pieces on the rack that the plan, or one before it, has
+// begun to cut.
+func (f *planFolder) begunOf(onRack []stock.Piece) []string {
+	begun := slices.Clone(f.Begun)
+	for i, l := range f.state.Layouts() {
+		of := f.Plan.Layouts[i].Stock
+		if of.OnHand && l.Whole+l.Gone < l.Pieces && slices.ContainsFunc(onRack, func(p stock.Piece) bool { return p.ID == of.Name }) {
+			begun = append(begun, of.Name)
+		}
+	}
+	slices.Sort(begun)
+	return slices.Compact(begun)
+}
+
+// write writes a plan's folder and says what is in the plan.
+func (in *invocation) write(k kept.Kept, o report.Options, folder string) (int, error) {
+	k.Identity = report.Identity(k.Plan, o)
+	if err := unclaimed(folder, k.Identity); err != nil {
+		return 0, err
+	}
+	files, warnings, err := planFiles(k, o)
+	if err != nil {
+		return 0, err
+	}
+	if err := writeAll(folder, files); err != nil {
+		return 0, err
+	}
+	if !in.quiet {
+		for _, w := range warnings {
+			fmt.Fprintln(in.stderr, "warning:", w)
+		}
+	}
+	if err := report.Summary(in.stdout, k.Plan, o); err != nil {
+		return 0, err
+	}
+	fmt.Fprintf(in.stdout, "\nWritten to %s: plan.pdf, plan.html, plan.json, cutting-bill.csv%s and %s.\n", filepath.ToSlash(folder), elevationsSaid(o), pictures(len(k.Plan.Layouts)))
+	if !k.Plan.Complete() {
+		return exitIncomplete, nil
+	}
+	return exitDone, nil
+}
+
+func elevationsSaid(o report.Options) string {
+	if o.Case == nil || o.Rest != nil {
+		return ""
+	}
+	return ", elevation-*.svg"
+}

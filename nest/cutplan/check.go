@@ -1,0 +1,130 @@
+package cutplan
+
+import (
+	"fmt"
+
+	"sawbill/nest"
+	"sawbill/stock"
+)
+
+// Check checks a plan that was not just made: read from where it was kept, or put
+// together of layouts of others. Its bill must hold its parts, nest.Verify must accept
+// every layout, and what is cut, bought and paid must add up.
+func (p *Plan) Check() error {
+	if err := verify(p.Job, p.Bill); err != nil {
+		return err
+	}
+	placed, used := make([]int, len(p.Bill)), map[stock.Stock]int{}
+	for i, l := range p.Layouts {
+		problem, answer := p.alone(l)
+		for _, n := range l.Leaves() {
+			if n.Use == Part {
+				placed[n.Blank] += l.Repeat
+			}
+		}
+		if l.Root.Use == Split || l.Root.Use == Part {
+			if err := nest.Verify(problem, answer); err != nil {
+				return fmt.Errorf("layout %d: %w", i+1, err)
+			}
+		}
+		used[l.Stock] += l.Repeat
+	}
+	for _, u := range p.Unplaced {
+		placed[u.Blank] += u.Count
+	}
+	for _, e := range p.Estimates {
+		for _, w := range e.Blanks {
+			placed[w.Blank] += w.Count
+		}
+	}
+	for i, b := range p.Bill {
+		if placed[i] != b.Count {
+			return fmt.Errorf("blank %s is told of %d times, wanted are %d", b.Mark, placed[i], b.Count)
+		}
+	}
+	return p.checkStock(used)
+}
+
+// alone is the problem and the plan of one layout, as if nothing else were to be cut.
+func (p *Plan) alone(l Layout) (nest.Problem, nest.Plan) {
+	job := p.Job
+	l.Stock.Count = l.Repeat
+	job.Stock = []stock.Stock{l.Stock}
+	problem := pose(job, p.Bill, sourcesIn(job))
+	counts := make([]int, len(p.Bill))
+	for _, n := range l.Leaves() {
+		if n.Use == Part {
+			counts[n.Blank] += l.Repeat
+		}
+	}
+	for i := range problem.Blanks {
+		problem.Blanks[i].Count = counts[i]
+	}
+	problem.Stock[0].OnHand, problem.Stock[0].Price = true, 0
+	return problem, nest.Plan{Layouts: []nest.Layout{{Repeat: l.Repeat, Root: untold(l.Root)}}}
+}
+
+// untold is the solver's node that n tells of.
+func untold(n Node) nest.Node {
+	out := nest.Node{Length: int64(n.Length), Width: int64(n.Width), Use: nest.Use(n.Use), Blank: n.Blank, Turned: n.Turned}
+	if n.Use == Split {
+		out.Cut = nest.Rip
+		if n.Cut == Crosscut {
+			out.Cut = nest.Crosscut
+		}
+	}
+	for _, c := range n.Children {
+		out.Children = append(out.Children, untold(c))
+	}
+	return out
+}
+
+// checkStock checks that no more is cut than there is, and that all is paid.
+func (p *Plan) checkStock(used map[stock.Stock]int) error {
+	if len(p.AtSeller) > 0 || p.Job.Transport.Limited() {
+		return verifyCarried(p.Job, p)
+	}
+	cost := stock.Money(0)
+	for _, b := range p.Buy {
+		if used[b.Stock] != b.Count || b.Cost != b.Stock.Price.Times(b.Count) {
+			return fmt.Errorf("%d of %q are bought for %v, %d are cut", b.Count, b.Stock.Name, b.Cost, used[b.Stock])
+		}
+		cost += b.Cost
+	}
+	for _, s := range p.Job.Stock {
+		if n := used[s]; s.Count > 0 && n > s.Count {
+			return fmt.Errorf("%d of %q are cut, there are %d", n, s.Name, s.Count)
+		}
+	}
+	if cost != p.Cost {
+		return fmt.Errorf("what is bought costs %v, the plan says %v", cost, p.Cost)
+	}
+	if p.Complete() && p.Bound > p.Cost {
+		return fmt.Errorf("the plan costs %v, its bound is %v", p.Cost, p.Bound)
+	}
+	return nil
+}
+
+// Reckon sets the shares and the cover of a plan that was put together of layouts of
+// others.
+func (p *Plan) Reckon() {
+	p.Totals = totals(p)
+	job, used := p.Job, map[stock.Stock]int{}
+	for _, l := range p.Layouts {
+		used[l.Stock] += l.Repeat
+	}
+	job.Stock = nil
+	for _, s := range p.Job.Stock {
+		if s.OnHand && used[s] < s.Count {
+			s.Count -= used[s]
+			job.Stock = append(job.Stock, s)
+		}
+	}
+	var answer nest.Plan
+	for _, l := range p.Layouts {
+		l.Stock.Count = l.Repeat
+		answer.Layouts = append(answer.Layouts, nest.Layout{Stock: len(job.Stock), Repeat: l.Repeat, Root: untold(l.Root)})
+		job.Stock = append(job.Stock, l.Stock)
+	}
+	p.Cover = cover(p, nest.CoverOf(pose(job, p.Bill, sourcesIn(job)), answer))
+}

@@ -1,0 +1,102 @@
+package progress
+
+import (
+	"errors"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"sawbill/stock"
+)
+
+// good notes blanks that are there though no cut of the plan gave them: "C", "C=2".
+func (s *State) good(said string) error {
+	name, count, err := counted(said)
+	if err != nil {
+		return err
+	}
+	i, err := s.blank(name, func(b Blank) bool { return b.Open >= count })
+	if err == errShort {
+		b := s.Blanks()[i]
+		return Wrong{fmt.Sprintf("of blank %s (%s) only %d more are wanted", b.Mark, b.Part.Name, b.Open), "give a smaller number"}
+	}
+	if err == nil {
+		s.blanks[i].good += count
+	}
+	return err
+}
+
+// lose notes blanks that were cut and are not there: "C", "C=2".
+func (s *State) lose(said string) error {
+	name, count, err := counted(said)
+	if err != nil {
+		return err
+	}
+	i, err := s.atHand(name, count)
+	if err == nil {
+		s.blanks[i].lost += count
+	}
+	return err
+}
+
+// blank finds a blank by its mark or by its part's name. Of a part in several kinds of
+// blanks it is the first that has what is asked for; errShort and the first of all where
+// none has.
+func (s *State) blank(name string, has func(Blank) bool) (int, error) {
+	found := -1
+	for i, b := range s.Blanks() {
+		if strings.EqualFold(b.Mark, name) || strings.EqualFold(b.Part.Name, name) {
+			if has(b) {
+				return i, nil
+			}
+			if found < 0 {
+				found = i
+			}
+		}
+	}
+	if found >= 0 {
+		return found, errShort
+	}
+	var known []string
+	for _, b := range s.plan.Bill {
+		known = append(known, b.Part.Name)
+	}
+	remedy := "take a mark or a part of the plan"
+	if near, ok := stock.Nearest(name, known); ok {
+		remedy = fmt.Sprintf("did you mean %q?", near)
+	}
+	return 0, Wrong{fmt.Sprintf("there is no blank %q", name), remedy}
+}
+
+var errShort = errors.New("fewer than asked for")
+
+// atHand finds a blank of which so many are there and good.
+func (s *State) atHand(name string, count int) (int, error) {
+	i, err := s.blank(name, func(b Blank) bool { return b.Good >= count })
+	if err == errShort {
+		b := s.Blanks()[i]
+		return 0, Wrong{fmt.Sprintf("of blank %s (%s) %d are cut and good", b.Mark, b.Part.Name, b.Good), "say first which layout or cut gave it, with cut"}
+	}
+	return i, err
+}
+
+// counted parts "C=2" into a name and a number; 1 where there is none.
+func counted(said string) (name string, count int, err error) {
+	name, number, some := cutLast(said, "=")
+	if !some {
+		return strings.TrimSpace(said), 1, nil
+	}
+	count, err = strconv.Atoi(strings.TrimSpace(number))
+	if err != nil || count < 1 {
+		return "", 0, Wrong{fmt.Sprintf("%q is no count", number), `give a whole number, as in "` + strings.TrimSpace(name) + `=2"`}
+	}
+	return strings.TrimSpace(name), count, nil
+}
+
+// cutLast is strings.Cut at the last place: names may hold the sign too.
+func cutLast(s, at string) (before, after string, found bool) {
+	if i := strings.LastIndex(s, at); i >= 0 {
+		return s[:i], s[i+len(at):], true
+	}
+	return s, "", false
+}

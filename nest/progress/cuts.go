@@ -1,0 +1,97 @@
+package progress
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+)
+
+// cut notes cuts: "2", "2/1", "2:3-7", "2/1:3".
+func (s *State) cut(said string) error {
+	where, which, some := strings.Cut(said, ":")
+	layoutSaid, copySaid, one := strings.Cut(where, "/")
+	layout, err := within(layoutSaid, len(s.copies), "layout", "")
+	if err != nil {
+		return err
+	}
+	of := fmt.Sprintf(" in layout %d", layout)
+	layout--
+	chosen := s.there(layout)
+	if one {
+		copy, err := within(copySaid, len(s.copies[layout]), s.plan.Layouts[layout].Stock.Kind.String(), of)
+		if err != nil {
+			return err
+		}
+		if c := s.copies[layout][copy-1]; c.begun() || s.whole(layout).Stock.Count > 0 {
+			chosen = []*copied{c}
+		} else {
+			chosen = nil
+		}
+	}
+	if len(chosen) == 0 {
+		return Wrong{fmt.Sprintf("what layout %d cuts was said to be missing", layout+1), "take that back with undo if it is there"}
+	}
+	steps := s.steps[layout]
+	from, to := 1, len(steps)
+	if some {
+		if from, to, err = span(which, len(steps), of); err != nil {
+			return err
+		}
+	}
+	for _, c := range chosen {
+		c.taken = true
+		for n := from; n <= to; n++ {
+			c.make(steps, n)
+		}
+	}
+	return nil
+}
+
+// there are the pieces of stock of a layout but for those that were missing.
+func (s *State) there(layout int) []*copied {
+	var all []*copied
+	more := s.whole(layout).Stock.Count
+	for _, c := range s.copies[layout] {
+		if !c.begun() {
+			if more == 0 {
+				continue
+			}
+			more--
+		}
+		all = append(all, c)
+	}
+	return all
+}
+
+// span reads "3" or "3-7".
+func span(said string, most int, of string) (from, to int, err error) {
+	begin, end, several := strings.Cut(said, "-")
+	if from, err = within(begin, most, "cut", of); err != nil {
+		return 0, 0, err
+	}
+	if to = from; several {
+		if to, err = within(end, most, "cut", of); err != nil {
+			return 0, 0, err
+		}
+	}
+	if from > to {
+		return 0, 0, Wrong{fmt.Sprintf("cut %d comes after cut %d", from, to), fmt.Sprintf("write %d-%d", to, from)}
+	}
+	return from, to, nil
+}
+
+// within reads a number from 1 to most of a thing.
+func within(said string, most int, thing, of string) (int, error) {
+	n, err := strconv.Atoi(strings.TrimSpace(said))
+	if err == nil && n >= 1 && n <= most {
+		return n, nil
+	}
+	there := fmt.Sprintf("there are %d", most)
+	switch most {
+	case 0:
+		there = "none is needed"
+	case 1:
+		there = "there is one"
+	}
+	return 0, Wrong{fmt.Sprintf("there is no %s %q%s", thing, strings.TrimSpace(said), of), there}
+}

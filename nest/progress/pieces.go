@@ -1,0 +1,216 @@
+package progress
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"sawbill/nest/cutplan"
+	"sawbill/stock"
+)
+
+// Kind tells what a piece is.
+type Kind int
+
+const (
+	Whole      Kind = iota // stock that no cut was made in
+	Unfinished             // begun, with blanks still to be cut from it
+	Leftover               // cut as it was planned, and to be kept
+	Scrap                  // of a spoiled blank
+)
+
+// Piece is something that lies there and can be cut.
+type Piece struct {
+	Kind Kind
+	// Stock is the piece as stock on hand, Count of it.
+	Stock stock.Stock
+	// Root is how it is to be cut further by the plan, from its own corner; an offcut
+	// or waste where nothing is to come of it.
+	Root cutplan.Node
+	// Layout is the one of the plan that it is of, by index; -1 of stock on hand that
+	// no layout cuts.
+	Layout int
+	// Blank is that which was spoiled, of scrap: index into the bill.
+	Blank int
+}
+
+// Pieces lists what lies there: the whole stock, unfinished pieces, leftovers and scrap, in
+// the order of the layouts. The code is that of the plan, for their names.
+func (s *State) Pieces(code string) []Piece {
+	var all []Piece
+	for i := range s.plan.Layouts {
+		if whole := s.whole(i); whole.Stock.Count > 0 {
+			all = append(all, whole)
+		}
+		for k := range s.copies[i] {
+			if s.copies[i][k].begun() {
+				all = append(all, s.begun(code, i, k)...)
+			}
+		}
+	}
+	all = append(all, s.uncalled()...)
+	for n, sp := range s.Spoiled {
+		if sp.Left != (Size{}) {
+			all = append(all, sp.piece(fmt.Sprintf("%s %s spoiled (%d)", code, s.plan.Bill[sp.Blank].Mark, n+1)))
+		}
+	}
+	return all
+}
+
+// whole is the stock of a layout that was not begun.
+func (s *State) whole(layout int) Piece {
+	l := s.plan.Layouts[layout]
+	p := Piece{Kind: Whole, Stock: l.Stock, Root: l.Root, Layout: layout}
+	p.Stock.Count = -s.gone[layout]
+	for _, c := range s.copies[layout] {
+		if !c.begun() {
+			p.Stock.Count++
+		}
+	}
+	if !l.Stock.OnHand {
+		p.Stock.Name = Bought(l.Stock.Name)
+	}
+	if p.Root.Use != cutplan.Split && p.Root.Use != cutplan.Part {
+		p.Kind = Leftover // brought home and kept whole
+	}
+	s.owned(&p)
+	return p
+}
+
+// Bought is the name of an offer when it has been brought home.
+func Bought(name string) string { return name + bought }
+
+// OfferOf is the name of the offer that was brought home by that name; false of anything
+// else.
+func OfferOf(name string) (string, bool) { return strings.CutSuffix(name, bought) }
+
+const bought = ", bought"
+
+// owned makes the stock of p what is on hand.
+func (s *State) owned(p *Piece) {
+	p.Stock.OnHand, p.Stock.Price, p.Stock.From, p.Stock.Seller = true, 0, "", ""
+	rule := s.plan.Job.Saw.FirstCut
+	if p.Stock.Kind == stock.Board {
+		rule = s.plan.Job.Saw.BoardFirstCut
+	}
+	asked := p.Stock.FirstCutOf(rule)
+	if p.Root.Use == cutplan.Split && (asked == stock.FirstRip && p.Root.Cut != cutplan.Rip || asked == stock.FirstCrosscut && p.Root.Cut != cutplan.Crosscut) {
+		p.Stock.Next = stock.NextAny // what freed a blank of its whole length, say
+	}
+}
+
+// begun are the pieces of a stock that was begun, but for its blanks and its waste.
+func (s *State) begun(code string, layout, copy int) []Piece {
+	var all []Piece
+	for _, l := range s.apart(layout, copy) {
+		p := Piece{Kind: Unfinished, Stock: s.plan.Layouts[layout].Stock, Layout: layout}
+		p.Stock.Count, p.Stock.Section = 1, stock.Section{}
+		x, y := l.Root.X, l.Root.Y
+		switch {
+		case l.Freed && l.Root.Use == cutplan.Offcut:
+			p.Kind = Leftover
+			p.Stock.Name = cutplan.OffcutName(code, s.number(layout, copy, l.Root))
+		case l.Freed:
+			continue // a blank, or waste
+		default:
+			p.Stock.Name = s.restName(code, layout, copy, l)
+		}
+		t := l.Trims
+		p.Stock.Trim, p.Stock.Sawn = 0, t
+		p.Stock.Length, p.Stock.Width = l.Root.Length+t.NearEnd+t.FarEnd, l.Root.Width+t.NearEdge+t.FarEdge
+		p.Stock.Next = stock.NextAny
+		p.Root = moved(l.Root, t.NearEnd-x, t.NearEdge-y)
+		s.owned(&p)
+		all = append(all, p)
+	}
+	return all
+}
+
+// restName names an unfinished piece by where it comes from: "H7KMQ layout 2, off cut 5".
+func (s *State) restName(code string, layout, copy int, l lying) string {
+	name := fmt.Sprintf("%s layout %d", code, layout+1)
+	if n := len(s.copies[layout]); n > 1 {
+		name += fmt.Sprintf(", %s %d of %d", s.plan.Layouts[layout].Stock.Kind, copy+1, n)
+	}
+	switch {
+	case l.After == 0:
+		return name
+	case l.Rest:
+		return fmt.Sprintf("%s, rest of cut %d", name, l.After)
+	}
+	return fmt.Sprintf("%s, off cut %d", name, l.After)
+}
+
+// number is that of a leftover among the plan's.
+func (s *State) number(layout, copy int, n cutplan.Node) int {
+	for _, k := range s.plan.Offcuts() {
+		if k.Layout == layout && k.Node.X == n.X && k.Node.Y == n.Y {
+			return k.First + copy
+		}
+	}
+	panic("progress: an offcut that the plan does not know")
+}
+
+// uncalled is the stock on hand that no layout cuts.
+func (s *State) uncalled() []Piece {
+	var all []Piece
+	for _, of := range s.plan.Job.Stock {
+		if !of.OnHand {
+			continue
+		}
+		of.Count -= s.absent[of.Name]
+		for i, l := range s.plan.Layouts {
+			was := of
+			was.Count = l.Stock.Count
+			if l.Stock == was {
+				of.Count -= len(s.copies[i])
+			}
+		}
+		if of.Count > 0 {
+			length, width := of.Usable()
+			all = append(all, Piece{Kind: Whole, Stock: of, Layout: -1, Root: s.leftover(length, width)})
+		}
+	}
+	return all
+}
+
+func (s *State) leftover(length, width stock.Length) cutplan.Node {
+	n := cutplan.Node{Length: length, Width: width, Use: cutplan.Waste}
+	if s.plan.Job.Offcut.Keeps(length, width) {
+		n.Use = cutplan.Offcut
+	}
+	return n
+}
+
+// piece is what is left of a spoiled blank, lying as it did in its stock.
+func (sp Spoiled) piece(name string) Piece {
+	s := sp.From
+	s.Name, s.Count, s.Next, s.Section = name, 1, stock.NextAny, stock.Section{}
+	s.OnHand, s.Price, s.From, s.Seller, s.Trim, s.Sawn = true, 0, "", "", 0, stock.Trims{}
+	s.Length, s.Width = sp.Left.Length, sp.Left.Width
+	if sp.Turned {
+		s.Length, s.Width = s.Width, s.Length
+	}
+	if sp.Left.Thickness > 0 {
+		s.Thickness = sp.Left.Thickness
+	}
+	return Piece{Kind: Scrap, Stock: s, Layout: -1, Blank: sp.Blank, Root: cutplan.Node{Length: s.Length, Width: s.Width, Use: cutplan.Waste}}
+}
+
+// moved is n elsewhere.
+func moved(n cutplan.Node, x, y stock.Length) cutplan.Node {
+	n.X, n.Y = n.X+x, n.Y+y
+	n.Children = slices.Clone(n.Children)
+	for i, c := range n.Children {
+		n.Children[i] = moved(c, x, y)
+	}
+	return n
+}
+
+// Called reports whether s is of a name, bought or not, or of the material of a name,
+// capital letters or not.
+func Called(s stock.Stock, name string) bool {
+	return slices.ContainsFunc([]string{s.Name, s.From, s.Material}, func(own string) bool {
+		return strings.EqualFold(own, name) || strings.EqualFold(own, Bought(name))
+	})
+}

@@ -1,0 +1,113 @@
+package progress
+
+import "sawbill/nest/cutplan"
+
+// Blank is how a line of the cutting bill stands.
+type Blank struct {
+	cutplan.Blank
+	Cut     int // off the saw, whatever became of them
+	Spoiled int
+	Lost    int
+	Good    int // those that are there and can be used
+	Open    int // still wanted
+}
+
+// Blanks tells how each blank stands, in the order of the bill.
+func (s *State) Blanks() []Blank {
+	cut := make([]int, len(s.plan.Bill))
+	s.eachCopy(func(layout, copy int) {
+		for _, p := range s.apart(layout, copy) {
+			if p.Root.Use == cutplan.Part && p.Freed {
+				cut[p.Root.Blank]++
+			}
+		}
+	})
+	all := make([]Blank, len(s.plan.Bill))
+	for i, b := range s.plan.Bill {
+		t := s.blanks[i]
+		good := cut[i] - t.spoiled - t.lost + t.good
+		all[i] = Blank{b, cut[i], t.spoiled, t.lost, good, max(0, b.Count-good)}
+	}
+	return all
+}
+
+// Layout is how far one layout has come.
+type Layout struct {
+	Pieces int // of stock that it divides
+	Whole  int // of them not begun
+	Done   int
+	Gone   int // that were not there
+	Cuts   int // in one of them
+	Made   int // in all of them
+}
+
+// Layouts tells how far each layout has come.
+func (s *State) Layouts() []Layout {
+	all := make([]Layout, len(s.plan.Layouts))
+	for i := range all {
+		l := Layout{Pieces: len(s.copies[i]), Cuts: len(s.steps[i]), Gone: s.gone[i]}
+		for _, c := range s.copies[i] {
+			if !c.begun() {
+				l.Whole++
+			}
+			if c.done() {
+				l.Done++
+			}
+			for _, made := range c.made {
+				if made {
+					l.Made++
+				}
+			}
+		}
+		l.Whole -= l.Gone
+		all[i] = l
+	}
+	return all
+}
+
+// Lacks reports whether some blank is open that no uncut piece is to give.
+func (s *State) Lacks() bool {
+	open := make([]int, len(s.plan.Bill))
+	for i, b := range s.Blanks() {
+		open[i] = b.Open
+	}
+	for _, p := range s.Pieces("") {
+		if p.Layout >= 0 {
+			count(p.Root, open, p.Stock.Count)
+		}
+	}
+	for _, n := range open {
+		if n > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// count takes the blanks of n, so many of it, off those that are open.
+func count(n cutplan.Node, open []int, times int) {
+	if n.Use == cutplan.Part {
+		open[n.Blank] -= times
+	}
+	for _, c := range n.Children {
+		count(c, open, times)
+	}
+}
+
+// Done reports whether everything of the plan is cut and good.
+func (s *State) Done() bool {
+	for _, b := range s.Blanks() {
+		if b.Open > 0 {
+			return false
+		}
+	}
+	return true
+}
+
+func (s *State) eachCopy(do func(layout, copy int)) {
+	for i := range s.copies {
+		for k := range s.copies[i] {
+			do(i, k)
+		}
+	}
+}

@@ -1,0 +1,200 @@
+package recut
+
+import (
+	"context"
+	"fmt"
+	"slices"
+
+	"sawbill/nest/cutplan"
+	"sawbill/stock"
+)
+
+// attempt is a plan of the rest in which some pieces are planned anew and the others
+// go on.
+type attempt struct {
+	anew map[int]bool // pieces, by index
+	plan *cutplan.Plan
+}
+
+// better reports whether a is to be preferred: what cuts more, then what costs less,
+// then what changes less.
+func (a attempt) better(b attempt) bool {
+	if x, y := uncut(a.plan), uncut(b.plan); x != y {
+		return x < y
+	}
+	if a.plan.Cost != b.plan.Cost {
+		return a.plan.Cost < b.plan.Cost
+	}
+	if x, y := unpriced(a.plan), unpriced(b.plan); x != y {
+		return x < y
+	}
+	return len(a.anew) < len(b.anew)
+}
+
+// reaches reports whether a cuts as much as b for no more.
+func (a attempt) reaches(b attempt) bool {
+	return uncut(a.plan) <= uncut(b.plan) && a.plan.Cost <= b.plan.Cost && unpriced(a.plan) <= unpriced(b.plan)
+}
+
+// bounded is a with the bound of a plan that may change more.
+func (a attempt) bounded(by *cutplan.Plan) (attempt, error) {
+	p := a.plan
+	p.Bound = by.Bound
+	for i := range p.Unpriced {
+		u := &p.Unpriced[i]
+		u.Bound = 0
+		for _, v := range by.Unpriced {
+			if slices.Equal(u.Stock, v.Stock) {
+				u.Bound = v.Bound
+			}
+		}
+		if u.Bound > u.Area && p.Complete() {
+			return a, fmt.Errorf("the rest of the job buys %d, its bound is %d, which is a fault of this program, not of the job", u.Area, u.Bound)
+		}
+	}
+	if p.Complete() && p.Bound > p.Cost {
+		return a, fmt.Errorf("the rest of the job costs %v, its bound is %v, which is a fault of this program, not of the job", p.Cost, p.Bound)
+	}
+	return a, nil
+}
+
+// unpriced is how much is bought for which there is no price.
+func unpriced(p *cutplan.Plan) int64 {
+	area := int64(0)
+	for _, u := range p.Unpriced {
+		area += u.Area
+	}
+	return area
+}
+
+func uncut(p *cutplan.Plan) int {
+	n := 0
+	for _, u := range p.Unplaced {
+		n += u.Count * p.Bill[u.Blank].Holds()
+	}
+	return n
+}
+
+// try plans the rest with some pieces anew. The error is that of [cutplan.Make], or a
+// fault of this program.
+func (r *rest) try(ctx context.Context, anew map[int]bool, o cutplan.Options) (attempt, error) {
+	wanted := r.wanted(anew)
+	leaves := r.leaves(anew, wanted)
+	made, err := r.make(ctx, wanted, r.stockFor(anew, leaves, true), o)
+	if err != nil {
+		return attempt{}, err
+	}
+	joined, err := r.join(anew, leaves, made)
+	return attempt{anew, joined}, err
+}
+
+// onHandFirst is a, but that what is bought gives only what nothing on hand gives; a
+// itself where that costs more or is none of its concern.
+func (r *rest) onHandFirst(ctx context.Context, a attempt, o cutplan.Options) (attempt, error) {
+	if len(a.plan.Buy) == 0 || len(a.plan.AtSeller) > 0 {
+		return a, nil
+	}
+	wanted := r.wanted(a.anew)
+	leaves := r.leaves(a.anew, wanted)
+	there := r.stockFor(a.anew, leaves, false)
+	given, err := r.make(ctx, wanted, there, o)
+	if err != nil || given.Complete() || len(given.Layouts) == 0 || len(given.Estimates) > 0 {
+		return a, err
+	}
+	for i, n := range placed(r.bill, given) {
+		wanted[i] -= n
+	}
+	for _, l := range given.Layouts {
+		at := slices.IndexFunc(there, func(s stock.Stock) bool { return s == l.Stock })
+		if there[at].Count -= l.Repeat; there[at].Count == 0 {
+			there = slices.Delete(there, at, at+1)
+		}
+	}
+	bought, err := r.make(ctx, wanted, slices.Concat(there, r.offers), o)
+	if err != nil {
+		return a, err
+	}
+	joined, err := r.join(a.anew, leaves, given, bought)
+	if b := (attempt{a.anew, joined}); err == nil && b.reaches(a) {
+		return b, nil
+	}
+	return a, err
+}
+
+// placed counts the blanks of a bill that a plan cuts.
+func placed(bill []cutplan.Blank, p *cutplan.Plan) []int {
+	of := make([]int, len(p.Bill))
+	for _, l := range p.Layouts {
+		for range l.Repeat {
+			count(l.Root, of)
+		}
+	}
+	all := make([]int, len(bill))
+	for k, n := range of {
+		for i, b := range bill {
+			if b.Mark == p.Bill[k].Mark {
+				all[i] += n
+			}
+		}
+	}
+	return all
+}
+
+// make plans so many blanks of the bill, of that stock.
+func (r *rest) make(ctx context.Context, wanted []int, from []stock.Stock, o cutplan.Options) (*cutplan.Plan, error) {
+	job := r.job
+	job.Parts, o.Bill = nil, nil
+	for _, p := range r.job.Parts {
+		p.Count = 0
+		for i, b := range r.bill {
+			if b.Part.Name == p.Name && wanted[i] > 0 {
+				b.Count = wanted[i]
+				p.Count += b.Count * b.Holds()
+				o.Bill = append(o.Bill, b)
+			}
+		}
+		if p.Count > 0 {
+			job.Parts = append(job.Parts, p)
+		}
+	}
+	if len(job.Parts) == 0 {
+		return &cutplan.Plan{}, nil
+	}
+	job.Stock = slices.DeleteFunc(slices.Clone(from), func(s stock.Stock) bool {
+		return !slices.ContainsFunc(job.Parts, func(p stock.Part) bool { return p.Material == s.Material })
+	})
+	return cutplan.Make(ctx, job, o)
+}
+
+// wanted counts the blanks that the pieces which go on do not give.
+func (r *rest) wanted(anew map[int]bool) []int {
+	wanted := make([]int, len(r.bill))
+	for i, b := range r.bill {
+		wanted[i] = b.Count
+	}
+	for i, p := range r.pieces {
+		if !anew[i] {
+			for b, n := range p.holds {
+				wanted[b] -= n
+			}
+		}
+	}
+	return wanted
+}
+
+// stockFor is the stock that is free, with the offers or without.
+func (r *rest) stockFor(anew map[int]bool, leaves []leaf, offers bool) []stock.Stock {
+	all := slices.Clone(r.free)
+	for i, p := range r.pieces {
+		if anew[i] {
+			all = append(all, p.Stock)
+		}
+	}
+	for _, l := range leaves {
+		all = append(all, l.stock)
+	}
+	if offers {
+		all = append(all, r.offers...)
+	}
+	return merged(all)
+}

@@ -1,0 +1,149 @@
+package recut
+
+import (
+	"fmt"
+	"reflect"
+	"slices"
+
+	"sawbill/nest/cutplan"
+)
+
+// join puts together what goes on and what was made anew, and checks it. Of what was
+// made, what is bought and what lacks is told by the last.
+func (r *rest) join(anew map[int]bool, leaves []leaf, made ...*cutplan.Plan) (*cutplan.Plan, error) {
+	last := made[len(made)-1]
+	p := *last
+	p.Job, p.Layouts, p.Unplaced, p.Estimates = r.job, nil, nil, nil
+	var goesOn []int   // where the blanks of the rest are in the bill
+	var isMade [][]int // and those of what was made
+	p.Bill, goesOn, isMade = r.joinBills(r.goingOn(anew), made)
+	roots := make(map[int]cutplan.Node)
+	for i, piece := range r.pieces {
+		if !anew[i] {
+			roots[i] = moved(piece.Root, 0, 0)
+			root := roots[i]
+			renumber(&root, goesOn)
+			roots[i] = root
+		}
+	}
+	var rest []cutplan.Layout
+	for k, m := range made {
+		for _, l := range m.Layouts {
+			l.Root = moved(l.Root, 0, 0)
+			renumber(&l.Root, isMade[k])
+			if at := slices.IndexFunc(leaves, func(f leaf) bool { return f.stock.Name == l.Stock.Name }); at >= 0 {
+				f := leaves[at]
+				roots[f.piece] = grafted(roots[f.piece], f.path, l.Root)
+				continue
+			}
+			rest = append(rest, l)
+		}
+	}
+	for i, piece := range r.pieces {
+		if root, on := roots[i]; on {
+			p.Layouts = append(p.Layouts, cutplan.Layout{Stock: piece.Stock, Repeat: 1, Root: root})
+		}
+	}
+	at := isMade[len(made)-1]
+	for _, u := range last.Unplaced {
+		u.Blank = at[u.Blank]
+		p.Unplaced = append(p.Unplaced, u)
+	}
+	for _, e := range last.Estimates {
+		e.Blanks = slices.Clone(e.Blanks)
+		for k := range e.Blanks {
+			e.Blanks[k].Blank = at[e.Blanks[k].Blank]
+		}
+		p.Estimates = append(p.Estimates, e)
+	}
+	p.Layouts = r.layouts(append(p.Layouts, rest...))
+	p.Reckon()
+	if err := p.Check(); err != nil {
+		return nil, fmt.Errorf("the rest of the job does not add up, which is a fault of this program, not of the job: %w", err)
+	}
+	return &p, nil
+}
+
+// goingOn counts the blanks that pieces give which go on.
+func (r *rest) goingOn(anew map[int]bool) []int {
+	given := make([]int, len(r.bill))
+	for i, p := range r.pieces {
+		if !anew[i] {
+			for b, n := range p.holds {
+				given[b] += n
+			}
+		}
+	}
+	return given
+}
+
+// joinBills is the bill of all, and where the blanks of the rest and of what was made
+// are in it. The blanks that were made may be others than were wanted: rough lumber gives
+// some parts in other layers.
+func (r *rest) joinBills(given []int, made []*cutplan.Plan) (bill []cutplan.Blank, goesOn []int, isMade [][]int) {
+	goesOn = make([]int, len(r.bill))
+	at := map[string]int{} // by mark
+	for _, part := range r.job.Parts {
+		for i, b := range r.bill {
+			if b.Part.Name != part.Name {
+				continue
+			}
+			b.Count = given[i]
+			for k, m := range made {
+				b.Count += r.counted(m, b.Mark, k == len(made)-1)
+			}
+			if b.Count > 0 {
+				goesOn[i], at[b.Mark] = len(bill), len(bill)
+				bill = append(bill, b)
+			}
+		}
+		for _, m := range made[len(made)-1].Bill {
+			if _, there := at[m.Mark]; m.Part.Name == part.Name && !there {
+				at[m.Mark] = len(bill)
+				bill = append(bill, m)
+			}
+		}
+	}
+	for _, m := range made {
+		to := make([]int, len(m.Bill))
+		for i, b := range m.Bill {
+			to[i] = at[b.Mark]
+		}
+		isMade = append(isMade, to)
+	}
+	return bill, goesOn, isMade
+}
+
+// counted is how many of a blank a plan tells of; those that it cuts if it is not the
+// last.
+func (r *rest) counted(p *cutplan.Plan, mark string, last bool) int {
+	for i, b := range p.Bill {
+		switch {
+		case b.Mark != mark:
+		case last:
+			return b.Count
+		default:
+			return placed(p.Bill, p)[i]
+		}
+	}
+	return 0
+}
+
+// layouts puts alike ones together, each with its stock as the job has it.
+func (r *rest) layouts(all []cutplan.Layout) []cutplan.Layout {
+	var out []cutplan.Layout
+	for _, l := range all {
+		for _, s := range r.job.Stock {
+			if same(s, l.Stock) {
+				l.Stock = s
+			}
+		}
+		i := slices.IndexFunc(out, func(o cutplan.Layout) bool { return o.Stock == l.Stock && reflect.DeepEqual(o.Root, l.Root) })
+		if i < 0 {
+			out = append(out, l)
+			continue
+		}
+		out[i].Repeat += l.Repeat
+	}
+	return out
+}

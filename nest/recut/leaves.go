@@ -1,0 +1,82 @@
+package recut
+
+import (
+	"fmt"
+	"slices"
+
+	"sawbill/nest/cutplan"
+	"sawbill/stock"
+)
+
+// leaf is a leftover to be of a piece that goes on as planned: it may give a blank that
+// lacks, and nothing else of the piece changes.
+type leaf struct {
+	piece int
+	path  []int // from the root, by child
+	stock stock.Stock
+}
+
+// leaves lists the leftovers that hold at least one blank that is wanted. Where the saw
+// allows so many levels of cuts only, a leftover would need more, and there are none.
+func (r *rest) leaves(anew map[int]bool, wanted []int) []leaf {
+	var all []leaf
+	if r.job.Saw.Stages > 0 {
+		return nil
+	}
+	for i, p := range r.pieces {
+		if anew[i] {
+			continue
+		}
+		find := func(n, parent cutplan.Node, path []int) {
+			if parent.Cut == cutplan.Rip && n.Width < r.job.Saw.NarrowestRip {
+				return
+			}
+			s := p.Stock
+			s.Name, s.Length, s.Width = fmt.Sprint("leftover ", len(all)), n.Length, n.Width
+			s.Trim, s.Sawn, s.Section = 0, stock.Trims{}, stock.Section{}
+			s.Next = stock.NextRip
+			if parent.Cut == cutplan.Rip {
+				s.Next = stock.NextCrosscut
+			}
+			for b, n := range wanted {
+				if n > 0 && s.Serves(r.bill[b].Blank) && s.HasRoom(r.bill[b].Blank) {
+					all = append(all, leaf{i, slices.Clone(path), s})
+					return
+				}
+			}
+		}
+		eachLeftover(p.Root, nil, find)
+	}
+	return all
+}
+
+func eachLeftover(n cutplan.Node, path []int, do func(n, parent cutplan.Node, path []int)) {
+	for i, c := range n.Children {
+		at := append(path, i)
+		switch c.Use {
+		case cutplan.Split:
+			eachLeftover(c, at, do)
+		case cutplan.Offcut, cutplan.Waste:
+			do(c, n, at)
+		}
+	}
+}
+
+// grafted is n with the node at a path replaced.
+func grafted(n cutplan.Node, path []int, by cutplan.Node) cutplan.Node {
+	if len(path) == 0 {
+		return moved(by, n.X-by.X, n.Y-by.Y)
+	}
+	n.Children = slices.Clone(n.Children)
+	n.Children[path[0]] = grafted(n.Children[path[0]], path[1:], by)
+	return n
+}
+
+func moved(n cutplan.Node, x, y stock.Length) cutplan.Node {
+	n.X, n.Y = n.X+x, n.Y+y
+	n.Children = slices.Clone(n.Children)
+	for i, c := range n.Children {
+		n.Children[i] = moved(c, x, y)
+	}
+	return n
+}

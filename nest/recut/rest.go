@@ -1,0 +1,260 @@
+package recut
+
+import (
+	"slices"
+
+	"sawbill/nest/cutplan"
+	"sawbill/nest/progress"
+	"sawbill/stock"
+)
+
+// rest is what is left to do of a job, and of what it can be done.
+type rest struct {
+	job    stock.Job // parts still wanted; the stock there is, and the offers
+	bill   []cutplan.Blank
+	pieces []piece       // with blanks to come from them
+	free   []stock.Stock // of which no blank is to come by the plan: on hand
+	offers []stock.Stock
+}
+
+// piece is one piece that is planned to be cut further.
+type piece struct {
+	progress.Piece
+	holds []int // blanks of the rest's bill, counted
+}
+
+// restOf gathers what is left of the plan of a state. The rack is what is on it now,
+// but for pieces that the plan has or has begun.
+func restOf(s *progress.State, o Options) *rest {
+	plan := s.Plan()
+	r := &rest{job: plan.Job}
+	r.job.Stock, r.job.Parts, r.job.Kinds = nil, nil, map[string]stock.Kind{}
+	for _, p := range plan.Job.Parts {
+		r.job.Kinds[p.Material] = plan.Job.KindOf(p.Material)
+	}
+	standing := s.Blanks()
+	open := make([]int, len(standing)) // blanks that may still come as planned
+	for i, b := range standing {
+		open[i] = b.Open
+	}
+	r.take(s, o.Code, open)
+	r.offers = offersOf(plan)
+	for _, p := range o.Rack {
+		if !slices.ContainsFunc(plan.Job.Stock, func(had stock.Stock) bool { return had.Name == p.Name }) {
+			r.free = append(r.free, p)
+		}
+	}
+	r.job.Stock = merged(slices.Concat(r.stockOfPieces(), r.free, r.offers))
+	r.want(plan, standing)
+	return r
+}
+
+// take sorts the pieces that there are into those to be cut as planned, as far as
+// their blanks are still wanted, and the others.
+func (r *rest) take(s *progress.State, code string, open []int) {
+	for _, p := range s.Pieces(code) {
+		if p.Root.Use != cutplan.Split && p.Root.Use != cutplan.Part {
+			r.free = append(r.free, p.Stock)
+			continue
+		}
+		copies := p.Stock.Count
+		for range copies {
+			one := piece{Piece: p}
+			one.Stock.Count = 1
+			one.Root = withoutSurplus(p.Root, open, s.Plan().Job.Offcut, nil)
+			one.holds = make([]int, len(open))
+			count(one.Root, one.holds)
+			if slices.Max(one.holds) == 0 {
+				r.free = append(r.free, one.Stock)
+				continue
+			}
+			r.pieces = append(r.pieces, one)
+		}
+	}
+}
+
+// withoutSurplus is n with no more of a blank than are open, which it counts down. What
+// holds no blank is left in one piece; the last child of a parent then reaches its edge.
+func withoutSurplus(n cutplan.Node, open []int, keep stock.Offcut, parent *cutplan.Node) cutplan.Node {
+	if n.Use == cutplan.Part && open[n.Blank] > 0 {
+		open[n.Blank]--
+		return n
+	}
+	of := n
+	n.Children = slices.Clone(n.Children)
+	for i, c := range n.Children {
+		var last *cutplan.Node
+		if i == len(n.Children)-1 {
+			last = &of
+		}
+		n.Children[i] = withoutSurplus(c, open, keep, last)
+	}
+	if n.Use == cutplan.Split && slices.ContainsFunc(n.Children, holdsSome) {
+		return n
+	}
+	n = cutplan.Node{X: n.X, Y: n.Y, Length: n.Length, Width: n.Width, Use: cutplan.Waste}
+	if parent != nil {
+		n = toEdge(n, *parent)
+	}
+	if keep.Keeps(n.Length, n.Width) {
+		n.Use = cutplan.Offcut
+	}
+	return n
+}
+
+func holdsSome(n cutplan.Node) bool {
+	return n.Use == cutplan.Part || slices.ContainsFunc(n.Children, holdsSome)
+}
+
+// toEdge is n, the last child of parent, as far as the parent's edge.
+func toEdge(n, parent cutplan.Node) cutplan.Node {
+	if parent.Cut == cutplan.Rip {
+		n.Width = parent.Y + parent.Width - n.Y
+	} else {
+		n.Length = parent.X + parent.Length - n.X
+	}
+	return n
+}
+
+func count(n cutplan.Node, of []int) {
+	if n.Use == cutplan.Part {
+		of[n.Blank]++
+	}
+	for _, c := range n.Children {
+		count(c, of)
+	}
+}
+
+// offersOf is what can still be bought: what the plan bought of a limited number is
+// gone.
+func offersOf(p *cutplan.Plan) []stock.Stock {
+	var all []stock.Stock
+	for _, s := range p.Job.Stock {
+		if s.OnHand {
+			continue
+		}
+		limited := s.Count > 0
+		for _, b := range p.Buy {
+			if limited && b.Stock.Name == s.Name && b.Stock.Section == s.Section {
+				s.Count -= b.Count
+			}
+		}
+		if !limited || s.Count > 0 {
+			all = append(all, s)
+		}
+	}
+	return all
+}
+
+// want sets the parts that are still wanted and the bill of their blanks: those that
+// are to come as planned, and blanks for the others. A blank like one of the plan keeps
+// its mark.
+func (r *rest) want(plan *cutplan.Plan, standing []progress.Blank) {
+	planned := make([]int, len(plan.Bill))
+	for _, p := range r.pieces {
+		for i, n := range p.holds {
+			planned[i] += n
+		}
+	}
+	next := cutplan.NextMark(plan.Bill)
+	at := make([]int, len(plan.Bill)) // in the new bill
+	for _, part := range plan.Job.Parts {
+		had, coming := 0, 0
+		first := len(r.bill)
+		for i, b := range plan.Bill {
+			if b.Part.Name != part.Name {
+				continue
+			}
+			had += standing[i].Good * b.Holds()
+			coming += planned[i] * b.Holds()
+			if planned[i] > 0 {
+				at[i] = len(r.bill)
+				b.Count = planned[i]
+				r.bill = append(r.bill, b)
+			}
+		}
+		still := part
+		still.Count = max(coming, part.Count-had)
+		if still.Count == 0 {
+			continue
+		}
+		r.job.Parts = append(r.job.Parts, still)
+		lacking := part
+		lacking.Count = still.Count - coming
+		if lacking.Count > 0 {
+			for _, b := range cutplan.BlanksOf(r.job, lacking) {
+				next = r.lack(b, first, plan.Bill, next)
+			}
+		}
+	}
+	for i := range r.pieces {
+		renumber(&r.pieces[i].Root, at)
+		r.pieces[i].holds = make([]int, len(r.bill))
+		count(r.pieces[i].Root, r.pieces[i].holds)
+	}
+}
+
+// lack adds blanks that no piece is to give by the plan. It returns the next mark.
+func (r *rest) lack(b cutplan.Blank, first int, were []cutplan.Blank, next int) int {
+	for i := first; i < len(r.bill); i++ {
+		if alike(r.bill[i], b) {
+			r.bill[i].Count += b.Count
+			return next
+		}
+	}
+	b.Mark = ""
+	for _, was := range were {
+		if alike(was, b) {
+			b.Mark = was.Mark
+		}
+	}
+	if b.Mark == "" {
+		b.Mark = cutplan.Mark(next)
+		next++
+	}
+	r.bill = append(r.bill, b)
+	return next
+}
+
+// alike reports whether two blanks are of one part and the same in hand.
+func alike(a, b cutplan.Blank) bool {
+	return a.Part.Name == b.Part.Name && a.Length == b.Length && a.Width == b.Width && a.Thickness == b.Thickness &&
+		a.Gang == b.Gang && a.Layers == b.Layers && a.Spare == b.Spare
+}
+
+func renumber(n *cutplan.Node, at []int) {
+	if n.Use == cutplan.Part {
+		n.Blank = at[n.Blank]
+	}
+	for i := range n.Children {
+		renumber(&n.Children[i], at)
+	}
+}
+
+func (r *rest) stockOfPieces() []stock.Stock {
+	var all []stock.Stock
+	for _, p := range r.pieces {
+		all = append(all, p.Stock)
+	}
+	return all
+}
+
+// merged is the stock with alike pieces on hand as one, in the order of the first.
+func merged(all []stock.Stock) []stock.Stock {
+	var out []stock.Stock
+	for _, s := range all {
+		i := slices.IndexFunc(out, func(o stock.Stock) bool { return s.OnHand && same(o, s) })
+		if i < 0 {
+			out = append(out, s)
+			continue
+		}
+		out[i].Count += s.Count
+	}
+	return out
+}
+
+// same compares stock but for how many there are.
+func same(a, b stock.Stock) bool {
+	a.Count = b.Count
+	return a == b
+}

@@ -1,0 +1,72 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"strconv"
+
+	"sawbill/nest/progress"
+)
+
+// Progress writes how far a plan has come: each layout that is not done, and each blank
+// that is open or was spoiled or lost. The error is that of to.
+func Progress(to io.Writer, s *progress.State, code string, o Options) error {
+	w := &writer{w: to}
+	w.line("%s, plan %s: %s", title(s.Plan()), code, standing(s))
+	w.listing("Still to cut", layoutsToCut(s))
+	w.listing("Blanks", blanksOpen(s, o))
+	return w.err
+}
+
+// standing is how far it has come in one sentence.
+func standing(s *progress.State) string {
+	cut, pieces, good, wanted := 0, 0, 0, 0
+	for _, l := range s.Layouts() {
+		cut, pieces = cut+l.Done, pieces+l.Pieces
+	}
+	for _, b := range s.Blanks() {
+		good, wanted = good+min(b.Good, b.Count), wanted+b.Count
+	}
+	said := fmt.Sprintf("%d of %s of stock cut, %d of %s good.", cut, counted(pieces, "piece"), good, counted(wanted, "blank"))
+	if good == wanted {
+		said += " All is there."
+	}
+	return said
+}
+
+// layoutsToCut lists the layouts of which something is still to be cut.
+func layoutsToCut(s *progress.State) listing {
+	l := listing{columns: []heading{{"layout", figures}, {"stock", words}, {"pieces", figures}, {"cut", figures}, {"begun", words}, {"not there", figures}}}
+	for i, of := range s.Layouts() {
+		if of.Done == of.Pieces {
+			continue
+		}
+		begun := ""
+		if n := of.Pieces - of.Whole - of.Done - of.Gone; n > 0 {
+			made := of.Made - of.Done*of.Cuts
+			begun = fmt.Sprintf("%d: %d of %s made", n, made, counted(n*of.Cuts, "cut"))
+		}
+		l.add(strconv.Itoa(i+1), s.Plan().Layouts[i].Stock.Name, strconv.Itoa(of.Pieces), strconv.Itoa(of.Done), begun, some(of.Gone))
+	}
+	return l.withoutEmpty()
+}
+
+func blanksOpen(s *progress.State, o Options) listing {
+	l := listing{columns: []heading{
+		{"mark", marks}, {"part", words}, {"blank" + unit(o.Ruler), sizes}, {"wanted", figures}, {"good", figures}, {"spoiled", figures}, {"lost", figures}, {"open", figures},
+	}}
+	for _, b := range s.Blanks() {
+		if b.Open+b.Spoiled+b.Lost > 0 {
+			l.add(b.Mark, b.Name(), blankSize(b.Blank, o.Ruler), strconv.Itoa(b.Count), strconv.Itoa(b.Good), some(b.Spoiled), some(b.Lost), some(b.Open))
+		}
+	}
+	return l.withoutEmpty()
+}
+
+// some is a number, and nothing for none.
+func some(n int) string {
+	if n == 0 {
+		return ""
+	}
+	return strconv.Itoa(n)
+}

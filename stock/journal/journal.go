@@ -1,0 +1,162 @@
+// Package journal is a record of what was done, entry by entry, in one plain file that
+// only ever grows at its end, by a whole line or not at all, whatever stops the program.
+package journal
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	"sawbill/stock/durable"
+	"sawbill/stock/job"
+)
+
+// Entry is one line: what was done at once.
+type Entry struct {
+	Number int      `json:"n"`              // from 1
+	Plan   string   `json:"plan"`           // the code of the plan that it is about
+	Date   string   `json:"date,omitempty"` // "2026-03-05"
+	Did    []string `json:"did"`            // in words that the program reads back
+}
+
+// Journal is the file of a record. Several programs may use it at once.
+type Journal struct{ path string }
+
+// At is the journal whose file is at path, which need not be there yet.
+func At(path string) Journal { return Journal{path} }
+
+// Path is the journal's file.
+func (j Journal) Path() string { return j.path }
+
+func (j Journal) lockFile() string {
+	return filepath.Join(filepath.Dir(j.path), "."+filepath.Base(j.path)+".lock")
+}
+
+// Read reads the entries; a file that is not there has none. A last line that was torn
+// is no entry. The error is of type [job.Faults].
+func (j Journal) Read() ([]Entry, error) {
+	entries, _, err := j.read()
+	return entries, err
+}
+
+// read returns the entries and how many bytes they take.
+func (j Journal) read() (entries []Entry, ends []int64, err error) {
+	data, err := os.ReadFile(j.path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, nil, nil
+	}
+	if err != nil {
+		return nil, nil, j.cannot("read", err)
+	}
+	end := int64(0)
+	for rest := data; len(rest) > 0; {
+		line, behind, whole := bytes.Cut(rest, []byte("\n"))
+		if !whole {
+			break // torn
+		}
+		var e Entry
+		d := json.NewDecoder(bytes.NewReader(line))
+		d.DisallowUnknownFields()
+		if err := d.Decode(&e); err != nil || e.Number != len(entries)+1 || len(e.Did) == 0 {
+			return nil, nil, job.Faults{{File: j.path, Line: len(entries) + 1, Cause: "the line is not as it was written",
+				Remedy: "put back a copy of the file, or delete this line and those behind it"}}
+		}
+		end += int64(len(line)) + 1
+		entries, ends = append(entries, e), append(ends, end)
+		rest = behind
+	}
+	return entries, ends, nil
+}
+
+// Add adds what next says, which is asked while no other program can add anything; its
+// Number follows. It waits for others until ctx ends. If next has an error nothing is
+// written. When Add returns without an error the entry is on the disk. Errors but for
+// those of next are of type [job.Faults].
+func (j Journal) Add(ctx context.Context, next func(before []Entry) (Entry, error)) (Entry, error) {
+	var added Entry
+	err := j.locked(ctx, func() error {
+		before, ends, err := j.read()
+		if err != nil {
+			return err
+		}
+		if added, err = next(before); err != nil {
+			return err
+		}
+		added.Number = len(before) + 1
+		line, err := json.Marshal(added)
+		if err != nil {
+			panic("journal: an entry that is no JSON: " + err.Error())
+		}
+		if err := durable.Append(j.path, last(ends), append(line, '\n')); err != nil {
+			return j.cannot("written", err)
+		}
+		return nil
+	})
+	return added, err
+}
+
+// Undo takes the last entry off and returns it: the file is byte for byte what it was
+// before; without an entry there is none. The error is of type [job.Faults].
+func (j Journal) Undo(ctx context.Context) (Entry, error) {
+	var undone Entry
+	nothing := job.Faults{{File: j.path, Cause: "there is nothing to take back", Remedy: "what is done is told there first"}}
+	if _, err := os.Stat(j.path); errors.Is(err, fs.ErrNotExist) {
+		return undone, nothing
+	}
+	err := j.locked(ctx, func() error {
+		entries, ends, err := j.read()
+		if err != nil {
+			return err
+		}
+		n := len(entries)
+		if n == 0 {
+			return nothing
+		}
+		undone = entries[n-1]
+		if n == 1 {
+			err = durable.Remove(j.path)
+		} else {
+			err = durable.Truncate(j.path, ends[n-2])
+		}
+		if err != nil {
+			return j.cannot("written", err)
+		}
+		return nil
+	})
+	return undone, err
+}
+
+func last(ends []int64) int64 {
+	if len(ends) == 0 {
+		return 0
+	}
+	return ends[len(ends)-1]
+}
+
+func (j Journal) locked(ctx context.Context, do func() error) error {
+	wrong := error(nil) // of what was done, which is no trouble with the lock
+	err := durable.Locked(ctx, j.lockFile(), func() error {
+		wrong = do()
+		return nil
+	})
+	switch {
+	case errors.Is(err, durable.ErrBusy):
+		return job.Faults{{File: j.path, Cause: "another program is writing to it", Remedy: "wait until it has ended, and try again; nothing was changed"}}
+	case err != nil:
+		return j.cannot("locked", err)
+	}
+	return wrong
+}
+
+func (j Journal) cannot(what string, err error) error {
+	var of *fs.PathError
+	if errors.As(err, &of) {
+		err = of.Err
+	}
+	return job.Faults{{File: j.path, Cause: fmt.Sprintf("cannot be %s (%v)", what, err), Remedy: "nothing was changed; look at the folder and its permissions"}}
+}
