@@ -3,6 +3,7 @@ package job
 import (
 	"errors"
 	"fmt"
+	"regexp"
 	"math/big"
 	"strconv"
 	"strings"
@@ -166,9 +167,12 @@ func names(v value) ([]string, problem) {
 	return all, problem{}
 }
 
+// counter tells which of several tables is meant: "case.bay 1.opening 2".
+var counter = regexp.MustCompile(` \d+`)
+
 // tables reads the tables of a [[name]], as far as they can be read.
 func tables(name string, v value) ([]*table, problem) {
-	remedy := fmt.Sprintf("begin each with [[%s]], in two pairs of brackets", name)
+	remedy := fmt.Sprintf("begin each with [[%s]], in two pairs of brackets", counter.ReplaceAllString(name, ""))
 	if v.kind == group {
 		return []*table{v.table}, problem{"is a single table", remedy}
 	}

@@ -41,6 +41,9 @@ func (r Rack) Change(ctx context.Context, c Change) (Done, error) {
 	if c.Date != "" && !job.IsDay(c.Date) {
 		panic("rack: a date that is none: " + c.Date)
 	}
+	if len(c.Take) > 0 && !r.begun() {
+		return Done{}, r.none() // not even a lock is left behind
+	}
 	var made Done
 	err := r.locked(ctx, func(s *standing) error {
 		if c.Plan != "" {
@@ -160,6 +163,9 @@ func (r Rack) confirm(after string, before *job.Rack, gone []int, added []stock.
 // Restore makes the file what it was after a change; 0 is before the first.
 // The error is of type [job.Faults].
 func (r Rack) Restore(ctx context.Context, number int, date string) (Done, error) {
+	if !r.begun() {
+		return Done{}, r.none()
+	}
 	var made Done
 	err := r.locked(ctx, func(s *standing) error {
 		if last := s.past.last(); number < 0 || number > last {
@@ -177,6 +183,9 @@ func (r Rack) Restore(ctx context.Context, number int, date string) (Done, error
 // Undo takes the last change back, an edit by hand included, and the next time
 // the one before. It returns that change too. The error is of type [job.Faults].
 func (r Rack) Undo(ctx context.Context, date string) (made Done, undone Entry, err error) {
+	if !r.begun() {
+		return Done{}, Entry{}, r.none()
+	}
 	err = r.locked(ctx, func(s *standing) error {
 		if err := s.noteEdit(date); err != nil {
 			return err

@@ -41,9 +41,24 @@ func (r Rack) hidden(end string) string {
 // Read reads what is on hand. The error is of type [job.Faults].
 func (r Rack) Read() (*job.Rack, error) {
 	if _, err := os.Stat(r.path); errors.Is(err, fs.ErrNotExist) {
-		return nil, r.fault("", "there is no such rack", "name its file with --rack, or begin one with sawbill rack add")
+		return nil, r.none()
 	}
 	return job.ReadRack(r.path)
+}
+
+// none tells that there is no rack.
+func (r Rack) none() error {
+	return r.fault("", "there is no such rack", "name its file with --rack, or begin one with sawbill rack add")
+}
+
+// begun reports whether there is a rack, or was one.
+func (r Rack) begun() bool {
+	for _, file := range []string{r.path, r.history()} {
+		if _, err := os.Stat(file); !errors.Is(err, fs.ErrNotExist) {
+			return true
+		}
+	}
+	return false
 }
 
 // fault is one thing that is wrong with the rack.

@@ -470,3 +470,21 @@ func BenchmarkChange(b *testing.B) {
 		})
 	}
 }
+
+// Nothing can be taken of a rack that is not there, and nothing is left of the attempt.
+func TestWhereThereIsNoRackNothingIsLeftBehind(t *testing.T) {
+	folder := t.TempDir()
+	r := rack.At(filepath.Join(folder, "rack.toml"))
+	if _, err := r.Change(t.Context(), rack.Change{Take: []string{"R1"}, Date: today}); err == nil || !strings.Contains(err.Error(), "no such rack") {
+		t.Error(err)
+	}
+	if _, _, err := r.Undo(t.Context(), today); err == nil || !strings.Contains(err.Error(), "no such rack") {
+		t.Error(err)
+	}
+	if _, err := r.Restore(t.Context(), 0, today); err == nil || !strings.Contains(err.Error(), "no such rack") {
+		t.Error(err)
+	}
+	if there, err := os.ReadDir(folder); err != nil || len(there) > 0 {
+		t.Error(there, err)
+	}
+}

@@ -1,0 +1,97 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"sawbill/nest/progress"
+)
+
+// Every example job is planned, spoiled at random, planned anew, and again: all is
+// written and read back, and what is shown of the rest are its own marks.
+func TestTheRestOfEveryExampleIsPlanned(t *testing.T) {
+	paths, err := filepath.Glob("../../testdata/jobs/*.toml")
+	if err != nil || len(paths) == 0 {
+		t.Fatal(paths, err)
+	}
+	for _, path := range paths {
+		t.Run(filepath.Base(path), func(t *testing.T) {
+			path, err := filepath.Abs(path)
+			if err != nil {
+				t.Fatal(err)
+			}
+			t.Chdir(t.TempDir())
+			said(t, "plan", path, "-o", "a-plan", "--iterations", "200", "--quiet")
+			folder := "a-plan"
+			for round := range uint64(3) {
+				before, err := folderAt(folder)
+				if err != nil {
+					t.Fatal(err)
+				}
+				spoilAtRandom(t, before, rand.New(rand.NewPCG(round, 4)))
+				if before, err = folderAt(folder); err != nil {
+					t.Fatal(err)
+				}
+				out := said(t, "recut", folder, "--iterations", "200", "--quiet")
+				if strings.Contains(out, "there is no rest") {
+					return
+				}
+				folder = nextFolder(folder)
+				after, err := folderAt(folder)
+				if err != nil {
+					t.Fatal(err)
+				}
+				marks := map[string]string{}
+				for _, b := range before.Plan.Bill {
+					marks[b.Mark] = b.Part.Name
+				}
+				for _, b := range after.Plan.Bill {
+					if was, there := marks[b.Mark]; there && was != b.Part.Name {
+						t.Errorf("%s is the mark of %q and was that of %q", b.Mark, b.Part.Name, was)
+					}
+				}
+				for _, name := range []string{"plan.pdf", "plan.html", "plan.json", "cutting-bill.csv"} {
+					if data, err := os.ReadFile(filepath.Join(folder, name)); err != nil || len(data) == 0 {
+						t.Errorf("%s: %v", name, err)
+					}
+				}
+			}
+		})
+	}
+}
+
+// said runs the program and returns what it says; it must write a plan.
+func said(t *testing.T, args ...string) string {
+	t.Helper()
+	var out bytes.Buffer
+	if status := run(args, &out, &out); status != exitDone && status != exitIncomplete {
+		t.Fatalf("%s: status %d: %s", strings.Join(args, " "), status, out.String())
+	}
+	return out.String()
+}
+
+// spoilAtRandom tells of some cuts, and of blanks of them that are no good.
+func spoilAtRandom(t *testing.T, f *planFolder, random *rand.Rand) {
+	t.Helper()
+	tell := func(word, value string) {
+		f.tell(t.Context(), []progress.Event{{Word: word, Value: value}}, "2026-03-05") // or not, if it cannot be
+	}
+	for i, l := range f.Plan.Layouts {
+		switch random.IntN(3) {
+		case 0:
+			tell("cut", fmt.Sprint(i+1))
+		case 1:
+			tell("cut", fmt.Sprintf("%d/%d:%d", i+1, 1+random.IntN(l.Repeat), 1+random.IntN(9)))
+		}
+	}
+	for range 3 {
+		b := f.Plan.Bill[random.IntN(len(f.Plan.Bill))]
+		tell("spoiled", fmt.Sprintf("%s=%s x %s mm", b.Mark, (b.Length * 3 / 4).Decimal(), b.Width.Decimal()))
+		tell("lost", f.Plan.Bill[random.IntN(len(f.Plan.Bill))].Mark)
+	}
+}
