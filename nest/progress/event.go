@@ -3,6 +3,8 @@ package progress
 import (
 	"fmt"
 	"strings"
+
+	"sawbill/stock"
 )
 
 // Event is something that happened, as it is said: a word and a value.
@@ -56,4 +58,12 @@ func (s *State) Tell(e Event) error {
 		return s.miss(e.Value)
 	}
 	return Wrong{fmt.Sprintf("%q is nothing that can happen", e.Word), "say " + strings.Join(Words, ", ")}
+}
+
+// unknown tells of a name that is none of those known.
+func unknown(what, name string, known []string, remedy string) error {
+	if near, ok := stock.Nearest(name, known); ok {
+		remedy = fmt.Sprintf("did you mean %q?", near)
+	}
+	return Wrong{fmt.Sprintf("there is no %s %q", what, name), remedy}
 }

@@ -72,8 +72,10 @@ func (s *State) Lacks() bool {
 		open[i] = b.Open
 	}
 	for _, p := range s.Pieces("") {
-		if p.Layout >= 0 {
-			count(p.Root, open, p.Stock.Count)
+		for _, n := range p.Root.Leaves() {
+			if n.Use == cutplan.Part {
+				open[n.Blank] -= p.Stock.Count
+			}
 		}
 	}
 	for _, n := range open {
@@ -82,16 +84,6 @@ func (s *State) Lacks() bool {
 		}
 	}
 	return false
-}
-
-// count takes the blanks of n, so many of it, off those that are open.
-func count(n cutplan.Node, open []int, times int) {
-	if n.Use == cutplan.Part {
-		open[n.Blank] -= times
-	}
-	for _, c := range n.Children {
-		count(c, open, times)
-	}
 }
 
 // Done reports whether everything of the plan is cut and good.
