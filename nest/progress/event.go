@@ -14,6 +14,7 @@ import (
 //	cut 2/1:3-7    cuts 3 to 7 of it are made, and those that they cannot be made without
 //	good C=2       two more of blank C are good, wherever they came from
 //	spoiled C      one C is no good; "C=590 x 300 mm" tells what can be used of it
+//	spoiled C:2    two parts of those in the blanks C are no good, the others are
 //	lost C         one C is not there
 //	missing NAME   one piece of a stock that was to be cut is not there; "NAME=2": two
 //

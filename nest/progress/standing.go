@@ -10,6 +10,9 @@ type Blank struct {
 	Lost    int
 	Good    int // those that are there and can be used
 	Open    int // still wanted
+	// Bad are parts that are no good, of blanks that hold several and are good but for
+	// them; Parts are those wanted that the good blanks give.
+	Bad, Parts int
 }
 
 // Blanks tells how each blank stands, in the order of the bill.
@@ -26,7 +29,10 @@ func (s *State) Blanks() []Blank {
 	for i, b := range s.plan.Bill {
 		t := s.blanks[i]
 		good := cut[i] - t.spoiled - t.lost + t.good
-		all[i] = Blank{b, cut[i], t.spoiled, t.lost, good, max(0, b.Count-good)}
+		all[i] = Blank{
+			Blank: b, Cut: cut[i], Spoiled: t.spoiled, Lost: t.lost, Good: good, Open: max(0, b.Count-good),
+			Bad: t.bad, Parts: min(good*b.Holds(), good*b.Gang*b.Layers-t.bad),
+		}
 	}
 	return all
 }
@@ -70,6 +76,9 @@ func (s *State) Lacks() bool {
 	open := make([]int, len(s.plan.Bill))
 	for i, b := range s.Blanks() {
 		open[i] = b.Open
+		if b.Parts+b.Open*b.Holds() < b.Count*b.Holds() {
+			return true
+		}
 	}
 	for _, p := range s.Pieces("") {
 		for _, n := range p.Root.Leaves() {
@@ -89,7 +98,7 @@ func (s *State) Lacks() bool {
 // Done reports whether everything of the plan is cut and good.
 func (s *State) Done() bool {
 	for _, b := range s.Blanks() {
-		if b.Open > 0 {
+		if b.Parts < b.Count*b.Holds() {
 			return false
 		}
 	}

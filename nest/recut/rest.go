@@ -165,7 +165,7 @@ func (r *rest) want(plan *cutplan.Plan, standing []progress.Blank) {
 			if b.Part.Name != part.Name {
 				continue
 			}
-			had += standing[i].Good * b.Holds()
+			had += standing[i].Parts
 			coming += planned[i] * b.Holds()
 			if planned[i] > 0 {
 				at[i] = len(r.bill)
