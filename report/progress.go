@@ -3,9 +3,13 @@ package report
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
+	"strings"
 
+	"sawbill/nest/cutplan"
 	"sawbill/nest/progress"
+	"sawbill/stock"
 )
 
 // Progress writes how far a plan has come: each layout that is not done, and each blank
@@ -15,7 +19,37 @@ func Progress(to io.Writer, s *progress.State, code string, o Options) error {
 	w.line("%s, plan %s: %s", title(s.Plan()), code, standing(s))
 	w.listing("Still to cut", layoutsToCut(s))
 	w.listing("Blanks", blanksOpen(s, o))
+	w.listing("Lying there", lying(s, code, o))
 	return w.err
+}
+
+// lying lists the pieces that cuts have left, by the names that a plan of the rest has
+// for them.
+func lying(s *progress.State, code string, o Options) listing {
+	l := listing{columns: []heading{{"piece", words}, {"size" + unit(o.Ruler), sizes}, {"material", words}, {"for", words}}}
+	for _, p := range s.Pieces(code) {
+		purpose := "kept"
+		switch p.Kind {
+		case progress.Whole:
+			continue
+		case progress.Unfinished:
+			var marks []string
+			for _, n := range p.Root.Leaves() {
+				if n.Use == cutplan.Part && !slices.Contains(marks, s.Plan().Bill[n.Blank].Mark) {
+					marks = append(marks, s.Plan().Bill[n.Blank].Mark)
+				}
+			}
+			purpose = "blanks " + strings.Join(marks, ", ")
+		case progress.Scrap:
+			purpose = "smaller blanks"
+		case progress.Leftover:
+			if p.Stock.Next == stock.NextAsSaid {
+				continue // whole, and never to be cut
+			}
+		}
+		l.add(p.Stock.Name, stockSize(p.Stock, o.Ruler), p.Stock.Material, purpose)
+	}
+	return l
 }
 
 // standing is how far it has come in one sentence.
@@ -53,11 +87,11 @@ func layoutsToCut(s *progress.State) listing {
 
 func blanksOpen(s *progress.State, o Options) listing {
 	l := listing{columns: []heading{
-		{"mark", marks}, {"part", words}, {"blank" + unit(o.Ruler), sizes}, {"wanted", figures}, {"good", figures}, {"spoiled", figures}, {"lost", figures}, {"open", figures},
+		{"mark", marks}, {"part", words}, {"blank" + unit(o.Ruler), sizes}, {"wanted", figures}, {"good", figures}, {"spoiled", figures}, {"lost", figures}, {"parts spoiled", figures}, {"open", figures},
 	}}
 	for _, b := range s.Blanks() {
-		if b.Open+b.Spoiled+b.Lost > 0 {
-			l.add(b.Mark, b.Name(), blankSize(b.Blank, o.Ruler), strconv.Itoa(b.Count), strconv.Itoa(b.Good), some(b.Spoiled), some(b.Lost), some(b.Open))
+		if b.Open+b.Spoiled+b.Lost+b.Bad > 0 {
+			l.add(b.Mark, b.Name(), blankSize(b.Blank, o.Ruler), strconv.Itoa(b.Count), strconv.Itoa(b.Good), some(b.Spoiled), some(b.Lost), some(b.Bad), some(b.Open))
 		}
 	}
 	return l.withoutEmpty()

@@ -4,9 +4,6 @@ import (
 	"bytes"
 	"context"
 	"fmt"
-	"os"
-	"os/signal"
-	"syscall"
 
 	"github.com/spf13/pflag"
 
@@ -94,21 +91,13 @@ func compareStock(in *invocation) (int, error) {
 }
 
 // choices compares within the limits.
-func (in *invocation) choices(file *job.File) (*choice.Comparison, error) {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
-	defer stop()
-	limited := ctx
-	if in.iterations == 0 {
-		var cancel context.CancelFunc
-		limited, cancel = context.WithTimeout(ctx, in.limit)
-		defer cancel()
-	}
-	made, err := choice.Compare(limited, file.Job, choice.Options{
-		Seed: in.seed, Iterations: in.iterations, Worth: int64(file.Worth),
-		Density: func(material string) float64 { return float64(file.Densities[material]) },
+func (in *invocation) choices(file *job.File) (made *choice.Comparison, err error) {
+	err = in.search("these are the best plans found so far", func(ctx context.Context) error {
+		made, err = choice.Compare(ctx, file.Job, choice.Options{
+			Seed: in.seed, Iterations: in.iterations, Worth: int64(file.Worth),
+			Density: func(material string) float64 { return float64(file.Densities[material]) },
+		})
+		return err
 	})
-	if err == nil && ctx.Err() != nil {
-		fmt.Fprintln(in.stderr, "interrupted: these are the best plans found so far")
-	}
 	return made, err
 }

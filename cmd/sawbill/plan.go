@@ -3,11 +3,8 @@ package main
 import (
 	"context"
 	"fmt"
-	"os"
-	"os/signal"
 	"path/filepath"
 	"strings"
-	"syscall"
 
 	"github.com/spf13/pflag"
 
@@ -81,23 +78,13 @@ func pictureName(i int) string { return fmt.Sprintf("layout-%02d.svg", i+1) }
 func elevationName(view string) string { return "elevation-" + view + ".svg" }
 
 // solve plans the job within the limits, telling of the progress.
-func (in *invocation) solve(file *job.File) (*cutplan.Plan, error) {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
-	defer stop()
-	limited := ctx
-	if in.iterations == 0 {
-		var cancel context.CancelFunc
-		limited, cancel = context.WithTimeout(ctx, in.limit)
-		defer cancel()
-	}
-	progress := in.statusLine()
-	made, err := cutplan.Make(limited, file.Job, cutplan.Options{
-		Seed: in.seed, Iterations: in.iterations, Progress: progress.show,
+func (in *invocation) solve(file *job.File) (made *cutplan.Plan, err error) {
+	shown := in.statusLine()
+	err = in.search("this is the best plan found so far", func(ctx context.Context) error {
+		made, err = cutplan.Make(ctx, file.Job, cutplan.Options{Seed: in.seed, Iterations: in.iterations, Progress: shown.show})
+		shown.end()
+		return err
 	})
-	progress.end()
-	if err == nil && ctx.Err() != nil {
-		fmt.Fprintln(in.stderr, "interrupted: this is the best plan found so far")
-	}
 	return made, err
 }
 

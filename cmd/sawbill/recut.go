@@ -6,12 +6,10 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
-	"os/signal"
 	"path/filepath"
 	"slices"
 	"strconv"
 	"strings"
-	"syscall"
 
 	"github.com/spf13/pflag"
 
@@ -88,22 +86,14 @@ func (in *invocation) recut(missing []string) (int, error) {
 }
 
 // solveRest plans within the limits, telling of the progress.
-func (in *invocation) solveRest(before *planFolder, o recut.Options) (*recut.Result, error) {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
-	defer stop()
-	limited := ctx
-	if in.iterations == 0 {
-		var cancel context.CancelFunc
-		limited, cancel = context.WithTimeout(ctx, in.limit)
-		defer cancel()
-	}
+func (in *invocation) solveRest(before *planFolder, o recut.Options) (made *recut.Result, err error) {
 	shown := in.statusLine()
 	o.Options = cutplan.Options{Seed: in.seed, Iterations: in.iterations, Progress: shown.show}
-	made, err := recut.Make(limited, before.state, o)
-	shown.end()
-	if err == nil && ctx.Err() != nil {
-		fmt.Fprintln(in.stderr, "interrupted: this is the best plan found so far")
-	}
+	err = in.search("this is the best plan found so far", func(ctx context.Context) error {
+		made, err = recut.Make(ctx, before.state, o)
+		shown.end()
+		return err
+	})
 	return made, err
 }
 

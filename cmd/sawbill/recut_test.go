@@ -91,7 +91,7 @@ func spoilAtRandom(t *testing.T, f *planFolder, random *rand.Rand) {
 	}
 	for range 3 {
 		b := f.Plan.Bill[random.IntN(len(f.Plan.Bill))]
-		tell("spoiled", fmt.Sprintf("%s=%s x %s mm", b.Mark, (b.Length * 3 / 4).Decimal(), b.Width.Decimal()))
+		tell("spoiled", fmt.Sprintf("%s=%s x %s mm", b.Mark, (b.Length*3/4).Decimal(), b.Width.Decimal()))
 		tell("lost", f.Plan.Bill[random.IntN(len(f.Plan.Bill))].Mark)
 	}
 }

@@ -1,6 +1,10 @@
 package cutplan
 
-import "sawbill/stock"
+import (
+	"slices"
+
+	"sawbill/stock"
+)
 
 // Use is what becomes of a node.
 type Use int
@@ -40,4 +44,41 @@ type Node struct {
 	Children      []Node // of a split: in order from the reference edge or end, a kerf between
 	Blank         int    // of a part: index into Plan.Bill
 	Turned        bool   // of a part: its length lies along Y
+}
+
+// Leaves lists the parts, offcuts and waste of l in the order in which they
+// lie in its tree.
+func (l Layout) Leaves() []Node { return l.Root.Leaves() }
+
+// Leaves lists the parts, offcuts and waste of n.
+func (n Node) Leaves() []Node { return leaves(nil, n) }
+
+func leaves(list []Node, n Node) []Node {
+	if n.Use != Split {
+		return append(list, n)
+	}
+	for _, c := range n.Children {
+		list = leaves(list, c)
+	}
+	return list
+}
+
+// Moved is n elsewhere, in a tree of its own.
+func (n Node) Moved(x, y stock.Length) Node {
+	n.X, n.Y = n.X+x, n.Y+y
+	n.Children = slices.Clone(n.Children)
+	for i, c := range n.Children {
+		n.Children[i] = c.Moved(x, y)
+	}
+	return n
+}
+
+// Renumber changes the tree of n to another bill, in which blank i is at[i].
+func (n *Node) Renumber(at []int) {
+	if n.Use == Part {
+		n.Blank = at[n.Blank]
+	}
+	for i := range n.Children {
+		n.Children[i].Renumber(at)
+	}
 }

@@ -59,7 +59,7 @@ func (p *Plan) reblank(marked bool) {
 		}
 	}
 	for i := range p.Layouts {
-		renumber(&p.Layouts[i].Root, at)
+		p.Layouts[i].Root.Renumber(at)
 	}
 	for i := range p.Cover.Uncovered {
 		p.Cover.Uncovered[i].Blank = at[p.Cover.Uncovered[i].Blank]
@@ -75,13 +75,4 @@ func givesOne(job stock.Job, p stock.Part) bool {
 	p.Resaw = false
 	_, found := job.RoughFor(p.Blank(stock.Board))
 	return found
-}
-
-func renumber(n *Node, at []int) {
-	if n.Use == Part {
-		n.Blank = at[n.Blank]
-	}
-	for i := range n.Children {
-		renumber(&n.Children[i], at)
-	}
 }

@@ -115,17 +115,3 @@ func (p *Plan) Thicknesses() [][]stock.Length {
 	}
 	return all
 }
-
-// Leaves lists the parts, offcuts and waste of l in the order in which they
-// lie in its tree.
-func (l Layout) Leaves() []Node { return leaves(nil, l.Root) }
-
-func leaves(list []Node, n Node) []Node {
-	if n.Use != Split {
-		return append(list, n)
-	}
-	for _, c := range n.Children {
-		list = leaves(list, c)
-	}
-	return list
-}

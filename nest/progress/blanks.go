@@ -5,8 +5,6 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
-
-	"sawbill/stock"
 )
 
 // good notes blanks that are there though no cut of the plan gave them: "C", "C=2".
@@ -61,11 +59,7 @@ func (s *State) blank(name string, has func(Blank) bool) (int, error) {
 	for _, b := range s.plan.Bill {
 		known = append(known, b.Part.Name)
 	}
-	remedy := "take a mark or a part of the plan"
-	if near, ok := stock.Nearest(name, known); ok {
-		remedy = fmt.Sprintf("did you mean %q?", near)
-	}
-	return 0, Wrong{fmt.Sprintf("there is no blank %q", name), remedy}
+	return 0, unknown("blank", name, known, "take a mark or a part of the plan")
 }
 
 var errShort = errors.New("fewer than asked for")

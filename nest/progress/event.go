@@ -3,6 +3,8 @@ package progress
 import (
 	"fmt"
 	"strings"
+
+	"sawbill/stock"
 )
 
 // Event is something that happened, as it is said: a word and a value.
@@ -12,6 +14,7 @@ import (
 //	cut 2/1:3-7    cuts 3 to 7 of it are made, and those that they cannot be made without
 //	good C=2       two more of blank C are good, wherever they came from
 //	spoiled C      one C is no good; "C=590 x 300 mm" tells what can be used of it
+//	spoiled C:2    two parts of those in the blanks C are no good, the others are
 //	lost C         one C is not there
 //	missing NAME   one piece of a stock that was to be cut is not there; "NAME=2": two
 //
@@ -56,4 +59,12 @@ func (s *State) Tell(e Event) error {
 		return s.miss(e.Value)
 	}
 	return Wrong{fmt.Sprintf("%q is nothing that can happen", e.Word), "say " + strings.Join(Words, ", ")}
+}
+
+// unknown tells of a name that is none of those known.
+func unknown(what, name string, known []string, remedy string) error {
+	if near, ok := stock.Nearest(name, known); ok {
+		remedy = fmt.Sprintf("did you mean %q?", near)
+	}
+	return Wrong{fmt.Sprintf("there is no %s %q", what, name), remedy}
 }

@@ -23,11 +23,7 @@ func (s *State) miss(said string) error {
 		for _, l := range s.plan.Layouts {
 			all = append(all, l.Stock.Name)
 		}
-		remedy := "take a stock that the plan cuts"
-		if near, ok := stock.Nearest(name, all); ok {
-			remedy = fmt.Sprintf("did you mean %q?", near)
-		}
-		return Wrong{fmt.Sprintf("there is no stock %q", name), remedy}
+		return unknown("stock", name, all, "take a stock that the plan cuts")
 	}
 	gone, absent := s.uncut(name, count)
 	if gone == nil {

@@ -119,7 +119,7 @@ func (s *State) begun(code string, layout, copy int) []Piece {
 		p.Stock.Trim, p.Stock.Sawn = 0, t
 		p.Stock.Length, p.Stock.Width = l.Root.Length+t.NearEnd+t.FarEnd, l.Root.Width+t.NearEdge+t.FarEdge
 		p.Stock.Next = stock.NextAny
-		p.Root = moved(l.Root, t.NearEnd-x, t.NearEdge-y)
+		p.Root = l.Root.Moved(t.NearEnd-x, t.NearEdge-y)
 		s.owned(&p)
 		all = append(all, p)
 	}
@@ -195,16 +195,6 @@ func (sp Spoiled) piece(name string) Piece {
 		s.Thickness = sp.Left.Thickness
 	}
 	return Piece{Kind: Scrap, Stock: s, Layout: -1, Blank: sp.Blank, Root: cutplan.Node{Length: s.Length, Width: s.Width, Use: cutplan.Waste}}
-}
-
-// moved is n elsewhere.
-func moved(n cutplan.Node, x, y stock.Length) cutplan.Node {
-	n.X, n.Y = n.X+x, n.Y+y
-	n.Children = slices.Clone(n.Children)
-	for i, c := range n.Children {
-		n.Children[i] = moved(c, x, y)
-	}
-	return n
 }
 
 // Called reports whether s is of a name, bought or not, or of the material of a name,

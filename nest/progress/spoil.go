@@ -2,6 +2,7 @@ package progress
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"sawbill/nest/cutplan"
@@ -10,6 +11,9 @@ import (
 
 // spoil notes a blank that is no good: "C", "C=590 x 300 mm".
 func (s *State) spoil(said string) error {
+	if name, parts, some := cutLast(said, ":"); some {
+		return s.spoilParts(strings.TrimSpace(name), parts)
+	}
 	name, size, some := cutLast(said, "=")
 	i, err := s.atHand(strings.TrimSpace(name), 1)
 	if err != nil {
@@ -27,6 +31,27 @@ func (s *State) spoil(said string) error {
 	}
 	s.blanks[i].spoiled++
 	s.Spoiled = append(s.Spoiled, sp)
+	return nil
+}
+
+// spoilParts notes parts that are no good, of those in blanks that hold several.
+func (s *State) spoilParts(name, said string) error {
+	count, err := strconv.Atoi(strings.TrimSpace(said))
+	if err != nil || count < 1 {
+		return Wrong{fmt.Sprintf("%q is no count", said), `give a whole number of parts, as in "` + name + `:1"`}
+	}
+	i, err := s.atHand(name, 1)
+	if err != nil {
+		return err
+	}
+	b := s.Blanks()[i]
+	switch each := b.Gang * b.Layers; {
+	case each == 1:
+		return Wrong{fmt.Sprintf("blank %s is one part", b.Mark), "say --spoiled " + b.Mark}
+	case count > b.Good*each-b.Bad:
+		return Wrong{fmt.Sprintf("of the parts in blanks %s (%s) %d are good", b.Mark, b.Part.Name, b.Good*each-b.Bad), "give a smaller number"}
+	}
+	s.blanks[i].bad += count
 	return nil
 }
 

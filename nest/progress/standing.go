@@ -10,6 +10,9 @@ type Blank struct {
 	Lost    int
 	Good    int // those that are there and can be used
 	Open    int // still wanted
+	// Bad are parts that are no good, of blanks that hold several and are good but for
+	// them; Parts are those wanted that the good blanks give.
+	Bad, Parts int
 }
 
 // Blanks tells how each blank stands, in the order of the bill.
@@ -26,7 +29,10 @@ func (s *State) Blanks() []Blank {
 	for i, b := range s.plan.Bill {
 		t := s.blanks[i]
 		good := cut[i] - t.spoiled - t.lost + t.good
-		all[i] = Blank{b, cut[i], t.spoiled, t.lost, good, max(0, b.Count-good)}
+		all[i] = Blank{
+			Blank: b, Cut: cut[i], Spoiled: t.spoiled, Lost: t.lost, Good: good, Open: max(0, b.Count-good),
+			Bad: t.bad, Parts: min(good*b.Holds(), good*b.Gang*b.Layers-t.bad),
+		}
 	}
 	return all
 }
@@ -70,10 +76,15 @@ func (s *State) Lacks() bool {
 	open := make([]int, len(s.plan.Bill))
 	for i, b := range s.Blanks() {
 		open[i] = b.Open
+		if b.Parts+b.Open*b.Holds() < b.Count*b.Holds() {
+			return true
+		}
 	}
 	for _, p := range s.Pieces("") {
-		if p.Layout >= 0 {
-			count(p.Root, open, p.Stock.Count)
+		for _, n := range p.Root.Leaves() {
+			if n.Use == cutplan.Part {
+				open[n.Blank] -= p.Stock.Count
+			}
 		}
 	}
 	for _, n := range open {
@@ -84,20 +95,10 @@ func (s *State) Lacks() bool {
 	return false
 }
 
-// count takes the blanks of n, so many of it, off those that are open.
-func count(n cutplan.Node, open []int, times int) {
-	if n.Use == cutplan.Part {
-		open[n.Blank] -= times
-	}
-	for _, c := range n.Children {
-		count(c, open, times)
-	}
-}
-
 // Done reports whether everything of the plan is cut and good.
 func (s *State) Done() bool {
 	for _, b := range s.Blanks() {
-		if b.Open > 0 {
+		if b.Parts < b.Count*b.Holds() {
 			return false
 		}
 	}

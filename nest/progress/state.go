@@ -28,7 +28,10 @@ type copied struct {
 }
 
 // tally counts what became of a blank.
-type tally struct{ spoiled, lost, good int }
+type tally struct {
+	spoiled, lost, good int
+	bad                 int // parts, in blanks that are good
+}
 
 // Spoiled is a blank that was cut and is no good.
 type Spoiled struct {

@@ -97,8 +97,8 @@ func (r *rest) onHandFirst(ctx context.Context, a attempt, o cutplan.Options) (a
 	wanted := r.wanted(a.anew)
 	leaves := r.leaves(a.anew, wanted)
 	there := r.stockFor(a.anew, leaves, false)
-	given, err := r.make(ctx, wanted, there, o)
-	if err != nil || given.Complete() || len(given.Layouts) == 0 || len(given.Estimates) > 0 {
+	given, err := r.make(ctx, r.byTheirRules(wanted, there), there, o)
+	if err != nil || len(given.Layouts) == 0 || len(given.Estimates) > 0 {
 		return a, err
 	}
 	for i, n := range placed(r.bill, given) {
@@ -119,6 +119,21 @@ func (r *rest) onHandFirst(ctx context.Context, a attempt, o cutplan.Options) (a
 		return b, nil
 	}
 	return a, err
+}
+
+// byTheirRules is what is wanted, but for blanks that without the offers could come from
+// stock from which they may not: a thick board serves where no thinner one is for sale.
+func (r *rest) byTheirRules(wanted []int, there []stock.Stock) []int {
+	without, with := r.job, r.job
+	without.Stock, with.Stock = there, slices.Concat(there, r.offers)
+	wanted = slices.Clone(wanted)
+	for i, b := range r.bill {
+		onHand := slices.DeleteFunc(with.Sources(b.Blank), func(k int) bool { return k >= len(there) })
+		if !slices.Equal(onHand, without.Sources(b.Blank)) {
+			wanted[i] = 0
+		}
+	}
+	return wanted
 }
 
 // placed counts the blanks of a bill that a plan cuts.

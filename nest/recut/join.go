@@ -20,17 +20,16 @@ func (r *rest) join(anew map[int]bool, leaves []leaf, made ...*cutplan.Plan) (*c
 	roots := make(map[int]cutplan.Node)
 	for i, piece := range r.pieces {
 		if !anew[i] {
-			roots[i] = moved(piece.Root, 0, 0)
-			root := roots[i]
-			renumber(&root, goesOn)
+			root := piece.Root.Moved(0, 0)
+			root.Renumber(goesOn)
 			roots[i] = root
 		}
 	}
 	var rest []cutplan.Layout
 	for k, m := range made {
 		for _, l := range m.Layouts {
-			l.Root = moved(l.Root, 0, 0)
-			renumber(&l.Root, isMade[k])
+			l.Root = l.Root.Moved(0, 0)
+			l.Root.Renumber(isMade[k])
 			if at := slices.IndexFunc(leaves, func(f leaf) bool { return f.stock.Name == l.Stock.Name }); at >= 0 {
 				f := leaves[at]
 				roots[f.piece] = grafted(roots[f.piece], f.path, l.Root)

@@ -65,18 +65,9 @@ func eachLeftover(n cutplan.Node, path []int, do func(n, parent cutplan.Node, pa
 // grafted is n with the node at a path replaced.
 func grafted(n cutplan.Node, path []int, by cutplan.Node) cutplan.Node {
 	if len(path) == 0 {
-		return moved(by, n.X-by.X, n.Y-by.Y)
+		return by.Moved(n.X-by.X, n.Y-by.Y)
 	}
 	n.Children = slices.Clone(n.Children)
 	n.Children[path[0]] = grafted(n.Children[path[0]], path[1:], by)
-	return n
-}
-
-func moved(n cutplan.Node, x, y stock.Length) cutplan.Node {
-	n.X, n.Y = n.X+x, n.Y+y
-	n.Children = slices.Clone(n.Children)
-	for i, c := range n.Children {
-		n.Children[i] = moved(c, x, y)
-	}
 	return n
 }

@@ -27,7 +27,7 @@ func happen(random *rand.Rand, s *progress.State, events int) {
 		l := plan.Layouts[at]
 		mark := plan.Bill[random.IntN(len(plan.Bill))].Mark
 		var e progress.Event
-		switch random.IntN(9) {
+		switch random.IntN(10) {
 		case 0:
 			e = progress.Event{Word: "cut", Value: fmt.Sprint(at + 1)}
 		case 1, 2, 3:
@@ -41,6 +41,8 @@ func happen(random *rand.Rand, s *progress.State, events int) {
 			e = progress.Event{Word: "lost", Value: mark}
 		case 7:
 			e = progress.Event{Word: "missing", Value: l.Stock.Name}
+		case 9:
+			e = progress.Event{Word: "spoiled", Value: mark + ":1"}
 		case 8:
 			e = progress.Event{Word: "good", Value: mark}
 		}
@@ -84,7 +86,7 @@ func TestWhatIsGoodAndTheRestAreTheJob(t *testing.T) {
 				}
 				good, most := map[string]int{}, map[string]int{} // most of a part that one blank holds
 				for _, b := range s.Blanks() {
-					good[b.Part.Name] += b.Good * b.Holds()
+					good[b.Part.Name] += b.Parts
 					most[b.Part.Name] = max(most[b.Part.Name], b.Holds())
 				}
 				coming := map[string]int{}

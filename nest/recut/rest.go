@@ -116,12 +116,12 @@ func toEdge(n, parent cutplan.Node) cutplan.Node {
 	return n
 }
 
+// count adds the blanks of n to those of each.
 func count(n cutplan.Node, of []int) {
-	if n.Use == cutplan.Part {
-		of[n.Blank]++
-	}
-	for _, c := range n.Children {
-		count(c, of)
+	for _, leaf := range n.Leaves() {
+		if leaf.Use == cutplan.Part {
+			of[leaf.Blank]++
+		}
 	}
 }
 
@@ -165,7 +165,7 @@ func (r *rest) want(plan *cutplan.Plan, standing []progress.Blank) {
 			if b.Part.Name != part.Name {
 				continue
 			}
-			had += standing[i].Good * b.Holds()
+			had += standing[i].Parts
 			coming += planned[i] * b.Holds()
 			if planned[i] > 0 {
 				at[i] = len(r.bill)
@@ -188,7 +188,7 @@ func (r *rest) want(plan *cutplan.Plan, standing []progress.Blank) {
 		}
 	}
 	for i := range r.pieces {
-		renumber(&r.pieces[i].Root, at)
+		r.pieces[i].Root.Renumber(at)
 		r.pieces[i].holds = make([]int, len(r.bill))
 		count(r.pieces[i].Root, r.pieces[i].holds)
 	}
@@ -220,15 +220,6 @@ func (r *rest) lack(b cutplan.Blank, first int, were []cutplan.Blank, next int) 
 func alike(a, b cutplan.Blank) bool {
 	return a.Part.Name == b.Part.Name && a.Length == b.Length && a.Width == b.Width && a.Thickness == b.Thickness &&
 		a.Gang == b.Gang && a.Layers == b.Layers && a.Spare == b.Spare
-}
-
-func renumber(n *cutplan.Node, at []int) {
-	if n.Use == cutplan.Part {
-		n.Blank = at[n.Blank]
-	}
-	for i := range n.Children {
-		renumber(&n.Children[i], at)
-	}
 }
 
 func (r *rest) stockOfPieces() []stock.Stock {

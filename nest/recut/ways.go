@@ -197,7 +197,7 @@ func goodOf(s *progress.State, part string) int {
 	n := 0
 	for _, b := range s.Blanks() {
 		if b.Part.Name == part {
-			n += b.Good * b.Holds()
+			n += b.Parts
 		}
 	}
 	return n

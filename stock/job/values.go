@@ -3,8 +3,8 @@ package job
 import (
 	"errors"
 	"fmt"
-	"regexp"
 	"math/big"
+	"regexp"
 	"strconv"
 	"strings"
 	"unicode"

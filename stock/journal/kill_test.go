@@ -1,21 +1,18 @@
 package journal_test
 
 import (
-	"bufio"
 	"context"
 	"fmt"
-	"io"
 	"math/rand/v2"
 	"os"
-	"os/exec"
 	"path/filepath"
-	"runtime"
 	"slices"
 	"strconv"
 	"strings"
 	"testing"
 	"time"
 
+	"sawbill/stock/internal/killed"
 	"sawbill/stock/journal"
 )
 
@@ -73,10 +70,7 @@ func TestKilledAtAnyInstantNothingIsLostOrHalfWritten(t *testing.T) {
 	if testing.Short() {
 		kills = 100
 	}
-	program, err := os.Executable()
-	if err != nil || runtime.GOOS == "js" || runtime.GOOS == "wasip1" {
-		t.Skip("no program can be started and killed here: ", err)
-	}
+	killed.SkipWhereNoneCanBe(t)
 	random := rand.New(rand.NewPCG(20, 26))
 	acknowledged, undone, torn := 0, 0, 0
 	for done := 0; done < kills; {
@@ -88,7 +82,7 @@ func TestKilledAtAnyInstantNothingIsLostOrHalfWritten(t *testing.T) {
 			heard, doubt := make(chan string), 0
 			for range writers {
 				seed, delay := random.Uint64()>>20, time.Duration(random.Int64N(int64(6*time.Millisecond)))
-				go func() { heard <- killed(t, program, path, seed, delay) }()
+				go func() { heard <- killed.Program(t, writerOf, path+"|"+strconv.FormatUint(seed, 10), 0, delay) }()
 			}
 			added, back := []string{}, []string{}
 			for range writers {
@@ -141,27 +135,4 @@ func TestKilledAtAnyInstantNothingIsLostOrHalfWritten(t *testing.T) {
 	if acknowledged < kills/4 {
 		t.Errorf("only %d entries were made: the test says little", acknowledged)
 	}
-}
-
-// killed starts a writer and kills it after its first words and a while; what it said.
-func killed(t *testing.T, program, path string, seed uint64, delay time.Duration) string {
-	c := exec.Command(program)
-	c.Env = append(os.Environ(), writerOf+"="+path+"|"+strconv.FormatUint(seed, 10))
-	out, err := c.StdoutPipe()
-	if err == nil {
-		err = c.Start()
-	}
-	if err != nil {
-		t.Error(err)
-		return ""
-	}
-	in := bufio.NewReader(out)
-	in.ReadString('\n') // ready
-	time.AfterFunc(delay, func() { c.Process.Kill() })
-	said, _ := io.ReadAll(in)
-	c.Wait()
-	if strings.Contains(string(said), "failed") || strings.Contains(string(said), "panic") {
-		t.Errorf("a writer says: %s", said)
-	}
-	return string(said)
 }

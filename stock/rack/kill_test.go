@@ -1,16 +1,12 @@
 package rack_test
 
 import (
-	"bufio"
 	"bytes"
 	"context"
 	"fmt"
-	"io"
 	"math/rand/v2"
 	"os"
-	"os/exec"
 	"path/filepath"
-	"runtime"
 	"slices"
 	"strconv"
 	"strings"
@@ -18,6 +14,7 @@ import (
 	"time"
 
 	"sawbill/stock"
+	"sawbill/stock/internal/killed"
 	"sawbill/stock/job"
 	"sawbill/stock/rack"
 )
@@ -104,40 +101,15 @@ type acknowledged struct {
 	sum    string
 }
 
-// killed lets writers change the rack and kills each at a random instant, within
+// killedWriters lets writers change the rack and kills each at a random instant, within
 // two spans of the beginning or of its first change. It returns what they said.
-func killed(t *testing.T, path string, random *rand.Rand, writers int, span time.Duration) []acknowledged {
+func killedWriters(t *testing.T, path string, random *rand.Rand, writers int, span time.Duration) []acknowledged {
 	t.Helper()
-	program, err := os.Executable()
-	if err != nil {
-		t.Skip("the test cannot start itself here: ", err)
-	}
 	heard := make(chan []acknowledged)
 	for range writers {
 		seed, changes, delay := random.Uint64(), random.IntN(2), time.Duration(random.Int64N(int64(2*span)))
 		go func() {
-			c := exec.Command(program)
-			c.Env = append(os.Environ(), writerOf+"="+path+"|"+strconv.FormatUint(seed, 10))
-			out, err := c.StdoutPipe()
-			if err == nil {
-				err = c.Start()
-			}
-			if err != nil {
-				t.Error(err)
-				heard <- nil
-				return
-			}
-			in := bufio.NewReader(out)
-			in.ReadString('\n') // ready
-			said := ""
-			for range changes {
-				line, _ := in.ReadString('\n')
-				said += line
-			}
-			time.AfterFunc(delay, func() { c.Process.Kill() })
-			rest, _ := io.ReadAll(in)
-			c.Wait()
-			heard <- told(t, said+string(rest))
+			heard <- told(t, killed.Program(t, writerOf, path+"|"+strconv.FormatUint(seed, 10), changes, delay))
 		}()
 	}
 	var all []acknowledged
@@ -149,10 +121,6 @@ func killed(t *testing.T, path string, random *rand.Rand, writers int, span time
 
 // told reads what a writer said; a last line that was torn says nothing.
 func told(t *testing.T, said string) []acknowledged {
-	if strings.Contains(said, "failed") || strings.Contains(said, "panic") {
-		t.Errorf("a writer says: %s", said)
-		return nil
-	}
 	var all []acknowledged
 	lines := strings.SplitAfter(said, "\n")
 	for _, line := range lines[:len(lines)-1] {
@@ -210,9 +178,7 @@ func TestKilledAtAnyInstantNothingIsLostOrHalfDone(t *testing.T) {
 	if testing.Short() {
 		kills = 100
 	}
-	if runtime.GOOS == "js" || runtime.GOOS == "wasip1" {
-		t.Skip("no program can be started and killed on ", runtime.GOOS)
-	}
+	killed.SkipWhereNoneCanBe(t)
 	random := rand.New(rand.NewPCG(20, 26))
 	span := spanOfChange(t)
 	made, stopped, edits := 0, 0, 0
@@ -223,7 +189,7 @@ func TestKilledAtAnyInstantNothingIsLostOrHalfDone(t *testing.T) {
 		for range each {
 			writers := 1 + random.IntN(2)
 			before := entries
-			fresh := killed(t, path, random, writers, span)
+			fresh := killedWriters(t, path, random, writers, span)
 			said = append(said, fresh...)
 			entries = checkAfterKill(t, path, said, byHand, before)
 			text, err := os.ReadFile(path)
