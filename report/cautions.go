@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"sawbill/nest/cutplan"
 	"sawbill/stock"
@@ -79,8 +80,27 @@ func cautionPage(b document, p *cutplan.Plan, o Options) {
 	}
 }
 
+// limitsUnsaid tells that no cut can be known to be beyond the saw.
+func limitsUnsaid(saw stock.Saw) string {
+	var keys []string
+	if saw.RipCapacity == 0 {
+		keys = append(keys, "rip_capacity")
+	}
+	if saw.CrosscutCapacity == 0 {
+		keys = append(keys, "crosscut_capacity")
+	}
+	if keys == nil {
+		return ""
+	}
+	return fmt.Sprintf("The job gives no %s: look whether your saw reaches, for no cut beyond it is marked.", strings.Join(keys, " and "))
+}
+
 func blocks(p *cutplan.Plan, o Options) []block {
-	all := []block{atTheSaw}
+	saw := atTheSaw
+	if said := limitsUnsaid(p.Job.Saw); said != "" {
+		saw.cautions = append(slices.Clone(saw.cautions), said)
+	}
+	all := []block{saw}
 	var sheets, boards, narrow, short bool
 	for _, l := range p.Layouts {
 		sheets = sheets || l.Stock.Kind == stock.Sheet

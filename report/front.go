@@ -59,6 +59,9 @@ func frontPage(b document, p *cutplan.Plan, names offcutNames, o Options) {
 			b.Paragraph(said)
 		}
 	}
+	if said := tipping(o); said != "" {
+		b.Strong(said)
+	}
 	if rack := fromTheRack(p, r); len(rack.rows) > 0 {
 		b.Heading("Take from what is on hand")
 		b.Table(large(b, rack.table()))
@@ -137,4 +140,26 @@ func alsoToBuy(c *casework.Case, r stock.Ruler) string {
 		all = append(all, fmt.Sprintf("%d %s", h.Count, h.Name))
 	}
 	return "Also: " + strings.Join(all, ", ") + "; see " + takeoffHeading + "."
+}
+
+// tipping is a warning where a case may tip.
+func tipping(o Options) string {
+	if o.Case == nil || o.Rest != nil {
+		return ""
+	}
+	for _, k := range o.Case.Checks {
+		switch {
+		case k.Subject != "tipping":
+		case k.Verdict == casework.Tips:
+			return "IT TIPS in states that were reckoned: anchor it to the wall; see " + checksHeading + "."
+		default:
+			return "It can tip: anchor it to the wall; see " + checksHeading + "."
+		}
+	}
+	for _, c := range o.Case.Cautions {
+		if c.Subject == "tipping" {
+			return "It may tip, which was not reckoned: anchor it to the wall; see the cautions."
+		}
+	}
+	return ""
 }

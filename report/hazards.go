@@ -21,6 +21,7 @@ const (
 	shortOnFence
 	acrossFence // wider than it is long
 	acrossGrain // of a veneered panel
+	skim        // less comes off than the blade is wide
 )
 
 const (
@@ -49,6 +50,7 @@ func hazardsOf(p *cutplan.Plan, l cutplan.Layout, s cutplan.Step) []hazard {
 		{shortOnFence, s.Guide == cutplan.Fence && s.Run < shortest(p)},
 		{acrossFence, s.Cut == cutplan.Rip && !s.Trim && s.Piece.Width > s.Piece.Length},
 		{acrossGrain, isAcrossGrain(l.Stock, s)},
+		{skim, isSkim(s, p.Job.Saw.Kerf)},
 	} {
 		if h.is {
 			all = append(all, h.hazard)
@@ -78,10 +80,20 @@ func isAcrossGrain(of stock.Stock, s cutplan.Step) bool {
 	return of.Grain == stock.GrainLength && s.Cut == cutplan.Crosscut || of.Grain == stock.GrainWidth && s.Cut == cutplan.Rip
 }
 
+// isSkim reports whether the blade runs along an edge, with a part of its width in the
+// air.
+func isSkim(s cutplan.Step, kerf stock.Length) bool {
+	whole := s.Piece.Width
+	if s.Cut == cutplan.Crosscut {
+		whole = s.Piece.Length
+	}
+	return !s.Trim && whole-s.Setting < kerf
+}
+
 // brief is a reminder of a hazard for a row of a table; empty where the row says
 // how to cut it anyway.
 func (h hazard) brief() string {
-	return [...]string{"large panel", "push stick", "short: sled or guided saw", "", "score first"}[h]
+	return [...]string{"large panel", "push stick", "short: sled or guided saw", "", "score first", "skim"}[h]
 }
 
 // stepCautions says what to mind at the steps of a layout, each with its cuts.
@@ -93,7 +105,7 @@ func stepCautions(p *cutplan.Plan, l cutplan.Layout, steps []cutplan.Step, r sto
 		}
 	}
 	var said []string
-	for _, h := range []hazard{largePanel, narrowStrip, shortOnFence, acrossFence, acrossGrain} {
+	for _, h := range []hazard{largePanel, narrowStrip, shortOnFence, acrossFence, acrossGrain, skim} {
 		if steps := of[h]; steps != nil {
 			said = append(said, cutsOf(steps)+": "+h.caution(steps, l.Stock.Thickness, r)+".")
 		}
@@ -125,6 +137,8 @@ func (h hazard) caution(steps []cutplan.Step, thickness stock.Length, r stock.Ru
 		return "too short to run along a fence (" + lengths(steps, r) + "): use a sled or a guided saw, with the piece clamped"
 	case acrossFence:
 		return "wider than it is long, so not along the fence: mitre gauge, sled or guided saw"
+	case skim: // common practice, no source
+		return "a skim: less comes off than the blade is wide, so it may wander; the piece against fence or stop is held firmly, and the cut is not forced"
 	}
 	// Common practice, no source.
 	return "across the face grain, where the veneer chips: score the far face along the line first, or tape it"

@@ -40,11 +40,14 @@ func TestStepsCarryTheirHazards(t *testing.T) {
 		{"without grain", none, step(cutplan.Crosscut, cutplan.Stop, 1000, 600, 500), nil},
 		{"of a board", board, step(cutplan.Crosscut, cutplan.Stop, 1000, 600, 500), nil},
 		{"trim", ply, trim, nil},
+		{"3 mm off, with a blade of 3.2", none, step(cutplan.Rip, cutplan.Fence, 1000, 600, 597), []hazard{skim}},
+		{"4 mm off", none, step(cutplan.Rip, cutplan.Fence, 1000, 600, 596), nil},
+		{"off the end of a board", board, step(cutplan.Crosscut, cutplan.Stop, 1000, 600, 999), []hazard{skim}},
 		{"short along the fence", ply, step(cutplan.Rip, cutplan.Fence, 300, 290, 200), []hazard{shortOnFence}},
 		{"wider than long", ply, step(cutplan.Rip, cutplan.Stop, 300, 600, 200), []hazard{acrossFence}},
 	}
 	for _, tt := range tests {
-		got := hazardsOf(&cutplan.Plan{}, cutplan.Layout{Stock: tt.stock}, tt.step)
+		got := hazardsOf(&cutplan.Plan{Job: stock.Job{Saw: stock.Saw{Kerf: 32 * mm / 10}}}, cutplan.Layout{Stock: tt.stock}, tt.step)
 		if !slices.Equal(got, tt.want) {
 			t.Errorf("%s: %v, want %v", tt.reason, got, tt.want)
 		}

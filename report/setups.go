@@ -22,6 +22,7 @@ type setupRow struct {
 	how   string
 	off   string
 	left  string // what needs no further cut along it
+	parts string // those of it that are parts
 	cuts  []cutplan.SetupCut
 	count int // cuts, with the repeats of their layouts
 }
@@ -87,15 +88,18 @@ func (r *setupRow) name(say teller) {
 		left[n].count += say.plan.Layouts[c.Layout].Repeat
 	}
 	r.off = say.piece(r.cuts[0].Step.Off, off...)
-	var said []string
+	var said, parts []string
 	for _, l := range left {
 		what := say.piece(l.size, l.pieces...)
 		if l.count > 1 {
 			what = fmt.Sprintf("%d x %s", l.count, what)
 		}
 		said = append(said, what)
+		if l.pieces[0].node.Use == cutplan.Part {
+			parts = append(parts, what)
+		}
 	}
-	r.left = strings.Join(said, "; ")
+	r.left, r.parts = strings.Join(said, "; "), strings.Join(parts, "; ")
 }
 
 // unnamed words leftovers without their names, which no two have in common.
@@ -269,6 +273,9 @@ func setupList(p *cutplan.Plan, names offcutNames, r stock.Ruler) listing {
 			off := row.off
 			if row.count > 1 {
 				off = fmt.Sprintf("%d x %s", row.count, off)
+			}
+			if row.parts != "" {
+				off += "; left: " + row.parts
 			}
 			material, round := "", ""
 			if row.of.Round != last {

@@ -144,7 +144,7 @@ func takeoffPage(b document, o Options) {
 	l, notes := takeoff(o.Case, o.Ruler)
 	b.Heading(takeoffHeading)
 	if len(l.rows) > 0 {
-		b.Table(l.table())
+		b.Table(in(l.table(), 8.5)) // the checks below it are long
 	}
 	for _, n := range notes {
 		b.Paragraph(n)

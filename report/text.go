@@ -62,6 +62,9 @@ func Summary(to io.Writer, p *cutplan.Plan, o Options) error {
 	if c := cover(p); c != "" {
 		w.line("%s", c)
 	}
+	if said := tipping(o); said != "" {
+		w.line("%s", said)
+	}
 	w.listing(estimatesHeading, estimates(p))
 	for _, n := range estimateNotes(p, o.Ruler) {
 		w.line("  %s", n)

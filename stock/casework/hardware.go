@@ -43,6 +43,10 @@ func (r *reckoner) hardware(c *Case) []Hardware {
 	if r.hung() && r.made.frame != nil {
 		wall = 2 * r.made.base.rails
 	}
+	restraints := 0
+	if r.tips() != nil {
+		restraints = 2
+	}
 	var all []Hardware
 	for _, h := range []Hardware{
 		{many(drawers, "pair of slides", "pairs of slides"), drawers, "one for each drawer"},
@@ -50,6 +54,7 @@ func (r *reckoner) hardware(c *Case) []Hardware {
 		{"hinges", hinges, "two for a door up to 900 mm (35 in) high, three up to 1600 mm (63 in), then one more for each 400 mm (16 in)"},
 		{"shelf pins", 4 * loose, "four for each loose shelf"},
 		{"screws or nails for the back", nails, fmt.Sprintf("one every %s along its edges", r.print(r.nailSpacing()))},
+		{"tip restraints", restraints, "one near each end, made for the wall that there is"},
 		{"fixings into the wall", wall, "two at least for each rail, made for the wall that there is"},
 	} {
 		if h.Count > 0 {

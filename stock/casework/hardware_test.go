@@ -38,7 +38,7 @@ func TestHardwareIsCounted(t *testing.T) {
 	for _, h := range derive(t, d, workshop(stock.Millimetres)).Hardware {
 		got = append(got, fmt.Sprint(h.Count, " ", h.Name))
 	}
-	wantLines(t, []string{"2 pairs of slides", "2 handles", "12 shelf pins", "22 screws or nails for the back"}, got)
+	wantLines(t, []string{"2 pairs of slides", "2 handles", "12 shelf pins", "22 screws or nails for the back", "2 tip restraints"}, got)
 }
 
 func TestHingesOfADoor(t *testing.T) {

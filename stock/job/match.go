@@ -16,6 +16,7 @@ func (r *reader) match(parts []wanted, offers, onHand []offer, rough []lumber, w
 	offers = slices.Concat(offers, onHand)
 	materials := materialsOf(offers, rough)
 	pieces, sound := 0, true
+	told := r.misspelt(parts, forJob, materials)
 	for i := range parts {
 		p := &parts[i]
 		pieces += p.Count
@@ -25,6 +26,7 @@ func (r *reader) match(parts []wanted, offers, onHand []offer, rough []lumber, w
 		}
 		of, sawn := ofMaterial(offers, p.Material), roughOf(rough, p.Material)
 		switch {
+		case told[p.Material]:
 		case len(of)+len(sawn) == 0 && whole && len(offers)+len(rough) > 0 && allNamed(offers, rough):
 			r.fault(p.where("material"), unknownMaterial(p.Material, materials))
 		case len(sawn) > 0 && !(allSound(of) && allSoundRough(sawn) && p.sound):
@@ -49,6 +51,32 @@ func (r *reader) match(parts []wanted, offers, onHand []offer, rough []lumber, w
 	if whole {
 		r.unused(forJob, rough, parts)
 	}
+}
+
+// misspelt tells once, at the offer, of a material that several parts are of and nobody
+// offers, while no part is of one that is spelt nearly so. It returns these materials.
+func (r *reader) misspelt(parts []wanted, offers []offer, materials []string) map[string]bool {
+	wanted := map[string]int{}
+	for _, p := range parts {
+		wanted[p.Material]++
+	}
+	told := map[string]bool{}
+	for _, o := range offers {
+		if wanted[o.Material] > 0 || o.Material == "" {
+			continue
+		}
+		for _, p := range parts {
+			m := p.Material
+			if _, near := stock.Nearest(m, []string{o.Material}); !near || wanted[m] < 2 || slices.Contains(materials, m) {
+				continue
+			}
+			r.fault(o.where("material").of("material"), problem{
+				fmt.Sprintf("no part is of %q, and %d parts are of %q, which nothing is offered of", o.Material, wanted[m], m), fmt.Sprintf("did you mean %q?", m)})
+			told[m] = true
+			break
+		}
+	}
+	return told
 }
 
 func unknownMaterial(material string, known []string) problem {
