@@ -92,11 +92,14 @@ func compareStock(in *invocation) (int, error) {
 
 // choices compares within the limits.
 func (in *invocation) choices(file *job.File) (made *choice.Comparison, err error) {
+	shown := in.statusLine()
 	err = in.search("these are the best plans found so far", func(ctx context.Context) error {
 		made, err = choice.Compare(ctx, file.Job, choice.Options{
 			Seed: in.seed, Iterations: in.iterations, Worth: int64(file.Worth),
-			Density: func(material string) float64 { return float64(file.Densities[material]) },
+			Density:  func(material string) float64 { return float64(file.Densities[material]) },
+			Progress: shown.chosen,
 		})
+		shown.end()
 		return err
 	})
 	return made, err

@@ -51,6 +51,15 @@ func (p *statusLine) show(now cutplan.Progress) {
 	case now.Cost == 0: // or no prices are known
 		state = fmt.Sprintf("%d to buy", now.Pieces)
 	}
+	p.tell(state)
+}
+
+// chosen tells how many choices are planned.
+func (p *statusLine) chosen(done, of int) {
+	p.tell(fmt.Sprintf("%d of %d choices done", done, of))
+}
+
+func (p *statusLine) tell(state string) {
 	p.mu.Lock()
 	p.state = state
 	p.mu.Unlock()

@@ -105,7 +105,7 @@ func (r *rest) onHandFirst(ctx context.Context, a attempt, o cutplan.Options) (a
 		wanted[i] -= n
 	}
 	for _, l := range given.Layouts {
-		at := slices.IndexFunc(there, func(s stock.Stock) bool { return s == l.Stock })
+		at := slices.IndexFunc(there, func(s stock.Stock) bool { return same(s, l.Stock) })
 		if there[at].Count -= l.Repeat; there[at].Count == 0 {
 			there = slices.Delete(there, at, at+1)
 		}

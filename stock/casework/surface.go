@@ -86,24 +86,24 @@ func (c *Case) surfaces() Surfaces {
 	return all
 }
 
-// Unseen reports whether nothing of a part can be seen from in front, from the sides or
-// from above when all is closed.
+// Unseen reports whether no face of a part can be seen from in front, from the sides or
+// from above when all is closed; its edges may.
 func (c *Case) Unseen(part int) bool {
 	var all Surfaces
 	for i, s := range c.Solids {
 		if s.Part != part {
 			continue
 		}
-		for axis := X; axis <= Z; axis++ {
-			for _, beyond := range []bool{false, true} {
-				if of := (side{axis, beyond}); of.seen() {
-					c.measure(&all, i, of)
-				}
+		for _, beyond := range []bool{false, true} {
+			if of := (side{s.Through, beyond}); of.seen() {
+				c.measure(&all, i, of)
 			}
 		}
 	}
-	return all.Outside.squares == nil || all.Outside.squares.Sign() == 0
+	return all.Outside.none() && all.Wear.none()
 }
+
+func (a Area) none() bool { return a.squares == nil || a.squares.Sign() == 0 }
 
 // Carries reports whether a part is to carry loads and may sag.
 func (c *Case) Carries(part int) bool {

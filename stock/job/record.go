@@ -160,6 +160,8 @@ func (r *reader) field(k key, v value) (f field, found problem) {
 		f.count, found = k.count(v)
 	case aPrice:
 		f.price, found = price(v)
+	case aPercentage:
+		f.price, found = percentage(v)
 	case aTruth:
 		f.truth, found = isTrue(v)
 	case aDay:

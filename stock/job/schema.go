@@ -16,6 +16,7 @@ const (
 	aLength
 	aCount
 	aPrice
+	aPercentage
 	aTruth
 	aDay      // a date, as text
 	anID      // what is written on a piece, as text

@@ -9,8 +9,8 @@ import (
 // shoppingKeys are what is to be known of money beside the prices. Both are
 // percentages, with two decimals at most.
 var shoppingKeys = []key{
-	{name: "tax", holds: aPrice},
-	{name: "worth", holds: aPrice},
+	{name: "tax", holds: aPercentage},
+	{name: "worth", holds: aPercentage},
 }
 
 const wholePrice = 100_00 // hundredths of a percent

@@ -100,6 +100,18 @@ func price(v value) (stock.Money, problem) {
 	return money, problem{}
 }
 
+// percentage reads hundredths of a percent: 8.25, "8.25 %".
+func percentage(v value) (stock.Money, problem) {
+	if v.kind == text {
+		v.text = strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(v.text), "%"))
+	}
+	hundredths, found := price(v)
+	if found.found() {
+		return 0, problem{fmt.Sprintf("%q is no percentage with at most two decimals", v.text), "write it like 8.1"}
+	}
+	return hundredths, problem{}
+}
+
 // words reads a name, a title or a note. Runs of blanks and line ends become
 // one blank, so that a name looks alike wherever it is printed.
 func words(v value) (string, problem) {
