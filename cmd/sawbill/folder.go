@@ -67,7 +67,7 @@ func (f *planFolder) options(o report.Options) report.Options {
 
 // stateAfter is what the entries add up to.
 func (f *planFolder) stateAfter(entries []journal.Entry) (*progress.State, error) {
-	s := progress.Begin(f.Plan)
+	s := progress.Begin(f.Plan, f.Made...)
 	for _, e := range entries {
 		if e.Plan != f.Identity {
 			return nil, job.Faults{{File: f.journal.Path(), Line: e.Number, Cause: fmt.Sprintf("tells of plan %s, the folder is of %s", e.Plan, f.Identity), Remedy: "move the file away: it belongs to a plan that was replaced"}}

@@ -59,7 +59,7 @@ func plan(in *invocation) (int, error) {
 	if folder == "" {
 		folder = strings.TrimSuffix(filepath.Base(in.operands[0]), filepath.Ext(in.operands[0])) + "-plan"
 	}
-	return in.write(kept.Kept{Plan: made, File: file, Changes: in.changes, Rack: fromFolder(folder, file.Rack)}, options, folder)
+	return in.write(kept.Kept{Plan: made, Marks: cutplan.NextMark(made.Bill), File: file, Changes: in.changes, Rack: fromFolder(folder, file.Rack)}, options, folder)
 }
 
 func pictures(n int) string {

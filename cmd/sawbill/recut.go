@@ -59,7 +59,7 @@ func (in *invocation) recut(missing []string) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	there := before.RackStock(onRack)
+	there := before.RackStock(onRack, before.state.Parts())
 	for i, said := range missing {
 		if missing[i], there, err = before.without(said, there); err != nil {
 			return 0, err
@@ -69,7 +69,7 @@ func (in *invocation) recut(missing []string) (int, error) {
 		fmt.Fprintf(in.stdout, "All blanks of plan %s are good: there is no rest.\n", before.Identity)
 		return exitDone, nil
 	}
-	made, err := in.solveRest(before, recut.Options{Code: before.Identity, Rack: there, Missing: missing})
+	made, err := in.solveRest(before, recut.Options{Code: before.Identity, Marks: before.Marks, Rack: there, Missing: missing})
 	if err != nil {
 		return 0, err
 	}
@@ -80,7 +80,7 @@ func (in *invocation) recut(missing []string) (int, error) {
 	if folder == "" {
 		folder = nextFolder(before.path)
 	}
-	after := kept.Kept{Plan: made.Plan, Of: append(slices.Clone(before.Of), before.Identity), File: before.File, Changes: before.Changes,
+	after := kept.Kept{Plan: made.Plan, Of: append(slices.Clone(before.Of), before.Identity), Made: before.state.Made(), Marks: max(before.Marks, cutplan.NextMark(made.Plan.Bill)), File: before.File, Changes: before.Changes,
 		Rack: fromFolder(folder, before.rackPath()), Begun: before.begunOf(onRack)}
 	return in.write(after, options, folder)
 }

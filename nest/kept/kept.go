@@ -28,6 +28,10 @@ type Kept struct {
 	Identity string
 	// Of are the codes of the plans whose rest it is, the first one first.
 	Of []string
+	// Made is what the plans before it made: blanks, each as often as its Count says.
+	Made []cutplan.Blank
+	// Marks is how many marks were given so far.
+	Marks int
 	// File is the job, as it was read when it was planned first.
 	File *job.File
 	// Changes are what if.
@@ -41,16 +45,18 @@ type Kept struct {
 
 // written is the file. Of the plan it leaves out what the job's files tell.
 type written struct {
-	Format    string       `json:"format"`
-	About     string       `json:"about"`
-	Identity  string       `json:"identity"`
-	Of        []string     `json:"of,omitempty"`
-	Rack      string       `json:"rack,omitempty"`
-	Begun     []string     `json:"begun,omitempty"`
-	Changes   job.Changes  `json:"changes"`
-	Sources   []job.Source `json:"sources"`
-	Plan      cutplan.Plan `json:"plan"`
-	Estimated []estimated  `json:"estimated,omitempty"`
+	Format    string          `json:"format"`
+	About     string          `json:"about"`
+	Identity  string          `json:"identity"`
+	Of        []string        `json:"of,omitempty"`
+	Made      []cutplan.Blank `json:"made,omitempty"`
+	Marks     int             `json:"marks"`
+	Rack      string          `json:"rack,omitempty"`
+	Begun     []string        `json:"begun,omitempty"`
+	Changes   job.Changes     `json:"changes"`
+	Sources   []job.Source    `json:"sources"`
+	Plan      cutplan.Plan    `json:"plan"`
+	Estimated []estimated     `json:"estimated,omitempty"`
 }
 
 // estimated is an estimate: which lumber of the job, and of which blanks.
@@ -63,7 +69,7 @@ const about = "what sawbill progress and sawbill recut go on from; lengths count
 
 // Bytes is what the file holds. Equal plans give equal bytes.
 func (k Kept) Bytes() []byte {
-	w := written{Format: format, About: about, Identity: k.Identity, Of: k.Of, Rack: k.Rack, Begun: k.Begun,
+	w := written{Format: format, About: about, Identity: k.Identity, Of: k.Of, Made: k.Made, Marks: k.Marks, Rack: k.Rack, Begun: k.Begun,
 		Changes: k.Changes, Sources: k.File.Sources, Plan: *k.Plan}
 	for _, e := range k.Plan.Estimates {
 		for i, r := range k.Plan.Job.Rough {
@@ -114,7 +120,7 @@ func parse(data []byte) (*Kept, error) {
 	if err != nil {
 		return nil, fmt.Errorf("the job in it cannot be read any more: %w", err)
 	}
-	k := &Kept{Plan: &w.Plan, Identity: w.Identity, Of: w.Of, File: file, Changes: w.Changes, Rack: w.Rack, Begun: w.Begun}
+	k := &Kept{Plan: &w.Plan, Identity: w.Identity, Of: w.Of, Made: w.Made, Marks: w.Marks, File: file, Changes: w.Changes, Rack: w.Rack, Begun: w.Begun}
 	k.Plan.Job.Rough = file.Rough
 	for _, e := range w.Estimated {
 		if e.Rough < 0 || e.Rough >= len(file.Rough) {
@@ -158,16 +164,16 @@ func sound(p *cutplan.Plan) error {
 // most pieces of stock are more than any plan cuts alike.
 const most = 1 << 20
 
-// RackStock is what of the pieces on a rack can be cut for the parts of a job, but for
-// those that were begun.
-func (k *Kept) RackStock(on []stock.Piece) []stock.Stock {
+// RackStock is what of the pieces on a rack can be cut for parts, but for those that were
+// begun.
+func (k *Kept) RackStock(on []stock.Piece, parts []stock.Part) []stock.Stock {
 	begun := map[string]bool{}
 	for _, id := range k.Begun {
 		begun[id] = true
 	}
 	var all []stock.Stock
 	for _, p := range on {
-		for _, part := range k.Plan.Job.Parts {
+		for _, part := range parts {
 			if part.Material == p.Material && !begun[p.ID] {
 				all = append(all, p.Stock())
 				break

@@ -56,7 +56,7 @@ func (s *State) blank(name string, has func(Blank) bool) (int, error) {
 		return found, errShort
 	}
 	var known []string
-	for _, b := range s.plan.Bill {
+	for _, b := range s.bill {
 		known = append(known, b.Part.Name)
 	}
 	return 0, unknown("blank", name, known, "take a mark or a part of the plan")

@@ -30,7 +30,7 @@ type Piece struct {
 	// Layout is the one of the plan that it is of, by index; -1 of stock on hand that
 	// no layout cuts.
 	Layout int
-	// Blank is that which was spoiled, of scrap: index into the bill.
+	// Blank is that which was spoiled, of scrap: index into the state's bill.
 	Blank int
 }
 
@@ -51,7 +51,7 @@ func (s *State) Pieces(code string) []Piece {
 	all = append(all, s.uncalled()...)
 	for n, sp := range s.Spoiled {
 		if sp.Left != (Size{}) {
-			all = append(all, sp.piece(fmt.Sprintf("%s %s spoiled (%d)", code, s.plan.Bill[sp.Blank].Mark, n+1)))
+			all = append(all, sp.piece(fmt.Sprintf("%s %s spoiled (%d)", code, s.bill[sp.Blank].Mark, n+1)))
 		}
 	}
 	return all

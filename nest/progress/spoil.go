@@ -70,7 +70,7 @@ func (s *State) source(blank int) (from stock.Stock, turned bool) {
 		}
 	})
 	if !found { // good, though no cut of the plan gave it
-		b := s.plan.Bill[blank]
+		b := s.bill[blank]
 		from = stock.Stock{Kind: s.plan.Job.KindOf(b.Part.Material), Material: b.Part.Material, Thickness: b.Thickness, Grain: b.Part.Grain}
 	}
 	return from, turned
@@ -106,7 +106,7 @@ func (s *State) size(said string) (Size, error) {
 
 // fits checks that what is left of a blank is no larger than it was.
 func (s *State) fits(sp Spoiled) error {
-	b, ruler := s.plan.Bill[sp.Blank], stock.Ruler{Units: s.plan.Job.Units}
+	b, ruler := s.bill[sp.Blank], stock.Ruler{Units: s.plan.Job.Units}
 	if sp.Left.Length > b.Length || sp.Left.Width > b.Width || sp.Left.Thickness > sp.From.Thickness {
 		return Wrong{fmt.Sprintf("blank %s is %s and cannot be larger when spoiled", b.Mark, ruler.Size(b.Length, b.Width)),
 			"say what can still be used of it, its length first"}

@@ -15,9 +15,12 @@ type Blank struct {
 	Bad, Parts int
 }
 
-// Blanks tells how each blank stands, in the order of the bill.
+// Blanks tells how each blank stands, in the order of the state's bill.
 func (s *State) Blanks() []Blank {
-	cut := make([]int, len(s.plan.Bill))
+	cut := make([]int, len(s.bill))
+	for i := len(s.plan.Bill); i < len(cut); i++ {
+		cut[i] = s.bill[i].Count // made before
+	}
 	s.eachCopy(func(layout, copy int) {
 		for _, p := range s.apart(layout, copy) {
 			if p.Root.Use == cutplan.Part && p.Freed {
@@ -25,8 +28,8 @@ func (s *State) Blanks() []Blank {
 			}
 		}
 	})
-	all := make([]Blank, len(s.plan.Bill))
-	for i, b := range s.plan.Bill {
+	all := make([]Blank, len(s.bill))
+	for i, b := range s.bill {
 		t := s.blanks[i]
 		good := cut[i] - t.spoiled - t.lost + t.good
 		all[i] = Blank{
@@ -73,7 +76,7 @@ func (s *State) Layouts() []Layout {
 
 // Lacks reports whether some blank is open that no uncut piece is to give.
 func (s *State) Lacks() bool {
-	open := make([]int, len(s.plan.Bill))
+	open := make([]int, len(s.bill))
 	for i, b := range s.Blanks() {
 		open[i] = b.Open
 		if b.Parts+b.Open*b.Holds() < b.Count*b.Holds() {

@@ -10,6 +10,7 @@ import (
 // State is how far a plan has come. The zero value is of no plan; begin with [Begin].
 type State struct {
 	plan   *cutplan.Plan
+	bill   []cutplan.Blank  // of the plan, and what was there before
 	steps  [][]cutplan.Step // by layout
 	copies [][]*copied      // by layout; copy n is the (n+1)th piece cut by it
 	blanks []tally          // by blank of the bill
@@ -35,7 +36,7 @@ type tally struct {
 
 // Spoiled is a blank that was cut and is no good.
 type Spoiled struct {
-	Blank int // index into the plan's bill
+	Blank int // index into the state's bill
 	// From is the stock that it came from; Turned tells that its length lies along
 	// the width of that.
 	From   stock.Stock
@@ -48,9 +49,11 @@ type Spoiled struct {
 // Size of what is left; Thickness may be 0.
 type Size struct{ Length, Width, Thickness stock.Length }
 
-// Begin is the state of a plan of which nothing is done.
-func Begin(p *cutplan.Plan) *State {
-	s := &State{plan: p, blanks: make([]tally, len(p.Bill)), gone: make([]int, len(p.Layouts)), absent: map[string]int{}}
+// Begin is the state of a plan of which nothing is done. What plans before it made is
+// there: each blank as often as its Count says.
+func Begin(p *cutplan.Plan, before ...cutplan.Blank) *State {
+	bill := slices.Concat(p.Bill, before)
+	s := &State{plan: p, bill: bill, blanks: make([]tally, len(bill)), gone: make([]int, len(p.Layouts)), absent: map[string]int{}}
 	for _, l := range p.Layouts {
 		steps := p.Steps(l)
 		copies := make([]*copied, l.Repeat)
@@ -64,6 +67,53 @@ func Begin(p *cutplan.Plan) *State {
 
 // Plan is the plan whose state it is.
 func (s *State) Plan() *cutplan.Plan { return s.plan }
+
+// Bill are the blanks of the plan, by their index in its own bill, and behind them those
+// that plans before it made.
+func (s *State) Bill() []cutplan.Blank { return s.bill }
+
+// Parts are those of the whole job, the plan's and what was made before.
+func (s *State) Parts() []stock.Part {
+	all := slices.Clone(s.plan.Job.Parts)
+	for _, b := range s.bill[len(s.plan.Bill):] {
+		i := slices.IndexFunc(all, func(p stock.Part) bool { return p.Name == b.Part.Name })
+		if i < 0 {
+			i = len(all)
+			all = append(all, b.Part)
+			all[i].Count = 0
+		}
+		all[i].Count += b.Count * b.Holds()
+	}
+	return all
+}
+
+// Made are the blanks that are good, for a plan of the rest to begin with, and none more
+// than the job wants. One of which parts are no good holds fewer.
+func (s *State) Made() []cutplan.Blank {
+	wanted := map[string]int{}
+	for _, p := range s.Parts() {
+		wanted[p.Name] = p.Count
+	}
+	var all []cutplan.Blank
+	for _, b := range s.Blanks() {
+		for n := range b.Good {
+			one := b.Blank
+			one.Count = 1
+			bad := (b.Bad + b.Good - 1 - n) / b.Good // shared out
+			one.Spare = max(one.Spare, bad, one.Gang*one.Layers-wanted[b.Part.Name])
+			if one.Holds() <= 0 {
+				continue
+			}
+			wanted[b.Part.Name] -= one.Holds()
+			if last := len(all) - 1; last >= 0 && all[last].Mark == one.Mark && all[last].Spare == one.Spare {
+				all[last].Count++
+				continue
+			}
+			all = append(all, one)
+		}
+	}
+	return all
+}
 
 // begun reports whether anything was done with a piece of stock.
 func (c *copied) begun() bool { return c.taken || slices.Contains(c.made, true) }

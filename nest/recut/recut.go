@@ -16,6 +16,8 @@ type Options struct {
 	// Code is that of the plan whose rest it is: leftovers and pieces that were begun
 	// are named after it.
 	Code string
+	// Marks is how many marks were given so far, if more than the state knows of.
+	Marks int
 	// Rack is what is on hand now.
 	Rack []stock.Stock
 	// Missing are stocks or materials that cannot be bought now.

@@ -25,7 +25,7 @@ func happen(random *rand.Rand, s *progress.State, events int) {
 		}
 		at := random.IntN(len(plan.Layouts))
 		l := plan.Layouts[at]
-		mark := plan.Bill[random.IntN(len(plan.Bill))].Mark
+		mark := s.Bill()[random.IntN(len(s.Bill()))].Mark
 		var e progress.Event
 		switch random.IntN(10) {
 		case 0:
@@ -35,7 +35,7 @@ func happen(random *rand.Rand, s *progress.State, events int) {
 		case 4:
 			e = progress.Event{Word: "spoiled", Value: mark}
 		case 5:
-			b := plan.Bill[random.IntN(len(plan.Bill))]
+			b := s.Bill()[random.IntN(len(s.Bill()))]
 			e = progress.Event{Word: "spoiled", Value: fmt.Sprintf("%s=%s x %s mm", b.Mark, (b.Length - stock.Length(random.Int64N(int64(b.Length)))).Decimal(), b.Width.Decimal())}
 		case 6:
 			e = progress.Event{Word: "lost", Value: mark}
@@ -76,9 +76,9 @@ func TestWhatIsGoodAndTheRestAreTheJob(t *testing.T) {
 	eachExample(t, func(t *testing.T, plan *cutplan.Plan) {
 		for seed := range uint64(20) {
 			random := rand.New(rand.NewPCG(seed, 8))
-			p := plan
+			p, before := plan, []cutplan.Blank(nil)
 			for round := range 3 {
-				s := progress.Begin(p)
+				s := progress.Begin(p, before...)
 				happen(random, s, 1+random.IntN(12))
 				made, err := recut.Make(t.Context(), s, recut.Options{Code: fmt.Sprint("P", round), Options: cutplan.Options{Iterations: 200}})
 				if err != nil {
@@ -93,7 +93,7 @@ func TestWhatIsGoodAndTheRestAreTheJob(t *testing.T) {
 				for _, part := range made.Plan.Job.Parts {
 					coming[part.Name] = part.Count
 				}
-				for _, part := range p.Job.Parts {
+				for _, part := range plan.Job.Parts {
 					if have := min(good[part.Name], part.Count) + coming[part.Name]; have < part.Count || have >= part.Count+most[part.Name] {
 						t.Errorf("seed %d, round %d: %d of %q are good or to come, wanted are %d", seed, round, have, part.Name, part.Count)
 					}
@@ -104,7 +104,7 @@ func TestWhatIsGoodAndTheRestAreTheJob(t *testing.T) {
 				if there, has := areaOf(t, piecesOf(s, fmt.Sprint("P", round))), areaOf(t, onHand(made.Plan.Job.Stock)); there.Cmp(has) != 0 {
 					t.Errorf("seed %d, round %d: %v lie there, the rest has %v on hand", seed, round, there, has)
 				}
-				p = made.Plan
+				p, before = made.Plan, s.Made()
 			}
 		}
 	})

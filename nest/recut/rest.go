@@ -29,7 +29,8 @@ func restOf(s *progress.State, o Options) *rest {
 	plan := s.Plan()
 	r := &rest{job: plan.Job}
 	r.job.Stock, r.job.Parts, r.job.Kinds = nil, nil, map[string]stock.Kind{}
-	for _, p := range plan.Job.Parts {
+	parts := s.Parts()
+	for _, p := range parts {
 		r.job.Kinds[p.Material] = plan.Job.KindOf(p.Material)
 	}
 	standing := s.Blanks()
@@ -45,7 +46,7 @@ func restOf(s *progress.State, o Options) *rest {
 		}
 	}
 	r.job.Stock = merged(slices.Concat(r.stockOfPieces(), r.free, r.offers))
-	r.want(plan, standing)
+	r.want(parts, standing, max(o.Marks, cutplan.NextMark(s.Bill())))
 	return r
 }
 
@@ -147,30 +148,29 @@ func offersOf(p *cutplan.Plan) []stock.Stock {
 }
 
 // want sets the parts that are still wanted and the bill of their blanks: those that
-// are to come as planned, and blanks for the others. A blank like one of the plan keeps
-// its mark.
-func (r *rest) want(plan *cutplan.Plan, standing []progress.Blank) {
-	planned := make([]int, len(plan.Bill))
+// are to come as planned, and blanks for the others. A blank like one that there was keeps
+// its mark; new ones are marked from next on.
+func (r *rest) want(parts []stock.Part, standing []progress.Blank, next int) {
+	planned := make([]int, len(standing))
 	for _, p := range r.pieces {
 		for i, n := range p.holds {
 			planned[i] += n
 		}
 	}
-	next := cutplan.NextMark(plan.Bill)
-	at := make([]int, len(plan.Bill)) // in the new bill
-	for _, part := range plan.Job.Parts {
+	at := make([]int, len(standing)) // in the new bill
+	for _, part := range parts {
 		had, coming := 0, 0
 		first := len(r.bill)
-		for i, b := range plan.Bill {
+		for i, b := range standing {
 			if b.Part.Name != part.Name {
 				continue
 			}
-			had += standing[i].Parts
+			had += b.Parts
 			coming += planned[i] * b.Holds()
 			if planned[i] > 0 {
 				at[i] = len(r.bill)
 				b.Count = planned[i]
-				r.bill = append(r.bill, b)
+				r.bill = append(r.bill, b.Blank)
 			}
 		}
 		still := part
@@ -183,7 +183,7 @@ func (r *rest) want(plan *cutplan.Plan, standing []progress.Blank) {
 		lacking.Count = still.Count - coming
 		if lacking.Count > 0 {
 			for _, b := range cutplan.BlanksOf(r.job, lacking) {
-				next = r.lack(b, first, plan.Bill, next)
+				next = r.lack(b, first, standing, next)
 			}
 		}
 	}
@@ -195,7 +195,7 @@ func (r *rest) want(plan *cutplan.Plan, standing []progress.Blank) {
 }
 
 // lack adds blanks that no piece is to give by the plan. It returns the next mark.
-func (r *rest) lack(b cutplan.Blank, first int, were []cutplan.Blank, next int) int {
+func (r *rest) lack(b cutplan.Blank, first int, were []progress.Blank, next int) int {
 	for i := first; i < len(r.bill); i++ {
 		if alike(r.bill[i], b) {
 			r.bill[i].Count += b.Count
@@ -204,7 +204,8 @@ func (r *rest) lack(b cutplan.Blank, first int, were []cutplan.Blank, next int) 
 	}
 	b.Mark = ""
 	for _, was := range were {
-		if alike(was, b) {
+		taken := slices.ContainsFunc(r.bill, func(other cutplan.Blank) bool { return other.Mark == was.Mark })
+		if alike(was.Blank, b) && !taken {
 			b.Mark = was.Mark
 		}
 	}

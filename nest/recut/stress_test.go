@@ -78,8 +78,9 @@ func TestTheRestHoldsUnderAnyRules(t *testing.T) {
 		if err != nil {
 			t.Fatal(seed, err)
 		}
+		var before []cutplan.Blank
 		for round := range 3 {
-			s := progress.Begin(p)
+			s := progress.Begin(p, before...)
 			happen(random, s, 1+random.IntN(10))
 			o := recut.Options{Code: fmt.Sprint("P", round), Options: options}
 			if random.IntN(4) == 0 {
@@ -93,7 +94,7 @@ func TestTheRestHoldsUnderAnyRules(t *testing.T) {
 				t.Errorf("seed %d, round %d: the bound is above the cost", seed, round)
 			}
 			rests++
-			p = made.Plan
+			p, before = made.Plan, s.Made()
 		}
 	}
 	t.Logf("%d rests", rests)

@@ -76,7 +76,7 @@ func WaysToSave(s *progress.State, code string, of *job.File, redesign Redesign)
 		if p.Kind != progress.Scrap {
 			continue
 		}
-		b := s.Plan().Bill[p.Blank]
+		b := s.Bill()[p.Blank]
 		w := Ways{Blank: b, Left: leftOf(s, p)}
 		for _, open := range s.Blanks() {
 			if open.Open > 0 && open.Mark != b.Mark && p.Stock.Serves(open.Blank.Blank) && p.Stock.HasRoom(open.Blank.Blank) {
