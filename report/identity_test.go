@@ -33,6 +33,12 @@ func TestIdentityIsThatOfThePlan(t *testing.T) {
 		t.Error("plan.json or a picture lacks the code")
 	}
 	seen := map[string]bool{code: true}
+	short := *p
+	short.Job.Saw.CrosscutCapacity = 400_000_000 // the steps go by it
+	seen[Identity(&short, Options{})] = true
+	if len(seen) != 2 {
+		t.Error("with another saw the plan is called the same")
+	}
 	for seed := range uint64(40) {
 		p := samples.Random(seed)
 		other := Identity(&p, Options{})

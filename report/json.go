@@ -31,6 +31,7 @@ type planFile struct {
 	Bound     number         `json:"bound"`
 	Proven    bool           `json:"proven"`
 	Seconds   number         `json:"seconds"`
+	Saw       sawFile        `json:"saw"`
 	Blanks    []blankFile    `json:"blanks"`
 	Buy       []buyFile      `json:"buy"`
 	AtSeller  []divisionFile `json:"cut_by_seller,omitempty"`
@@ -43,6 +44,26 @@ type planFile struct {
 	Case      *caseFile      `json:"case,omitempty"`
 	Takes     *takesFile     `json:"takes,omitempty"`
 	Checks    []checkFile    `json:"checks,omitempty"`
+}
+
+// sawFile are the rules of the saw; what has no limit is left out.
+type sawFile struct {
+	Kerf             number `json:"kerf"`
+	ResawKerf        number `json:"resaw_kerf,omitempty"`
+	RipCapacity      number `json:"rip_capacity,omitempty"`
+	CrosscutCapacity number `json:"crosscut_capacity,omitempty"`
+	NarrowestRip     number `json:"narrowest_rip,omitempty"`
+	Stages           int    `json:"stages,omitempty"`
+}
+
+func sawOf(s stock.Saw) sawFile {
+	some := func(l stock.Length) number {
+		if l == 0 {
+			return ""
+		}
+		return mm(l)
+	}
+	return sawFile{mm(s.Kerf), some(s.ResawKerf), some(s.RipCapacity), some(s.CrosscutCapacity), some(s.NarrowestRip), s.Stages}
 }
 
 type sizeFile struct {
@@ -213,6 +234,7 @@ func fileOf(p *cutplan.Plan, o Options, names offcutNames) planFile {
 	f := planFile{
 		Format: "sawbill plan 1", Title: p.Job.Title, Complete: p.Complete(),
 		Cost: money(p.Cost), Bound: money(p.Bound), Proven: p.Proven(), Seconds: seconds(p.Seconds),
+		Saw:    sawOf(p.Job.Saw),
 		Blanks: []blankFile{}, Buy: []buyFile{}, Layouts: []layoutFile{}, Unplaced: []unplacedFile{},
 		Totals: totalsOf(p.Totals),
 		Cover:  coverFile{p.Cover.Parts, p.Cover.Covered, []uncoveredFile{}},

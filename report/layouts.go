@@ -34,11 +34,17 @@ func diagramRoom(b *paper.Book, steps paper.Table, around float64) float64 {
 	return min(max(left, leastDiagram*b.Height()), mostDiagram*b.Height())
 }
 
-// layoutPages draws each sheet on a page of its own, boards several to a page.
+// layoutPages draws each sheet on a page of its own, boards several to a page, and tells
+// last of what stays whole.
 func layoutPages(b *paper.Book, p *cutplan.Plan, names offcutNames, r stock.Ruler) {
 	boards := boardScale(p, names, r, b.Width(), b.Height()/2)
 	afterBoard := false
+	var whole []int
 	for i, l := range p.Layouts {
+		if staysWhole(l) {
+			whole = append(whole, i)
+			continue
+		}
 		board := l.Stock.Kind == stock.Board
 		v := view(p, i, names, r)
 		if board {
@@ -86,6 +92,21 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, names offcutNames, r stock.Rule
 		}
 	}
 	b.Lie(false)
+	if len(whole) > 0 && !afterBoard {
+		b.Page("kept whole")
+	}
+	for _, i := range whole {
+		b.Space(4)
+		b.Need(headingRoom)
+		b.Heading(layoutHeading(p.Layouts[i], i, r))
+		b.Paragraph(layoutFacts(p, p.Layouts[i], r))
+		b.Paragraph(keptWhole(names, i, p.Layouts[i]))
+	}
+}
+
+// staysWhole reports whether nothing comes of a piece of stock but itself.
+func staysWhole(l cutplan.Layout) bool {
+	return l.Root.Use == cutplan.Offcut || l.Root.Use == cutplan.Waste
 }
 
 func say(b *paper.Book, paragraphs []string) {
@@ -280,4 +301,12 @@ func LayoutSVGs(p *cutplan.Plan, o Options) [][]byte {
 
 func layoutName(l cutplan.Layout, i int, r stock.Ruler) string {
 	return "Layout " + strconv.Itoa(i+1) + ": " + stockName(l.Stock, r)
+}
+
+// keptWhole is what to do with stock that no cut is made in.
+func keptWhole(names offcutNames, i int, l cutplan.Layout) string {
+	if l.Root.Use == cutplan.Waste {
+		return "No cut is needed, and it is too small to keep."
+	}
+	return "No cut is needed: keep it, and write " + names.said(located{i, &l.Root}) + " on it."
 }

@@ -126,7 +126,8 @@ func (s *State) begun(code string, layout, copy int) []Piece {
 	return all
 }
 
-// restName names an unfinished piece by where it comes from: "H7KMQ layout 2, off cut 5".
+// restName names an unfinished piece by where it comes from: "H7KMQ layout 2, piece from 5", as
+// the steps of its layout have it.
 func (s *State) restName(code string, layout, copy int, l lying) string {
 	name := fmt.Sprintf("%s layout %d", code, layout+1)
 	if n := len(s.copies[layout]); n > 1 {
@@ -136,9 +137,9 @@ func (s *State) restName(code string, layout, copy int, l lying) string {
 	case l.After == 0:
 		return name
 	case l.Rest:
-		return fmt.Sprintf("%s, rest of cut %d", name, l.After)
+		return fmt.Sprintf("%s, rest of %d", name, l.After)
 	}
-	return fmt.Sprintf("%s, off cut %d", name, l.After)
+	return fmt.Sprintf("%s, piece from %d", name, l.After)
 }
 
 // number is that of a leftover among the plan's.

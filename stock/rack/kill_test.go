@@ -82,7 +82,8 @@ func changeForEver(path string, seed uint64) error {
 
 // refused tells of changes that another writer had made void.
 func refused(err error) bool {
-	return strings.Contains(err.Error(), "is not on the rack") || strings.Contains(err.Error(), "no change to take back")
+	return strings.Contains(err.Error(), "is not on the rack") || strings.Contains(err.Error(), "no change to take back") ||
+		strings.Contains(err.Error(), "there is no such rack") // yet
 }
 
 const today = "2026-03-05"
