@@ -59,6 +59,11 @@ func (in *invocation) recut(missing []string) (int, error) {
 	if err != nil {
 		return 0, err
 	}
+	for _, id := range before.goneFrom(onRack) {
+		if !in.quiet {
+			fmt.Fprintf(in.stderr, "warning: %s is not on the rack any more, and taken to be missing\n", id)
+		}
+	}
 	there := before.RackStock(onRack, before.state.Parts())
 	for i, said := range missing {
 		if missing[i], there, err = before.without(said, there); err != nil {
@@ -81,7 +86,7 @@ func (in *invocation) recut(missing []string) (int, error) {
 		folder = nextFolder(before.path)
 	}
 	after := kept.Kept{Plan: made.Plan, Of: append(slices.Clone(before.Of), before.Identity), Made: before.state.Made(), Marks: max(before.Marks, cutplan.NextMark(made.Plan.Bill)), File: before.File, Changes: before.Changes,
-		Rack: fromFolder(folder, before.rackPath()), Begun: before.begunOf(onRack)}
+		Rack: fromFolder(folder, before.rackPath()), Begun: before.begunOf(onRack), OnRack: idsOf(onRack)}
 	return in.write(after, options, folder)
 }
 
@@ -95,6 +100,21 @@ func (in *invocation) solveRest(before *planFolder, o recut.Options) (made *recu
 		return err
 	})
 	return made, err
+}
+
+// goneFrom notes which pieces of the rack that the plan counts on, and has not begun to
+// cut, are not on it any more.
+func (f *planFolder) goneFrom(onRack []stock.Piece) []string {
+	var gone []string
+	for _, id := range f.RackIDs() {
+		if slices.ContainsFunc(onRack, func(p stock.Piece) bool { return p.ID == id }) || f.state.Uncut(id) == 0 {
+			continue
+		}
+		if f.state.Tell(progress.Event{Word: "missing", Value: id}) == nil {
+			gone = append(gone, id)
+		}
+	}
+	return gone
 }
 
 // without notes that stock is missing, "NAME" or "NAME=2", and returns its name and what
@@ -159,6 +179,14 @@ func (f *planFolder) rackNow() ([]stock.Piece, error) {
 func exists(path string) bool {
 	_, err := os.Stat(path)
 	return !errors.Is(err, fs.ErrNotExist)
+}
+
+func idsOf(pieces []stock.Piece) []string {
+	var ids []string
+	for _, p := range pieces {
+		ids = append(ids, p.ID)
+	}
+	return ids
 }
 
 // begunOf are the ids of those pieces on the rack that the plan, or one before it, has
