@@ -2,10 +2,7 @@ package main
 
 import (
 	"context"
-	"errors"
 	"fmt"
-	"io/fs"
-	"os"
 	"path/filepath"
 	"slices"
 	"strconv"
@@ -20,7 +17,6 @@ import (
 	"sawbill/report"
 	"sawbill/stock"
 	"sawbill/stock/job"
-	"sawbill/stock/rack"
 )
 
 func recutCommand() command {
@@ -102,21 +98,6 @@ func (in *invocation) solveRest(before *planFolder, o recut.Options) (made *recu
 	return made, err
 }
 
-// goneFrom notes which pieces of the rack that the plan counts on, and has not begun to
-// cut, are not on it any more.
-func (f *planFolder) goneFrom(onRack []stock.Piece) []string {
-	var gone []string
-	for _, id := range f.RackIDs() {
-		if slices.ContainsFunc(onRack, func(p stock.Piece) bool { return p.ID == id }) || f.state.Uncut(id) == 0 {
-			continue
-		}
-		if f.state.Tell(progress.Event{Word: "missing", Value: id}) == nil {
-			gone = append(gone, id)
-		}
-	}
-	return gone
-}
-
 // without notes that stock is missing, "NAME" or "NAME=2", and returns its name and what
 // of the rack is there still.
 func (f *planFolder) without(said string, there []stock.Stock) (string, []stock.Stock, error) {
@@ -162,45 +143,6 @@ func (f *planFolder) without(said string, there []stock.Stock) (string, []stock.
 // has reports whether the plan has stock of a name or material.
 func (f *planFolder) has(name string) bool {
 	return slices.ContainsFunc(f.Plan.Job.Stock, func(s stock.Stock) bool { return progress.Called(s, name) })
-}
-
-// rackNow is what is on the rack now; nothing where the job names none.
-func (f *planFolder) rackNow() ([]stock.Piece, error) {
-	path := f.rackPath()
-	if path == "" {
-		return nil, nil
-	}
-	if !exists(path) {
-		return nil, job.Faults{{File: path, Cause: "the rack that the job names is not there", Remedy: "put it back where it was when the job was planned"}}
-	}
-	return f.onRack(rack.At(path))
-}
-
-func exists(path string) bool {
-	_, err := os.Stat(path)
-	return !errors.Is(err, fs.ErrNotExist)
-}
-
-func idsOf(pieces []stock.Piece) []string {
-	var ids []string
-	for _, p := range pieces {
-		ids = append(ids, p.ID)
-	}
-	return ids
-}
-
-// begunOf are the ids of those pieces on the rack that the plan, or one before it, has
-// begun to cut.
-func (f *planFolder) begunOf(onRack []stock.Piece) []string {
-	begun := slices.Clone(f.Begun)
-	for i, l := range f.state.Layouts() {
-		of := f.Plan.Layouts[i].Stock
-		if of.OnHand && l.Whole+l.Gone < l.Pieces && slices.ContainsFunc(onRack, func(p stock.Piece) bool { return p.ID == of.Name }) {
-			begun = append(begun, of.Name)
-		}
-	}
-	slices.Sort(begun)
-	return slices.Compact(begun)
 }
 
 // write writes a plan's folder and says what is in the plan.
