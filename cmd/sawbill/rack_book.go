@@ -54,18 +54,6 @@ func wasCalled(p stock.Piece) string {
 	return ", " + p.Note
 }
 
-// onRack is what is on a rack; nothing where there is none yet.
-func (f *planFolder) onRack(r rack.Rack) ([]stock.Piece, error) {
-	if !exists(r.Path()) {
-		return nil, nil
-	}
-	read, err := r.Read()
-	if err != nil {
-		return nil, err
-	}
-	return read.Pieces, nil
-}
-
 // keeps are the pieces to lay on the rack: offcuts, whole stock that was bought, and what
 // is worth keeping of spoiled blanks.
 func (f *planFolder) keeps(onRack []stock.Piece) []stock.Piece {

@@ -2,10 +2,7 @@ package main
 
 import (
 	"context"
-	"errors"
 	"fmt"
-	"io/fs"
-	"os"
 	"path/filepath"
 	"slices"
 	"strconv"
@@ -20,7 +17,6 @@ import (
 	"sawbill/report"
 	"sawbill/stock"
 	"sawbill/stock/job"
-	"sawbill/stock/rack"
 )
 
 func recutCommand() command {
@@ -59,6 +55,11 @@ func (in *invocation) recut(missing []string) (int, error) {
 	if err != nil {
 		return 0, err
 	}
+	for _, id := range before.goneFrom(onRack) {
+		if !in.quiet {
+			fmt.Fprintf(in.stderr, "warning: %s is not on the rack any more, and taken to be missing\n", id)
+		}
+	}
 	there := before.RackStock(onRack, before.state.Parts())
 	for i, said := range missing {
 		if missing[i], there, err = before.without(said, there); err != nil {
@@ -81,7 +82,7 @@ func (in *invocation) recut(missing []string) (int, error) {
 		folder = nextFolder(before.path)
 	}
 	after := kept.Kept{Plan: made.Plan, Of: append(slices.Clone(before.Of), before.Identity), Made: before.state.Made(), Marks: max(before.Marks, cutplan.NextMark(made.Plan.Bill)), File: before.File, Changes: before.Changes,
-		Rack: fromFolder(folder, before.rackPath()), Begun: before.begunOf(onRack)}
+		Rack: fromFolder(folder, before.rackPath()), Begun: before.begunOf(onRack), OnRack: idsOf(onRack)}
 	return in.write(after, options, folder)
 }
 
@@ -142,37 +143,6 @@ func (f *planFolder) without(said string, there []stock.Stock) (string, []stock.
 // has reports whether the plan has stock of a name or material.
 func (f *planFolder) has(name string) bool {
 	return slices.ContainsFunc(f.Plan.Job.Stock, func(s stock.Stock) bool { return progress.Called(s, name) })
-}
-
-// rackNow is what is on the rack now; nothing where the job names none.
-func (f *planFolder) rackNow() ([]stock.Piece, error) {
-	path := f.rackPath()
-	if path == "" {
-		return nil, nil
-	}
-	if !exists(path) {
-		return nil, job.Faults{{File: path, Cause: "the rack that the job names is not there", Remedy: "put it back where it was when the job was planned"}}
-	}
-	return f.onRack(rack.At(path))
-}
-
-func exists(path string) bool {
-	_, err := os.Stat(path)
-	return !errors.Is(err, fs.ErrNotExist)
-}
-
-// begunOf are the ids of those pieces on the rack that the plan, or one before it, has
-// begun to cut.
-func (f *planFolder) begunOf(onRack []stock.Piece) []string {
-	begun := slices.Clone(f.Begun)
-	for i, l := range f.state.Layouts() {
-		of := f.Plan.Layouts[i].Stock
-		if of.OnHand && l.Whole+l.Gone < l.Pieces && slices.ContainsFunc(onRack, func(p stock.Piece) bool { return p.ID == of.Name }) {
-			begun = append(begun, of.Name)
-		}
-	}
-	slices.Sort(begun)
-	return slices.Compact(begun)
 }
 
 // write writes a plan's folder and says what is in the plan.

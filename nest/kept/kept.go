@@ -10,6 +10,7 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
+	"slices"
 
 	"sawbill/nest/cutplan"
 	"sawbill/stock"
@@ -39,6 +40,9 @@ type Kept struct {
 	// Rack is the path of the rack that the job names, from the plan's folder or
 	// absolute; empty where there is none.
 	Rack string
+	// OnRack are the pieces that were on the rack when this rest was planned; nil of a
+	// plan that is no rest.
+	OnRack []string
 	// Begun are pieces of the rack that plans before cut, and that are still on it.
 	Begun []string
 }
@@ -53,6 +57,7 @@ type written struct {
 	Marks     int             `json:"marks"`
 	Rack      string          `json:"rack,omitempty"`
 	Begun     []string        `json:"begun,omitempty"`
+	OnRack    []string        `json:"on_rack,omitempty"`
 	Changes   job.Changes     `json:"changes"`
 	Sources   []job.Source    `json:"sources"`
 	Plan      cutplan.Plan    `json:"plan"`
@@ -69,7 +74,7 @@ const about = "what sawbill progress and sawbill recut go on from; lengths count
 
 // Bytes is what the file holds. Equal plans give equal bytes.
 func (k Kept) Bytes() []byte {
-	w := written{Format: format, About: about, Identity: k.Identity, Of: k.Of, Made: k.Made, Marks: k.Marks, Rack: k.Rack, Begun: k.Begun,
+	w := written{Format: format, About: about, Identity: k.Identity, Of: k.Of, Made: k.Made, Marks: k.Marks, Rack: k.Rack, Begun: k.Begun, OnRack: k.OnRack,
 		Changes: k.Changes, Sources: k.File.Sources, Plan: *k.Plan}
 	for _, e := range k.Plan.Estimates {
 		for i, r := range k.Plan.Job.Rough {
@@ -120,7 +125,7 @@ func parse(data []byte) (*Kept, error) {
 	if err != nil {
 		return nil, fmt.Errorf("the job in it cannot be read any more: %w", err)
 	}
-	k := &Kept{Plan: &w.Plan, Identity: w.Identity, Of: w.Of, Made: w.Made, Marks: w.Marks, File: file, Changes: w.Changes, Rack: w.Rack, Begun: w.Begun}
+	k := &Kept{Plan: &w.Plan, Identity: w.Identity, Of: w.Of, Made: w.Made, Marks: w.Marks, File: file, Changes: w.Changes, Rack: w.Rack, Begun: w.Begun, OnRack: w.OnRack}
 	k.Plan.Job.Rough = file.Rough
 	for _, e := range w.Estimated {
 		if e.Rough < 0 || e.Rough >= len(file.Rough) {
@@ -163,6 +168,25 @@ func sound(p *cutplan.Plan) error {
 
 // most pieces of stock are more than any plan cuts alike.
 const most = 1 << 20
+
+// RackIDs are those of the pieces that were on the rack when the plan was made.
+func (k *Kept) RackIDs() []string {
+	ids := slices.Clone(k.OnRack)
+	if len(k.Of) > 0 {
+		return ids
+	}
+	for _, s := range k.File.Sources {
+		if s.Name != k.File.Rack {
+			continue
+		}
+		if read, err := job.ParseRack(s.Name, []byte(s.Text)); err == nil {
+			for _, p := range read.Pieces {
+				ids = append(ids, p.ID)
+			}
+		}
+	}
+	return ids
+}
 
 // RackStock is what of the pieces on a rack can be cut for parts, but for those that were
 // begun.

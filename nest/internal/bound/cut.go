@@ -104,3 +104,18 @@ func areaCut(in *instance.Instance, g group) Cut {
 	c.Need = total.Rsh(total, shift).Int64()
 	return c
 }
+
+// missing is what counts lack of the need.
+func (c Cut) missing(counts []int) int64 {
+	left := c.Need
+	for s, n := range counts {
+		if n > 0 && c.Worth[s] > 0 {
+			hi, lo := bits.Mul64(uint64(c.Worth[s]), uint64(n))
+			if hi > 0 || lo >= uint64(left) {
+				return 0
+			}
+			left -= int64(lo)
+		}
+	}
+	return left
+}

@@ -184,14 +184,6 @@ func (f *Floor) lift() bool {
 	return lifted
 }
 
-// node is a partial choice: the first stocks of the order have their counts.
-type node struct {
-	settled int
-	counts  []int
-	spent   int64
-	least   int64 // no way to go on costs less
-}
-
 // branch settles the count of the next stock in every way that can matter, and
 // returns how many ways those are.
 func (f *Floor) branch(q *queue, n node) (ways int) {
@@ -303,39 +295,4 @@ func less(a, b, c, d int64) bool {
 	h1, l1 := bits.Mul64(uint64(a), uint64(d))
 	h2, l2 := bits.Mul64(uint64(c), uint64(b))
 	return h1 < h2 || h1 == h2 && l1 < l2
-}
-
-// missing is what counts lack of the need.
-func (c Cut) missing(counts []int) int64 {
-	left := c.Need
-	for s, n := range counts {
-		if n > 0 && c.Worth[s] > 0 {
-			hi, lo := bits.Mul64(uint64(c.Worth[s]), uint64(n))
-			if hi > 0 || lo >= uint64(left) {
-				return 0
-			}
-			left -= int64(lo)
-		}
-	}
-	return left
-}
-
-// queue orders nodes by what they cost at least; of equals the one with more
-// settled comes first, so that a whole answer is soon found.
-type queue []node
-
-func (q queue) Len() int { return len(q) }
-func (q queue) Less(i, j int) bool {
-	if q[i].least != q[j].least {
-		return q[i].least < q[j].least
-	}
-	return q[i].settled > q[j].settled
-}
-func (q queue) Swap(i, j int) { q[i], q[j] = q[j], q[i] }
-func (q *queue) Push(x any)   { *q = append(*q, x.(node)) }
-func (q *queue) Pop() any {
-	old := *q
-	n := old[len(old)-1]
-	*q = old[:len(old)-1]
-	return n
 }

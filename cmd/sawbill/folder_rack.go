@@ -1,0 +1,79 @@
+package main
+
+import (
+	"errors"
+	"io/fs"
+	"os"
+	"slices"
+
+	"sawbill/nest/progress"
+	"sawbill/stock"
+	"sawbill/stock/job"
+	"sawbill/stock/rack"
+)
+
+// goneFrom notes which pieces of the rack that the plan counts on, and has not begun to
+// cut, are not on it any more.
+func (f *planFolder) goneFrom(onRack []stock.Piece) []string {
+	var gone []string
+	for _, id := range f.RackIDs() {
+		if slices.ContainsFunc(onRack, func(p stock.Piece) bool { return p.ID == id }) || f.state.Uncut(id) == 0 {
+			continue
+		}
+		if f.state.Tell(progress.Event{Word: "missing", Value: id}) == nil {
+			gone = append(gone, id)
+		}
+	}
+	return gone
+}
+
+// rackNow is what is on the rack now; nothing where the job names none.
+func (f *planFolder) rackNow() ([]stock.Piece, error) {
+	path := f.rackPath()
+	if path == "" {
+		return nil, nil
+	}
+	if !exists(path) {
+		return nil, job.Faults{{File: path, Cause: "the rack that the job names is not there", Remedy: "put it back where it was when the job was planned"}}
+	}
+	return f.onRack(rack.At(path))
+}
+
+func exists(path string) bool {
+	_, err := os.Stat(path)
+	return !errors.Is(err, fs.ErrNotExist)
+}
+
+func idsOf(pieces []stock.Piece) []string {
+	var ids []string
+	for _, p := range pieces {
+		ids = append(ids, p.ID)
+	}
+	return ids
+}
+
+// begunOf are the ids of those pieces on the rack that the plan, or one before it, has
+// begun to cut.
+func (f *planFolder) begunOf(onRack []stock.Piece) []string {
+	begun := slices.Clone(f.Begun)
+	for i, l := range f.state.Layouts() {
+		of := f.Plan.Layouts[i].Stock
+		if of.OnHand && l.Whole+l.Gone < l.Pieces && slices.ContainsFunc(onRack, func(p stock.Piece) bool { return p.ID == of.Name }) {
+			begun = append(begun, of.Name)
+		}
+	}
+	slices.Sort(begun)
+	return slices.Compact(begun)
+}
+
+// onRack is what is on a rack; nothing where there is none yet.
+func (f *planFolder) onRack(r rack.Rack) ([]stock.Piece, error) {
+	if !exists(r.Path()) {
+		return nil, nil
+	}
+	read, err := r.Read()
+	if err != nil {
+		return nil, err
+	}
+	return read.Pieces, nil
+}
