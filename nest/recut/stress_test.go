@@ -71,7 +71,7 @@ func anyJob(random *rand.Rand) stock.Job {
 // Under whatever rules a job is planned, its rest is planned and holds, again and again.
 func TestTheRestHoldsUnderAnyRules(t *testing.T) {
 	rests := 0
-	for seed := range uint64(400) {
+	for seed := range uint64(200) {
 		random := rand.New(rand.NewPCG(seed, 12))
 		options := cutplan.Options{Iterations: 150}
 		p, err := cutplan.Make(t.Context(), anyJob(random), options)
