@@ -14,6 +14,9 @@ func proof(p *cutplan.Plan) string {
 	if len(p.Layouts) == 0 && len(p.Estimates) > 0 && p.Complete() {
 		return "Nothing is cut yet: the lumber is still to be bought and measured."
 	}
+	if len(p.Layouts)+len(p.Bill) == 0 {
+		return "Nothing is left to be cut."
+	}
 	if len(p.Layouts) == 0 {
 		return "Nothing can be cut."
 	}

@@ -71,7 +71,7 @@ func TestProof(t *testing.T) {
 			"2 sheets, no prices given, for the blanks that are cut."},
 
 		{"all from the rack", plan(0, 0, buy{}), "Nothing has to be bought: what is on hand is enough for this plan."},
-		{"nothing to do", &cutplan.Plan{}, "Nothing can be cut."},
+		{"nothing to do", &cutplan.Plan{}, "Nothing is left to be cut."},
 	}
 	for _, tt := range tests {
 		if got := proof(tt.plan); got != tt.want {

@@ -15,6 +15,7 @@ type Rest struct {
 	Of     string // the code of that other
 	Result *recut.Result
 	Ways   []recut.Ways
+	Trim   []recut.Changed // parts that have become smaller
 }
 
 // restSaid is what a plan of the rest does with the plan before.
@@ -27,6 +28,7 @@ func restSaid(o Options) []string {
 	if len(r.Lacking) > 0 {
 		said = append(said, "What had no place any more: "+blanksSaid(r.Lacking)+".")
 	}
+	said = append(said, trimSaid(o)...)
 	switch {
 	case len(r.Anew) == 0 && r.GoesOn == 0:
 	case len(r.Anew) == 0 && len(r.Lacking) == 0:
@@ -49,6 +51,30 @@ func restSaid(o Options) []string {
 			last = "all else goes on as it was planned"
 		}
 		said = append(said, fmt.Sprintf("Cut otherwise than was planned: %s; %s.", strings.Join(names, "; "), last))
+	}
+	return said
+}
+
+// trimSaid tells what is smaller now, and what of it is cut already.
+func trimSaid(o Options) []string {
+	var trim, others []string
+	for _, c := range o.Rest.Trim {
+		named := c.Is.Name + " to " + o.Ruler.Size(c.Is.Length, c.Is.Width)
+		if c.Good > 0 {
+			trim = append(trim, fmt.Sprintf("%d %s", c.Good, named))
+		} else {
+			others = append(others, named)
+		}
+	}
+	var said []string
+	if len(trim) > 0 {
+		said = append(said, "Trim what is cut already: "+strings.Join(trim, ", ")+".")
+	}
+	if len(others) > 0 {
+		said = append(said, "Smaller than planned: "+strings.Join(others, ", ")+".")
+	}
+	if saved := o.Rest.Result.Saved; len(saved) > 0 {
+		said = append(said, "Spoiled, and good by the new sizes: "+blanksSaid(saved)+"; trim it too.")
 	}
 	return said
 }

@@ -33,7 +33,7 @@ func waysToSave(o Options) []string {
 		}
 	}
 	if len(said) > 0 {
-		said = append(said, "If you do so, say it with sawbill progress --good, and trim to the sizes named here what is cut or comes off the saw larger.")
+		said = append(said, "sawbill recut --smaller plans with a size that is less; of a piece that you keep or splice say sawbill progress --good.")
 	}
 	return said
 }

@@ -20,7 +20,7 @@ import (
 )
 
 func recutCommand() command {
-	var missing []string
+	var missing, smaller []string
 	return command{
 		name:  "recut",
 		args:  "PLAN",
@@ -38,15 +38,16 @@ Go on with sawbill progress of the new folder.
 		flags: func(f *pflag.FlagSet, s *settings) {
 			f.StringVarP(&s.output, "output", "o", "", "the `folder` to write to")
 			f.StringArrayVar(&missing, "missing", nil, "a stock or `material` of which there is nothing more, uncut or\nfor sale: what can be cut now, and what must wait; NAME=1:\none less is there than was told, and none for sale")
+			f.StringArrayVar(&smaller, "smaller", nil, "a case becomes less wide, high or deep, `height=6 mm`, or a part\nshorter, by its name: what is cut is trimmed to that")
 			s.solving(f)
 			s.printing(f)
 			f.StringVar(&s.paper, "paper", "", "of plan.pdf, `a4|letter`: without it, letter for\nlengths in inches, else a4")
 		},
-		run: func(in *invocation) (int, error) { return in.recut(missing) },
+		run: func(in *invocation) (int, error) { return in.recut(missing, smaller) },
 	}
 }
 
-func (in *invocation) recut(missing []string) (int, error) {
+func (in *invocation) recut(missing, smaller []string) (int, error) {
 	before, err := in.openFolder()
 	if err != nil {
 		return 0, err
@@ -66,24 +67,53 @@ func (in *invocation) recut(missing []string) (int, error) {
 			return 0, err
 		}
 	}
+	file, changes, trim, err := before.smaller(smaller)
+	if err != nil {
+		return 0, err
+	}
 	if before.state.Done() {
 		fmt.Fprintf(in.stdout, "All blanks of plan %s are good: there is no rest.\n", before.Identity)
 		return exitDone, nil
 	}
-	made, err := in.solveRest(before, recut.Options{Code: before.Identity, Marks: before.Marks, Rack: there, Missing: missing})
+	made, err := in.solveRest(before, recut.Options{Code: before.Identity, Marks: before.Marks, Rack: there, Missing: missing, Sizes: sizesOf(trim)})
 	if err != nil {
 		return 0, err
 	}
 	ruler := in.ruler(before.Plan.Job.Units)
-	options := report.Options{Ruler: ruler, Paper: in.paperFor(ruler), Case: before.File.Case,
-		Rest: &report.Rest{Of: before.Identity, Result: made, Ways: recut.WaysToSave(before.state, before.Identity, before.File, before.Smaller)}}
+	options := report.Options{Ruler: ruler, Paper: in.paperFor(ruler), Case: file.Case,
+		Rest: &report.Rest{Of: before.Identity, Result: made, Trim: trim, Ways: recut.WaysToSave(before.state, before.Identity, before.File, before.Smaller, made.Saved...)}}
 	folder := in.output
 	if folder == "" {
 		folder = nextFolder(before.path)
 	}
-	after := kept.Kept{Plan: made.Plan, Of: append(slices.Clone(before.Of), before.Identity), Made: before.state.Made(), Marks: max(before.Marks, cutplan.NextMark(made.Plan.Bill)), File: before.File, Changes: before.Changes,
+	after := kept.Kept{Plan: made.Plan, Of: append(slices.Clone(before.Of), before.Identity), Made: made.Made, Marks: max(before.Marks, cutplan.NextMark(made.Plan.Bill)), File: file, Changes: changes,
 		Rack: fromFolder(folder, before.rackPath()), Begun: before.begunOf(onRack), OnRack: idsOf(onRack)}
 	return in.write(after, options, folder)
+}
+
+// smaller reads the job with sizes less, and tells which parts that changes.
+func (f *planFolder) smaller(sizes []string) (*job.File, job.Changes, []recut.Changed, error) {
+	if len(sizes) == 0 {
+		return f.File, f.Changes, nil, nil
+	}
+	file, changes, err := f.Smaller(sizes...)
+	if err != nil {
+		return nil, changes, nil, err
+	}
+	trim, wrong := recut.Differences(f.state, f.File, file)
+	if wrong != "" {
+		return nil, changes, nil, job.Faults{{File: "--smaller " + strings.Join(sizes, ", "), Cause: wrong, Remedy: "take another size, or cut the piece anew"}}
+	}
+	return file, changes, trim, nil
+}
+
+// sizesOf are the parts as they have become.
+func sizesOf(changed []recut.Changed) map[string]stock.Part {
+	sizes := map[string]stock.Part{}
+	for _, c := range changed {
+		sizes[c.Is.Name] = c.Is
+	}
+	return sizes
 }
 
 // solveRest plans within the limits, telling of the progress.

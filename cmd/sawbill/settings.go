@@ -39,6 +39,7 @@ func (s *settings) asking(f *pflag.FlagSet) {
 	f.StringArrayVar(&s.changes.Without, "without", nil, "what if: leave out the `part` of that name; of a case design\nalso back, base or doors, and its sizes follow")
 	f.StringArrayVar(&s.changes.Counts, "count", nil, "what if: make so many of a part, `name=3`")
 	f.IntVar(&s.changes.Spare, "spare", 0, "what if: make so many more of each small part, one that would\nitself be no offcut worth keeping")
+	f.StringArrayVar(&s.changes.Smaller, "smaller", nil, "what if: a case is less wide, high or deep, `height=6 mm`, or a\npart shorter, by its name")
 	f.StringArrayVar(&s.changes.Thicknesses, "thickness", nil, "what if: a material really measures so much,\n`material=17.7`; a case design follows")
 }
 

@@ -207,9 +207,11 @@ func (k *Kept) RackStock(on []stock.Piece, parts []stock.Part) []stock.Stock {
 	return all
 }
 
-// Smaller is the job as it would be with an outside size of its case less by so much.
-func (k *Kept) Smaller(size string, by stock.Length) (*job.File, error) {
+// Smaller is the job as it would be with sizes less, each "height=6 mm", besides what is
+// changed already.
+func (k *Kept) Smaller(sizes ...string) (*job.File, job.Changes, error) {
 	as := k.Changes
-	as.Smaller = job.Smaller{Size: size, By: by}
-	return job.Reread(k.File.Sources, as)
+	as.Smaller = slices.Concat(as.Smaller, sizes)
+	file, err := job.Reread(k.File.Sources, as)
+	return file, as, err
 }

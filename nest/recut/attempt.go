@@ -197,6 +197,24 @@ func (r *rest) wanted(anew map[int]bool) []int {
 	return wanted
 }
 
+// lacking counts the blanks that had no place any more: of those that a piece was to
+// give which cannot go on, none.
+func (r *rest) lacking() []int {
+	lacking := r.wanted(nil)
+	for _, p := range r.anew {
+		for _, leaf := range p.Root.Leaves() {
+			if leaf.Use != cutplan.Part {
+				continue
+			}
+			mark := r.state.Bill()[leaf.Blank].Mark
+			if i := slices.IndexFunc(r.bill, func(b cutplan.Blank) bool { return b.Mark == mark }); i >= 0 {
+				lacking[i] -= p.Stock.Count
+			}
+		}
+	}
+	return lacking
+}
+
 // stockFor is the stock that is free, with the offers or without.
 func (r *rest) stockFor(anew map[int]bool, leaves []leaf, offers bool) []stock.Stock {
 	all := slices.Clone(r.free)

@@ -20,6 +20,8 @@ type Options struct {
 	Marks int
 	// Rack is what is on hand now.
 	Rack []stock.Stock
+	// Sizes are parts that have become smaller, by name.
+	Sizes map[string]stock.Part
 	// Missing are stocks or materials that cannot be bought now.
 	Missing []string
 }
@@ -35,6 +37,9 @@ type Result struct {
 	// that go on.
 	Anew   []progress.Piece
 	GoesOn int
+	// Made are the blanks that are there, for the plan after this one to begin with; Saved
+	// are those of them that were spoiled and are good by the new sizes.
+	Made, Saved []cutplan.Blank
 	// Waiting tells what cannot be cut now, where something is missing.
 	Waiting *Waiting
 }
@@ -54,8 +59,8 @@ const mostTries = 40
 func Make(ctx context.Context, s *progress.State, o Options) (*Result, error) {
 	start := time.Now()
 	r := restOf(s, o)
-	found := &Result{}
-	for i, n := range r.wanted(nil) {
+	found := &Result{Made: r.made(), Saved: r.saved, Anew: r.anew}
+	for i, n := range r.lacking() {
 		if b := r.bill[i]; n > 0 {
 			b.Count = n
 			found.Lacking = append(found.Lacking, b)

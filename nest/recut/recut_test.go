@@ -74,7 +74,7 @@ func eachExample(t *testing.T, do func(t *testing.T, p *cutplan.Plan)) {
 // again, when the rest is spoiled in its turn.
 func TestWhatIsGoodAndTheRestAreTheJob(t *testing.T) {
 	eachExample(t, func(t *testing.T, plan *cutplan.Plan) {
-		for seed := range uint64(20) {
+		for seed := range uint64(10) {
 			random := rand.New(rand.NewPCG(seed, 8))
 			p, before := plan, []cutplan.Blank(nil)
 			for round := range 3 {

@@ -15,6 +15,11 @@ type rest struct {
 	pieces []piece       // with blanks to come from them
 	free   []stock.Stock // of which no blank is to come by the plan: on hand
 	offers []stock.Stock
+
+	state *progress.State
+	sizes map[string]stock.Part // parts that have become smaller, by name
+	saved []cutplan.Blank       // spoiled blanks that are good by these sizes
+	anew  []progress.Piece      // pieces that cannot go on, since a blank of theirs has another size
 }
 
 // piece is one piece that is planned to be cut further.
@@ -27,10 +32,14 @@ type piece struct {
 // but for pieces that the plan has or has begun.
 func restOf(s *progress.State, o Options) *rest {
 	plan := s.Plan()
-	r := &rest{job: plan.Job}
+	r := &rest{job: plan.Job, state: s, sizes: o.Sizes}
 	r.job.Stock, r.job.Parts, r.job.Kinds = nil, nil, map[string]stock.Kind{}
 	parts := s.Parts()
-	for _, p := range parts {
+	for i, p := range parts {
+		if q, changed := o.Sizes[p.Name]; changed {
+			q.Count = p.Count
+			parts[i] = q
+		}
 		r.job.Kinds[p.Material] = plan.Job.KindOf(p.Material)
 	}
 	standing := s.Blanks()
@@ -54,8 +63,16 @@ func restOf(s *progress.State, o Options) *rest {
 // their blanks are still wanted, and the others.
 func (r *rest) take(s *progress.State, code string, open []int) {
 	for _, p := range s.Pieces(code) {
+		if r.saves(p) {
+			continue
+		}
 		if p.Root.Use != cutplan.Split && p.Root.Use != cutplan.Part {
 			r.free = append(r.free, p.Stock)
+			continue
+		}
+		if r.resizes(p.Root) {
+			r.free = append(r.free, p.Stock)
+			r.anew = append(r.anew, p)
 			continue
 		}
 		copies := p.Stock.Count
@@ -166,11 +183,17 @@ func (r *rest) want(parts []stock.Part, standing []progress.Blank, next int) {
 				continue
 			}
 			had += b.Parts
+			b.Blank = resized(b.Blank, r.sizes)
 			coming += planned[i] * b.Holds()
 			if planned[i] > 0 {
 				at[i] = len(r.bill)
 				b.Count = planned[i]
 				r.bill = append(r.bill, b.Blank)
+			}
+		}
+		for _, b := range r.saved {
+			if b.Part.Name == part.Name {
+				had++
 			}
 		}
 		still := part
@@ -205,7 +228,7 @@ func (r *rest) lack(b cutplan.Blank, first int, were []progress.Blank, next int)
 	b.Mark = ""
 	for _, was := range were {
 		taken := slices.ContainsFunc(r.bill, func(other cutplan.Blank) bool { return other.Mark == was.Mark })
-		if alike(was.Blank, b) && !taken {
+		if alike(resized(was.Blank, r.sizes), b) && !taken {
 			b.Mark = was.Mark
 		}
 	}

@@ -1,6 +1,9 @@
 package recut
 
 import (
+	"fmt"
+	"slices"
+
 	"sawbill/nest/cutplan"
 	"sawbill/nest/progress"
 	"sawbill/stock"
@@ -51,8 +54,8 @@ type Splice struct {
 	Unknown bool
 }
 
-// Redesign reads the job again with a size of its case less by so much.
-type Redesign func(size string, by stock.Length) (*job.File, error)
+// Redesign reads the job again with sizes less, each "height=6 mm".
+type Redesign func(sizes ...string) (*job.File, job.Changes, error)
 
 // leastShare is by which share of itself a size is changed at the most: 1 in so many. More
 // is another design.
@@ -67,9 +70,9 @@ const ScarfSlope = 8
 // be held at the saw nor clamped. Common practice, no source.
 const leastSplice = 150 * stock.Millimetre
 
-// WaysToSave lists for each spoiled blank of which something is left what else could be
-// done. The job is as it was read when it was planned.
-func WaysToSave(s *progress.State, code string, of *job.File, redesign Redesign) []Ways {
+// WaysToSave lists for each spoiled blank of which something is left, and that is not saved
+// already, what else could be done. The job is as it was read when it was planned.
+func WaysToSave(s *progress.State, code string, of *job.File, redesign Redesign, saved ...cutplan.Blank) []Ways {
 	var all []Ways
 	pieces := s.Pieces(code)
 	for _, p := range pieces {
@@ -77,7 +80,10 @@ func WaysToSave(s *progress.State, code string, of *job.File, redesign Redesign)
 			continue
 		}
 		b := s.Bill()[p.Blank]
-		w := Ways{Blank: b, Left: leftOf(s, p)}
+		if slices.ContainsFunc(saved, func(is cutplan.Blank) bool { return is.Mark == b.Mark }) {
+			continue
+		}
+		w := Ways{Blank: b, Left: p.Left}
 		for _, open := range s.Blanks() {
 			if open.Open > 0 && open.Mark != b.Mark && p.Stock.Serves(open.Blank.Blank) && p.Stock.HasRoom(open.Blank.Blank) {
 				open.Count = open.Open
@@ -94,15 +100,6 @@ func WaysToSave(s *progress.State, code string, of *job.File, redesign Redesign)
 		}
 	}
 	return all
-}
-
-func leftOf(s *progress.State, p progress.Piece) progress.Size {
-	for _, sp := range s.Spoiled {
-		if sp.Blank == p.Blank && sp.Left.Length*sp.Left.Width == p.Stock.Length*p.Stock.Width {
-			return sp.Left
-		}
-	}
-	return progress.Size{Length: p.Stock.Length, Width: p.Stock.Width}
 }
 
 // smaller lists changes after which what is left is the part.
@@ -128,7 +125,7 @@ func smaller(s *progress.State, of *job.File, b cutplan.Blank, left progress.Siz
 			if by*times*leastShare > was {
 				break
 			}
-			changed, err := redesign(size, by*times)
+			changed, _, err := redesign(fmt.Sprintf("%s=%s mm", size, (by * times).Decimal()))
 			if err != nil || changed.Case == nil {
 				break
 			}
@@ -164,32 +161,50 @@ func sizeOf(c *casework.Case, size string) stock.Length {
 // false where what is left of that is too small still, where others are wanted, or where
 // one that is cut would have to grow.
 func changes(s *progress.State, was, is *job.File, spoiled cutplan.Blank, left progress.Size) ([]Changed, bool) {
-	if len(was.Parts) != len(is.Parts) {
+	changed, wrong := Differences(s, was, is)
+	if wrong != "" {
 		return nil, false
 	}
 	var all []Changed
 	saved := false
+	for _, c := range changed {
+		q := c.Is
+		if q.Name != spoiled.Part.Name {
+			all = append(all, c)
+			continue
+		}
+		saved = holds(left, q.Blank(was.KindOf(q.Material)))
+		all = append([]Changed{c}, all...)
+	}
+	return all, saved
+}
+
+// holds reports whether a blank is in what is left of another.
+func holds(left progress.Size, b stock.Blank) bool {
+	return b.Length <= left.Length && b.Width <= left.Width
+}
+
+// Differences are the parts whose sizes differ between two readings of a job. What is
+// wrong is told where others are wanted, or one that is cut would have to grow.
+func Differences(s *progress.State, was, is *job.File) (all []Changed, wrong string) {
+	if len(was.Parts) != len(is.Parts) {
+		return nil, "the job then has other parts"
+	}
 	for i, p := range was.Parts {
 		q := is.Parts[i]
 		if p.Name != q.Name || p.Count != q.Count || p.Material != q.Material {
-			return nil, false
+			return nil, "the job then has other parts"
 		}
 		if p.Length == q.Length && p.Width == q.Width && p.Thickness == q.Thickness {
 			continue
 		}
 		c := Changed{p, q, goodOf(s, p.Name)}
 		if c.Good > 0 && (q.Length > p.Length || q.Width > p.Width || q.Thickness != p.Thickness) {
-			return nil, false
+			return nil, fmt.Sprintf("%s would have to be larger, and %d are cut", p.Name, c.Good)
 		}
-		if p.Name != spoiled.Part.Name {
-			all = append(all, c)
-			continue
-		}
-		b := q.Blank(was.KindOf(q.Material))
-		saved = b.Length <= left.Length && b.Width <= left.Width
-		all = append([]Changed{c}, all...)
+		all = append(all, c)
 	}
-	return all, saved
+	return all, ""
 }
 
 // goodOf is how many of a part are cut and good.

@@ -23,36 +23,9 @@ type Changes struct {
 	// Thicknesses are of sheets and boards as they really measure, each
 	// "material=17.7" or with a unit; a case design follows.
 	Thicknesses []string
-	// Smaller makes a case smaller than it is said.
-	Smaller Smaller
-}
-
-// Smaller is by how much an outside size of a case is less: "width", "height" or
-// "depth". The zero value changes nothing.
-type Smaller struct {
-	Size string
-	By   stock.Length
-}
-
-// of changes the size of a design that is given, outside or inside; what follows from
-// the sizes of other things cannot be changed.
-func (s Smaller) of(d *casework.Design) {
-	for _, size := range []struct {
-		name            string
-		outside, inside *casework.Length
-	}{
-		{"width", &d.OutsideWidth, &d.InsideWidth},
-		{"height", &d.OutsideHeight, &d.InsideHeight},
-		{"depth", &d.OutsideDepth, &d.InsideDepth},
-	} {
-		switch {
-		case size.name != s.Size:
-		case size.outside.Set:
-			size.outside.Value -= s.By
-		case size.inside.Set:
-			size.inside.Value -= s.By
-		}
-	}
+	// Smaller are sizes that become less, each "height=6 mm": "width", "height" or "depth"
+	// of a case, given outside or inside, whose parts follow; of a part its length, by name.
+	Smaller []string
 }
 
 // setting parts "name=value".
@@ -107,6 +80,90 @@ func (c Changes) thicker(r *reader, offers []offer) map[string][]stock.Length {
 		}
 	}
 	return were
+}
+
+// less parts "height=6 mm"; the faults are told if they are asked for.
+func (r *reader) less(written string, tell bool) (name string, by stock.Length, at place, ok bool) {
+	quiet := *r
+	if !tell {
+		r = &quiet
+	}
+	name, value, at, ok := r.setting("--smaller", written)
+	if !ok {
+		return "", 0, at, false
+	}
+	if bare(value) {
+		value += " " + r.ruler.Units.String()
+	}
+	by, err := stock.ParseLength(value, r.ruler.Units)
+	if err == nil && by <= 0 {
+		r.fault(at, problem{r.ruler.PrintUnit(by) + " is no less", "give a length, such as 6 mm"})
+		return "", 0, at, false
+	}
+	if err != nil {
+		r.fault(at, problemOf(err))
+		return "", 0, at, false
+	}
+	return name, by, at, true
+}
+
+// smaller makes sizes of a case less, and tells which.
+func (c Changes) smaller(r *reader, d *casework.Design) (made []string) {
+	for _, written := range c.Smaller {
+		name, by, _, ok := r.less(written, false)
+		if !ok {
+			continue
+		}
+		for _, size := range []struct {
+			name            string
+			outside, inside *casework.Length
+		}{
+			{"width", &d.OutsideWidth, &d.InsideWidth},
+			{"height", &d.OutsideHeight, &d.InsideHeight},
+			{"depth", &d.OutsideDepth, &d.InsideDepth},
+		} {
+			switch {
+			case size.name != name:
+				continue
+			case size.outside.Set:
+				size.outside.Value -= by
+			case size.inside.Set:
+				size.inside.Value -= by
+			default:
+				continue // it follows from the sizes of other things
+			}
+			made = append(made, name)
+		}
+	}
+	return made
+}
+
+// shorter makes parts less long that are named so.
+func (c Changes) shorter(r *reader, all []wanted, names, left []string) {
+	for _, written := range c.Smaller {
+		name, by, at, ok := r.less(written, true)
+		if !ok || slices.Contains(left, name) {
+			continue
+		}
+		some := false
+		for i := range all {
+			if p := &all[i]; p.Name == name {
+				some = true
+				if p.Length <= by {
+					r.fault(at, problem{fmt.Sprintf("part %q is %s long", name, r.ruler.PrintUnit(p.Length)), "make it less shorter"})
+					break
+				}
+				p.Length -= by
+			}
+		}
+		if !some {
+			found := nothingCalled("part", name, names)
+			if slices.Contains([]string{"width", "height", "depth"}, name) {
+				found = problem{"no " + name + " of a case is given that could be less", "change the sizes of what it follows from"}
+			}
+			r.fault(at, found)
+		}
+	}
 }
 
 // unlike leaves components out of a case design, and tells which.
@@ -174,6 +231,7 @@ func (c Changes) parts(r *reader, all []wanted, were map[string][]stock.Length, 
 			r.fault(at, nothingCalled("part", name, names))
 		}
 	}
+	c.shorter(r, all, names, left)
 	all = slices.DeleteFunc(all, func(w wanted) bool { return w.Count == 0 && w.sound })
 	for i := range all {
 		if p := all[i].Part; c.Spare > 0 && !offcut.Keeps(p.Length, p.Width) {

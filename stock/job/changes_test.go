@@ -60,15 +60,31 @@ func TestWhatIf(t *testing.T) {
 	if got := thinner["top"].Length - plain["top"].Length; got != stock.Inch/16 {
 		t.Errorf("the top grew by %d", got)
 	}
+	// 6 mm less of height: sides and doors are 6 mm shorter, and the back, in its grooves;
+	// 10 mm less of width: top and bottom by as much, two doors by half of it.
+	const mm = stock.Millimetre
+	plain = changed("wall-cabinet", Changes{})
+	as = changed("wall-cabinet", Changes{Smaller: []string{"height=6", "width=1 cm", "shelf=2 mm"}})
+	for name, less := range map[string]stock.Length{"side": 6 * mm, "door": 6 * mm, "back": 6 * mm, "top": 10 * mm, "shelf": 12 * mm} {
+		if got := plain[name].Length - as[name].Length; got != less {
+			t.Errorf("%s is shorter by %s mm", name, got.Decimal())
+		}
+	}
+	if got := plain["door"].Width - as["door"].Width; got != 5*mm {
+		t.Errorf("a door is narrower by %s mm", got.Decimal())
+	}
 }
 
 func TestWhatIfTellsWhatItCannotDo(t *testing.T) {
-	_, err := ReadChanged(jobs+"record-shelves.toml", Changes{Without: []string{"shelff"}, Counts: []string{"upright=x", "upright"}, Thicknesses: []string{"oak=3", "oak 27=0"}})
+	_, err := ReadChanged(jobs+"record-shelves.toml", Changes{Without: []string{"shelff"}, Counts: []string{"upright=x", "upright"}, Thicknesses: []string{"oak=3", "oak 27=0"},
+		Smaller: []string{"width=5", "shelf=9 m", "shelf=0", "shelf", "shelv=5"}})
 	if err == nil {
 		t.Fatal("no fault")
 	}
 	for _, want := range []string{`--without shelff: there is no part "shelff"; did you mean "shelf"?`, `--count upright=x: "x" is no count`,
-		`--count upright: a name and a value are wanted`, `--thickness oak=3: there is no material "oak"`, "--thickness oak 27=0: "} {
+		`--count upright: a name and a value are wanted`, `--thickness oak=3: there is no material "oak"`, "--thickness oak 27=0: ",
+		"--smaller width=5: no width of a case is given that could be less", `--smaller shelf=9 m: part "shelf" is 780 mm long`, "--smaller shelf=0: 0 mm is no less",
+		"--smaller shelf: a name and a value are wanted", `--smaller shelv=5: there is no part "shelv"; did you mean "shelf"?`} {
 		if !strings.Contains(err.Error(), want) {
 			t.Errorf("not told: %s\nbut\n%v", want, err)
 		}

@@ -39,7 +39,7 @@ func (r *reader) derive(root *table, at place, offers []offer, rough []lumber, a
 		d.doubt(at.of("case"))
 	}
 	left = r.changes.unlike(&design)
-	r.changes.Smaller.of(&design)
+	left = append(left, r.changes.smaller(r, &design)...)
 	onOffer, inDoubt := materialsOnOffer(root, offers, rough)
 	made, faults := casework.Derive(design, casework.Context{
 		Ruler:        r.ruler,

@@ -1,0 +1,63 @@
+package recut
+
+import (
+	"slices"
+
+	"sawbill/nest/cutplan"
+	"sawbill/nest/progress"
+	"sawbill/stock"
+)
+
+// resized is b for a part of another size: what is good of it is cut down to that.
+func resized(b cutplan.Blank, to map[string]stock.Part) cutplan.Blank {
+	q, changed := to[b.Part.Name]
+	if !changed {
+		return b
+	}
+	n, m := stock.Length(b.Gang), stock.Length(b.Layers)
+	b.Length -= n * (b.Part.Length - q.Length)
+	b.Width -= b.Part.Width - q.Width
+	b.Thickness -= m * (b.Part.Thickness - q.Thickness)
+	count := b.Part.Count
+	b.Part = q
+	b.Part.Count = count
+	b.How = nil
+	return b
+}
+
+// resizes reports whether a blank of n is of a part of another size.
+func (r *rest) resizes(n cutplan.Node) bool {
+	return slices.ContainsFunc(n.Leaves(), func(leaf cutplan.Node) bool {
+		if leaf.Use != cutplan.Part {
+			return false
+		}
+		_, changed := r.sizes[r.state.Bill()[leaf.Blank].Part.Name]
+		return changed
+	})
+}
+
+// saves reports whether scrap is a blank still, since its part has become smaller, and
+// counts it then among those that are good.
+func (r *rest) saves(p progress.Piece) bool {
+	b := r.state.Bill()[p.Blank]
+	q, changed := r.sizes[b.Part.Name]
+	if p.Kind != progress.Scrap || !changed || b.Gang*b.Layers != 1 || p.Stock.Thickness < q.Thickness {
+		return false
+	}
+	is := resized(b, r.sizes)
+	if !holds(p.Left, is.Blank) {
+		return false
+	}
+	is.Count = 1
+	r.saved = append(r.saved, is)
+	return true
+}
+
+// made are the blanks that are good, by their new sizes.
+func (r *rest) made() []cutplan.Blank {
+	var all []cutplan.Blank
+	for _, b := range r.state.Made() {
+		all = append(all, resized(b, r.sizes))
+	}
+	return append(all, r.saved...)
+}
