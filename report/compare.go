@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"sawbill/nest/choice"
-	"sawbill/nest/cutplan"
 	"sawbill/stock"
 )
 
@@ -167,7 +166,7 @@ func verdict(m choice.Material, i int) string {
 	var said []string
 	switch {
 	case !c.Plan.Complete():
-		said = append(said, fmt.Sprintf("%s missing", counted(missingCount(c.Plan), "blank")))
+		said = append(said, fmt.Sprintf("%s missing", counted(c.Missing(), "blank")))
 	case !c.Priced():
 		said = append(said, "no prices given")
 	case i == 0 && bestOfAll(m):
@@ -192,14 +191,6 @@ func bestOfAll(m choice.Material) bool {
 	return !slices.ContainsFunc(m.Choices, func(c choice.Choice) bool {
 		return c.Plan.Complete() && !c.Apart && (!c.Priced() || c.Plan.Bound < m.Best().Plan.Cost)
 	})
-}
-
-func missingCount(p *cutplan.Plan) int {
-	n := 0
-	for _, u := range p.Unplaced {
-		n += u.Count
-	}
-	return n
 }
 
 // substitutes says what to take where something of the best choice is sold out.

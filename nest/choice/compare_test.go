@@ -354,3 +354,19 @@ func TestABoardMuchThickerThanItsPartsIsNeverTheBest(t *testing.T) {
 		t.Errorf("the last costs %v", last.Plan.Cost)
 	}
 }
+
+// Of boards of which there is one each, no choice gives six shelves: both together give
+// 2 + 3 and are the best for that, though each alone costs less.
+func TestWhereNothingIsEnoughTheMostIsTheBest(t *testing.T) {
+	short, long := board("short", "", 2000, 500), board("long", "", 3000, 800)
+	short.Count, long.Count = 1, 1
+	j := shelves(short, long)
+	j.Parts[0].Count = 6
+	var missing []int
+	for _, c := range compare(t, j, Options{}).Materials[0].Choices {
+		missing = append(missing, c.Missing())
+	}
+	if diff := cmp.Diff([]int{1, 3, 4}, missing); diff != "" {
+		t.Error(diff)
+	}
+}

@@ -17,9 +17,9 @@ type Comparison struct {
 	Materials []Material // in the order of the job's parts
 }
 
-// Material is one material of the job under its choices: the complete ones
-// first, of those the ones with all prices known, then by net cost, pieces,
-// sellers and setups. The first is the best.
+// Material is one material of the job under its choices: those that lack the
+// fewest blanks first, the complete ones before all, of those the ones with all
+// prices known, then by net cost, pieces, sellers and setups. The first is the best.
 type Material struct {
 	Name    string
 	Choices []Choice
@@ -62,6 +62,17 @@ type Choice struct {
 
 // Net is the cost less what is kept.
 func (c Choice) Net() stock.Money { return c.Plan.Cost - c.Worth }
+
+// Missing is how many blanks the plan does not give.
+func (c Choice) Missing() int { return missing(c.Plan) }
+
+func missing(p *cutplan.Plan) int {
+	n := 0
+	for _, u := range p.Unplaced {
+		n += u.Count
+	}
+	return n
+}
 
 // Priced reports whether all that is bought has a price, so that the cost tells
 // what is paid.
