@@ -370,3 +370,14 @@ func TestWhereNothingIsEnoughTheMostIsTheBest(t *testing.T) {
 		t.Error(diff)
 	}
 }
+
+// A board of 3000 at 9.00, cut by the seller into 2000 and 1000 or the like, for two
+// shelves: the 1000 left are a third of it, at 50 % worth 1.50. The cut is not.
+func TestWhatIsKeptOfPiecesThatTheSellerCutCounts(t *testing.T) {
+	j := shelves(board("long", "", 3000, 900))
+	j.Parts[0].Count = 2
+	j.Transport = stock.Transport{Longest: 2000 * mm, Cuts: 1, CutPrice: 100}
+	if c := compare(t, j, Options{Worth: 50_00}).Materials[0].Best(); c.Plan.Cost != 1000 || c.Worth != 150 {
+		t.Errorf("cost %v, worth %v", c.Plan.Cost, c.Worth)
+	}
+}
