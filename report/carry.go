@@ -98,7 +98,7 @@ func ShoppingList(to io.Writer, c *choice.Comparison, o Options) error {
 	}
 	w.line("%s", heading)
 	all := errands(c)
-	if len(all) == 0 {
+	if len(all) == 0 && len(estimatesOf(c)) == 0 {
 		w.line("\nNothing has to be bought.")
 	}
 	for _, e := range all {
@@ -109,7 +109,8 @@ func ShoppingList(to io.Writer, c *choice.Comparison, o Options) error {
 			}
 		}
 	}
-	if len(all) > 1 || c.Job.Tax > 0 {
+	w.estimated(c)
+	if len(all) > 1 || c.Job.Tax > 0 && c.Best().Cost > 0 {
 		w.line("\n%s", totalSaid(c))
 	}
 	for _, m := range c.Materials {
@@ -120,12 +121,23 @@ func ShoppingList(to io.Writer, c *choice.Comparison, o Options) error {
 	return w.err
 }
 
+// estimated writes what to ask for by the board foot.
+func (w *writer) estimated(c *choice.Comparison) {
+	if asked := estimatesOf(c); len(asked) > 0 {
+		w.listing(estimatesHeading, estimates(asked))
+		w.line("  %s", aboutEstimates)
+	}
+}
+
 // totalSaid is what all errands cost, with tax if there is any.
 func totalSaid(c *choice.Comparison) string {
 	cost := c.Best().Cost
 	said := fmt.Sprintf("Total %s", cost)
 	if t := c.Job.Tax; t > 0 {
 		said += fmt.Sprintf("; with %s %% tax, %s, it is %s", stock.Money(t), t.Of(cost), cost+t.Of(cost))
+	}
+	if len(estimatesOf(c)) > 0 {
+		said += "; without what is sold by the board foot"
 	}
 	return said + "."
 }
@@ -153,6 +165,10 @@ func ShoppingListCSV(c *choice.Comparison) []byte {
 					"", known(d.Cost), "")
 			}
 		}
+	}
+	for _, e := range estimatesOf(c) {
+		write("", e.Rough.Material, "", fmt.Sprintf("%s board feet of %s, %s: an estimate", feet(e), lumber(e.Rough), e.Rough.Grade), "", "", "",
+			known(e.Rough.Price), "", "")
 	}
 	w.Flush()
 	return b.Bytes()

@@ -24,6 +24,7 @@ func Comparison(to io.Writer, c *choice.Comparison, o Options) error {
 		}
 	}
 	w.listing("The whole job", wholeJob(c))
+	w.estimated(c)
 	return w.err
 }
 
@@ -112,18 +113,21 @@ func leftOut(m choice.Material) []string {
 func percent(share float64) string { return fmt.Sprintf("%.1f %%", 100*share) }
 
 func costOf(c choice.Choice) string {
-	if !c.Priced() {
+	if !c.Priced() || onlyEstimated(c) {
 		return "-"
 	}
 	return c.Plan.Cost.String()
 }
 
 func boundOf(c choice.Choice) string {
-	if !c.Priced() {
+	if !c.Priced() || onlyEstimated(c) {
 		return "-"
 	}
 	return c.Plan.Bound.String()
 }
+
+// onlyEstimated reports whether nothing is bought but by the board foot, which no cost counts.
+func onlyEstimated(c choice.Choice) bool { return len(c.Plan.Estimates) > 0 && len(c.Plan.Buy) == 0 }
 
 // purchases says what a choice buys: "3 x short at North; 1 x long".
 func purchases(c choice.Choice) string {
@@ -131,11 +135,12 @@ func purchases(c choice.Choice) string {
 	for _, b := range c.Plan.Buy {
 		all = append(all, fmt.Sprintf("%d x %s", b.Count, offerName(b.Stock)))
 	}
+	for _, e := range c.Plan.Estimates {
+		all = append(all, fmt.Sprintf("%s board feet of %s", feet(e), lumber(e.Rough)))
+	}
 	switch {
 	case len(all) > 0:
 		return strings.Join(all, "; ")
-	case len(c.Plan.Estimates) > 0:
-		return "rough lumber, by the board foot"
 	case len(c.Offers) > 0 && !c.Plan.Complete():
 		return "nothing of " + offerNames(c)
 	}
@@ -169,6 +174,8 @@ func verdict(m choice.Material, i int) string {
 		said = append(said, fmt.Sprintf("%s missing", counted(c.Missing(), "blank")))
 	case !c.Priced():
 		said = append(said, "no prices given")
+	case len(c.Plan.Estimates) > 0:
+		said = append(said, "an estimate")
 	case i == 0 && bestOfAll(m):
 		said = append(said, "best")
 	case i == 0:
@@ -251,6 +258,8 @@ func wholeJob(c *choice.Comparison) listing {
 				note = "not complete"
 			case !of.Priced() && note == "":
 				note = "without what has no price"
+			case len(of.Plan.Estimates) > 0 && note == "":
+				note = "without what is sold by the board foot"
 			}
 		}
 		l.add(name, t.Cost.String(), t.Bound.String(), note)

@@ -22,7 +22,7 @@ func ComparisonCSV(c *choice.Comparison) []byte {
 		numbers, _ := numbersOf(m)
 		for i, of := range m.Choices {
 			cost, bound, worth, weight := "", "", "", ""
-			if of.Priced() {
+			if of.Priced() && !onlyEstimated(of) {
 				cost, bound, worth = of.Plan.Cost.String(), of.Plan.Bound.String(), of.Worth.String()
 			}
 			if of.Weight > 0 {

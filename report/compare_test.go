@@ -3,6 +3,8 @@ package report
 import (
 	"bytes"
 	"context"
+	"errors"
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -97,5 +99,54 @@ func check(t *testing.T, got, want string) {
 	t.Helper()
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Error(diff)
+	}
+}
+
+// Lumber by the board foot is no cheapest choice at nothing: what to ask for is on the
+// shopping list, at 6.00 a board foot, and no cost counts it.
+func TestLumberByTheBoardFootIsComparedAsAnEstimate(t *testing.T) {
+	const inch = stock.Inch
+	quarter, err := stock.ParseQuarter("4/4")
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, err := choice.Compare(context.Background(), stock.Job{
+		Tax:    10_00,
+		Offcut: stock.Offcut{Length: 12 * inch, Width: 3 * inch},
+		Rough:  []stock.Rough{{Material: "oak", Quarter: quarter, Grade: stock.GradeOf("FAS"), Price: 6_00, Yield: stock.Percent(50)}},
+		Parts:  []stock.Part{{Name: "shelf", Material: "oak", Length: 36 * inch, Width: 6 * inch, Thickness: 3 * inch / 4, Count: 2}},
+	}, choice.Options{Iterations: 100})
+	if err != nil {
+		t.Fatal(err)
+	}
+	// 2 x 36 x 6 x 1 of 144 cubic inches are 3 board feet, half of what is asked for.
+	var table, list bytes.Buffer
+	if err := errors.Join(Comparison(&table, c, Options{}), ShoppingList(&list, c, Options{})); err != nil {
+		t.Fatal(err)
+	}
+	check(t, table.String(), `What could be bought
+
+oak
+  choice  buy                      cost  at least  pieces  yield  waste  keep  cuts  setups
+       1  6 board feet of 4/4 oak     -         -       0  0.0 %  0.0 %     0     0       0  an estimate
+
+The whole job
+  bought                     cost  at least
+  the best of each material  0.00      0.00  without what is sold by the board foot
+
+Ask for, by the board foot: an estimate
+  board feet  lumber   grade   net  yield (%)  each   cost
+  6           4/4 oak  FAS    3.00  50         6.00  36.00
+  An estimate, and not in the costs here: boards differ. The plan says what they must give.
+`)
+	check(t, list.String(), `Shopping list
+
+Ask for, by the board foot: an estimate
+  board feet  lumber   grade   net  yield (%)  each   cost
+  6           4/4 oak  FAS    3.00  50         6.00  36.00
+  An estimate, and not in the costs here: boards differ. The plan says what they must give.
+`)
+	if got := string(ShoppingListCSV(c)); !strings.Contains(got, `,oak,,"6 board feet of 4/4 oak, FAS: an estimate",,,,6.00,,`) {
+		t.Error(got)
 	}
 }
