@@ -381,3 +381,28 @@ func TestWhatIsKeptOfPiecesThatTheSellerCutCounts(t *testing.T) {
 		t.Errorf("cost %v, worth %v", c.Plan.Cost, c.Worth)
 	}
 }
+
+// Of five lengths the best is one of 5000 at 10.00. Without it the five shelves take one
+// of 2000 and one of 3000, 13.00, which neither size alone nor one seller has.
+func TestOfManyOffersAnotherMixReplacesWhatIsSoldOut(t *testing.T) {
+	j := shelves(board("two", "North", 2000, 500), board("three", "South", 3000, 800), board("five", "South", 5000, 1000),
+		board("one", "West", 1000, 900), board("two and a half", "East", 2500, 2000))
+	m := compare(t, j, Options{}).Materials[0]
+	if m.Best().Plan.Cost != 1000 || len(m.Substitutes) != 1 || m.Substitutes[0].Extra != 300 {
+		t.Errorf("best %v, %+v", m.Best().Plan.Cost, m.Substitutes)
+	}
+}
+
+// Five lengths, of which any yard has the ones of 3000: with those of 2000 at North they
+// are 13.00, and no second errand.
+func TestWhatNamesNoSellerIsBoughtAtAny(t *testing.T) {
+	j := shelves(board("two", "North", 2000, 500), board("three", "", 3000, 800), board("five", "South", 5000, 2000),
+		board("one", "South", 1000, 900), board("two and a half", "South", 2500, 2000))
+	c := compare(t, j, Options{})
+	if north, can := c.From("North"); !can || north.Cost != 1300 {
+		t.Errorf("North %v", north.Cost)
+	}
+	if best := c.Materials[0].Best(); best.Plan.Cost != 1300 || len(best.Sellers) != 1 {
+		t.Errorf("%v from %q", best.Plan.Cost, best.Sellers)
+	}
+}

@@ -46,7 +46,7 @@ type Choice struct {
 	Plan *cutplan.Plan
 
 	Pieces  int      // bought
-	Sellers []string // bought from, sorted; "" where no seller is named
+	Sellers []string // bought from, sorted; what names no seller is to be had from any
 	Kept    int      // offcuts kept
 	// Worth is what the offcuts kept count for, of stock that is bought.
 	Worth stock.Money

@@ -32,7 +32,7 @@ func (c *Comparison) All() Total {
 // none.
 func (c *Comparison) From(seller string) (Total, bool) {
 	return c.total(func(o Choice) bool {
-		elsewhere := func(s string) bool { return s != seller && s != "" }
+		elsewhere := func(s string) bool { return s != seller }
 		return o.Plan.Complete() && !slices.ContainsFunc(o.Sellers, elsewhere)
 	})
 }

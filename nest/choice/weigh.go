@@ -17,7 +17,9 @@ func (o Options) weigh(s set, p *cutplan.Plan, material string) Choice {
 	}
 	for _, b := range p.Buy {
 		c.Pieces += b.Count
-		c.Sellers = append(c.Sellers, b.Stock.Seller)
+		if b.Stock.Seller != "" {
+			c.Sellers = append(c.Sellers, b.Stock.Seller)
+		}
 		c.Weight += float64(b.Count) * metres(b.Stock.Length) * metres(b.Stock.Width) * metres(b.Stock.Thickness) * density
 	}
 	slices.Sort(c.Sellers)
