@@ -165,6 +165,9 @@ func offerName(s stock.Stock) string {
 	return s.Name + " at " + s.Seller
 }
 
+// morePlaning is said of a choice that cuts what is much thicker than need be.
+const morePlaning = "needs more planing"
+
 // verdict is what is to be thought of choice i: nothing that is not proven.
 func verdict(m choice.Material, i int) string {
 	c := m.Choices[i]
@@ -185,7 +188,7 @@ func verdict(m choice.Material, i int) string {
 		said = append(said, fmt.Sprintf("%d is better", numbers[c.DominatedBy]))
 	}
 	if c.Apart {
-		said = append(said, "needs more planing")
+		said = append(said, morePlaning)
 	}
 	if !c.OnHand && slices.ContainsFunc(m.Choices, func(o choice.Choice) bool { return o.OnHand }) {
 		said = append(said, "nothing on hand used")
@@ -211,7 +214,11 @@ func substitutes(m choice.Material) []string {
 		said := "no other choice here gives every blank"
 		for _, s := range m.Substitutes {
 			if s.Offer == b.Stock {
-				said = purchases(m.Choices[s.Choice]) + ", " + dearer(s.Extra)
+				other := m.Choices[s.Choice]
+				said = purchases(other) + ", " + dearer(s.Extra)
+				if other.Apart {
+					said += ", " + morePlaning
+				}
 			}
 		}
 		all = append(all, fmt.Sprintf("If %s is out: %s.", offerName(b.Stock), said))
@@ -220,8 +227,11 @@ func substitutes(m choice.Material) []string {
 }
 
 func dearer(extra stock.Money) string {
-	if extra == 0 {
+	switch {
+	case extra == 0:
 		return "at the same cost"
+	case extra < 0:
+		return (-extra).String() + " less"
 	}
 	return extra.String() + " more"
 }
@@ -238,7 +248,7 @@ func breakEvens(m choice.Material) []string {
 		}
 		offer := c.Plan.Buy[0].Stock
 		price, can := choice.BreakEven(c, best, offer)
-		if can && price < offer.Price {
+		if can && price > 0 && price < offer.Price {
 			all = append(all, fmt.Sprintf("Choice %d costs no more than choice 1 where %s costs %s or less (it is %s).",
 				numbers[i], offerName(offer), price, offer.Price))
 		}

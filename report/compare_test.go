@@ -10,6 +10,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"sawbill/nest/choice"
+	"sawbill/nest/cutplan"
 	"sawbill/stock"
 )
 
@@ -148,5 +149,36 @@ Ask for, by the board foot: an estimate
 `)
 	if got := string(ShoppingListCSV(c)); !strings.Contains(got, `,oak,,"6 board feet of 4/4 oak, FAS: an estimate",,,,6.00,,`) {
 		t.Error(got)
+	}
+}
+
+// Two shelves: a thin board at 5.00, or a thick one at 3.00, which is cut only for want of
+// thin ones. Where the thin one is out, the thick one costs less, and more work.
+func TestASubstituteMayCostLessAndMoreWork(t *testing.T) {
+	const mm = stock.Millimetre
+	thin := stock.Stock{Name: "thin", Kind: stock.Board, Material: "pine", Length: 2000 * mm, Width: 100 * mm, Thickness: 20 * mm, Price: 500}
+	thick := thin
+	thick.Name, thick.Thickness, thick.Price = "thick", 50*mm, 300
+	c, err := choice.Compare(context.Background(), stock.Job{
+		Stock: []stock.Stock{thin, thick},
+		Parts: []stock.Part{{Name: "shelf", Material: "pine", Length: 1000 * mm, Width: 100 * mm, Thickness: 20 * mm, Count: 2}},
+	}, choice.Options{Iterations: 100})
+	if err != nil {
+		t.Fatal(err)
+	}
+	check(t, strings.Join(substitutes(c.Materials[0]), "\n"), "If thin is out: 1 x thick, 2.00 less, needs more planing.")
+}
+
+// Nothing is so cheap that the seven boards of one choice make up for the one of the
+// other: no price is told at which they would.
+func TestNoPriceIsToldBelowACent(t *testing.T) {
+	some := stock.Stock{Name: "some", Price: 100}
+	other := stock.Stock{Name: "other", Price: 3}
+	plan := func(s stock.Stock, n int) *cutplan.Plan {
+		return &cutplan.Plan{Buy: []cutplan.Purchase{{Stock: s, Count: n, Cost: s.Price.Times(n)}}, Cost: s.Price.Times(n)}
+	}
+	m := choice.Material{Choices: []choice.Choice{{Plan: plan(other, 1)}, {Plan: plan(some, 7)}}}
+	if said := breakEvens(m); said != nil {
+		t.Error(said)
 	}
 }
