@@ -95,21 +95,6 @@ func numbersOf(m choice.Material) (numbers []int, again []bool) {
 	return numbers, again
 }
 
-// leftOut tells of the choices that cannot give every blank, which are not
-// listed unless nothing can.
-func leftOut(m choice.Material) []string {
-	n := 0
-	for _, c := range m.Choices[1:] {
-		if !c.Plan.Complete() {
-			n++
-		}
-	}
-	if n == 0 {
-		return nil
-	}
-	return []string{fmt.Sprintf("%s cannot give every blank.", counted(n, "more choice"))}
-}
-
 func percent(share float64) string { return fmt.Sprintf("%.1f %%", 100*share) }
 
 func costOf(c choice.Choice) string {
@@ -201,59 +186,6 @@ func bestOfAll(m choice.Material) bool {
 	return !slices.ContainsFunc(m.Choices, func(c choice.Choice) bool {
 		return c.Plan.Complete() && !c.Apart && (!c.Priced() || c.Plan.Bound < m.Best().Plan.Cost)
 	})
-}
-
-// substitutes says what to take where something of the best choice is sold out.
-func substitutes(m choice.Material) []string {
-	best := m.Best()
-	if !best.Plan.Complete() || !best.Priced() {
-		return nil
-	}
-	var all []string
-	for _, b := range best.Plan.Buy {
-		said := "no other choice here gives every blank"
-		for _, s := range m.Substitutes {
-			if s.Offer == b.Stock {
-				other := m.Choices[s.Choice]
-				said = purchases(other) + ", " + dearer(s.Extra)
-				if other.Apart {
-					said += ", " + morePlaning
-				}
-			}
-		}
-		all = append(all, fmt.Sprintf("If %s is out: %s.", offerName(b.Stock), said))
-	}
-	return all
-}
-
-func dearer(extra stock.Money) string {
-	switch {
-	case extra == 0:
-		return "at the same cost"
-	case extra < 0:
-		return (-extra).String() + " less"
-	}
-	return extra.String() + " more"
-}
-
-// breakEvens says, of each choice that buys one offer alone and more of it than
-// the best, at which price it would be as good.
-func breakEvens(m choice.Material) []string {
-	var all []string
-	best := m.Best()
-	numbers, again := numbersOf(m)
-	for i, c := range m.Choices {
-		if i == 0 || again[i] || len(c.Plan.Buy) != 1 || !c.Plan.Complete() || !c.Priced() || !best.Priced() || c.OnHand != best.OnHand {
-			continue
-		}
-		offer := c.Plan.Buy[0].Stock
-		price, can := choice.BreakEven(c, best, offer)
-		if can && price > 0 && price < offer.Price {
-			all = append(all, fmt.Sprintf("Choice %d costs no more than choice 1 where %s costs %s or less (it is %s).",
-				numbers[i], offerName(offer), price, offer.Price))
-		}
-	}
-	return all
 }
 
 // wholeJob adds up the materials.

@@ -182,3 +182,22 @@ func TestNoPriceIsToldBelowACent(t *testing.T) {
 		t.Error(said)
 	}
 }
+
+// Of three parts of 900 x 900, one fits each sheet of 1000 x 1000, of which there are two:
+// too few, but not too small. A sheet of 800 is too small.
+func TestWhatCannotBeIsToldFromWhatWasNotFound(t *testing.T) {
+	const mm = stock.Millimetre
+	large := stock.Stock{Name: "large", Material: "ply", Thickness: 18 * mm, Length: 1000 * mm, Width: 1000 * mm, Price: 1000, Count: 2}
+	small, enough := large, large
+	small.Name, small.Length, small.Count = "small", 800*mm, 0
+	enough.Name, enough.Length, enough.Price, enough.Count = "enough", 1100*mm, 2000, 0
+	c, err := choice.Compare(context.Background(), stock.Job{
+		Stock: []stock.Stock{large, small, enough},
+		Parts: []stock.Part{{Name: "top", Material: "ply", Length: 900 * mm, Width: 900 * mm, Thickness: 18 * mm, Count: 3}},
+	}, choice.Options{Iterations: 100})
+	if err != nil {
+		t.Fatal(err)
+	}
+	check(t, strings.Join(leftOut(c.Materials[0]), "\n"), `1 more choice cannot give every blank.
+Of 2 more choices no plan was found that gives every blank.`)
+}
