@@ -406,3 +406,13 @@ func TestWhatNamesNoSellerIsBoughtAtAny(t *testing.T) {
 		t.Errorf("%v from %q", best.Plan.Cost, best.Sellers)
 	}
 }
+
+// Three choices of two lengths, told as they are begun.
+func TestChoicesAreToldInTheirOrder(t *testing.T) {
+	var told [][2]int
+	compare(t, shelves(board("short", "", 2000, 500), board("long", "", 3000, 800)),
+		Options{Progress: func(begun, of int) { told = append(told, [2]int{begun, of}) }})
+	if diff := cmp.Diff([][2]int{{1, 3}, {2, 3}, {3, 3}}, told); diff != "" {
+		t.Error(diff)
+	}
+}
