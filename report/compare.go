@@ -40,7 +40,7 @@ func comparisonTitle(c *choice.Comparison) string {
 func choices(m choice.Material) listing {
 	l := listing{columns: []heading{
 		{"choice", figures}, {"buy", words}, {"cost", figures}, {"less kept", figures}, {"at least", figures}, {"pieces", figures},
-		{"yield", figures}, {"waste", figures}, {"keep", figures}, {"kg", figures}, {"cuts", figures}, {"setups", figures}, {"", words},
+		{"yield", figures}, {"waste", figures}, {"keep", figures}, {weightUnit(m), figures}, {"cuts", figures}, {"setups", figures}, {"", words},
 	}}
 	numbers, again := numbersOf(m)
 	for i, c := range m.Choices {
@@ -52,7 +52,7 @@ func choices(m choice.Material) listing {
 		}
 		weight := "-"
 		if c.Weight > 0 {
-			weight = fmt.Sprintf("%.1f", c.Weight)
+			weight = fmt.Sprintf("%.1f", weighed(m, c))
 		}
 		l.add(strconv.Itoa(numbers[i]), purchases(c), costOf(c), c.Net().String(), boundOf(c), strconv.Itoa(c.Pieces),
 			percent(c.Plan.Totals.All.Yield), percent(c.Plan.Totals.All.Waste), strconv.Itoa(c.Kept),
@@ -66,6 +66,21 @@ func choices(m choice.Material) listing {
 		l.drop(net)
 	}
 	return l
+}
+
+// weightUnit is that of the job, as elsewhere in what it is told.
+func weightUnit(m choice.Material) string {
+	if m.Best().Plan.Job.Units == stock.Inches {
+		return "lb"
+	}
+	return "kg"
+}
+
+func weighed(m choice.Material, c choice.Choice) float64 {
+	if weightUnit(m) == "lb" {
+		return stock.Grams(1000 * c.Weight).Pounds()
+	}
+	return c.Weight
 }
 
 // drop takes a column out.

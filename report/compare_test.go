@@ -201,3 +201,14 @@ func TestWhatCannotBeIsToldFromWhatWasNotFound(t *testing.T) {
 	check(t, strings.Join(leftOut(c.Materials[0]), "\n"), `1 more choice cannot give every blank.
 Of 2 more choices no plan was found that gives every blank.`)
 }
+
+// 5 kg are 11.02 lb.
+func TestAJobInInchesIsComparedInPounds(t *testing.T) {
+	m := fiveShelves(t).Materials[0]
+	m.Choices[0].Plan.Job.Units = stock.Inches
+	l := choices(m)
+	const weights = 8
+	if l.columns[weights].word != "lb" || l.rows[0][weights] != "11.0" {
+		t.Errorf("%s %s", l.rows[0][weights], l.columns[weights].word)
+	}
+}
