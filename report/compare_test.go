@@ -212,3 +212,12 @@ func TestAJobInInchesIsComparedInPounds(t *testing.T) {
 		t.Errorf("%s %s", l.rows[0][weights], l.columns[weights].word)
 	}
 }
+
+func TestWhatBuysTheSameIsOneLineOfTheSpreadsheet(t *testing.T) {
+	c := fiveShelves(t)
+	m := &c.Materials[0]
+	m.Choices = append(m.Choices, m.Choices[2])
+	if got := strings.Count(string(ComparisonCSV(c)), ",2 x long at South,"); got != 1 {
+		t.Errorf("%d lines for choice 3", got)
+	}
+}
