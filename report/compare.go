@@ -129,11 +129,14 @@ func boundOf(c choice.Choice) string {
 // onlyEstimated reports whether nothing is bought but by the board foot, which no cost counts.
 func onlyEstimated(c choice.Choice) bool { return len(c.Plan.Estimates) > 0 && len(c.Plan.Buy) == 0 }
 
-// purchases says what a choice buys: "3 x short at North; 1 x long".
+// purchases says what a choice buys: "3 x short at North; 1 x long; 2 cuts by the seller".
 func purchases(c choice.Choice) string {
 	var all []string
 	for _, b := range c.Plan.Buy {
 		all = append(all, fmt.Sprintf("%d x %s", b.Count, offerName(b.Stock)))
+	}
+	if cuts := cutsAtSeller(c.Plan); cuts > 0 {
+		all = append(all, counted(cuts, "cut")+" by the seller")
 	}
 	for _, e := range c.Plan.Estimates {
 		all = append(all, fmt.Sprintf("%s board feet of %s", feet(e), lumber(e.Rough)))
