@@ -199,9 +199,10 @@ func verdict(m choice.Material, i int) string {
 	return strings.Join(said, ", ")
 }
 
-// bestOfAll reports whether no other choice can cost less than the first.
+// bestOfAll reports whether no other choice can cost less than the first. Where what is
+// kept counts nothing is proven: another plan may keep more.
 func bestOfAll(m choice.Material) bool {
-	return !slices.ContainsFunc(m.Choices, func(c choice.Choice) bool {
+	return m.Best().Plan.Job.Worth == 0 && !slices.ContainsFunc(m.Choices, func(c choice.Choice) bool {
 		return c.Plan.Complete() && !c.Apart && (!c.Priced() || c.Plan.Bound < m.Best().Plan.Cost)
 	})
 }

@@ -221,3 +221,14 @@ func TestWhatBuysTheSameIsOneLineOfTheSpreadsheet(t *testing.T) {
 		t.Errorf("%d lines for choice 3", got)
 	}
 }
+
+// The bound is one of cost: it does not say how much another plan would keep.
+func TestNothingIsProvenOfWhatIsKept(t *testing.T) {
+	m := fiveShelves(t).Materials[0]
+	for worth, want := range map[stock.Share]string{0: "best", 40_00: "best found"} {
+		m.Choices[0].Plan.Job.Worth = worth
+		if got := verdict(m, 0); got != want {
+			t.Errorf("worth %v: %q", worth, got)
+		}
+	}
+}
