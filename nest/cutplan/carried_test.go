@@ -230,3 +230,13 @@ func TestFewestCuts(t *testing.T) {
 		}
 	}
 }
+
+// One part of 600 x 400 needs no more than the one cut with which a sheet of 2440 goes
+// where 1500 go, though a second costs nothing.
+func TestCutsForNothingAreNotAskedForInVain(t *testing.T) {
+	limits := stock.Transport{Longest: 1500 * mm, Cuts: 2, CutKerf: 4 * mm, CutTolerance: 2 * mm}
+	p := carry(t, sheets(2440*mm, 1220*mm, limits, shelf(600*mm, 400*mm, 1)))
+	if len(p.AtSeller) != 1 || p.AtSeller[0].Cuts() != 1 {
+		t.Errorf("%+v", p.AtSeller)
+	}
+}
