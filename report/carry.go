@@ -69,15 +69,18 @@ func (e errand) list(r stock.Ruler) listing {
 		{"each", figures}, {"cost", figures},
 	}}
 	pieces := 0
+	var buy []cutplan.Purchase // of each row
 	for _, b := range e.lines {
 		pieces += b.Count
+		buy = append(buy, b.Purchase)
 		l.add("[ ]", strconv.Itoa(b.Count), b.Stock.Name, stockSize(b.Stock, r), b.Stock.Material, price(b.Stock.Price), price(b.Cost))
 		for _, d := range b.cuts {
+			buy = append(buy, cutplan.Purchase{})
 			l.add("[ ]", "", ofThem(d, b.Count)+" "+d.Cut.String()+" to "+piecesOf(d, r), "", b.Stock.Material, "", price(d.Cost))
 		}
 	}
 	l.add("", strconv.Itoa(pieces), "in all", "", "", "", price(e.cost))
-	return l
+	return l.withBoardFeet(buy)
 }
 
 // ofThem says how many of those bought a division is of.

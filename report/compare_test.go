@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"errors"
+	"slices"
 	"strings"
 	"testing"
 
@@ -231,4 +232,24 @@ func TestNothingIsProvenOfWhatIsKept(t *testing.T) {
 			t.Errorf("worth %v: %q", worth, got)
 		}
 	}
+}
+
+// Two boards of 8 ft by 6 in, 4/4, are 4 board feet each, in the middle of the list of
+// whoever sells them.
+func TestAShoppingListBySellerCountsBoardFeet(t *testing.T) {
+	const inch = stock.Inch
+	oak := stock.Stock{Name: "oak", Material: "oak", Kind: stock.Board, Length: 96 * inch, Width: 6 * inch, Thickness: inch, Price: 33_00,
+		Measure: stock.Measure{Thickness: inch, Width: 6 * inch}}
+	pine := stock.Stock{Name: "pine", Material: "pine", Kind: stock.Board, Length: 96 * inch, Width: 6 * inch, Thickness: inch, Price: 9_00}
+	e := errand{cost: 75_00, lines: []errandLine{
+		{Purchase: cutplan.Purchase{Stock: pine, Count: 1, Cost: 9_00}, cuts: []cutplan.Division{{Stock: pine, Count: 1, Pieces: []stock.Length{48 * inch, 47 * inch}}}},
+		{Purchase: cutplan.Purchase{Stock: oak, Count: 2, Cost: 66_00}},
+	}}
+	var feet []string
+	l := e.list(stock.Ruler{Units: stock.Inches})
+	at := slices.IndexFunc(l.columns, func(h heading) bool { return h.word == "board feet" })
+	for _, row := range l.rows {
+		feet = append(feet, row[at])
+	}
+	check(t, strings.Join(feet, " "), "- - 8.00 8.00")
 }
