@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"sawbill/nest/choice"
 	"sawbill/nest/cutplan"
 	"sawbill/stock"
 )
@@ -68,5 +69,13 @@ func TestWhatTheSellerCutsIsTold(t *testing.T) {
 	}
 	if said := haul(carriedShelves(t, nil, 40_000), stock.Ruler{}); !strings.Contains(said, "give the density of ply") {
 		t.Error(said)
+	}
+}
+
+// Two sheets at 60.00 are not 123.00 without their cuts.
+func TestAChoiceTellsTheCutsThatItPays(t *testing.T) {
+	c := choice.Choice{Plan: carriedShelves(t, nil, 0)}
+	if got, want := purchases(c), "2 x full; 2 cuts by the seller"; got != want || costOf(c) != "123.00" {
+		t.Errorf("%q for %s", got, costOf(c))
 	}
 }

@@ -69,15 +69,18 @@ func (e errand) list(r stock.Ruler) listing {
 		{"each", figures}, {"cost", figures},
 	}}
 	pieces := 0
+	var buy []cutplan.Purchase // of each row
 	for _, b := range e.lines {
 		pieces += b.Count
+		buy = append(buy, b.Purchase)
 		l.add("[ ]", strconv.Itoa(b.Count), b.Stock.Name, stockSize(b.Stock, r), b.Stock.Material, price(b.Stock.Price), price(b.Cost))
 		for _, d := range b.cuts {
+			buy = append(buy, cutplan.Purchase{})
 			l.add("[ ]", "", ofThem(d, b.Count)+" "+d.Cut.String()+" to "+piecesOf(d, r), "", b.Stock.Material, "", price(d.Cost))
 		}
 	}
 	l.add("", strconv.Itoa(pieces), "in all", "", "", "", price(e.cost))
-	return l
+	return l.withBoardFeet(buy)
 }
 
 // ofThem says how many of those bought a division is of.
@@ -98,7 +101,7 @@ func ShoppingList(to io.Writer, c *choice.Comparison, o Options) error {
 	}
 	w.line("%s", heading)
 	all := errands(c)
-	if len(all) == 0 {
+	if len(all) == 0 && len(estimatesOf(c)) == 0 {
 		w.line("\nNothing has to be bought.")
 	}
 	for _, e := range all {
@@ -109,7 +112,8 @@ func ShoppingList(to io.Writer, c *choice.Comparison, o Options) error {
 			}
 		}
 	}
-	if len(all) > 1 || c.Job.Tax > 0 {
+	w.estimated(c)
+	if len(all) > 1 || c.Job.Tax > 0 && c.Best().Cost > 0 {
 		w.line("\n%s", totalSaid(c))
 	}
 	for _, m := range c.Materials {
@@ -120,12 +124,23 @@ func ShoppingList(to io.Writer, c *choice.Comparison, o Options) error {
 	return w.err
 }
 
+// estimated writes what to ask for by the board foot.
+func (w *writer) estimated(c *choice.Comparison) {
+	if asked := estimatesOf(c); len(asked) > 0 {
+		w.listing(estimatesHeading, estimates(asked))
+		w.line("  %s", aboutEstimates)
+	}
+}
+
 // totalSaid is what all errands cost, with tax if there is any.
 func totalSaid(c *choice.Comparison) string {
 	cost := c.Best().Cost
 	said := fmt.Sprintf("Total %s", cost)
 	if t := c.Job.Tax; t > 0 {
 		said += fmt.Sprintf("; with %s %% tax, %s, it is %s", stock.Money(t), t.Of(cost), cost+t.Of(cost))
+	}
+	if len(estimatesOf(c)) > 0 {
+		said += "; without what is sold by the board foot"
 	}
 	return said + "."
 }
@@ -153,6 +168,10 @@ func ShoppingListCSV(c *choice.Comparison) []byte {
 					"", known(d.Cost), "")
 			}
 		}
+	}
+	for _, e := range estimatesOf(c) {
+		write("", e.Rough.Material, "", fmt.Sprintf("%s board feet of %s, %s: an estimate", feet(e), lumber(e.Rough), e.Rough.Grade), "", "", "",
+			known(e.Rough.Price), "", "")
 	}
 	w.Flush()
 	return b.Bytes()

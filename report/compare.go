@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"sawbill/nest/choice"
-	"sawbill/nest/cutplan"
 	"sawbill/stock"
 )
 
@@ -25,6 +24,7 @@ func Comparison(to io.Writer, c *choice.Comparison, o Options) error {
 		}
 	}
 	w.listing("The whole job", wholeJob(c))
+	w.estimated(c)
 	return w.err
 }
 
@@ -40,7 +40,7 @@ func comparisonTitle(c *choice.Comparison) string {
 func choices(m choice.Material) listing {
 	l := listing{columns: []heading{
 		{"choice", figures}, {"buy", words}, {"cost", figures}, {"less kept", figures}, {"at least", figures}, {"pieces", figures},
-		{"yield", figures}, {"waste", figures}, {"keep", figures}, {"kg", figures}, {"cuts", figures}, {"setups", figures}, {"", words},
+		{"yield", figures}, {"waste", figures}, {"keep", figures}, {weightUnit(m), figures}, {"cuts", figures}, {"setups", figures}, {"", words},
 	}}
 	numbers, again := numbersOf(m)
 	for i, c := range m.Choices {
@@ -52,7 +52,7 @@ func choices(m choice.Material) listing {
 		}
 		weight := "-"
 		if c.Weight > 0 {
-			weight = fmt.Sprintf("%.1f", c.Weight)
+			weight = fmt.Sprintf("%.1f", weighed(m, c))
 		}
 		l.add(strconv.Itoa(numbers[i]), purchases(c), costOf(c), c.Net().String(), boundOf(c), strconv.Itoa(c.Pieces),
 			percent(c.Plan.Totals.All.Yield), percent(c.Plan.Totals.All.Waste), strconv.Itoa(c.Kept),
@@ -66,6 +66,21 @@ func choices(m choice.Material) listing {
 		l.drop(net)
 	}
 	return l
+}
+
+// weightUnit is that of the job, as elsewhere in what it is told.
+func weightUnit(m choice.Material) string {
+	if m.Best().Plan.Job.Units == stock.Inches {
+		return "lb"
+	}
+	return "kg"
+}
+
+func weighed(m choice.Material, c choice.Choice) float64 {
+	if weightUnit(m) == "lb" {
+		return stock.Grams(1000 * c.Weight).Pounds()
+	}
+	return c.Weight
 }
 
 // drop takes a column out.
@@ -95,48 +110,40 @@ func numbersOf(m choice.Material) (numbers []int, again []bool) {
 	return numbers, again
 }
 
-// leftOut tells of the choices that cannot give every blank, which are not
-// listed unless nothing can.
-func leftOut(m choice.Material) []string {
-	n := 0
-	for _, c := range m.Choices[1:] {
-		if !c.Plan.Complete() {
-			n++
-		}
-	}
-	if n == 0 {
-		return nil
-	}
-	return []string{fmt.Sprintf("%s cannot give every blank.", counted(n, "more choice"))}
-}
-
 func percent(share float64) string { return fmt.Sprintf("%.1f %%", 100*share) }
 
 func costOf(c choice.Choice) string {
-	if !c.Priced() {
+	if !c.Priced() || onlyEstimated(c) {
 		return "-"
 	}
 	return c.Plan.Cost.String()
 }
 
 func boundOf(c choice.Choice) string {
-	if !c.Priced() {
+	if !c.Priced() || onlyEstimated(c) {
 		return "-"
 	}
 	return c.Plan.Bound.String()
 }
 
-// purchases says what a choice buys: "3 x short at North; 1 x long".
+// onlyEstimated reports whether nothing is bought but by the board foot, which no cost counts.
+func onlyEstimated(c choice.Choice) bool { return len(c.Plan.Estimates) > 0 && len(c.Plan.Buy) == 0 }
+
+// purchases says what a choice buys: "3 x short at North; 1 x long; 2 cuts by the seller".
 func purchases(c choice.Choice) string {
 	var all []string
 	for _, b := range c.Plan.Buy {
 		all = append(all, fmt.Sprintf("%d x %s", b.Count, offerName(b.Stock)))
 	}
+	if cuts := cutsAtSeller(c.Plan); cuts > 0 {
+		all = append(all, counted(cuts, "cut")+" by the seller")
+	}
+	for _, e := range c.Plan.Estimates {
+		all = append(all, fmt.Sprintf("%s board feet of %s", feet(e), lumber(e.Rough)))
+	}
 	switch {
 	case len(all) > 0:
 		return strings.Join(all, "; ")
-	case len(c.Plan.Estimates) > 0:
-		return "rough lumber, by the board foot"
 	case len(c.Offers) > 0 && !c.Plan.Complete():
 		return "nothing of " + offerNames(c)
 	}
@@ -161,15 +168,20 @@ func offerName(s stock.Stock) string {
 	return s.Name + " at " + s.Seller
 }
 
+// morePlaning is said of a choice that cuts what is much thicker than need be.
+const morePlaning = "needs more planing"
+
 // verdict is what is to be thought of choice i: nothing that is not proven.
 func verdict(m choice.Material, i int) string {
 	c := m.Choices[i]
 	var said []string
 	switch {
 	case !c.Plan.Complete():
-		said = append(said, fmt.Sprintf("%s missing", counted(missingCount(c.Plan), "blank")))
+		said = append(said, fmt.Sprintf("%s missing", counted(c.Missing(), "blank")))
 	case !c.Priced():
 		said = append(said, "no prices given")
+	case len(c.Plan.Estimates) > 0:
+		said = append(said, "an estimate")
 	case i == 0 && bestOfAll(m):
 		said = append(said, "best")
 	case i == 0:
@@ -179,7 +191,7 @@ func verdict(m choice.Material, i int) string {
 		said = append(said, fmt.Sprintf("%d is better", numbers[c.DominatedBy]))
 	}
 	if c.Apart {
-		said = append(said, "needs more planing")
+		said = append(said, morePlaning)
 	}
 	if !c.OnHand && slices.ContainsFunc(m.Choices, func(o choice.Choice) bool { return o.OnHand }) {
 		said = append(said, "nothing on hand used")
@@ -187,65 +199,12 @@ func verdict(m choice.Material, i int) string {
 	return strings.Join(said, ", ")
 }
 
-// bestOfAll reports whether no other choice can cost less than the first.
+// bestOfAll reports whether no other choice can cost less than the first. Where what is
+// kept counts nothing is proven: another plan may keep more.
 func bestOfAll(m choice.Material) bool {
-	return !slices.ContainsFunc(m.Choices, func(c choice.Choice) bool {
+	return m.Best().Plan.Job.Worth == 0 && !slices.ContainsFunc(m.Choices, func(c choice.Choice) bool {
 		return c.Plan.Complete() && !c.Apart && (!c.Priced() || c.Plan.Bound < m.Best().Plan.Cost)
 	})
-}
-
-func missingCount(p *cutplan.Plan) int {
-	n := 0
-	for _, u := range p.Unplaced {
-		n += u.Count
-	}
-	return n
-}
-
-// substitutes says what to take where something of the best choice is sold out.
-func substitutes(m choice.Material) []string {
-	best := m.Best()
-	if !best.Plan.Complete() || !best.Priced() {
-		return nil
-	}
-	var all []string
-	for _, b := range best.Plan.Buy {
-		said := "no other choice here gives every blank"
-		for _, s := range m.Substitutes {
-			if s.Offer == b.Stock {
-				said = purchases(m.Choices[s.Choice]) + ", " + dearer(s.Extra)
-			}
-		}
-		all = append(all, fmt.Sprintf("If %s is out: %s.", offerName(b.Stock), said))
-	}
-	return all
-}
-
-func dearer(extra stock.Money) string {
-	if extra == 0 {
-		return "at the same cost"
-	}
-	return extra.String() + " more"
-}
-
-// breakEvens says, of each choice that buys one offer alone and more of it than
-// the best, at which price it would be as good.
-func breakEvens(m choice.Material) []string {
-	var all []string
-	best := m.Best()
-	numbers, again := numbersOf(m)
-	for i, c := range m.Choices {
-		if i == 0 || again[i] || len(c.Plan.Buy) != 1 || !c.Plan.Complete() || !c.Priced() || !best.Priced() || c.OnHand != best.OnHand {
-			continue
-		}
-		offer := c.Plan.Buy[0].Stock
-		price, can := choice.BreakEven(c, best, offer)
-		if can && price < offer.Price {
-			all = append(all, fmt.Sprintf("Choice %d costs no more than choice 1 where %s costs %s or less (it is %s).",
-				numbers[i], offerName(offer), price, offer.Price))
-		}
-	}
-	return all
 }
 
 // wholeJob adds up the materials.
@@ -260,6 +219,8 @@ func wholeJob(c *choice.Comparison) listing {
 				note = "not complete"
 			case !of.Priced() && note == "":
 				note = "without what has no price"
+			case len(of.Plan.Estimates) > 0 && note == "":
+				note = "without what is sold by the board foot"
 			}
 		}
 		l.add(name, t.Cost.String(), t.Bound.String(), note)

@@ -10,7 +10,7 @@ import (
 	"sawbill/nest/choice"
 )
 
-// ComparisonCSV is a line for each choice of each material, with decimal points
+// ComparisonCSV is a line for each choice of each material that buys otherwise, with decimal points
 // and no units in the cells. What is not known is empty.
 func ComparisonCSV(c *choice.Comparison) []byte {
 	var b bytes.Buffer
@@ -19,10 +19,13 @@ func ComparisonCSV(c *choice.Comparison) []byte {
 	write("material", "choice", "buy", "on hand used", "cost", "at least", "worth of what is kept", "pieces",
 		"sellers", "yield", "waste", "kept", "weight in kg", "cuts", "setups", "verdict")
 	for _, m := range c.Materials {
-		numbers, _ := numbersOf(m)
+		numbers, again := numbersOf(m)
 		for i, of := range m.Choices {
+			if again[i] {
+				continue
+			}
 			cost, bound, worth, weight := "", "", "", ""
-			if of.Priced() {
+			if of.Priced() && !onlyEstimated(of) {
 				cost, bound, worth = of.Plan.Cost.String(), of.Plan.Bound.String(), of.Worth.String()
 			}
 			if of.Weight > 0 {

@@ -45,12 +45,17 @@ func shoppingPage(b document, c *choice.Comparison, o Options) {
 			}
 		}
 	}
+	if asked := estimatesOf(c); len(asked) > 0 {
+		b.Heading(estimatesHeading)
+		b.Table(estimates(asked).table())
+		b.Paragraph(aboutEstimates)
+	}
 	for _, m := range c.Materials {
 		if p := m.Best().Plan; !p.Complete() {
 			b.Strong(m.Name + ": " + missing(p))
 		}
 	}
-	if c.Job.Tax > 0 {
+	if c.Job.Tax > 0 && c.Best().Cost > 0 {
 		b.Strong(totalSaid(c))
 	}
 	b.Heading("The whole job")
@@ -66,7 +71,9 @@ func comparisonPage(b document, m choice.Material) {
 		b.Paragraph(s)
 	}
 	for _, of := range []chart.Group{costs(m), yields(m)} {
-		b.Picture(chart.Draw([]chart.Group{of}, b.Width()))
+		if len(of.Bars) > 0 { // without prices there is no cost
+			b.Picture(chart.Draw([]chart.Group{of}, b.Width()))
+		}
 	}
 }
 
@@ -83,7 +90,9 @@ func YieldSVG(c *choice.Comparison) []byte {
 func charted(c *choice.Comparison, of func(choice.Material) chart.Group, title string) []byte {
 	var groups []chart.Group
 	for _, m := range c.Materials {
-		groups = append(groups, of(m))
+		if g := of(m); len(g.Bars) > 0 {
+			groups = append(groups, g)
+		}
 	}
 	d := chart.Draw(groups, chartWidth)
 	return d.SVG(title)
@@ -93,7 +102,7 @@ func costs(m choice.Material) chart.Group {
 	g := chart.Group{Heading: m.Name + ", cost: hatched is what no plan can do without"}
 	numbers, again := numbersOf(m)
 	for i, c := range m.Choices {
-		if c.Plan.Complete() && c.Priced() && !again[i] {
+		if c.Plan.Complete() && c.Priced() && !onlyEstimated(c) && !again[i] {
 			g.Bars = append(g.Bars, chart.Bar{Name: fmt.Sprintf("%d: %s", numbers[i], purchases(c)),
 				Amount: float64(c.Plan.Cost), Proven: float64(c.Plan.Bound), Text: c.Plan.Cost.String(), Best: i == 0})
 		}

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"sawbill/nest/choice"
 	"sawbill/nest/cutplan"
 	"sawbill/stock"
 )
@@ -15,17 +16,24 @@ import (
 const estimatesHeading = "Ask for, by the board foot: an estimate"
 
 // estimates is how much rough lumber to ask for.
-func estimates(p *cutplan.Plan) listing {
+func estimates(of []cutplan.Estimate) listing {
 	l := listing{columns: []heading{
 		{"board feet", marks}, {"lumber", words}, {"grade", words}, {"net", figures},
 		{"yield (%)", sizes}, {"each", figures}, {"cost", figures},
 	}}
-	for _, e := range p.Estimates {
-		cost := span(price(e.Rough.Price.Times(e.Least)), price(e.Rough.Price.Times(e.Usual)))
-		l.add(span(strconv.Itoa(e.Least), strconv.Itoa(e.Usual)), lumber(e.Rough), e.Rough.Grade.String(), e.Net.String(),
-			span(strings.TrimSuffix(e.LeastYield.String(), " %"), strings.TrimSuffix(e.UsualYield.String(), " %")), price(e.Rough.Price), cost)
+	for _, e := range of {
+		l.add(feet(e), lumber(e.Rough), e.Rough.Grade.String(), e.Net.String(),
+			span(strings.TrimSuffix(e.LeastYield.String(), " %"), strings.TrimSuffix(e.UsualYield.String(), " %")), price(e.Rough.Price), estimatedCost(e))
 	}
 	return l
+}
+
+// feet are the board feet to ask for, "3 to 4".
+func feet(e cutplan.Estimate) string { return span(strconv.Itoa(e.Least), strconv.Itoa(e.Usual)) }
+
+// estimatedCost is what so much lumber costs, "19.20 to 25.60".
+func estimatedCost(e cutplan.Estimate) string {
+	return span(price(e.Rough.Price.Times(e.Least)), price(e.Rough.Price.Times(e.Usual)))
 }
 
 func lumber(r stock.Rough) string { return r.Quarter.String() + " " + r.Material }
@@ -61,6 +69,17 @@ func estimateNotes(p *cutplan.Plan, r stock.Ruler) []string {
 	}
 	return append(notes, "Buy, measure the boards, and enter each as a [[board]] on hand: then they are planned.")
 }
+
+// estimatesOf are those of the best choices, which no costs here count.
+func estimatesOf(c *choice.Comparison) (all []cutplan.Estimate) {
+	for _, m := range c.Materials {
+		all = append(all, m.Best().Plan.Estimates...)
+	}
+	return all
+}
+
+// aboutEstimates goes below the estimates of a comparison.
+const aboutEstimates = "An estimate, and not in the costs here: boards differ. The plan says what they must give."
 
 // beyondGrade warns where the least board of the grade would be too small.
 func beyondGrade(e stock.Estimate, r stock.Ruler) string {

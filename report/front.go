@@ -45,7 +45,7 @@ func frontPage(b document, p *cutplan.Plan, names offcutNames, o Options) {
 	}
 	if len(p.Estimates) > 0 {
 		b.Heading(estimatesHeading)
-		b.Table(large(b, estimates(p).table()))
+		b.Table(large(b, estimates(p.Estimates).table()))
 		for _, n := range estimateNotes(p, r) {
 			b.Paragraph(n)
 		}

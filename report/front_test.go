@@ -2,9 +2,11 @@ package report
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"sawbill/report/internal/drawing"
+	"sawbill/stock/casework"
 )
 
 // What is missing is told before what to buy, and which blanks and why on the
@@ -48,5 +50,49 @@ func TestTheFirstPageNamesWhatElseToBuy(t *testing.T) {
 	}
 	if got := alsoToBuy(nil, inches); got != "" {
 		t.Errorf("%q without a case", got)
+	}
+}
+
+// A case that can tip says so once on the first page, on the phone's page and on the
+// terminal, by what was reckoned of it; none is told where nothing is.
+func TestACaseThatCanTipSaysSoWhereItIsBought(t *testing.T) {
+	check := func(v casework.Verdict) *casework.Case {
+		return &casework.Case{Checks: []casework.Check{{Subject: "shelf deflection", Verdict: casework.Beyond}, {Subject: "tipping", Verdict: v}}}
+	}
+	tests := []struct {
+		reason string
+		of     *casework.Case
+		want   string
+	}{
+		{"no case", nil, ""},
+		{"nothing of tipping", &casework.Case{Checks: []casework.Check{{Subject: "shelf deflection", Verdict: casework.Beyond}}}, ""},
+		{"tips", check(casework.Tips), "IT TIPS in states that were reckoned: anchor it to the wall; see Checks."},
+		{"stands in what was reckoned", check(casework.Stands), "It can tip: anchor it to the wall; see Checks."},
+		{"not reckoned", &casework.Case{Cautions: []casework.Caution{{Subject: "tipping", Text: "Fix it to the wall."}}},
+			"It may tip, which was not reckoned: anchor it to the wall; see the cautions."},
+	}
+	for _, tt := range tests {
+		o := Options{Case: tt.of}
+		if got := tipping(o); got != tt.want {
+			t.Errorf("%s: %q, want %q", tt.reason, got, tt.want)
+		}
+		if tt.want == "" {
+			continue
+		}
+		var first, terminal strings.Builder
+		for _, text := range lay(bench(), o).Pages[0].Texts() {
+			first.WriteString(text.String + "\n")
+		}
+		if err := Summary(&terminal, bench(), o); err != nil {
+			t.Fatal(err)
+		}
+		for where, said := range map[string]string{"first page": first.String(), "terminal": terminal.String(), "phone": string(HTML(bench(), o))} {
+			if n := strings.Count(said, tt.want); n != 1 {
+				t.Errorf("%s: the %s tells it %d times", tt.reason, where, n)
+			}
+		}
+	}
+	if got := tipping(Options{Case: check(casework.Tips), Rest: &Rest{}}); got != "" {
+		t.Errorf("the plan of a rest says %q again", got)
 	}
 }

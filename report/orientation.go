@@ -1,6 +1,8 @@
 package report
 
 import (
+	"math"
+
 	"sawbill/report/internal/diagram"
 	"sawbill/report/internal/paper"
 )
@@ -58,5 +60,35 @@ func fit(b *paper.Book, v diagram.View, steps paper.Table, said []string, short 
 		return across, aroundAcross
 	}
 	b.Lie(false)
-	return upright, around
+	if whole {
+		return upright, around
+	}
+	return grown(b, v, upright, around, b.TableHeight(steps), func(picture diagram.Picture) float64 {
+		return headingRoom + heightOf(b, said) + picture.Height + b.TableHeight(short(picture))
+	})
+}
+
+// lostAtTurn is what the end of a page can cost a table that runs on, in mm: a row that
+// no longer fits, and the table's head once more.
+const lostAtTurn = 18.0
+
+// grown draws the diagram of a sheet, whose steps run on to further pages anyhow, as
+// large as can be without one page more. On the first page small takes around, in mm,
+// with all that belongs to it, another picture aroundOf; the steps take so much.
+func grown(b *paper.Book, v diagram.View, small diagram.Picture, around, steps float64, aroundOf func(diagram.Picture) float64) (diagram.Picture, float64) {
+	turns := math.Ceil((around + steps - b.Height()) / (b.Height() - lostAtTurn))
+	room := b.Height() + turns*(b.Height()-lostAtTurn)
+	most := mostDiagram * b.Height()
+	for {
+		larger := diagram.New(v, b.Width(), most)
+		if larger.Scale >= small.Scale {
+			return small, around
+		}
+		high := aroundOf(larger)
+		over := max(high+steps-room, high-b.Height())
+		if over <= 0 {
+			return larger, high
+		}
+		most = larger.Height - max(over, 1) // a millimetre at least, so that it ends
+	}
 }

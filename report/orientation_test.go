@@ -1,6 +1,9 @@
 package report
 
 import (
+	"fmt"
+	"strconv"
+	"strings"
 	"testing"
 
 	"sawbill/nest/cutplan"
@@ -50,5 +53,46 @@ func TestTheCuttingBillLiesAcrossWhereItIsTooWide(t *testing.T) {
 	p.Bill[0].Part.Note = "aWordThatNoPageCanHoldHoweverItLiesSinceItHasMoreThanAHundredAndSixtyLettersAndNotASingleSpaceOrAnyOtherPlaceAtWhichOneCouldPartItIntoTwoLinesWithoutAsking"
 	if found := across(p, Options{Ruler: inches}); found["cutting bill"] != 0 {
 		t.Errorf("across lie %v, though the bill fits neither way", found)
+	}
+}
+
+// A square sheet whose steps run on to a second page anyhow is drawn as wide as there
+// is room for, and takes no third page for it.
+func TestTheDiagramOfASquareSheetGrowsWhereItsStepsRunOn(t *testing.T) {
+	const mm, strips, each = stock.Millimetre, 10, 3
+	job := stock.Job{Saw: stock.Saw{Kerf: 3 * mm}, Stock: []stock.Stock{{Name: "birch 12", Material: "birch ply",
+		Length: 1525 * mm, Width: 1525 * mm, Thickness: 12 * mm}}}
+	for i := range strips * each {
+		job.Parts = append(job.Parts, stock.Part{Name: fmt.Sprint("drawer side ", i), Material: "birch ply", Count: 1, Thickness: 12 * mm,
+			Length: 400*mm + stock.Length(i)*mm, Width: 140*mm + stock.Length(i/each)*mm})
+	}
+	m := samples.New(job)
+	var rips []samples.Piece
+	for strip := range strips {
+		var pieces []samples.Piece
+		for i := range each {
+			pieces = append(pieces, m.Part(strip*each+i))
+		}
+		rips = append(rips, m.Crosscuts(job.Parts[strip*each].Width, append(pieces, m.Rest())...))
+	}
+	m.Layout(0, 1, m.Rips(0, append(rips, m.Rest())...))
+	p := m.Finished(0)
+	pages, scale := 0, 0
+	for _, page := range lay(&p, Options{}).Pages {
+		texts := page.Texts()
+		if texts[0].String == "layout 1 of 1" {
+			pages++
+		}
+		for _, text := range texts {
+			if said, isScale := strings.CutPrefix(text.String, "scale 1:"); isScale && scale == 0 {
+				scale, _ = strconv.Atoi(said)
+			}
+		}
+	}
+	if pages != 2 {
+		t.Errorf("the sheet takes %d pages, want 2", pages)
+	}
+	if scale == 0 || scale > 12 {
+		t.Errorf("the sheet is drawn 1:%d, want 1:12 or larger: 127 mm of a page 180 mm wide", scale)
 	}
 }

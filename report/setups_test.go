@@ -121,3 +121,39 @@ func TestLayoutsOfEachPart(t *testing.T) {
 		t.Errorf("%q, want %q", got, want)
 	}
 }
+
+// A part that is the rest of a piece comes off no cut: the terminal's list tells it
+// with the cut that leaves it, each as often as it is cut.
+func TestTheListOfSetupsTellsEveryPart(t *testing.T) {
+	for name, p := range boardPlans(t) {
+		got, want := map[string]int{}, map[string]int{}
+		say := teller{p, namesOf(p, "H7KMQ"), stock.Ruler{}}
+		for _, row := range setupList(p, say.names, say.ruler).rows {
+			for _, said := range strings.Split(strings.ReplaceAll(row[4], "; left: ", "; "), "; ") {
+				count := 1
+				if n, what, many := strings.Cut(said, " x "); many {
+					if times, err := strconv.Atoi(n); err == nil {
+						count, said = times, what
+					}
+				}
+				got[said] += count
+			}
+		}
+		for i, l := range p.Layouts {
+			if len(p.Steps(l)) == 0 {
+				continue // it is whole as it is
+			}
+			leaves := l.Leaves()
+			for j := range leaves {
+				if n := &leaves[j]; n.Use == cutplan.Part {
+					want[say.piece(cutplan.Size{}, located{i, n})] += l.Repeat
+				}
+			}
+		}
+		for said, n := range want {
+			if got[said] != n {
+				t.Errorf("%s: %q is cut %d times, told %d times", name, said, n, got[said])
+			}
+		}
+	}
+}

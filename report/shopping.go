@@ -33,7 +33,8 @@ func shoppingList(p *cutplan.Plan, r stock.Ruler) listing {
 	return l.withBoardFeet(p.Buy)
 }
 
-// withBoardFeet adds a column, and its sum, if anything is reckoned so.
+// withBoardFeet adds a column before the prices, and its sum, if anything is reckoned so.
+// The first rows are of what is bought, in that order; a zero purchase is none.
 func (l listing) withBoardFeet(buy []cutplan.Purchase) listing {
 	var sum stock.Volume
 	some := false
@@ -51,7 +52,7 @@ func (l listing) withBoardFeet(buy []cutplan.Purchase) listing {
 		return l
 	}
 	feet = append(feet, sum.BoardFeet().String())
-	const before = 4 // the prices
+	before := slices.IndexFunc(l.columns, func(h heading) bool { return h.word == "each" })
 	l.columns = slices.Insert(l.columns, before, heading{"board feet", figures})
 	for i := range l.rows {
 		l.rows[i] = slices.Insert(l.rows[i], before, feet[i])

@@ -65,7 +65,7 @@ func Summary(to io.Writer, p *cutplan.Plan, o Options) error {
 	if said := tipping(o); said != "" {
 		w.line("%s", said)
 	}
-	w.listing(estimatesHeading, estimates(p))
+	w.listing(estimatesHeading, estimates(p.Estimates))
 	for _, n := range estimateNotes(p, o.Ruler) {
 		w.line("  %s", n)
 	}

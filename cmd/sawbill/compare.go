@@ -97,7 +97,7 @@ func (in *invocation) choices(file *job.File) (made *choice.Comparison, err erro
 		made, err = choice.Compare(ctx, file.Job, choice.Options{
 			Seed: in.seed, Iterations: in.iterations, Worth: int64(file.Worth),
 			Density:  func(material string) float64 { return float64(file.Densities[material]) },
-			Progress: shown.chosen,
+			Progress: shown.choice,
 		})
 		shown.end()
 		return err

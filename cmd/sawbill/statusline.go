@@ -54,9 +54,9 @@ func (p *statusLine) show(now cutplan.Progress) {
 	p.tell(state)
 }
 
-// chosen tells how many choices are planned.
-func (p *statusLine) chosen(done, of int) {
-	p.tell(fmt.Sprintf("%d of %d choices done", done, of))
+// choice tells which of the choices is planned.
+func (p *statusLine) choice(now, of int) {
+	p.tell(fmt.Sprintf("choice %d of %d", now, of))
 }
 
 func (p *statusLine) tell(state string) {

@@ -17,9 +17,9 @@ func TestProgressIsOneLineThatIsTakenOffAgain(t *testing.T) {
 	}
 	p.show(cutplan.Progress{Cost: 14900})
 	p.show(cutplan.Progress{Cost: 14900, Bound: 7450, Complete: true})
-	p.chosen(3, 12)
+	p.choice(3, 12)
 	p.end()
-	for _, want := range []string{"not every blank is placed yet", "cost 149.00, no plan costs less than 74.50", "3 of 12 choices done"} {
+	for _, want := range []string{"not every blank is placed yet", "cost 149.00, no plan costs less than 74.50", "choice 3 of 12"} {
 		if strings.Count(b.String(), want) != 1 {
 			t.Errorf("%q does not say once: %s", &b, want)
 		}

@@ -22,9 +22,9 @@ type Options struct {
 	Worth int64
 	// Density, if any, is that of a material in kg/m3, 0 where it is not known.
 	Density func(material string) float64
-	// Progress, if any, is told how many of the choices are planned, from one
-	// goroutine at a time.
-	Progress func(done, of int)
+	// Progress, if any, is told which of the choices, counted from 1, is begun, from
+	// one goroutine at a time. Choices that differ in prices alone are planned as one.
+	Progress func(begun, of int)
 }
 
 // task is a problem that one or several choices of a material share.
@@ -90,7 +90,7 @@ func Compare(ctx context.Context, j stock.Job, o Options) (*Comparison, error) {
 func solve(ctx context.Context, tasks []*task, o Options) {
 	workers := min(runtime.GOMAXPROCS(0), len(tasks))
 	var mu sync.Mutex
-	next, done := 0, 0
+	next := 0
 	var running sync.WaitGroup
 	for range workers {
 		running.Go(func() {
@@ -98,17 +98,14 @@ func solve(ctx context.Context, tasks []*task, o Options) {
 				mu.Lock()
 				i := next
 				next++
+				if i < len(tasks) && o.Progress != nil {
+					o.Progress(next, len(tasks))
+				}
 				mu.Unlock()
 				if i >= len(tasks) {
 					return
 				}
 				tasks[i].solve(ctx, len(tasks)-i, workers, o)
-				mu.Lock()
-				done++
-				if o.Progress != nil {
-					o.Progress(done, len(tasks))
-				}
-				mu.Unlock()
 			}
 		})
 	}

@@ -354,3 +354,65 @@ func TestABoardMuchThickerThanItsPartsIsNeverTheBest(t *testing.T) {
 		t.Errorf("the last costs %v", last.Plan.Cost)
 	}
 }
+
+// Of boards of which there is one each, no choice gives six shelves: both together give
+// 2 + 3 and are the best for that, though each alone costs less.
+func TestWhereNothingIsEnoughTheMostIsTheBest(t *testing.T) {
+	short, long := board("short", "", 2000, 500), board("long", "", 3000, 800)
+	short.Count, long.Count = 1, 1
+	j := shelves(short, long)
+	j.Parts[0].Count = 6
+	var missing []int
+	for _, c := range compare(t, j, Options{}).Materials[0].Choices {
+		missing = append(missing, c.Missing())
+	}
+	if diff := cmp.Diff([]int{1, 3, 4}, missing); diff != "" {
+		t.Error(diff)
+	}
+}
+
+// A board of 3000 at 9.00, cut by the seller into 2000 and 1000 or the like, for two
+// shelves: the 1000 left are a third of it, at 50 % worth 1.50. The cut is not.
+func TestWhatIsKeptOfPiecesThatTheSellerCutCounts(t *testing.T) {
+	j := shelves(board("long", "", 3000, 900))
+	j.Parts[0].Count = 2
+	j.Transport = stock.Transport{Longest: 2000 * mm, Cuts: 1, CutPrice: 100}
+	if c := compare(t, j, Options{Worth: 50_00}).Materials[0].Best(); c.Plan.Cost != 1000 || c.Worth != 150 {
+		t.Errorf("cost %v, worth %v", c.Plan.Cost, c.Worth)
+	}
+}
+
+// Of five lengths the best is one of 5000 at 10.00. Without it the five shelves take one
+// of 2000 and one of 3000, 13.00, which neither size alone nor one seller has.
+func TestOfManyOffersAnotherMixReplacesWhatIsSoldOut(t *testing.T) {
+	j := shelves(board("two", "North", 2000, 500), board("three", "South", 3000, 800), board("five", "South", 5000, 1000),
+		board("one", "West", 1000, 900), board("two and a half", "East", 2500, 2000))
+	m := compare(t, j, Options{}).Materials[0]
+	if m.Best().Plan.Cost != 1000 || len(m.Substitutes) != 1 || m.Substitutes[0].Extra != 300 {
+		t.Errorf("best %v, %+v", m.Best().Plan.Cost, m.Substitutes)
+	}
+}
+
+// Five lengths, of which any yard has the ones of 3000: with those of 2000 at North they
+// are 13.00, and no second errand.
+func TestWhatNamesNoSellerIsBoughtAtAny(t *testing.T) {
+	j := shelves(board("two", "North", 2000, 500), board("three", "", 3000, 800), board("five", "South", 5000, 2000),
+		board("one", "South", 1000, 900), board("two and a half", "South", 2500, 2000))
+	c := compare(t, j, Options{})
+	if north, can := c.From("North"); !can || north.Cost != 1300 {
+		t.Errorf("North %v", north.Cost)
+	}
+	if best := c.Materials[0].Best(); best.Plan.Cost != 1300 || len(best.Sellers) != 1 {
+		t.Errorf("%v from %q", best.Plan.Cost, best.Sellers)
+	}
+}
+
+// Three choices of two lengths, told as they are begun.
+func TestChoicesAreToldInTheirOrder(t *testing.T) {
+	var told [][2]int
+	compare(t, shelves(board("short", "", 2000, 500), board("long", "", 3000, 800)),
+		Options{Progress: func(begun, of int) { told = append(told, [2]int{begun, of}) }})
+	if diff := cmp.Diff([][2]int{{1, 3}, {2, 3}, {3, 3}}, told); diff != "" {
+		t.Error(diff)
+	}
+}

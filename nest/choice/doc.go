@@ -17,9 +17,9 @@ type Comparison struct {
 	Materials []Material // in the order of the job's parts
 }
 
-// Material is one material of the job under its choices: the complete ones
-// first, of those the ones with all prices known, then by net cost, pieces,
-// sellers and setups. The first is the best.
+// Material is one material of the job under its choices: those that lack the
+// fewest blanks first, the complete ones before all, of those the ones with all
+// prices known, then by net cost, pieces, sellers and setups. The first is the best.
 type Material struct {
 	Name    string
 	Choices []Choice
@@ -46,7 +46,7 @@ type Choice struct {
 	Plan *cutplan.Plan
 
 	Pieces  int      // bought
-	Sellers []string // bought from, sorted; "" where no seller is named
+	Sellers []string // bought from, sorted; what names no seller is to be had from any
 	Kept    int      // offcuts kept
 	// Worth is what the offcuts kept count for, of stock that is bought.
 	Worth stock.Money
@@ -62,6 +62,17 @@ type Choice struct {
 
 // Net is the cost less what is kept.
 func (c Choice) Net() stock.Money { return c.Plan.Cost - c.Worth }
+
+// Missing is how many blanks the plan does not give.
+func (c Choice) Missing() int { return missing(c.Plan) }
+
+func missing(p *cutplan.Plan) int {
+	n := 0
+	for _, u := range p.Unplaced {
+		n += u.Count
+	}
+	return n
+}
 
 // Priced reports whether all that is bought has a price, so that the cost tells
 // what is paid.

@@ -44,7 +44,7 @@ func inherit(plans []*cutplan.Plan) {
 			if i == k || !within(few.Job, many.Job) {
 				continue
 			}
-			if few.Complete() && len(few.Unpriced) == 0 && cheaper(few, best[i]) {
+			if len(few.Unpriced) == 0 && better(few, best[i]) {
 				best[i] = few
 			}
 		}
@@ -67,8 +67,10 @@ func inherit(plans []*cutplan.Plan) {
 	}
 }
 
-// cheaper reports whether a, which is complete and all priced, is to be had
-// rather than b.
-func cheaper(a, b *cutplan.Plan) bool {
-	return !b.Complete() || len(b.Unpriced) == 0 && a.Cost < b.Cost
+// better reports whether a, which is all priced, is to be had rather than b.
+func better(a, b *cutplan.Plan) bool {
+	if d := missing(a) - missing(b); d != 0 {
+		return d < 0
+	}
+	return len(b.Unpriced) == 0 && a.Cost < b.Cost
 }

@@ -10,7 +10,7 @@ import (
 // rank sorts the choices, says which are dominated, and looks for substitutes.
 func (m *Material) rank() {
 	slices.SortStableFunc(m.Choices, func(a, b Choice) int {
-		return cmp.Or(first(a.Plan.Complete(), b.Plan.Complete()), first(a.Priced(), b.Priced()), first(!a.Apart, !b.Apart),
+		return cmp.Or(cmp.Compare(a.Missing(), b.Missing()), first(a.Priced(), b.Priced()), first(!a.Apart, !b.Apart),
 			cmp.Compare(a.Net(), b.Net()), cmp.Compare(a.Pieces, b.Pieces),
 			cmp.Compare(len(a.Sellers), len(b.Sellers)), cmp.Compare(a.Setups, b.Setups))
 	})

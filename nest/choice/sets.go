@@ -7,7 +7,8 @@ import (
 )
 
 // fewOffers is how many offers are compared in every combination; of more only
-// each alone, those of each seller, those of each size, and all.
+// each alone, those of each seller with what names none, those of each size, all but
+// one, and all.
 const fewOffers = 4
 
 // set is what one choice may use, by index into the job's stock.
@@ -77,7 +78,7 @@ func combinations(j stock.Job, offers []int) [][]int {
 		all = append(all, []int{i})
 	}
 	for _, alike := range []func(a, b stock.Stock) bool{
-		func(a, b stock.Stock) bool { return a.Seller == b.Seller },
+		func(a, b stock.Stock) bool { return a.Seller == b.Seller || b.Seller == "" },
 		func(a, b stock.Stock) bool { return shape(a) == shape(b) },
 	} {
 		for _, i := range offers {
@@ -89,6 +90,9 @@ func combinations(j stock.Job, offers []int) [][]int {
 			}
 			all = append(all, of)
 		}
+	}
+	for k := range offers { // where that one is sold out
+		all = append(all, slices.Delete(slices.Clone(offers), k, k+1))
 	}
 	return all
 }

@@ -8,7 +8,9 @@ import (
 
 // Total is the cost of a whole job under one choice for each material.
 type Total struct {
-	Cost, Bound stock.Money
+	Cost stock.Money
+	// Bound is what none of the choices that were to be had costs less than.
+	Bound stock.Money
 	// Choices are indices into the Choices of each material.
 	Choices []int
 }
@@ -30,7 +32,7 @@ func (c *Comparison) All() Total {
 // none.
 func (c *Comparison) From(seller string) (Total, bool) {
 	return c.total(func(o Choice) bool {
-		elsewhere := func(s string) bool { return s != seller && s != "" }
+		elsewhere := func(s string) bool { return s != seller }
 		return o.Plan.Complete() && !slices.ContainsFunc(o.Sellers, elsewhere)
 	})
 }
@@ -46,7 +48,8 @@ func (c *Comparison) Sellers() []string {
 	return all
 }
 
-// total adds up the first choice of each material that will do.
+// total adds up the first choice of each material that will do. Another one that will do
+// may offer more and be found at no less, and yet not be proven: the least bound counts.
 func (c *Comparison) total(do func(Choice) bool) (Total, bool) {
 	var t Total
 	for _, m := range c.Materials {
@@ -56,7 +59,14 @@ func (c *Comparison) total(do func(Choice) bool) (Total, bool) {
 		}
 		t.Choices = append(t.Choices, at)
 		t.Cost += m.Choices[at].Plan.Cost
-		t.Bound += m.Choices[at].Plan.Bound
+		taken := m.Choices[at]
+		bound := taken.Plan.Bound
+		for _, c := range m.Choices[at:] {
+			if do(c) && c.Apart == taken.Apart && c.Plan.Complete() {
+				bound = min(bound, c.Plan.Bound)
+			}
+		}
+		t.Bound += bound
 	}
 	return t, true
 }

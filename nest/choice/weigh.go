@@ -17,14 +17,16 @@ func (o Options) weigh(s set, p *cutplan.Plan, material string) Choice {
 	}
 	for _, b := range p.Buy {
 		c.Pieces += b.Count
-		c.Sellers = append(c.Sellers, b.Stock.Seller)
+		if b.Stock.Seller != "" {
+			c.Sellers = append(c.Sellers, b.Stock.Seller)
+		}
 		c.Weight += float64(b.Count) * metres(b.Stock.Length) * metres(b.Stock.Width) * metres(b.Stock.Thickness) * density
 	}
 	slices.Sort(c.Sellers)
 	c.Sellers = slices.Compact(c.Sellers)
 	for _, k := range p.Offcuts() {
 		c.Kept += k.Count
-		c.Worth += o.worth(p.Layouts[k.Layout].Stock, k.Node) * stock.Money(k.Count)
+		c.Worth += o.worth(offerOf(p, p.Layouts[k.Layout].Stock), k.Node) * stock.Money(k.Count)
 	}
 	for i := range p.Layouts {
 		c.Cuts += p.Layouts[i].Repeat * len(p.Steps(p.Layouts[i]))
@@ -34,6 +36,14 @@ func (o Options) weigh(s set, p *cutplan.Plan, material string) Choice {
 }
 
 func metres(l stock.Length) float64 { return float64(l) / float64(1000*stock.Millimetre) }
+
+// offerOf is s as it was bought: a piece that its seller cut off has no price of its own.
+func offerOf(p *cutplan.Plan, s stock.Stock) stock.Stock {
+	if i := slices.IndexFunc(p.Job.Stock, func(o stock.Stock) bool { return o.Name == s.From }); s.From != "" && i >= 0 {
+		return p.Job.Stock[i]
+	}
+	return s
+}
 
 // worth is the offcut's share of its stock's price by area, at o.Worth, rounded
 // down to the cent.

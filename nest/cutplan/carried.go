@@ -166,11 +166,15 @@ func fewestCuts(s stock.Stock, t stock.Transport) (int, bool) {
 	fewest, can := 0, false
 	for _, cut := range cutsOf(s) {
 		along, across := Division{Stock: s, Cut: cut}.along()
-		if most := t.Most(across); most > 0 {
-			pieces := repeated(along, most, t.CutKerf, t.Cuts)
-			if n := len(pieces) - 1; pieces[n] <= most && (!can || n < fewest) {
-				fewest, can = n, true
-			}
+		most := t.Most(across)
+		if most <= 0 {
+			continue
+		}
+		// n + 1 pieces and n kerfs reach as far as the stock, which may be a hair longer
+		// than one piece: then a short piece comes off.
+		n := int((max(along-most, 0) + most + t.CutKerf - 1) / (most + t.CutKerf))
+		if n <= t.Cuts && along > stock.Length(n)*t.CutKerf && (!can || n < fewest) {
+			fewest, can = n, true
 		}
 	}
 	return fewest, can

@@ -199,3 +199,44 @@ func TestWithoutPricesAsLittleIsBought(t *testing.T) {
 func oneCut(longest, widest stock.Length) stock.Transport {
 	return stock.Transport{Longest: longest, Widest: widest, Cuts: 1, CutPrice: 1_50, CutKerf: 4 * mm, CutTolerance: 2 * mm}
 }
+
+// A sheet of 2440 is 2 mm longer than what is carried, which is less than the seller's
+// kerf: one cut is enough none the less. Seven parts of 1000 x 580 take two sheets, 4 + 3,
+// for 50.00 and a cut each, not three small ones for 90.00.
+func TestASheetAHairTooLongIsCutOnce(t *testing.T) {
+	limits := stock.Transport{Longest: 2438 * mm, Widest: 1300 * mm, Cuts: 2, CutPrice: 1_00, CutKerf: 4 * mm, CutTolerance: 2 * mm}
+	job := sheets(2440*mm, 1220*mm, limits, shelf(1000*mm, 580*mm, 7))
+	job.Stock[0].Price = 50_00
+	small := job.Stock[0]
+	small.Name, small.Length, small.Price = "small", 1220*mm, 90_00
+	job.Stock = append(job.Stock, small)
+	if p := carry(t, job); !p.Proven() || p.Cost != 102_00 {
+		t.Errorf("cost %v, bound %v", p.Cost, p.Bound)
+	}
+}
+
+func TestFewestCuts(t *testing.T) {
+	for _, tt := range []struct {
+		length, most stock.Length
+		cuts         int // -1: not to be had
+	}{
+		{2440 * mm, 2440 * mm, 0}, {2440 * mm, 2438 * mm, 1}, {2444 * mm, 1220 * mm, 1}, {2445 * mm, 1220 * mm, 2},
+		{3668 * mm, 1220 * mm, 2}, {3669 * mm, 1220 * mm, -1},
+	} {
+		s := stock.Stock{Kind: stock.Board, Length: tt.length, Width: 100 * mm}
+		cuts, can := fewestCuts(s, stock.Transport{Longest: tt.most, Cuts: 2, CutKerf: 4 * mm})
+		if can != (tt.cuts >= 0) || can && cuts != tt.cuts {
+			t.Errorf("%v in pieces of %v: %d cuts, %v", tt.length, tt.most, cuts, can)
+		}
+	}
+}
+
+// One part of 600 x 400 needs no more than the one cut with which a sheet of 2440 goes
+// where 1500 go, though a second costs nothing.
+func TestCutsForNothingAreNotAskedForInVain(t *testing.T) {
+	limits := stock.Transport{Longest: 1500 * mm, Cuts: 2, CutKerf: 4 * mm, CutTolerance: 2 * mm}
+	p := carry(t, sheets(2440*mm, 1220*mm, limits, shelf(600*mm, 400*mm, 1)))
+	if len(p.AtSeller) != 1 || p.AtSeller[0].Cuts() != 1 {
+		t.Errorf("%+v", p.AtSeller)
+	}
+}

@@ -1,6 +1,7 @@
 package cutplan
 
 import (
+	"cmp"
 	"slices"
 
 	"sawbill/stock"
@@ -104,6 +105,9 @@ func divisions(s stock.Stock, t stock.Transport, saw stock.Saw, bill []Blank, of
 			}
 		}
 		add(cut, repeated(along, most, kerf, t.Cuts))
+	}
+	if t.CutPrice == 0 { // else the cost tells that fewer are better
+		slices.SortStableFunc(all, func(a, b Division) int { return cmp.Compare(a.Cuts(), b.Cuts()) })
 	}
 	return all
 }

@@ -66,11 +66,9 @@ func verifyCarried(job stock.Job, p *Plan) error {
 			}
 			continue
 		}
-		made, err := sawnOf(l, t.CutTolerance, there)
-		if err != nil {
+		if err := take(l, t.CutTolerance, there); err != nil {
 			return err
 		}
-		there[made] -= l.Repeat
 	}
 	for made, n := range there {
 		if n != 0 {
@@ -94,11 +92,13 @@ type sawn struct {
 	sides         int
 }
 
-// sawnOf is what l divides, of those that there are: it must trim its sawn sides by the
-// tolerance, unless it stays whole. Of equal sizes those sawn at both sides come first,
-// since what is trimmed enough for them is for the others.
-func sawnOf(l Layout, tolerance stock.Length, there map[sawn]int) (sawn, error) {
-	s, n := l.Stock, l.Root
+// take takes what l divides from what there is: it must trim its sawn sides by the
+// tolerance, unless it stays whole. Of equal sizes those sawn at both sides go first,
+// since what is trimmed enough for them is for the others; copies of a layout may be of
+// both.
+func take(l Layout, tolerance stock.Length, there map[sawn]int) error {
+	s, n, left := l.Stock, l.Root, l.Repeat
+	whole := n.Use != Split && n.Use != Part
 	for _, sides := range []int{2, 1} {
 		for _, cut := range []Cut{Rip, Crosscut} {
 			made := sawn{s.From, s.Length, s.Width, cut, sides}
@@ -106,11 +106,15 @@ func sawnOf(l Layout, tolerance stock.Length, there map[sawn]int) (sawn, error) 
 			if cut == Rip {
 				near, far = n.Y, s.Width-n.Y-n.Width
 			}
-			whole := n.Use != Split && n.Use != Part
-			if there[made] >= l.Repeat && (whole || far >= tolerance && (sides == 1 || near >= tolerance)) {
-				return made, nil
+			if whole || far >= tolerance && (sides == 1 || near >= tolerance) {
+				taken := min(left, there[made])
+				there[made] -= taken
+				left -= taken
 			}
 		}
 	}
-	return sawn{}, fmt.Errorf("no piece %d x %d of %q is left whose sawn sides are trimmed so", s.Length, s.Width, s.From)
+	if left > 0 {
+		return fmt.Errorf("no piece %d x %d of %q is left whose sawn sides are trimmed so", s.Length, s.Width, s.From)
+	}
+	return nil
 }

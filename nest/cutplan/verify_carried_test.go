@@ -45,3 +45,13 @@ func TestAPlanOfWhatTheSellerCutsIsChecked(t *testing.T) {
 		t.Error("pieces of 1220 go where 600 go")
 	}
 }
+
+// Where the seller cuts true, 1508 = 500 + 4 + 500 + 4 + 500 is three equal pieces, the
+// middle one sawn at both sides, and three equal layouts of them hold.
+func TestEqualLayoutsMayBeOfPiecesSawnAtOneSideAndAtBoth(t *testing.T) {
+	limits := stock.Transport{Longest: 1220 * mm, Widest: 500 * mm, Cuts: 2, CutKerf: 4 * mm}
+	p := carry(t, sheets(1508*mm, 1220*mm, limits, shelf(498*mm, 1200*mm, 3)))
+	if !p.Complete() || p.Buy[0].Count != 1 || len(p.Layouts) != 1 || p.Layouts[0].Repeat != 3 {
+		t.Errorf("%+v", p.Layouts)
+	}
+}

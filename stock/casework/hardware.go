@@ -54,7 +54,7 @@ func (r *reckoner) hardware(c *Case) []Hardware {
 		{"hinges", hinges, "two for a door up to 900 mm (35 in) high, three up to 1600 mm (63 in), then one more for each 400 mm (16 in)"},
 		{"shelf pins", 4 * loose, "four for each loose shelf"},
 		{"screws or nails for the back", nails, fmt.Sprintf("one every %s along its edges", r.print(r.nailSpacing()))},
-		{"tip restraints", restraints, "one near each end, made for the wall that there is"},
+		{"tip restraints", restraints, "one near each end; which kind is yours to choose, by the standard for it, the wall that there is and licensed practice"},
 		{"fixings into the wall", wall, "two at least for each rail, made for the wall that there is"},
 	} {
 		if h.Count > 0 {

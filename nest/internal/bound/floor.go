@@ -140,19 +140,21 @@ func (f *Floor) cheapest(yield func(node) bool) (found bool) {
 	f.push(q, node{counts: make([]int, len(f.prices))})
 	for checks := 0; q.Len() > 0; {
 		top := heap.Pop(q).(node)
-		switch {
-		case checks > mostChecks:
-			top.counts = nil
-			yield(top)
-			return true
-		case top.settled < len(f.order):
-			checks += f.branch(q, top) * (len(f.cuts) + len(f.short))
-		default:
+		if top.settled == len(f.order) {
 			found = true
 			if !yield(top) {
 				return true
 			}
+			continue
 		}
+		least, most := f.ways(top)
+		checks += max(0, most-least+1) * (len(f.cuts) + len(f.short))
+		if checks > mostChecks {
+			top.counts = nil
+			yield(top)
+			return true
+		}
+		f.branch(q, top, least, most)
 	}
 	return found
 }
@@ -184,11 +186,10 @@ func (f *Floor) lift() bool {
 	return lifted
 }
 
-// branch settles the count of the next stock in every way that can matter, and
-// returns how many ways those are.
-func (f *Floor) branch(q *queue, n node) (ways int) {
+// ways are the least and the greatest count of the next stock that can matter: some
+// billions where a cut says very little of it.
+func (f *Floor) ways(n node) (least, most int) {
 	s := f.order[n.settled]
-	most := 0
 	for _, c := range f.cuts {
 		if need := c.missing(n.counts); need > 0 && c.Worth[s] > 0 {
 			most = max(most, int(min((need-1)/c.Worth[s]+1, math.MaxInt32)))
@@ -200,16 +201,20 @@ func (f *Floor) branch(q *queue, n node) (ways int) {
 		}
 	}
 	most = min(most, f.limits[s])
-	least := 0
 	if f.prices[s] == 0 {
 		least = most // what is free is taken
 	}
+	return least, most
+}
+
+// branch settles the count of the next stock in every way from least to most.
+func (f *Floor) branch(q *queue, n node, least, most int) {
+	s := f.order[n.settled]
 	for count := least; count <= most; count++ {
 		next := node{settled: n.settled + 1, counts: slices.Clone(n.counts), spent: n.spent + int64(count)*f.prices[s]}
 		next.counts[s] = count
 		f.push(q, next)
 	}
-	return max(0, most-least+1)
 }
 
 // push bounds n from below by every cut, and by all counts within which there

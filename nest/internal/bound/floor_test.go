@@ -159,3 +159,20 @@ func TestCandidates(t *testing.T) {
 		t.Errorf("%v below 130", few)
 	}
 }
+
+// A cut that says very little of a stock asks for billions of it: the search for counts is
+// given up before they are gone through, and what is told is a floor still.
+func TestFloorGivesUpWhereACutAsksForBillions(t *testing.T) {
+	in := &instance.Instance{
+		Stages: instance.NoLimit,
+		Stock:  []instance.Stock{{L: 5, W: 5, Price: 7, Limit: instance.NoLimit}, {L: 3, W: 3, Price: 4, Limit: instance.NoLimit}},
+		Kinds:  []instance.Kind{{L: 1, W: 1, Count: 30, Lies: []instance.Lie{instance.Upright, instance.Upright}}},
+	}
+	in.Prepare()
+	f := New(in)
+	before := f.Price()
+	f.Add(Cut{Need: 1 << 34, Worth: []int64{1, 1 << 33}}) // two of the second, or very many of the first
+	if f.Price() < before || f.Price() > 12 {             // one of the first and two of the second, or two of the first
+		t.Errorf("the floor was %d and is %d", before, f.Price())
+	}
+}

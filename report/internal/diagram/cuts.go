@@ -74,9 +74,11 @@ func (f frame) cuts(v View) []cut {
 }
 
 // Paper between two cuts below which they share a number, mm beyond what the
-// number takes: crosscuts leave room for a mark between.
+// number takes: crosscuts leave room for a mark between. A rip has its mark above or
+// below its line, so that its number needs no more than a little of the line to show.
 const (
 	markRoom = 3.2
+	lineRoom = 1.0
 	touching = 0.8 // ends of cuts in one line are at most so far apart
 )
 
@@ -98,7 +100,7 @@ func (c *cut) relation(next cut) relation {
 	box := drawing.NumberBox(drawing.Point{}, next.text)
 	// Of rips: how far they are apart, and how far one starts behind the other.
 	side, behind := abs(next.from.Y-c.lastFrom.Y), abs(next.from.X-c.lastFrom.X)
-	gap, short := abs(next.from.X-c.lastTo.X), c.lastTo.X-c.lastFrom.X < box.W+markRoom
+	gap, short := abs(next.from.X-c.lastTo.X), c.lastTo.X-c.lastFrom.X < box.W+lineRoom
 	room := box.H + numberGap
 	if !c.rip {
 		side, behind = behind, side

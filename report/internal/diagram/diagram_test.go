@@ -124,3 +124,37 @@ func TestDrawnToScale(t *testing.T) {
 		t.Errorf("a 900 x 300 shelf is drawn %v times as long as wide", got)
 	}
 }
+
+// Rips of small pieces in a row are numbered one by one as long as a number lies
+// within its piece: one number for all would lie across the walls between them.
+func TestNumbersOfRipsInARowStayWithinTheirPieces(t *testing.T) {
+	const mm = stock.Millimetre
+	m := samples.New(stock.Job{
+		Saw:   stock.Saw{Kerf: 2 * mm},
+		Stock: []stock.Stock{{Material: "ply", Length: 1240 * mm, Width: 310 * mm, Thickness: 9 * mm}},
+		Parts: []stock.Part{{Name: "block", Material: "ply", Length: 90 * mm, Width: 90 * mm, Thickness: 9 * mm, Count: 8}},
+	})
+	var columns []samples.Piece
+	for range 4 {
+		columns = append(columns, m.Rips(90*mm, m.Part(0), m.Part(0), m.Rest()))
+	}
+	m.Layout(0, 1, m.Crosscuts(0, append(columns, m.Rest())...))
+	v := view(m.Finished(0), 0)
+	const wide = 110 // of a phone: pieces are 6.4 mm, a number of two digits 4 mm
+	written := 0
+	picture := New(v, wide, 110)
+	for _, text := range picture.Texts() {
+		if text.Reversed {
+			written++
+		}
+		if text.Reversed && strings.ContainsAny(text.String, ",–") {
+			t.Errorf("cuts %s share a number", text.String)
+		}
+	}
+	if written != len(v.Steps) {
+		t.Errorf("%d numbers for %d cuts", written, len(v.Steps))
+	}
+	if err := drawing.CheckWriting(picture.Drawing); err != nil {
+		t.Error(err)
+	}
+}
