@@ -3,10 +3,21 @@
 package durable
 
 import (
+	"errors"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"runtime"
 )
+
+// Contents is what is in a file, and whether it is there.
+func Contents(path string) (text string, there bool, err error) {
+	data, err := os.ReadFile(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return "", false, nil
+	}
+	return string(data), err == nil, err
+}
 
 // Write writes a file and makes sure that it is on the disk, with the
 // permissions of another if that is there.
@@ -33,9 +44,11 @@ func Write(path, text, like string) error {
 }
 
 // Append writes a line behind the good bytes of a file, in place of a torn
-// one, and makes sure that it is on the disk. If that fails the file is as before.
+// one, and makes sure that it is on the disk. If that fails the file ends with its
+// good bytes, and one that was not there before is not there.
 func Append(path string, good int64, line []byte) error {
-	_, missing := os.Stat(path)
+	_, err := os.Stat(path)
+	begun := errors.Is(err, fs.ErrNotExist)
 	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE, 0o666)
 	if err != nil {
 		return err
@@ -43,10 +56,14 @@ func Append(path string, good int64, line []byte) error {
 	if err = f.Truncate(good); err == nil {
 		_, err = f.WriteAt(line, good)
 	}
-	if err = ended(f, err); err == nil && missing != nil {
+	if err = ended(f, err); err == nil && begun {
 		err = SyncFolder(filepath.Dir(path))
 	}
-	if err != nil {
+	switch {
+	case err == nil:
+	case begun:
+		os.Remove(path)
+	default:
 		os.Truncate(path, good)
 	}
 	return err

@@ -21,7 +21,16 @@ type Entry struct {
 	Number int      `json:"n"`              // from 1
 	Plan   string   `json:"plan"`           // the code of the plan that it is about
 	Date   string   `json:"date,omitempty"` // "2026-03-05"
-	Did    []string `json:"did"`            // in words that the program reads back
+	Did    []string `json:"did"`            // in words that the program reads back; at least one
+}
+
+// line is e as the file has it.
+func (e Entry) line() []byte {
+	data, err := json.Marshal(e)
+	if err != nil {
+		panic("journal: an entry that is no JSON: " + err.Error())
+	}
+	return append(data, '\n')
 }
 
 // Journal is the file of a record. Several programs may use it at once.
@@ -38,13 +47,14 @@ func (j Journal) lockFile() string {
 }
 
 // Read reads the entries; a file that is not there has none. A last line that was torn
-// is no entry. The error is of type [job.Faults].
+// is no entry. A line that is not as Add writes it is told with its number, in an error
+// of type [job.Faults].
 func (j Journal) Read() ([]Entry, error) {
 	entries, _, err := j.read()
 	return entries, err
 }
 
-// read returns the entries and how many bytes they take.
+// read returns the entries, and of each at which byte its line ends.
 func (j Journal) read() (entries []Entry, ends []int64, err error) {
 	data, err := os.ReadFile(j.path)
 	if errors.Is(err, fs.ErrNotExist) {
@@ -55,28 +65,28 @@ func (j Journal) read() (entries []Entry, ends []int64, err error) {
 	}
 	end := int64(0)
 	for rest := data; len(rest) > 0; {
-		line, behind, whole := bytes.Cut(rest, []byte("\n"))
-		if !whole {
+		length := bytes.IndexByte(rest, '\n') + 1
+		if length == 0 {
 			break // torn
 		}
+		line := rest[:length]
 		var e Entry
-		d := json.NewDecoder(bytes.NewReader(line))
-		d.DisallowUnknownFields()
-		if err := d.Decode(&e); err != nil || e.Number != len(entries)+1 || len(e.Did) == 0 {
+		if err := json.Unmarshal(line, &e); err != nil || e.Number != len(entries)+1 || len(e.Did) == 0 || !bytes.Equal(line, e.line()) {
 			return nil, nil, job.Faults{{File: j.path, Line: len(entries) + 1, Cause: "the line is not as it was written",
 				Remedy: "put back a copy of the file, or delete this line and those behind it"}}
 		}
-		end += int64(len(line)) + 1
+		end += int64(length)
 		entries, ends = append(entries, e), append(ends, end)
-		rest = behind
+		rest = rest[length:]
 	}
 	return entries, ends, nil
 }
 
-// Add adds what next says, which is asked while no other program can add anything; its
-// Number follows. It waits for others until ctx ends. If next has an error nothing is
-// written. When Add returns without an error the entry is on the disk. Errors but for
-// those of next are of type [job.Faults].
+// Add adds what next says, which is asked while no other program can add anything, and
+// returns it as it will be read; its Number follows from those before. It waits for
+// others until ctx ends. If next has an error, Add returns that, and neither writes nor
+// leaves any file. When Add returns without an error the entry is on the disk. Errors
+// but for those of next are of type [job.Faults].
 func (j Journal) Add(ctx context.Context, next func(before []Entry) (Entry, error)) (Entry, error) {
 	var added Entry
 	err := j.locked(ctx, func() error {
@@ -84,17 +94,22 @@ func (j Journal) Add(ctx context.Context, next func(before []Entry) (Entry, erro
 		if err != nil {
 			return err
 		}
-		if added, err = next(before); err != nil {
+		e, err := next(before)
+		if err != nil {
 			return err
 		}
-		added.Number = len(before) + 1
-		line, err := json.Marshal(added)
-		if err != nil {
-			panic("journal: an entry that is no JSON: " + err.Error())
+		if len(e.Did) == 0 {
+			panic("journal: an entry of nothing that was done")
 		}
-		if err := durable.Append(j.path, last(ends), append(line, '\n')); err != nil {
+		e.Number = len(before) + 1
+		read := Entry{} // bytes that are no text become a mark that is
+		if err := json.Unmarshal(e.line(), &read); err != nil {
+			panic("journal: an entry that cannot be read back: " + err.Error())
+		}
+		if err := durable.Append(j.path, last(ends), read.line()); err != nil {
 			return j.cannot("written", err)
 		}
+		added = read
 		return nil
 	})
 	return added, err
@@ -117,7 +132,6 @@ func (j Journal) Undo(ctx context.Context) (Entry, error) {
 		if n == 0 {
 			return nothing
 		}
-		undone = entries[n-1]
 		if n == 1 {
 			err = durable.Remove(j.path)
 		} else {
@@ -126,6 +140,7 @@ func (j Journal) Undo(ctx context.Context) (Entry, error) {
 		if err != nil {
 			return j.cannot("written", err)
 		}
+		undone = entries[n-1]
 		return nil
 	})
 	return undone, err
@@ -142,15 +157,17 @@ func (j Journal) locked(ctx context.Context, do func() error) error {
 	wrong := error(nil) // of what was done, which is no trouble with the lock
 	err := durable.Locked(ctx, j.lockFile(), func() error {
 		wrong = do()
-		return nil
+		return wrong
 	})
 	switch {
+	case wrong != nil:
+		return wrong
 	case errors.Is(err, durable.ErrBusy):
 		return job.Faults{{File: j.path, Cause: "another program is writing to it", Remedy: "wait until it has ended, and try again; nothing was changed"}}
 	case err != nil:
 		return j.cannot("locked", err)
 	}
-	return wrong
+	return nil
 }
 
 func (j Journal) cannot(what string, err error) error {

@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
@@ -104,6 +105,12 @@ func TestADamagedLineIsTold(t *testing.T) {
 		strings.Replace(whole, `"cut 2"]}`, `"cut 2"]`, 1),
 		strings.Replace(whole, `["cut 2"]`, `[]`, 1),
 		strings.Replace(whole, `{"n":2,`, `{"n":2,"also":1,`, 1),
+		strings.Replace(whole, `{"n":2`, `{"N":2`, 1),
+		strings.Replace(whole, `"cut 2"]}`, `"cut 2"]} and cut 3`, 1),
+		strings.Replace(whole, `"cut 2"]}`, `"cut 2"]}{"n":3}`, 1),
+		strings.Replace(whole, `["cut 2"]`, `[ "cut 2" ]`, 1),
+		strings.TrimSuffix(whole, "\n") + "\r\n",
+		strings.Replace(whole, "\n", "\n\n", 1),
 	} {
 		if err := os.WriteFile(j.Path(), []byte(text), 0o666); err != nil {
 			t.Fatal(err)
@@ -118,16 +125,97 @@ func TestADamagedLineIsTold(t *testing.T) {
 	}
 }
 
-// What is refused is not written, and leaves no file.
+// What is refused is not written, and leaves no file, nor a lock.
 func TestARefusedEntryLeavesNothing(t *testing.T) {
+	folder := t.TempDir()
+	j := journal.At(filepath.Join(folder, "progress.jsonl"))
+	no := errors.New("no such cut")
+	refused := func() {
+		t.Helper()
+		e, err := j.Add(t.Context(), func([]journal.Entry) (journal.Entry, error) { return journal.Entry{Did: []string{"cut 9"}}, no })
+		if err != no || e.Did != nil {
+			t.Error(e, err)
+		}
+	}
+	refused()
+	if _, err := j.Undo(t.Context()); err == nil {
+		t.Error("nothing was taken back")
+	}
+	if left, err := os.ReadDir(folder); err != nil || len(left) > 0 {
+		t.Error(left, err)
+	}
+	add(t, j, "cut 1")
+	was := bytesOf(t, j.Path())
+	refused()
+	if got := bytesOf(t, j.Path()); got != was {
+		t.Errorf("%q became %q", was, got)
+	}
+}
+
+// Several write at once, and some are refused: each entry is there once, in the order
+// of its number, and each saw those before it.
+func TestWritersAtOnceLoseNothing(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "progress.jsonl")
+	const writers, each = 4, 25
+	var all sync.WaitGroup
+	for w := range writers {
+		all.Go(func() {
+			for n := range each {
+				did := fmt.Sprintf("cut %d:%d", w, n)
+				e, err := journal.At(path).Add(t.Context(), func(before []journal.Entry) (journal.Entry, error) {
+					return journal.Entry{Did: []string{did, fmt.Sprint(len(before))}}, nil
+				})
+				if err != nil || fmt.Sprint(e.Number-1) != e.Did[1] {
+					t.Error(e, err)
+				}
+				journal.At(path).Add(t.Context(), func([]journal.Entry) (journal.Entry, error) { return journal.Entry{}, errors.New("no such cut") })
+			}
+		})
+	}
+	all.Wait()
+	entries, err := journal.At(path).Read()
+	if err != nil {
+		t.Fatal(err)
+	}
+	seen := map[string]bool{}
+	for _, e := range entries {
+		seen[e.Did[0]] = true
+	}
+	if len(entries) != writers*each || len(seen) != len(entries) {
+		t.Errorf("%d entries of %d, %d of them different", len(entries), writers*each, len(seen))
+	}
+}
+
+// Whatever is told is one line, and is read back as Add returned it.
+func TestWhatIsToldIsReadBack(t *testing.T) {
 	j := journal.At(filepath.Join(t.TempDir(), "progress.jsonl"))
-	_, err := j.Add(t.Context(), func([]journal.Entry) (journal.Entry, error) { return journal.Entry{}, errors.New("no such cut") })
-	if err == nil || err.Error() != "no such cut" {
-		t.Error(err)
+	var want []journal.Entry
+	for _, did := range []string{"spoiled C, left 600 x 300 mm", `1/2" <rest> & more`, "two\nlines\u2028", "Esche, gedämpft", "no text: \xff", ""} {
+		want = append(want, add(t, j, did))
 	}
-	if _, err := os.Stat(j.Path()); err == nil {
-		t.Error("there is a file")
+	got, err := j.Read()
+	if d := cmp.Diff(want, got); err != nil || d != "" {
+		t.Errorf("error %v (-want +got):\n%s", err, d)
 	}
+	if lines := strings.Count(bytesOf(t, j.Path()), "\n"); lines != len(want) {
+		t.Errorf("%d lines for %d entries", lines, len(want))
+	}
+}
+
+// An entry of nothing is no entry, and not one that could not be read back.
+func TestAnEntryOfNothingIsNotWritten(t *testing.T) {
+	folder := t.TempDir()
+	defer func() {
+		if recover() == nil {
+			t.Error("it was added")
+		}
+		if left, err := os.ReadDir(folder); err != nil || len(left) > 0 {
+			t.Error(left, err)
+		}
+	}()
+	journal.At(filepath.Join(folder, "progress.jsonl")).Add(t.Context(), func([]journal.Entry) (journal.Entry, error) {
+		return journal.Entry{Plan: "K7F2M"}, nil
+	})
 }
 
 // While another program writes, an entry waits, and gives up when its time is up.

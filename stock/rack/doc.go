@@ -23,5 +23,6 @@
 // beside it, was edited by hand: the next change first records that.
 //
 // The files of a rack called rack.toml are rack.toml.history, .rack.toml.new
-// and .rack.toml.lock. The lock's file holds nothing and stays.
+// and .rack.toml.lock. The lock's file holds nothing; it stays where a
+// change was made, and is gone where one was refused.
 package rack

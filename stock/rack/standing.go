@@ -25,15 +25,17 @@ func (r Rack) locked(ctx context.Context, do func(*standing) error) error {
 	wrong := error(nil) // of what was done, which is no trouble with the lock
 	err := durable.Locked(ctx, r.lockFile(), func() error {
 		wrong = r.stand(do)
-		return nil
+		return wrong
 	})
 	switch {
+	case wrong != nil:
+		return wrong
 	case errors.Is(err, durable.ErrBusy):
 		return r.fault("", "another program is changing the rack", "wait until it has ended, and try again; nothing was changed")
 	case err != nil:
 		return r.cannot("locked", r.path, err)
 	}
-	return wrong
+	return nil
 }
 
 func (r Rack) stand(do func(*standing) error) (err error) {
