@@ -32,10 +32,9 @@ func (s *State) Blanks() []Blank {
 	for i, b := range s.bill {
 		t := s.blanks[i]
 		good := cut[i] - t.spoiled - t.lost + t.good
-		bad := min(t.bad, good*b.Gang*b.Layers) // a blank that is gone took its bad parts along
 		all[i] = Blank{
 			Blank: b, Cut: cut[i], Spoiled: t.spoiled, Lost: t.lost, Good: good, Open: max(0, b.Count-good),
-			Bad: bad, Parts: min(good*b.Holds(), good*b.Gang*b.Layers-bad),
+			Bad: t.bad, Parts: min(good*b.Holds(), good*b.Gang*b.Layers-t.bad),
 		}
 	}
 	return all
