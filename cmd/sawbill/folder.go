@@ -156,6 +156,11 @@ func unclaimed(folder, code string) error {
 // with the next number.
 func nextFolder(path string) string {
 	path = filepath.Clean(path)
+	if base := filepath.Base(path); base == "." || base == ".." { // beside it, not in it
+		if whole, err := filepath.Abs(path); err == nil {
+			path = whole
+		}
+	}
 	at := strings.LastIndex(path, "-")
 	if n, err := strconv.Atoi(path[at+1:]); at >= 0 && err == nil && n > 1 {
 		return path[:at+1] + strconv.Itoa(n+1)

@@ -33,8 +33,16 @@ func (s *State) lose(said string) error {
 	i, err := s.atHand(name, count)
 	if err == nil {
 		s.blanks[i].lost += count
+		s.bad(i)
 	}
 	return err
+}
+
+// bad counts no more bad parts than the blanks that are left hold: one that is gone took
+// its own along.
+func (s *State) bad(blank int) {
+	b := s.Blanks()[blank]
+	s.blanks[blank].bad = min(b.Bad, b.Good*b.Gang*b.Layers)
 }
 
 // blank finds a blank by its mark or by its part's name. Of a part in several kinds of

@@ -30,6 +30,7 @@ func (s *State) spoil(said string) error {
 		}
 	}
 	s.blanks[i].spoiled++
+	s.bad(i)
 	s.Spoiled = append(s.Spoiled, sp)
 	return nil
 }

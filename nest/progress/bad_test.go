@@ -1,0 +1,31 @@
+package progress
+
+import (
+	"testing"
+
+	"sawbill/nest/cutplan"
+	"sawbill/stock"
+)
+
+// A gang of five of which two parts were no good and that is then lost gives none: it
+// takes none from what else is there.
+func TestLostBlankTakesItsBadPartsAlong(t *testing.T) {
+	b := cutplan.Blank{Mark: "F"}
+	b.Part = stock.Part{Name: "divider", Count: 5}
+	b.Gang, b.Layers, b.Count = 5, 1, 1
+	s := Begin(&cutplan.Plan{}, b)
+	for _, e := range []Event{{"spoiled", "F:2"}, {"lost", "F"}} {
+		if err := s.Tell(e); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if is := s.Blanks()[0]; is.Parts != 0 || is.Bad != 0 {
+		t.Errorf("a lost gang of five gives %d parts, %d of them bad; want none", is.Parts, is.Bad)
+	}
+	if err := s.Tell(Event{"good", "F"}); err != nil {
+		t.Fatal(err)
+	}
+	if is := s.Blanks()[0]; is.Parts != 5 {
+		t.Errorf("the gang made instead gives %d parts, want 5", is.Parts)
+	}
+}
