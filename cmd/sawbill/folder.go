@@ -162,7 +162,7 @@ func nextFolder(path string) string {
 		}
 	}
 	at := strings.LastIndex(path, "-")
-	if n, err := strconv.Atoi(path[at+1:]); at >= 0 && err == nil && n > 1 {
+	if n, err := strconv.Atoi(path[at+1:]); at >= 0 && err == nil && n > 1 && n < 100 { // not a year
 		return path[:at+1] + strconv.Itoa(n+1)
 	}
 	return path + "-2"

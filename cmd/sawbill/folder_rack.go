@@ -55,10 +55,13 @@ func idsOf(pieces []stock.Piece) []string {
 // begunOf are the ids of those pieces on the rack that the plan, or one before it, has
 // begun to cut.
 func (f *planFolder) begunOf(onRack []stock.Piece) []string {
-	begun := slices.Clone(f.Begun)
+	onIt := func(id string) bool {
+		return slices.ContainsFunc(onRack, func(p stock.Piece) bool { return p.ID == id })
+	}
+	begun := slices.DeleteFunc(slices.Clone(f.Begun), func(id string) bool { return !onIt(id) }) // booked
 	for i, l := range f.state.Layouts() {
 		of := f.Plan.Layouts[i].Stock
-		if of.OnHand && l.Whole+l.Gone < l.Pieces && slices.ContainsFunc(onRack, func(p stock.Piece) bool { return p.ID == of.Name }) {
+		if of.OnHand && l.Whole+l.Gone < l.Pieces && onIt(of.Name) {
 			begun = append(begun, of.Name)
 		}
 	}
@@ -76,4 +79,20 @@ func (f *planFolder) onRack(r rack.Rack) ([]stock.Piece, error) {
 		return nil, err
 	}
 	return read.Pieces, nil
+}
+
+// booked are the names of pieces that the plan kept and that are on its rack by now.
+func (f *planFolder) booked(onRack []stock.Piece) ([]string, error) {
+	if f.rackPath() == "" {
+		return nil, nil
+	}
+	done, err := rack.At(f.rackPath()).Booked(f.Identity)
+	if err != nil || !done {
+		return nil, err
+	}
+	var names []string
+	for _, p := range f.toKeep(onRack) {
+		names = append(names, p.Stock.Name)
+	}
+	return names, nil
 }

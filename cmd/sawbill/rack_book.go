@@ -54,17 +54,11 @@ func wasCalled(p stock.Piece) string {
 	return ", " + p.Note
 }
 
-// keeps are the pieces to lay on the rack: offcuts, whole stock that was bought, and what
-// is worth keeping of spoiled blanks.
+// keeps are the pieces to lay on the rack.
 func (f *planFolder) keeps(onRack []stock.Piece) []stock.Piece {
 	var all []stock.Piece
-	for _, p := range f.state.Pieces(f.Identity) {
+	for _, p := range f.toKeep(onRack) {
 		s := p.Stock
-		theirs := slices.ContainsFunc(onRack, func(q stock.Piece) bool { return q.ID == s.Name }) ||
-			slices.ContainsFunc(f.File.Stock, func(own stock.Stock) bool { return own.OnHand && own.Name == s.Name })
-		if theirs || p.Kind == progress.Unfinished || !f.Plan.Job.Offcut.Keeps(s.Length, s.Width) {
-			continue
-		}
 		piece := stock.Piece{
 			Kind: s.Kind, Material: s.Material, Length: s.Length, Width: s.Width, Thickness: s.Thickness, Grain: s.Grain,
 			From: f.title() + ", plan " + f.Identity,
@@ -79,6 +73,17 @@ func (f *planFolder) keeps(onRack []stock.Piece) []stock.Piece {
 		}
 	}
 	return all
+}
+
+// toKeep are offcuts, whole stock that was bought, and what is worth keeping of spoiled
+// blanks.
+func (f *planFolder) toKeep(onRack []stock.Piece) []progress.Piece {
+	return slices.DeleteFunc(f.state.Pieces(f.Identity), func(p progress.Piece) bool {
+		name := p.Stock.Name
+		theirs := slices.ContainsFunc(onRack, func(q stock.Piece) bool { return q.ID == name }) ||
+			slices.ContainsFunc(f.File.Stock, func(own stock.Stock) bool { return own.OnHand && own.Name == name })
+		return theirs || p.Kind == progress.Unfinished || !f.Plan.Job.Offcut.Keeps(p.Stock.Length, p.Stock.Width)
+	})
 }
 
 func (f *planFolder) title() string {

@@ -61,6 +61,10 @@ func (in *invocation) recut(missing, smaller []string) (int, error) {
 			fmt.Fprintf(in.stderr, "warning: %s is not on the rack any more, and taken to be missing\n", id)
 		}
 	}
+	booked, err := before.booked(onRack)
+	if err != nil {
+		return 0, err
+	}
 	there := before.RackStock(onRack, before.state.Parts())
 	for i, said := range missing {
 		if missing[i], there, err = before.without(said, there); err != nil {
@@ -75,7 +79,7 @@ func (in *invocation) recut(missing, smaller []string) (int, error) {
 		fmt.Fprintf(in.stdout, "All blanks of plan %s are good: there is no rest.\n", before.Identity)
 		return exitDone, nil
 	}
-	made, err := in.solveRest(before, recut.Options{Code: before.Identity, Marks: before.Marks, Rack: there, Missing: missing, Sizes: sizesOf(trim)})
+	made, err := in.solveRest(before, recut.Options{Code: before.Identity, Marks: before.Marks, Rack: there, Booked: booked, Missing: missing, Sizes: sizesOf(trim)})
 	if err != nil {
 		return 0, err
 	}
@@ -85,6 +89,9 @@ func (in *invocation) recut(missing, smaller []string) (int, error) {
 	folder := in.output
 	if folder == "" {
 		folder = nextFolder(before.path)
+	}
+	if filepath.Clean(folder) == filepath.Clean(before.path) {
+		return 0, usageError{"-o " + in.output + " is the folder of the plan itself", "name another for its rest"}
 	}
 	after := kept.Kept{Plan: made.Plan, Of: append(slices.Clone(before.Of), before.Identity), Made: made.Made, Marks: max(before.Marks, cutplan.NextMark(made.Plan.Bill)), File: file, Changes: changes,
 		Rack: fromFolder(folder, before.rackPath()), Begun: before.begunOf(onRack), OnRack: idsOf(onRack)}

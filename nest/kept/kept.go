@@ -5,6 +5,8 @@ package kept
 
 import (
 	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -50,6 +52,7 @@ type Kept struct {
 // written is the file. Of the plan it leaves out what the job's files tell.
 type written struct {
 	Format    string          `json:"format"`
+	Sum       string          `json:"sum"` // of the file without it
 	About     string          `json:"about"`
 	Identity  string          `json:"identity"`
 	Of        []string        `json:"of,omitempty"`
@@ -84,6 +87,12 @@ func (k Kept) Bytes() []byte {
 		}
 	}
 	w.Plan.Job.Rough, w.Plan.Estimates = nil, nil
+	w.Sum = w.sum()
+	return w.bytes()
+}
+
+// bytes is the file as it is written.
+func (w written) bytes() []byte {
 	var b bytes.Buffer
 	e := json.NewEncoder(&b)
 	e.SetEscapeHTML(false)
@@ -91,6 +100,13 @@ func (k Kept) Bytes() []byte {
 		panic("kept: a plan that cannot be written: " + err.Error()) // only if a share is not a number
 	}
 	return b.Bytes()
+}
+
+// sum tells the file from one that was changed.
+func (w written) sum() string {
+	w.Sum = ""
+	digest := sha256.Sum256(w.bytes())
+	return hex.EncodeToString(digest[:8])
 }
 
 // Read reads the file at path and checks that the plan holds. The error is of type
@@ -121,6 +137,7 @@ func parse(data []byte) (*Kept, error) {
 	if w.Format != format {
 		return nil, fmt.Errorf("the file is of another version of the program (%q, not %q)", w.Format, format)
 	}
+	sum := w.sum()
 	file, err := job.Reread(w.Sources, w.Changes)
 	if err != nil {
 		return nil, fmt.Errorf("the job in it cannot be read any more: %w", err)
@@ -138,6 +155,9 @@ func parse(data []byte) (*Kept, error) {
 	}
 	if err := k.Plan.Check(); err != nil {
 		return nil, fmt.Errorf("the plan in it does not hold (%w)", err)
+	}
+	if sum != w.Sum {
+		return nil, errors.New("the file is not as it was written")
 	}
 	return k, nil
 }

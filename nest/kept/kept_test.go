@@ -58,13 +58,14 @@ func TestADamagedFileIsRefused(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	whole := string(kept.Kept{Plan: p, Identity: "K7F2M", File: file}.Bytes())
+	whole := string(kept.Kept{Plan: p, Identity: "K7F2M", File: file, Made: p.Bill[:1]}.Bytes())
 	tests := []struct{ name, text, cause string }{
 		{"torn", whole[:len(whole)/2], "not as it was written"},
 		{"of another version", strings.Replace(whole, "kept plan 1", "kept plan 9", 1), "another version"},
 		{"without the job", strings.Replace(whole, `"sources":[{`, `"sources":[],"were":[{`, 1), "cannot be read any more"},
 		{"a blank more", strings.Replace(whole, `"Repeat":1,`, `"Repeat":2,`, 1), "does not hold"},
 		{"a blank that is none", strings.Replace(whole, `"Blank":1,`, `"Blank":99,`, 1), "does not have"},
+		{"what was made before", strings.Replace(whole, `"made":[`, `"made":[{"Mark":"Z","Count":1,"Gang":1,"Layers":1},`, 1), "not as it was written"},
 		{"another direction", strings.Replace(whole, `"Use":0,"Cut":0,`, `"Use":0,"Cut":1,`, 1), "does not hold"},
 	}
 	for _, test := range tests {

@@ -3,13 +3,16 @@ package progress
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
+
+	"sawbill/nest/cutplan"
 )
 
 // good notes blanks that are there though no cut of the plan gave them: "C", "C=2".
 func (s *State) good(said string) error {
-	name, count, err := counted(said)
+	name, count, err := s.countedBlank(said)
 	if err != nil {
 		return err
 	}
@@ -26,7 +29,7 @@ func (s *State) good(said string) error {
 
 // lose notes blanks that were cut and are not there: "C", "C=2".
 func (s *State) lose(said string) error {
-	name, count, err := counted(said)
+	name, count, err := s.countedBlank(said)
 	if err != nil {
 		return err
 	}
@@ -45,13 +48,15 @@ func (s *State) bad(blank int) {
 	s.blanks[blank].bad = min(b.Bad, b.Good*b.Gang*b.Layers)
 }
 
-// blank finds a blank by its mark or by its part's name. Of a part in several kinds of
+// blank finds a blank by its mark, or else by its part's name: no two share a mark, but a
+// part may be called as another is marked. Of a part in several kinds of
 // blanks it is the first that has what is asked for; errShort and the first of all where
 // none has.
 func (s *State) blank(name string, has func(Blank) bool) (int, error) {
 	found := -1
+	marked := slices.ContainsFunc(s.bill, func(b cutplan.Blank) bool { return strings.EqualFold(b.Mark, name) })
 	for i, b := range s.Blanks() {
-		if strings.EqualFold(b.Mark, name) || strings.EqualFold(b.Part.Name, name) {
+		if strings.EqualFold(b.Mark, name) || !marked && strings.EqualFold(b.Part.Name, name) {
 			if has(b) {
 				return i, nil
 			}
@@ -80,6 +85,22 @@ func (s *State) atHand(name string, count int) (int, error) {
 		return 0, Wrong{fmt.Sprintf("of blank %s (%s) %d are cut and good", b.Mark, b.Part.Name, b.Good), "say first which layout or cut gave it, with cut"}
 	}
 	return i, err
+}
+
+// names reports whether the whole of what is said is a mark or a part: names may hold the
+// signs that part a name from what follows.
+func (s *State) names(said string) bool {
+	return slices.ContainsFunc(s.bill, func(b cutplan.Blank) bool {
+		return strings.EqualFold(b.Mark, said) || strings.EqualFold(b.Part.Name, said)
+	})
+}
+
+// countedBlank is counted, of blanks.
+func (s *State) countedBlank(said string) (name string, count int, err error) {
+	if name = strings.TrimSpace(said); s.names(name) {
+		return name, 1, nil
+	}
+	return counted(said)
 }
 
 // counted parts "C=2" into a name and a number; 1 where there is none.

@@ -11,10 +11,13 @@ import (
 
 // spoil notes a blank that is no good: "C", "C=590 x 300 mm".
 func (s *State) spoil(said string) error {
-	if name, parts, some := cutLast(said, ":"); some {
-		return s.spoilParts(strings.TrimSpace(name), parts)
+	name, size, some := strings.TrimSpace(said), "", false
+	if !s.names(name) {
+		name, size, some = cutLast(said, "=")
+		if of, parts, counts := cutLast(said, ":"); counts && !(some && s.names(strings.TrimSpace(name))) {
+			return s.spoilParts(strings.TrimSpace(of), parts)
+		}
 	}
-	name, size, some := cutLast(said, "=")
 	i, err := s.atHand(strings.TrimSpace(name), 1)
 	if err != nil {
 		return err

@@ -22,6 +22,8 @@ type Options struct {
 	Rack []stock.Stock
 	// Sizes are parts that have become smaller, by name.
 	Sizes map[string]stock.Part
+	// Booked are the names of pieces that are on the rack by now, and counted there.
+	Booked []string
 	// Missing are stocks or materials that cannot be bought now.
 	Missing []string
 }

@@ -48,6 +48,7 @@ func restOf(s *progress.State, o Options) *rest {
 		open[i] = b.Open
 	}
 	r.take(s, o.Code, open)
+	r.free = slices.DeleteFunc(r.free, func(s stock.Stock) bool { return slices.Contains(o.Booked, s.Name) })
 	r.offers = offersOf(plan)
 	for _, p := range o.Rack {
 		if !slices.ContainsFunc(plan.Job.Stock, func(had stock.Stock) bool { return had.Name == p.Name }) {

@@ -215,6 +215,16 @@ func (r Rack) History() ([]Entry, error) {
 	return p.entries, err
 }
 
+// Booked reports whether a plan was carried out by a change that was not taken back.
+func (r Rack) Booked(plan string) (bool, error) {
+	p, err := r.readPast()
+	if err != nil {
+		return false, err
+	}
+	_, booked := p.carriedOut(plan, p.last())
+	return booked, nil
+}
+
 func (r Rack) cannot(what, path string, err error) error {
 	var of *fs.PathError
 	if errors.As(err, &of) {
