@@ -184,15 +184,8 @@ func (r *rest) make(ctx context.Context, wanted []int, from []stock.Stock, o cut
 // wanted counts the blanks that the pieces which go on do not give.
 func (r *rest) wanted(anew map[int]bool) []int {
 	wanted := make([]int, len(r.bill))
-	for i, b := range r.bill {
-		wanted[i] = b.Count
-	}
-	for i, p := range r.pieces {
-		if !anew[i] {
-			for b, n := range p.holds {
-				wanted[b] -= n
-			}
-		}
+	for i, given := range r.goingOn(anew) {
+		wanted[i] = r.bill[i].Count - given
 	}
 	return wanted
 }

@@ -89,7 +89,7 @@ func (r *rest) joinBills(given []int, made []*cutplan.Plan) (bill []cutplan.Blan
 			}
 			b.Count = given[i]
 			for k, m := range made {
-				b.Count += r.counted(m, b.Mark, k == len(made)-1)
+				b.Count += counted(m, b.Mark, k == len(made)-1)
 			}
 			if b.Count > 0 {
 				goesOn[i], at[b.Mark] = len(bill), len(bill)
@@ -115,7 +115,7 @@ func (r *rest) joinBills(given []int, made []*cutplan.Plan) (bill []cutplan.Blan
 
 // counted is how many of a blank a plan tells of; those that it cuts if it is not the
 // last.
-func (r *rest) counted(p *cutplan.Plan, mark string, last bool) int {
+func counted(p *cutplan.Plan, mark string, last bool) int {
 	for i, b := range p.Bill {
 		switch {
 		case b.Mark != mark:
