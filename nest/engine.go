@@ -3,8 +3,10 @@ package nest
 import (
 	"slices"
 
+	"sawbill/nest/internal/assemble"
 	"sawbill/nest/internal/bound"
 	"sawbill/nest/internal/columns"
+	"sawbill/nest/internal/harvest"
 	"sawbill/nest/internal/instance"
 	"sawbill/nest/internal/search"
 )
@@ -15,13 +17,15 @@ type engine struct {
 	in        *instance.Instance
 	seed      uint64
 	search    *search.Search
-	floor     *bound.Floor       // no plan costs less
-	generator *columns.Generator // nil before its first task, and where there is too much to price
-	begun     bool               // the generator's first task
-	parts     int64              // wanted
-	targets   [][]int            // counts of stock that a cheaper plan may have
-	rests     []int              // the counts that the floor rested on when they were listed
-	outdated  bool               // targets are
+	floor     *bound.Floor        // no plan costs less
+	generator *columns.Generator  // nil before its first task, and where there is too much to price
+	harvest   *harvest.Harvest    // of all patterns; nil where there are too many parts
+	assembler *assemble.Assembler // with it
+	begun     bool                // the generator's first task
+	parts     int64               // wanted
+	targets   [][]int             // counts of stock that a cheaper plan may have
+	rests     []int               // the counts that the floor rested on when they were listed
+	outdated  bool                // targets are
 }
 
 // task is one engine's share of a round.
@@ -36,7 +40,15 @@ const mostWork = 1 << 28
 // easily has come, the search has more of the time.
 const (
 	workPerPart  = 64
-	laterPerPart = 24
+	laterPerPart = 50
+)
+
+// assembling is the assembler's share of a round, in comparisons for each step of
+// a lane and each part wanted. Where there are more than mostGathered parts,
+// patterns are too many for what one walk found to fit what another did.
+const (
+	assembling   = 12
+	mostGathered = 1 << 8
 )
 
 // mostTargets is how many counts of stock the search is told to aim at.
@@ -52,6 +64,11 @@ func newEngine(in *instance.Instance, seed uint64, lanes int) *engine {
 		e.parts += int64(k.Count)
 	}
 	e.search = search.New(in, e.floor.Price(), seed, lanes)
+	if e.parts <= mostGathered {
+		e.harvest = harvest.New(in)
+		e.search.Glean(e.harvest)
+		e.assembler = assemble.New(in, e.harvest)
+	}
 	return e
 }
 
@@ -70,6 +87,9 @@ func (e *engine) plan(tasks []task, steps, budget int64) []task {
 	if (e.generator != nil || !e.begun) && !e.search.Proven() {
 		tasks = append(tasks, func(func() bool) { e.generate(steps) })
 	}
+	if e.assembler != nil && !e.search.Proven() {
+		tasks = append(tasks, func(func() bool) { e.assembler.Work(steps * assembling * e.parts) })
+	}
 	lanes := int64(e.search.Lanes())
 	steps = min(steps, (left-1)/lanes+1)
 	for i := range e.search.Lanes() {
@@ -87,7 +107,7 @@ func (e *engine) plan(tasks []task, steps, budget int64) []task {
 func (e *engine) generate(steps int64) {
 	if !e.begun {
 		e.begun = true
-		if e.generator = columns.New(e.in, e.floor, mostWork, e.seed); e.generator != nil {
+		if e.generator = columns.New(e.in, e.floor, mostWork, e.seed, e.harvest); e.generator != nil {
 			e.generator.Offer(e.search.Best())
 		}
 	}
@@ -110,6 +130,14 @@ func (e *engine) join() bool {
 			better = e.search.Complete(p) || better
 		}
 	}
+	if e.assembler != nil {
+		if e.generator != nil {
+			e.generator.Patterns(e.harvest.Add)
+		}
+		for _, p := range e.assembler.Plans() {
+			better = e.search.Complete(p) || better
+		}
+	}
 	if better && e.generator != nil {
 		e.generator.Offer(e.search.Best())
 	}
@@ -118,6 +146,9 @@ func (e *engine) join() bool {
 	if e.outdated && !better { // while plans become better by themselves, no lane asks
 		e.outdated, e.rests = false, counts
 		e.targets = e.floor.Candidates(e.search.Best().Cost.Price, mostTargets)
+		if e.assembler != nil {
+			e.assembler.Aim(e.targets)
+		}
 	}
 	return e.search.Raise(e.floor.Price(), e.targets) || better
 }

@@ -5,9 +5,9 @@ import (
 	"math/rand/v2"
 
 	"sawbill/nest/internal/instance"
-	"sawbill/nest/internal/knapsack"
 	"sawbill/nest/internal/master"
 	"sawbill/nest/internal/pricing"
+	"sawbill/nest/internal/search"
 )
 
 // dive makes a whole plan of fractional ones, in portions: it solves the linear
@@ -16,13 +16,18 @@ import (
 // on (sequential rounding, Wascher and Gau, OR Spektrum 18, 1996; with columns
 // generated on the way, Sadykov et al., INFORMS J. Comput. 31, 2019; from
 // memory). What no pattern serves well stays for the search.
+//
+// Where patterns that count their parts are dear to price, the dives of a small job
+// keep within the counts that the floor rests on: a plan of these costs least.
 type dive struct {
-	in    *instance.Instance
-	pool  *pool
-	rng   *rand.PCG
-	items [][]pricing.Item // per stock
-	loose []pricer         // per stock
-	dear  float64          // price of the dearest stock
+	in      *instance.Instance
+	pool    *pool
+	rng     *rand.PCG
+	items   [][]pricing.Item // per stock
+	loose   []pricer         // per stock
+	dear    float64          // price of the dearest stock
+	fillers []*search.Filler // per stock; or nil
+	within  bool             // the counts that the floor rests on
 
 	plan  *instance.Plan
 	left  []int // per kind
@@ -63,14 +68,24 @@ func (g *Generator) newDive() *dive {
 		plan: &instance.Plan{}, cut: make([]int, len(g.in.Kinds)), values: make([]int64, len(g.in.Kinds)),
 		rows: make([]int, len(g.in.Kinds)), limits: make([]int, len(g.in.Stock)),
 	}
+	for s := range g.in.Stock {
+		if g.dear(s) {
+			d.fillers = g.layFillers()
+			d.within = g.small() && g.counts != nil
+		}
+	}
 	if &g.diving[0] != &g.grids[0] || g.outer != nil {
 		d.most = dearRounds
 	}
 	for _, kd := range g.in.Kinds {
 		d.left = append(d.left, kd.Count)
 	}
-	for _, st := range g.in.Stock {
-		d.stock = append(d.stock, st.Limit)
+	for s, st := range g.in.Stock {
+		n := st.Limit
+		if d.within && st.Price > 0 {
+			n = min(n, g.counts[s])
+		}
+		d.stock = append(d.stock, n)
 		d.dear = max(d.dear, float64(st.Price))
 	}
 	return d
@@ -124,7 +139,7 @@ func (d *dive) programme() bool {
 	}
 	for s, n := range d.stock {
 		d.limits[s] = -1
-		if d.in.Stock[s].Limit < instance.NoLimit {
+		if d.within || d.in.Stock[s].Limit < instance.NoLimit {
 			d.limits[s] = len(demand) + len(limit)
 			limit = append(limit, float64(max(n, 0)))
 		}
@@ -177,75 +192,6 @@ func (d *dive) solve(work int64) int64 {
 }
 
 func (d *dive) scale() float64 { return priceScale / d.dear }
-
-// price looks for a pattern of the stock whose turn it is: one that may hold
-// parts too often, and where that is worth too little without them, one that
-// does not.
-func (d *dive) price(work int64) int64 {
-	s := d.at
-	if d.stock[s] <= 0 {
-		d.at++
-		return work
-	}
-	p := d.loose[s]
-	if d.tight != nil {
-		p = d.tight
-	}
-	above := d.threshold(s)
-	if !d.started {
-		values := make([]int64, len(d.items[s]))
-		for i, it := range d.items[s] {
-			values[i] = d.values[it.Kind]
-		}
-		p.limit(func(kind int) int { return d.left[kind] })
-		p.start(values, above)
-		d.started = true
-	}
-	work, done := p.advance(work)
-	if !done {
-		return work
-	}
-	d.started = false
-	root, ok := p.pattern()
-	good := ok && d.worth(root) > above
-	if good && d.pool.add(s, root) {
-		d.found = true
-	}
-	if _, counts := p.(counter); !counts && !good && ok {
-		if d.tight = d.tighten(s); d.tight != nil {
-			return work
-		}
-	}
-	d.at, d.tight = s+1, nil
-	return work
-}
-
-// threshold is what a pattern of stock s must be worth more than.
-func (d *dive) threshold(s int) int64 {
-	above := float64(d.in.Stock[s].Price)
-	if r := d.limits[s]; r >= 0 {
-		above -= d.lp.Prices()[r]
-	}
-	return int64(math.Round(max(0, above) * d.scale() * (1 + 1e-6)))
-}
-
-// worth of what p holds of what is left.
-func (d *dive) worth(p instance.Piece) (worth int64) {
-	counts := make([]int, len(d.left))
-	p.CountParts(counts)
-	for k, n := range counts {
-		worth += int64(min(n, d.left[k])) * d.values[k]
-	}
-	return worth
-}
-
-func (d *dive) tighten(s int) *strict {
-	var items []knapsack.Item
-	for _, it := range d.items[s] {
-		items = append(items, knapsack.Item{L: it.L, W: it.W, Lies: it.Lies, Count: d.left[it.Kind], Kind: it.Kind})
-	}
-	return newStrict(d.in, s, items, diveTable, diveWork)
-}
 
 // fix takes patterns into the plan and reports whether there were any good
 // enough.

@@ -2,7 +2,6 @@ package columns
 
 import (
 	"cmp"
-	"math/bits"
 	"slices"
 
 	"sawbill/nest/internal/instance"
@@ -74,28 +73,11 @@ func (e *exact) choosePrices() {
 	tightness := func(p *whole.Prices) float64 {
 		return float64(p.Slack(e.wanted, e.pieces)) / float64(max(p.Slack(nil, e.pieces), 1))
 	}
-	all := append(slices.Clone(e.g.seen), areaPrices(e.g.in))
+	all := append(slices.Clone(e.g.seen), whole.Areas(e.g.in))
 	slices.SortStableFunc(all, func(a, b whole.Prices) int {
 		return cmp.Compare(tightness(&a), tightness(&b))
 	})
 	e.prices = all[:min(len(all), mostPrices)]
-}
-
-// areaPrices are parts' areas, rounded down, and those of the stock, rounded
-// up, in units that sum easily.
-func areaPrices(in *instance.Instance) whole.Prices {
-	var p whole.Prices
-	shift := uint(0)
-	for _, st := range in.Stock {
-		shift = max(shift, uint(max(0, bits.Len64(uint64(st.L*st.W))-30)))
-	}
-	for _, st := range in.Stock {
-		p.Worth = append(p.Worth, (st.L*st.W-1)>>shift+1)
-	}
-	for _, kd := range in.Kinds {
-		p.Values = append(p.Values, kd.L*kd.W>>shift)
-	}
-	return p
 }
 
 // threshold is what every pattern of stock s in a plan is worth more than, by

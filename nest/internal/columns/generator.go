@@ -4,14 +4,14 @@
 package columns
 
 import (
-	"math"
 	"math/rand/v2"
-	"slices"
 
 	"sawbill/nest/internal/bound"
+	"sawbill/nest/internal/harvest"
 	"sawbill/nest/internal/instance"
 	"sawbill/nest/internal/master"
 	"sawbill/nest/internal/pricing"
+	"sawbill/nest/internal/search"
 	"sawbill/nest/internal/whole"
 )
 
@@ -38,13 +38,18 @@ import (
 // wanted. A narrowest rip asks for nothing more: every part is at least as wide
 // as it lies, or else as wide as the stock, so every strip that holds one is.
 // Once grids have no more to say, patterns that count their parts do (see
-// strict), and all is gone through a last time. Counts that are enough even then
+// strict), and all is gone through a last time; these are looked for among what
+// other engines have come upon first (see reap). Counts that are enough even then
 // are decided about by a search for whole patterns (see exact): either they make
 // a plan, or the floor passes by them.
 type Generator struct {
 	in       *instance.Instance
 	floor    *bound.Floor
 	pool     *pool
+	harvest  *harvest.Harvest // of other engines; or nil
+	fillers  []*search.Filler // per stock; nil before patterns that count are priced
+	demands  []int            // per kind, with fillers
+	told     int              // patterns of the pool that were told
 	items    [][]pricing.Item // per stock
 	grids    []pricer
 	outer    []pricer // where grids see inner patterns only, to prove bounds; else nil
@@ -76,6 +81,7 @@ type Generator struct {
 	seen  []whole.Prices // at which patterns that count were priced last
 	exact *exact         // deciding about counts that are enough in fractions; else nil
 
+	seed          uint64
 	rng           *rand.PCG
 	dive          *dive // in progress, or nil
 	dived, raised int64 // work on dives and on the bound
@@ -87,9 +93,10 @@ type Generator struct {
 const priceScale = 1 << 36
 
 // New makes a generator, or nil where even coarse grids to price on would take
-// more than mostWork comparisons each time.
-func New(in *instance.Instance, floor *bound.Floor, mostWork int64, seed uint64) *Generator {
-	g := &Generator{in: in, floor: floor, most: mostWork, pool: newPool(in), values: make([]int64, len(in.Kinds)), rng: rand.NewPCG(seed, roundingStream)}
+// more than mostWork comparisons each time. It reads the harvest, if there is
+// one, which must not change while it works.
+func New(in *instance.Instance, floor *bound.Floor, mostWork int64, seed uint64, h *harvest.Harvest) *Generator {
+	g := &Generator{in: in, harvest: h, floor: floor, most: mostWork, pool: newPool(in), values: make([]int64, len(in.Kinds)), seed: seed, rng: rand.NewPCG(seed, roundingStream)}
 	for s := range in.Stock {
 		var items []pricing.Item
 		for k, kd := range in.Kinds {
@@ -120,6 +127,16 @@ func (g *Generator) Offer(p *instance.Plan) {
 
 // roundingStream keeps the random numbers of dives apart from others'.
 const roundingStream = 1 << 32
+
+// Patterns calls f with every pattern made since the last call that keeps to all
+// rules of its stock.
+func (g *Generator) Patterns(f func(stock int, root instance.Piece)) {
+	for ; g.told < len(g.pool.patterns); g.told++ {
+		if p := &g.pool.patterns[g.told]; p.Sound {
+			f(p.Stock, p.Root)
+		}
+	}
+}
 
 // Plans returns the plans made since the last call by rounding the fractional
 // one; they may lack some parts.
@@ -206,158 +223,3 @@ func (g *Generator) raise(stop int64) {
 }
 
 func (g *Generator) wanted(kind int) int { return g.in.Kinds[kind].Count }
-
-// begin solves the programme and turns its prices into whole numbers.
-func (g *Generator) begin() {
-	g.load()
-	pivots := g.lp.Pivots()
-	rows := int64(len(g.values) + len(g.pricers))
-	g.lp.Solve(int(min(4*(rows+25), mostPivoting/(rows*rows)+1)))
-	g.work -= int64(g.lp.Pivots()-pivots+1) * (rows*rows + 4*int64(g.loaded))
-	if g.settled() {
-		return
-	}
-	prices := g.lp.Prices()
-	for k := range g.values {
-		p := prices[k]
-		if g.center != nil && !g.unsmoothed && !g.strict {
-			p = smoothing*g.center[k] + (1-smoothing)*p
-		}
-		g.values[k] = max(0, int64(math.Round(p*g.scale)))
-	}
-	g.round(false)
-}
-
-// round starts pricing all stock.
-func (g *Generator) round(proving bool) {
-	g.proving, g.stock, g.started, g.added = proving, 0, false, false
-}
-
-// mostPivoting is the greatest number of operations of one visit to the
-// simplex; where it stops before the optimum its prices serve all the same.
-const mostPivoting = 1 << 24
-
-// smoothing pulls prices towards those of the best cut so far, which keeps
-// them from jumping about (Wentges, Int. Trans. Oper. Res. 4, 1997; from
-// memory).
-const smoothing = 0.6
-
-// settled reports whether there is nothing to learn from further prices of the
-// present programme, and turns to the next one.
-func (g *Generator) settled() bool {
-	value := g.lp.Value()
-	switch {
-	case g.counts == nil && float64(g.floor.Price()) >= value*(1-1e-9):
-	case g.counts != nil && !g.strict && value < 1:
-		g.refine() // these counts are enough in fractions
-		return true
-	default:
-		return false
-	}
-	g.turn()
-	return true
-}
-
-// turn goes on to the counts that the floor rests on now.
-func (g *Generator) turn() {
-	if g.counts == nil && g.dive == nil {
-		g.dive = g.newDive()
-	}
-	if counts := g.floor.Counts(); counts != nil && (g.outer == nil || g.spend == g.most || g.small()) {
-		g.programme(counts)
-	} else {
-		g.refine()
-	}
-}
-
-// finish takes the best pattern of the stock just priced.
-func (g *Generator) finish(p pricer) {
-	if root, ok := p.pattern(); ok && g.pool.add(g.stock, root) {
-		g.added = true
-	}
-	if g.laborious() {
-		for _, root := range p.others(others) {
-			g.pool.add(g.stock, root)
-		}
-	}
-	g.stock++
-	g.started = false
-	if g.stock < len(g.pricers) {
-		return
-	}
-	pricers := g.pricers
-	if g.proving {
-		pricers = g.outer
-	}
-	cut := bound.Cut{Worth: make([]int64, len(pricers)), Need: g.need()}
-	for s, p := range pricers {
-		cut.Worth[s] = p.worth()
-	}
-	if g.strict {
-		g.remember(cut)
-	}
-	proven := g.proving || g.outer == nil
-	excluded := proven && g.floor.Add(cut)
-	switch {
-	case g.counts != nil && excluded:
-		g.turn()
-	case g.added && !g.proving:
-		g.recenter(cut)
-		g.unsmoothed = false
-		if g.near() {
-			g.prove()
-		}
-	case !g.unsmoothed && g.center != nil && !g.proving && !g.strict:
-		g.unsmoothed = true // the smoothed prices showed nothing; try the true ones
-	case !proven:
-		g.prove()
-	case g.counts == nil:
-		g.turn()
-	default:
-		g.refine()
-	}
-}
-
-// remember keeps the prices of a cut for the search for whole plans.
-func (g *Generator) remember(c bound.Cut) {
-	if len(g.seen) == mostSeen {
-		g.seen = g.seen[1:]
-	}
-	g.seen = append(g.seen, whole.Prices{Values: slices.Clone(g.values), Worth: c.Worth})
-}
-
-// laborious reports whether pricing takes much longer than the programme does:
-// then a pricing gives more patterns than one.
-func (g *Generator) laborious() bool {
-	rows := int64(len(g.values) + len(g.pricers))
-	var work int64
-	for _, p := range g.pricers {
-		work += p.effort()
-	}
-	return !g.proving && work > dearPricing*rows*rows
-}
-
-const (
-	dearPricing = 100 // comparisons for each number in the programme's inverse
-	others      = 2   // patterns beside the best; more than these help little
-)
-
-// recenter remembers the prices of the cut that says most about the price.
-func (g *Generator) recenter(c bound.Cut) {
-	if g.counts != nil {
-		return
-	}
-	rate := math.Inf(1)
-	for s, st := range g.in.Stock {
-		if c.Worth[s] > 0 && st.Price > 0 {
-			rate = min(rate, float64(st.Price)/float64(c.Worth[s]))
-		}
-	}
-	if good := float64(c.Need) * rate; good > g.best && !math.IsInf(good, 1) {
-		g.best = good
-		g.center = g.center[:0]
-		for _, v := range g.values {
-			g.center = append(g.center, float64(v)/g.scale)
-		}
-	}
-}

@@ -62,7 +62,7 @@ func prove(t *testing.T, in *instance.Instance, most int64, seed uint64) (floor,
 	t.Helper()
 	f := bound.New(in)
 	s := search.New(in, f.Price(), seed, 1)
-	g := New(in, f, most, seed)
+	g := New(in, f, most, seed, nil)
 	if g == nil {
 		return f.Price(), s.Best().Cost.Price
 	}
@@ -96,7 +96,7 @@ func TestGridsBecomeFiner(t *testing.T) {
 	f := bound.New(in)
 	first := f.Price()
 	s := search.New(in, first, 1, 1)
-	g := New(in, f, 1<<28, 1)
+	g := New(in, f, 1<<28, 1, nil)
 	g.Offer(s.Best())
 	if g.outer == nil {
 		t.Fatal("the grids are exact at once")

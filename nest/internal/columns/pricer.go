@@ -71,6 +71,7 @@ type strict struct {
 	*knapsack.Search
 	enough int64 // work without finding a pattern
 	spent  int64
+	first  int64 // spent when there was one; 0 before
 }
 
 // newStrict prices stock s; nil where that cannot be.
@@ -88,14 +89,15 @@ func newStrict(in *instance.Instance, s int, items []knapsack.Item, tableWork, e
 func (p *strict) limit(func(int) int) {}
 
 func (p *strict) start(values []int64, above int64) {
-	p.spent = 0
-	p.Start(values, above)
+	p.spent, p.first = 0, 0
+	p.StartSome(values, above)
 }
 
 // Work for one pattern: once there is one it serves, best or not, after little;
 // without one it is looked for until enough is spent.
 const (
 	little = 1 << 16
+	plenty = 16 // patterns of one pricing
 	enough = 1 << 28
 	// mostRects are some 40 MB.
 	mostRects = 1 << 18
@@ -108,8 +110,11 @@ func (p *strict) advance(work int64) (left int64, done bool) {
 		left, done := p.Advance(portion)
 		p.spent += portion - left
 		work -= portion - left
-		_, found := p.Best()
-		if done || p.spent >= p.enough || found && p.spent >= little {
+		if p.first == 0 && p.Found() > 0 {
+			p.first = p.spent
+		}
+		switch {
+		case done, p.first == 0 && p.spent >= p.enough, p.first > 0 && p.spent >= little && (p.Found() >= plenty || p.spent >= p.first+p.first/4):
 			return work, true
 		}
 	}
@@ -137,7 +142,15 @@ func (p *strict) all() (patterns iter.Seq[listed], ok bool) {
 	}, p.Proven()
 }
 
-func (p *strict) others(int) []instance.Piece { return nil }
+func (p *strict) others(int) (all []instance.Piece) {
+	for f := range p.All {
+		all = append(all, f.Piece())
+		if len(all) == plenty {
+			break
+		}
+	}
+	return all
+}
 
 func (p *strict) effort() int64 { return p.spent }
 

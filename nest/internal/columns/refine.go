@@ -7,12 +7,13 @@ import (
 )
 
 // The comparisons that one pricing may take: exactWork where the grids are
-// exact at that. Else it is firstWork, so that many pricings are made soon,
-// and at each level finer times as much as before; the level ends where its
-// best cut is nearness of the price below the programme's, and half of that at
-// the next.
+// exact at that, smallWork where patterns that count follow soon. Else it is
+// firstWork, so that many pricings are made soon, and at each level finer times as
+// much as before; the level ends where its best cut is nearness of the price below
+// the programme's, and half of that at the next.
 const (
 	exactWork = 1 << 25
+	smallWork = 1 << 23
 	firstWork = 1 << 20
 	finer     = 8
 	nearness  = 1.0 / 64
@@ -33,6 +34,9 @@ func (g *Generator) lay() bool {
 		return true
 	}
 	g.spend = min(exactWork, g.most)
+	if g.small() {
+		g.spend = min(smallWork, g.most)
+	}
 	if g.grids = g.fine(g.spend); g.grids != nil {
 		g.diving = g.grids
 		return true

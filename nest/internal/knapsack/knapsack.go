@@ -34,7 +34,7 @@ type Search struct {
 	most   int // rectangles to keep
 
 	values []int64
-	all    bool  // list every pattern above, not the best alone
+	goal   goal
 	above  int64 // patterns worth more are looked for
 	rects  rects
 	open   queue
@@ -42,9 +42,19 @@ type Search struct {
 	groups groups
 	fill   filler
 	best   int32 // rectangle, or none
+	found  int   // patterns above, some of them with the same items
 	state  state
 	limit  int64 // no pattern is worth more
 }
+
+// goal is what is looked for.
+type goal uint8
+
+const (
+	theBest goal = iota // and nothing that is worth less
+	some                // as they come
+	every
+)
 
 type state uint8
 
@@ -82,13 +92,17 @@ func New(l, w int64, items []Item, rules Rules, most int, tableWork int64) *Sear
 
 // Start begins a search for the best pattern that is worth more than above,
 // which is at least 0. Item n is worth values[n], at least 0.
-func (s *Search) Start(values []int64, above int64) { s.start(values, above, false) }
+func (s *Search) Start(values []int64, above int64) { s.start(values, above, theBest) }
+
+// StartSome begins a search for patterns that are worth more than above, whether
+// or not there is a better one.
+func (s *Search) StartSome(values []int64, above int64) { s.start(values, above, some) }
 
 // StartAll begins a search for all patterns that are worth more than above.
-func (s *Search) StartAll(values []int64, above int64) { s.start(values, above, true) }
+func (s *Search) StartAll(values []int64, above int64) { s.start(values, above, every) }
 
-func (s *Search) start(values []int64, above int64, all bool) {
-	s.above, s.all = above, all
+func (s *Search) start(values []int64, above int64, goal goal) {
+	s.above, s.goal, s.found = above, goal, 0
 	s.rects.clear()
 	s.open = s.open[:0]
 	s.groups.clear()
@@ -138,10 +152,13 @@ func (s *Search) Best() (value int64, ok bool) {
 	return s.rects.at[s.best].value, true
 }
 
+// Found counts the patterns found so far; some of them may hold the same items.
+func (s *Search) Found() int { return s.found }
+
 // lay opens the items as they may lie.
 func (s *Search) lay() {
 	for n, it := range s.items {
-		if it.Count == 0 || !s.all && s.values[n] == 0 {
+		if it.Count == 0 || s.goal != every && s.values[n] == 0 {
 			continue
 		}
 		r := rect{has: s.form.one(n), value: s.values[n], first: int32(n), second: none}
@@ -283,11 +300,15 @@ func (s *Search) offer(r rect) {
 		return
 	}
 	s.open.push(entry{bound, id})
-	if r.value <= s.above || s.best != none && r.value <= s.rects.at[s.best].value || !s.rules.allow(&r.cuts, s.l-r.l, s.w-r.w) {
+	if r.value <= s.above || !s.rules.allow(&r.cuts, s.l-r.l, s.w-r.w) {
+		return
+	}
+	s.found++
+	if s.best != none && r.value <= s.rects.at[s.best].value {
 		return
 	}
 	s.best = id
-	if !s.all {
+	if s.goal == theBest {
 		s.above = r.value
 	}
 }

@@ -3,6 +3,7 @@ package search
 import (
 	"math"
 
+	"sawbill/nest/internal/harvest"
 	"sawbill/nest/internal/instance"
 )
 
@@ -31,6 +32,7 @@ type kind struct {
 	// A gap that is shorter than minL or narrower than minW holds none however
 	// it lies.
 	minL, minW int32
+	key        uint64 // see harvest
 }
 
 // lie is a part as it lies in a stock.
@@ -43,6 +45,7 @@ type stock struct {
 	l, w, narrowest int32
 	first           instance.Dir
 	area            int64
+	barren          int64 // a pattern that leaves more is not worth a note
 	cost            instance.Cost
 	// spent is what an uncut piece on hand is worth as a leftover: cutting it
 	// forgoes that. 0 for what is bought.
@@ -60,6 +63,7 @@ func newEnv(in *instance.Instance, tidy bool) *env {
 			l: int32(st.L), w: int32(st.W), narrowest: int32(st.Narrowest), first: st.First,
 			area: in.Area(st.L, st.W), cost: in.CostOf(s),
 		}
+		one.barren = int64(barrenShare * float64(one.area))
 		if st.OnHand {
 			one.spent = e.worth(one.l, one.w)
 		}
@@ -76,8 +80,8 @@ func newEnv(in *instance.Instance, tidy bool) *env {
 		// would round otherwise on each.
 		st.weight = float64(price*1e6) + float64(bought*1e3) + used
 	}
-	for _, k := range in.Kinds {
-		one := kind{l: int32(k.L), w: int32(k.W), area: in.Area(k.L, k.W), lies: liesOf(in, k), minL: math.MaxInt32, minW: math.MaxInt32}
+	for n, k := range in.Kinds {
+		one := kind{key: harvest.PartKey(n), l: int32(k.L), w: int32(k.W), area: in.Area(k.L, k.W), lies: liesOf(in, k), minL: math.MaxInt32, minW: math.MaxInt32}
 		for _, lies := range one.lies {
 			for _, as := range lies {
 				one.minL, one.minW = min(one.minL, as.l), min(one.minW, as.w)

@@ -5,6 +5,7 @@ import (
 	"math/bits"
 	"math/rand/v2"
 
+	"sawbill/nest/internal/harvest"
 	"sawbill/nest/internal/instance"
 )
 
@@ -38,6 +39,7 @@ type lane struct {
 	next     int          // spots until the next one that is overlooked
 	avoid    instance.Dir // of the first of two cuts; None to choose freely
 	steps    int64
+	gleaner  *harvest.Gleaner // nil where nothing is gathered
 }
 
 // Tuned on the published two-dimensional instances; see DEVELOPERS.md.
@@ -146,6 +148,7 @@ func (l *lane) step() {
 	}
 	l.sort(o)
 	l.recreate(l.goal)
+	l.glean()
 	score := l.score()
 	slot := &l.history[l.turn]
 	if len(s.missing) == 0 || score <= l.current || score <= *slot {

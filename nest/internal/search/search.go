@@ -5,6 +5,7 @@ package search
 import (
 	"slices"
 
+	"sawbill/nest/internal/harvest"
 	"sawbill/nest/internal/instance"
 )
 
@@ -24,6 +25,7 @@ type Search struct {
 	// same price once that is proven.
 	trimLeft int
 	round    int
+	harvest  *harvest.Harvest // or nil
 	tidying
 }
 
@@ -45,6 +47,15 @@ func New(in *instance.Instance, bound int64, seed uint64, lanes int) *Search {
 	s.best = first.state.plan()
 	s.spread()
 	return s
+}
+
+// Glean notes from now on what patterns the lanes come upon; Join brings them
+// into h.
+func (s *Search) Glean(h *harvest.Harvest) {
+	s.harvest = h
+	for _, l := range s.lanes {
+		l.gleaner = h.Gleaner()
+	}
 }
 
 // Best is the best plan so far.
@@ -87,6 +98,9 @@ func (s *Search) Join() bool {
 	s.trimLeft = max(0, s.trimLeft-1)
 	better := false
 	for _, l := range s.lanes {
+		if l.gleaner != nil {
+			s.harvest.Take(l.gleaner)
+		}
 		if l.best != nil && l.best != s.best && s.betters(l) {
 			s.best, better = l.best, true
 		}

@@ -18,6 +18,7 @@ type tree struct {
 	parts  []int32 // all parts
 	room   int64   // area that is not parts
 	value  int64   // of the rests
+	key    uint64  // of all parts: the sum of their kinds'
 	setups int     // as last appraised, with print
 	print  uint64
 }
@@ -58,7 +59,7 @@ func (t *tree) reset(s int, e *env) {
 	t.stock = int32(s)
 	t.closed = false
 	t.free = none
-	t.room, t.value = st.area, 0
+	t.room, t.value, t.key = st.area, 0, 0
 	t.nodes = append(t.nodes[:0], node{l: st.l, w: st.w, parent: none, first: none, next: none, prev: none, rest: none})
 	t.parts, t.gaps = t.parts[:0], t.gaps[:0]
 	t.addRest(0, e)
@@ -209,6 +210,7 @@ func (t *tree) addPart(n int32, e *env) {
 	c.pos = int32(len(t.parts))
 	t.parts = append(t.parts, n)
 	t.room -= e.kinds[c.kind].area
+	t.key += e.kinds[c.kind].key
 }
 
 // remove takes node n, a part or a split, with all below it, out of the tree
@@ -254,6 +256,7 @@ func (t *tree) strip(n int32, out []int32, e *env) []int32 {
 	case part:
 		out = append(out, c.kind)
 		t.room += e.kinds[c.kind].area
+		t.key -= e.kinds[c.kind].key
 		last := t.parts[len(t.parts)-1]
 		t.parts[c.pos] = last
 		t.nodes[last].pos = c.pos

@@ -1,7 +1,9 @@
 package whole
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"sawbill/nest/internal/master"
 )
@@ -33,20 +35,21 @@ func (s *Search) relax(f *frame) (work int64) {
 	}
 	lp := master.New(wanted, nil, penalty)
 	lp.Add(share)
-	var entries int64
-	for _, o := range f.list {
-		p := &s.patterns[o.pattern]
-		c := master.Column{Entries: make([]master.Entry, 0, len(p.Counts)+1)}
-		for _, n := range p.Counts {
-			if held := min(n.Times, f.wanted[n.Kind]); held > 0 {
-				c.Entries = append(c.Entries, master.Entry{Row: rows[n.Kind], Value: float64(held)})
-			}
+	m := int64(len(wanted))
+	s.column = append(s.column[:0], make([]bool, len(f.list))...)
+	for range mostRounds {
+		pivots := lp.Pivots()
+		lp.Solve(mostPivots)
+		work += int64(lp.Pivots()-pivots+1) * (m*m + 16*int64(lp.Columns()))
+		more, entries := s.price(f, lp.Prices(), first, max(leastBatch, len(wanted)))
+		work += entries
+		if len(more) == 0 {
+			break
 		}
-		c.Entries = append(c.Entries, master.Entry{Row: first + p.Stock, Value: -1})
-		entries += int64(len(c.Entries))
-		lp.Add(c)
+		for _, n := range more {
+			lp.Add(s.asColumn(f, n, first))
+		}
 	}
-	lp.Solve(mostPivots)
 	const scale = 1 << 36
 	own := &f.own
 	own.Values, own.Worth = own.Values[:0], own.Worth[:0]
@@ -67,15 +70,69 @@ func (s *Search) relax(f *frame) (work int64) {
 			worth += own.Values[n.Kind] * int64(min(n.Times, f.wanted[n.Kind]))
 		}
 		own.Worth[p.Stock] = max(own.Worth[p.Stock], worth)
+		work += int64(len(p.Counts))
 	}
 	f.prices = append(f.prices[:len(s.prices)], own)
 	f.slack = append(f.slack[:len(s.prices)], own.Slack(f.wanted, f.pieces))
-	m := int64(len(wanted))
-	return 4*entries + int64(lp.Pivots()+1)*(m*m+2*entries)
+	return work
+}
+
+// price lists those of the list that better the programme most, at most so many.
+func (s *Search) price(f *frame, prices []float64, first, most int) (more []int, work int64) {
+	s.better = s.better[:0]
+	for n, o := range f.list {
+		p := &s.patterns[o.pattern]
+		work += int64(len(p.Counts))
+		if s.column[n] {
+			continue
+		}
+		gain := -prices[first+p.Stock]
+		for _, c := range p.Counts {
+			if r := s.rows[c.Kind]; f.wanted[c.Kind] > 0 {
+				// The conversion keeps processors from fusing product and sum.
+				gain += float64(prices[r] * float64(min(c.Times, f.wanted[c.Kind])))
+			}
+		}
+		if gain > leastGain {
+			s.better = append(s.better, bettering{n, gain})
+		}
+	}
+	slices.SortFunc(s.better, func(a, b bettering) int {
+		return cmp.Or(cmp.Compare(b.gain, a.gain), cmp.Compare(a.option, b.option))
+	})
+	for _, b := range s.better[:min(most, len(s.better))] {
+		s.column[b.option] = true
+		more = append(more, b.option)
+	}
+	return more, work + int64(8*len(s.better))
+}
+
+// asColumn is option n of the list in a programme.
+func (s *Search) asColumn(f *frame, n, first int) master.Column {
+	p := &s.patterns[f.list[n].pattern]
+	c := master.Column{Entries: make([]master.Entry, 0, len(p.Counts)+1)}
+	for _, n := range p.Counts {
+		if held := min(n.Times, f.wanted[n.Kind]); held > 0 {
+			c.Entries = append(c.Entries, master.Entry{Row: s.rows[n.Kind], Value: float64(held)})
+		}
+	}
+	c.Entries = append(c.Entries, master.Entry{Row: first + p.Stock, Value: -1})
+	return c
+}
+
+// bettering is an option that would better a programme.
+type bettering struct {
+	option int
+	gain   float64
 }
 
 const (
 	// leastRelaxed is how long a list must be for the programme to be worth it.
 	leastRelaxed = 24
 	mostPivots   = 400
+	// A programme begins without patterns and takes in those that better it most,
+	// a batch at a time.
+	mostRounds = 60
+	leastBatch = 16
+	leastGain  = 1e-9
 )

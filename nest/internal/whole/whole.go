@@ -3,11 +3,6 @@
 // covering problem in whole numbers, by depth-first search.
 package whole
 
-import (
-	"cmp"
-	"slices"
-)
-
 // Pattern is a way to cut one piece of a stock.
 type Pattern struct {
 	Stock  int
@@ -52,6 +47,7 @@ type Search struct {
 	prices   []Prices
 	frames   []frame
 	depth    int // frames in use, less one
+	opened   bool
 	failed   memo
 	state    state
 	chosen   []int
@@ -60,8 +56,10 @@ type Search struct {
 	options  []int // per kind: patterns that hold it
 	greatest []int // per kind and stock: the most that a pattern holds
 	loss     []int64
-	rows     []int // of a programme, per kind
-	relaxed  int   // programmes so far
+	rows     []int  // of a programme, per kind
+	column   []bool // per option of a list: whether a programme has it
+	better   []bettering
+	relaxed  int // programmes so far
 }
 
 type state uint8
@@ -113,13 +111,6 @@ func New(wanted, pieces []int, patterns []Pattern, prices []Prices) *Search {
 			s.state = impossible
 		}
 	}
-	all := make([]option, len(patterns))
-	for n := range all {
-		all[n].pattern = int32(n)
-	}
-	if s.state == searching {
-		s.open(0, all)
-	}
 	return s
 }
 
@@ -133,6 +124,14 @@ func (s *Search) Impossible() bool { return s.state == impossible }
 // Advance takes about work steps more. It returns what is left of work, which
 // may be overdrawn, and whether the search has come to its end.
 func (s *Search) Advance(work int64) (left int64, done bool) {
+	if work > 0 && s.state == searching && !s.opened {
+		s.opened = true
+		all := make([]option, len(s.patterns))
+		for n := range all {
+			all[n].pattern = int32(n)
+		}
+		work -= s.open(0, all)
+	}
 	for work > 0 && s.state == searching {
 		work -= s.step()
 	}
@@ -212,103 +211,4 @@ func (s *Search) lose(f *frame, p *Pattern) (ok bool) {
 		}
 	}
 	return true
-}
-
-// open chooses from a list what can still be part of a solution and the kind
-// that is covered first.
-func (s *Search) open(depth int, list []option) (work int64) {
-	f := &s.frames[depth]
-	f.list, f.choices, f.next = f.list[:0], 0, 0
-	work = s.keep(f, list)
-	kind, ok := s.scarcest(f)
-	if ok && len(f.list) >= leastRelaxed {
-		work += s.relax(f)
-		if f.slack[len(s.prices)] < 0 {
-			return work
-		}
-		list := f.list
-		f.list = f.list[:0] // in the place of those that fall out
-		work += s.keep(f, list)
-		kind, ok = s.scarcest(f)
-	}
-	if !ok {
-		return work // without a choice
-	}
-	return work + s.choose(f, kind)
-}
-
-// keep lists what can still be part of a solution.
-func (s *Search) keep(f *frame, list []option) (work int64) {
-	clear(s.options)
-	clear(s.greatest)
-	for _, o := range list {
-		p := &s.patterns[o.pattern]
-		work++
-		if f.pieces[p.Stock] == 0 {
-			continue
-		}
-		work += int64(2 * len(p.Counts))
-		if !s.lose(f, p) {
-			continue
-		}
-		some := false
-		for n, c := range p.Counts {
-			if s.held[n] > 0 {
-				some = true
-				s.options[c.Kind]++
-				g := &s.greatest[c.Kind*len(f.pieces)+p.Stock]
-				*g = max(*g, s.held[n])
-			}
-		}
-		if some {
-			f.list = append(f.list, option{o.pattern, s.loss[len(f.prices)-1]})
-		}
-	}
-	return work
-}
-
-// scarcest is the kind that the fewest of the list hold; not ok where all pieces
-// together do not hold some kind as often as is wanted.
-func (s *Search) scarcest(f *frame) (kind int, ok bool) {
-	kind = -1
-	for k, n := range f.wanted {
-		if n == 0 {
-			continue
-		}
-		most := 0
-		for t, g := range s.greatest[k*len(f.pieces):][:len(f.pieces)] {
-			most += g * f.pieces[t]
-		}
-		if most < n {
-			return kind, false
-		}
-		if kind < 0 || s.options[k] < s.options[kind] {
-			kind = k
-		}
-	}
-	return kind, true
-}
-
-// choose brings what covers the kind to the front of the list, what loses least
-// first.
-func (s *Search) choose(f *frame, kind int) (work int64) {
-	for i := range f.list {
-		if s.holds(f.list[i].pattern, kind) {
-			f.list[i], f.list[f.choices] = f.list[f.choices], f.list[i]
-			f.choices++
-		}
-	}
-	slices.SortFunc(f.list[:f.choices], func(a, b option) int {
-		return cmp.Or(cmp.Compare(a.loss, b.loss), cmp.Compare(a.pattern, b.pattern))
-	})
-	return int64(8*f.choices + 4*len(f.list))
-}
-
-func (s *Search) holds(pattern int32, kind int) bool {
-	for _, c := range s.patterns[pattern].Counts {
-		if c.Kind == kind {
-			return true
-		}
-	}
-	return false
 }

@@ -1,0 +1,177 @@
+package assemble
+
+import (
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"sawbill/nest/internal/harvest"
+	"sawbill/nest/internal/instance"
+)
+
+// job is a plan taken to pieces: the instance asks for what random layouts of two
+// sizes of stock hold, and the harvest has these among others.
+type job struct {
+	in      *instance.Instance
+	harvest *harvest.Harvest
+	counts  []int // of the plan
+}
+
+func draw(seed uint64) job {
+	r := rand.New(rand.NewPCG(seed, 5))
+	in := &instance.Instance{Stages: instance.NoLimit, Stock: []instance.Stock{
+		{L: 120, W: 60, Price: 100, Limit: instance.NoLimit}, {L: 60, W: 60, Price: 55, Limit: instance.NoLimit},
+	}}
+	for k := range 6 {
+		lies := []instance.Lie{instance.Upright, instance.Upright}
+		in.Kinds = append(in.Kinds, instance.Kind{L: int64(20 + 4*k), W: 20, Lies: lies})
+	}
+	in.Prepare()
+	j := job{in, harvest.New(in), make([]int, 2)}
+	for n := range 40 {
+		s := r.IntN(2)
+		root := three(r, in, s)
+		if n < 4 {
+			j.counts[s]++
+			counts := make([]int, len(in.Kinds))
+			root.CountParts(counts)
+			for k, n := range counts {
+				in.Kinds[k].Count += n
+			}
+		}
+		j.harvest.Add(s, root)
+	}
+	return j
+}
+
+// three is a piece of stock ripped into three strips that are filled at random.
+func three(r *rand.Rand, in *instance.Instance, s int) instance.Piece {
+	st := in.Stock[s]
+	root := instance.Piece{L: st.L, W: st.W, Dir: instance.Ripped, Kind: instance.Rest}
+	for range 3 {
+		strip := instance.Piece{L: st.L, W: 20, Dir: instance.Crosscut, Kind: instance.Rest}
+		left := st.L
+		for {
+			k := r.IntN(len(in.Kinds))
+			if in.Kinds[k].L > left {
+				break
+			}
+			left -= in.Kinds[k].L
+			strip.Children = append(strip.Children, instance.Piece{L: in.Kinds[k].L, W: 20, Kind: k})
+		}
+		if left > 0 {
+			strip.Children = append(strip.Children, instance.Piece{L: left, W: 20, Kind: instance.Rest})
+		}
+		root.Children = append(root.Children, strip)
+	}
+	return root
+}
+
+func TestPlansAreMadeOfWhatWasGathered(t *testing.T) {
+	for seed := range uint64(300) {
+		j := draw(seed)
+		a := New(j.in, j.harvest)
+		a.Aim([][]int{j.counts})
+		a.Work(1 << 24)
+		plans := a.Plans()
+		if len(plans) != 1 {
+			t.Fatalf("seed %d: %d plans within %v", seed, len(plans), j.counts)
+		}
+		p := plans[0]
+		counts, cut := make([]int, 2), make([]int, len(j.in.Kinds))
+		var cost instance.Cost
+		for _, l := range p.Layouts {
+			counts[l.Stock]++
+			cost = cost.Plus(j.in.CostOf(l.Stock), 1)
+			l.Root.CountParts(cut)
+			if !j.in.Allows(l.Stock, l.Root) {
+				t.Fatalf("seed %d: %+v goes against the rules", seed, l.Root)
+			}
+		}
+		for k, kd := range j.in.Kinds {
+			if cut[k] != kd.Count {
+				t.Fatalf("seed %d: %d of kind %d, %d are wanted", seed, cut[k], k, kd.Count)
+			}
+		}
+		if !p.Complete() || p.Cost != cost || counts[0] > j.counts[0] || counts[1] > j.counts[1] {
+			t.Fatalf("seed %d: %v of stock at %v, complete %v; want %v", seed, counts, p.Cost, p.Complete(), j.counts)
+		}
+	}
+}
+
+// Counts that are too few give no plan, and are not tried again before the
+// harvest has grown; then they are.
+func TestTargetsAreTriedAgainWhenMoreWasGathered(t *testing.T) {
+	tried := 0
+	for seed := range uint64(100) {
+		j := draw(seed)
+		all := j.harvest.Sheaf
+		h := harvest.New(j.in)
+		for n := 4; n < len(all.Patterns); n++ {
+			h.Add(all.Patterns[n].Stock, all.Root(n))
+		}
+		a := New(j.in, h)
+		a.Aim([][]int{j.counts})
+		a.Work(1 << 24)
+		if len(a.Plans()) > 0 {
+			continue // there is one without these
+		}
+		tried++
+		a.Work(1 << 24)
+		if a.search != nil || len(a.Plans()) > 0 {
+			t.Fatalf("seed %d: tried again though nothing was gathered", seed)
+		}
+		for n := range 4 {
+			h.Add(all.Patterns[n].Stock, all.Root(n))
+		}
+		a.Work(1 << 24)
+		if len(a.Plans()) != 1 {
+			t.Fatalf("seed %d: no plan of what was gathered last", seed)
+		}
+	}
+	if tried < 50 {
+		t.Errorf("only %d jobs could not be done at first", tried)
+	}
+}
+
+// In portions the course is the same.
+func TestWorkInPortionsIsTheSame(t *testing.T) {
+	for seed := range uint64(50) {
+		j := draw(seed)
+		once, often := New(j.in, j.harvest), New(j.in, j.harvest)
+		once.Aim([][]int{j.counts})
+		often.Aim([][]int{j.counts})
+		once.Work(1 << 24)
+		for range 1 << 15 {
+			often.Work(64)
+		}
+		p, q := once.Plans(), often.Plans()
+		if !slices.EqualFunc(p, q, func(a, b *instance.Plan) bool {
+			return a.Cost == b.Cost && len(a.Layouts) == len(b.Layouts)
+		}) {
+			t.Fatalf("seed %d: %v at once, %v in portions", seed, p, q)
+		}
+	}
+}
+
+// A target that asks for more stock than there is does not get it.
+func TestPlansTakeNoMoreThanThereIs(t *testing.T) {
+	for seed := range uint64(100) {
+		j := draw(seed)
+		for s := range j.in.Stock {
+			j.in.Stock[s].Limit = 1
+		}
+		a := New(j.in, j.harvest)
+		a.Aim([][]int{j.counts})
+		a.Work(1 << 24)
+		for _, p := range a.Plans() {
+			counts := make([]int, len(j.in.Stock))
+			for _, l := range p.Layouts {
+				counts[l.Stock]++
+			}
+			if slices.Max(counts) > 1 {
+				t.Fatalf("seed %d: %v pieces of stock, there is one of each", seed, counts)
+			}
+		}
+	}
+}

@@ -1,0 +1,85 @@
+package columns
+
+import (
+	"math"
+
+	"sawbill/nest/internal/instance"
+	"sawbill/nest/internal/knapsack"
+)
+
+// price looks for a pattern of the stock whose turn it is: by a heuristic once
+// there are fillers, else one that may hold parts too often, and where that is worth
+// too little without them, one that does not.
+func (d *dive) price(work int64) int64 {
+	s := d.at
+	if d.stock[s] <= 0 {
+		d.at++
+		return work
+	}
+	p := d.loose[s]
+	if d.tight != nil {
+		p = d.tight
+	}
+	above := d.threshold(s)
+	if !d.started {
+		values := make([]int64, len(d.items[s]))
+		for i, it := range d.items[s] {
+			values[i] = d.values[it.Kind]
+		}
+		if d.fillers != nil && d.tight == nil {
+			work -= diveFill * fillWork
+			if d.fill(s, above) {
+				d.found = true
+				d.at++
+				return work
+			}
+		}
+		p.limit(func(kind int) int { return d.left[kind] })
+		p.start(values, above)
+		d.started = true
+	}
+	work, done := p.advance(work)
+	if !done {
+		return work
+	}
+	d.started = false
+	root, ok := p.pattern()
+	good := ok && d.worth(root) > above
+	if good && d.pool.add(s, root) {
+		d.found = true
+	}
+	if _, counts := p.(counter); !counts && !good && ok {
+		if d.tight = d.tighten(s); d.tight != nil {
+			return work
+		}
+	}
+	d.at, d.tight = s+1, nil
+	return work
+}
+
+// threshold is what a pattern of stock s must be worth more than.
+func (d *dive) threshold(s int) int64 {
+	above := float64(d.in.Stock[s].Price)
+	if r := d.limits[s]; r >= 0 {
+		above -= d.lp.Prices()[r]
+	}
+	return int64(math.Round(max(0, above) * d.scale() * (1 + 1e-6)))
+}
+
+// worth of what p holds of what is left.
+func (d *dive) worth(p instance.Piece) (worth int64) {
+	counts := make([]int, len(d.left))
+	p.CountParts(counts)
+	for k, n := range counts {
+		worth += int64(min(n, d.left[k])) * d.values[k]
+	}
+	return worth
+}
+
+func (d *dive) tighten(s int) *strict {
+	var items []knapsack.Item
+	for _, it := range d.items[s] {
+		items = append(items, knapsack.Item{L: it.L, W: it.W, Lies: it.Lies, Count: d.left[it.Kind], Kind: it.Kind})
+	}
+	return newStrict(d.in, s, items, diveTable, diveWork)
+}

@@ -1,0 +1,126 @@
+// Package harvest keeps the patterns that walks through plans come upon, many of
+// them in little room. What one plan had and what another had may make a third
+// that no walk has met.
+package harvest
+
+import (
+	"cmp"
+	"slices"
+
+	"sawbill/nest/internal/instance"
+	"sawbill/nest/internal/whole"
+)
+
+// Harvest is patterns that keep to every rule of their stock, those with the
+// same parts once.
+type Harvest struct {
+	Sheaf
+	Grown int       // how much has been gathered, in patterns of walks
+	rests []float64 // of each pattern: the share of its stock that is no part
+	known map[uint64]struct{}
+}
+
+// Sheaf is what was gathered at some time.
+type Sheaf struct {
+	Patterns []whole.Pattern
+	in       *instance.Instance
+	codes    []byte // see Code
+	ends     []int  // of each pattern's code
+}
+
+// mostPatterns are some 10 MB.
+const mostPatterns = 1 << 15
+
+// New is an empty harvest.
+func New(in *instance.Instance) *Harvest {
+	return &Harvest{Sheaf: Sheaf{in: in}, known: map[uint64]struct{}{}}
+}
+
+// Root is pattern n as it is cut.
+func (s *Sheaf) Root(n int) instance.Piece {
+	st := &s.in.Stock[s.Patterns[n].Stock]
+	root, _ := s.code(n).piece(s.in)
+	root.L, root.W = st.L, st.W
+	return instance.Compact(root)
+}
+
+func (s *Sheaf) code(n int) Code {
+	if n == 0 {
+		return s.codes[:s.ends[0]]
+	}
+	return s.codes[s.ends[n-1]:s.ends[n]]
+}
+
+// Take moves what a walk has gleaned into the harvest. Where that becomes too
+// much, the half that leaves most of its stock is dropped.
+func (h *Harvest) Take(g *Gleaner) {
+	start := 0
+	for _, f := range g.finds {
+		code := g.codes[start:f.end]
+		start = f.end
+		if _, ok := h.known[f.key]; ok {
+			continue // from another walk
+		}
+		h.known[f.key] = struct{}{}
+		h.Grown++
+		h.add(f.stock, code)
+	}
+	g.clear()
+	if len(h.Patterns) > mostPatterns {
+		h.thin()
+	}
+}
+
+// sought is how many patterns of walks one is worth that was sought for.
+const sought = 100
+
+// Add takes in a pattern from elsewhere, which must keep to the rules of its stock.
+func (h *Harvest) Add(stock int, root instance.Piece) {
+	code := Code{}.of(root)
+	counts := make([]int, len(h.in.Kinds))
+	code.count(counts)
+	var parts uint64
+	for k, n := range counts {
+		parts += uint64(n) * PartKey(k)
+	}
+	key := Key(stock, parts)
+	if _, ok := h.known[key]; !ok {
+		h.known[key] = struct{}{}
+		h.Grown += sought
+		h.add(stock, code)
+	}
+}
+
+func (h *Harvest) add(stock int, code Code) {
+	counts := make([]int, len(h.in.Kinds))
+	p := whole.Pattern{Stock: stock}
+	st := &h.in.Stock[stock]
+	room := st.L * st.W
+	code.count(counts)
+	for k, n := range counts {
+		if n > 0 {
+			p.Counts = append(p.Counts, whole.Count{Kind: k, Times: n})
+			room -= int64(n) * h.in.Kinds[k].L * h.in.Kinds[k].W
+		}
+	}
+	h.Patterns = append(h.Patterns, p)
+	h.rests = append(h.rests, float64(room)/float64(st.L*st.W))
+	h.codes = append(h.codes, code...)
+	h.ends = append(h.ends, len(h.codes))
+}
+
+func (h *Harvest) thin() {
+	order := make([]int, len(h.Patterns))
+	for n := range order {
+		order[n] = n
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(h.rests[a], h.rests[b]) })
+	order = order[:len(order)/2]
+	slices.Sort(order)
+	kept := New(h.in)
+	kept.known = h.known // what is dropped does not come back
+	for _, n := range order {
+		kept.add(h.Patterns[n].Stock, h.code(n))
+	}
+	*h = *kept
+}

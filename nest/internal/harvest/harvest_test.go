@@ -1,0 +1,117 @@
+package harvest
+
+import (
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"sawbill/nest/internal/instance"
+	"sawbill/nest/internal/whole"
+)
+
+// strips is stock 100 x 60 and a kind that is 20 long and 10 wide, which may be
+// turned.
+func strips() *instance.Instance {
+	in := &instance.Instance{
+		Stages: instance.NoLimit,
+		Stock:  []instance.Stock{{L: 100, W: 60, Price: 1, Limit: instance.NoLimit}},
+		Kinds: []instance.Kind{
+			{L: 20, W: 10, Count: 40, Lies: []instance.Lie{instance.Upright | instance.Turned}},
+			{L: 50, W: 30, Count: 4, Lies: []instance.Lie{instance.Upright}},
+		},
+	}
+	in.Prepare()
+	return in
+}
+
+// row is n parts of kind 0 in a strip along the edge.
+func row(n int) instance.Piece {
+	strip := instance.Piece{L: 100, W: 10, Dir: instance.Crosscut, Kind: instance.Rest}
+	for range n {
+		strip.Children = append(strip.Children, instance.Piece{L: 20, W: 10, Kind: 0})
+	}
+	strip.Children = append(strip.Children, instance.Piece{L: 100 - 20*int64(n), W: 10, Kind: instance.Rest})
+	return instance.Piece{L: 100, W: 60, Dir: instance.Ripped, Kind: instance.Rest, Children: []instance.Piece{
+		strip, {L: 100, W: 50, Kind: instance.Rest},
+	}}
+}
+
+func TestPatternsComeBackAsTheyWere(t *testing.T) {
+	turned := instance.Piece{L: 100, W: 60, Dir: instance.Crosscut, Kind: instance.Rest, Children: []instance.Piece{
+		{L: 50, W: 60, Dir: instance.Ripped, Kind: instance.Rest, Children: []instance.Piece{
+			{L: 50, W: 30, Kind: 1}, {L: 50, W: 30, Kind: 1},
+		}},
+		{L: 10, W: 60, Dir: instance.Ripped, Kind: instance.Rest, Children: []instance.Piece{
+			{L: 10, W: 20, Kind: 0, Turned: true}, {L: 10, W: 40, Kind: instance.Rest},
+		}},
+		{L: 40, W: 60, Kind: instance.Rest},
+	}}
+	h := New(strips())
+	for _, root := range []instance.Piece{row(3), turned, row(3), row(4)} {
+		h.Add(0, root)
+	}
+	want := []whole.Pattern{
+		{Counts: []whole.Count{{Kind: 0, Times: 3}}},
+		{Counts: []whole.Count{{Kind: 0, Times: 1}, {Kind: 1, Times: 2}}},
+		{Counts: []whole.Count{{Kind: 0, Times: 4}}},
+	}
+	if diff := cmp.Diff(want, h.Patterns); diff != "" {
+		t.Fatal(diff)
+	}
+	for n, root := range []instance.Piece{row(3), turned, row(4)} {
+		if diff := cmp.Diff(instance.Compact(root), h.Root(n)); diff != "" {
+			t.Errorf("pattern %d: %s", n, diff)
+		}
+	}
+}
+
+// Where there are too many, what leaves most of its stock goes, and does not come
+// back; a sheaf taken before stays as it was.
+func TestThinningDropsWhatLeavesMost(t *testing.T) {
+	h := New(strips())
+	for n := range 4 {
+		h.Add(0, row(n+1))
+	}
+	before := h.Sheaf
+	h.thin()
+	h.Add(0, row(1))
+	var got []int
+	for _, p := range h.Patterns {
+		got = append(got, p.Counts[0].Times)
+	}
+	if diff := cmp.Diff([]int{3, 4}, got); diff != "" {
+		t.Error(diff)
+	}
+	for n := range 4 {
+		if diff := cmp.Diff(instance.Compact(row(n+1)), before.Root(n)); diff != "" {
+			t.Error(diff)
+		}
+	}
+	if diff := cmp.Diff(instance.Compact(row(4)), h.Root(1)); diff != "" {
+		t.Error(diff)
+	}
+}
+
+// Two walks that come upon the same pattern bring it in once.
+func TestWalksBringInEachPatternOnce(t *testing.T) {
+	h := New(strips())
+	a, b := h.Gleaner(), h.Gleaner()
+	note := func(g *Gleaner, n int) (noted bool) {
+		key := Key(0, uint64(n)*PartKey(0))
+		if noted = g.Lacks(key); noted {
+			g.Note(key, 0, func(c Code) Code { return append(c, Code{}.of(row(n))...) })
+		}
+		return noted
+	}
+	if !note(a, 2) || note(a, 2) || !note(a, 3) || !note(b, 2) {
+		t.Error("a walk knows what it has noted, and not what another has")
+	}
+	h.Take(a)
+	h.Take(b)
+	if len(h.Patterns) != 2 || h.Grown != 2 {
+		t.Errorf("%v, %d grown; want two", h.Patterns, h.Grown)
+	}
+	if note(b, 3) {
+		t.Error("what the harvest has is noted again")
+	}
+}
