@@ -5,7 +5,6 @@ import (
 	"math/rand/v2"
 	"testing"
 
-	"sawbill/nest/internal/instance"
 	"sawbill/nest/internal/knapsack"
 )
 
@@ -16,14 +15,7 @@ func TestFillersPatternsAgainstExactSearch(t *testing.T) {
 	best, sought := 0, 0
 	for seed := range uint64(80) {
 		r := rand.New(rand.NewPCG(seed, 6))
-		in := sampleInstance(r)
-		if r.IntN(2) == 0 {
-			in.Stages = 2 + r.IntN(3)
-		}
-		for s := range in.Stock {
-			in.Stock[s].First = instance.Dir(r.IntN(3))
-			in.Stock[s].Narrowest = r.Int64N(narrowest(in) + 1)
-		}
+		in := ruledInstance(r)
 		f := NewFiller(in, 0, seed)
 		for range 3 {
 			wanted, values := make([]int, len(in.Kinds)), make([]int64, len(in.Kinds))

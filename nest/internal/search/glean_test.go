@@ -8,13 +8,22 @@ import (
 	"sawbill/nest/internal/instance"
 )
 
-// narrowest is the least side of any part.
-func narrowest(in *instance.Instance) int64 {
+// ruledInstance is a sample under random rules of the saw, which every part can keep
+// to.
+func ruledInstance(r *rand.Rand) *instance.Instance {
+	in := sampleInstance(r)
+	if r.IntN(2) == 0 {
+		in.Stages = 2 + r.IntN(3)
+	}
 	least := in.Kinds[0].W
 	for _, k := range in.Kinds {
 		least = min(least, k.L, k.W)
 	}
-	return least
+	for s := range in.Stock {
+		in.Stock[s].First = instance.Dir(r.IntN(3))
+		in.Stock[s].Narrowest = r.Int64N(least + 1)
+	}
+	return in
 }
 
 // What lanes note comes back as a pattern of the whole piece of stock, with the
@@ -23,14 +32,7 @@ func TestGleanedPatternsKeepToTheRules(t *testing.T) {
 	gathered := 0
 	for seed := range uint64(120) {
 		r := rand.New(rand.NewPCG(seed, 4))
-		in := sampleInstance(r)
-		if r.IntN(2) == 0 {
-			in.Stages = 2 + r.IntN(3)
-		}
-		for s := range in.Stock {
-			in.Stock[s].First = instance.Dir(r.IntN(3))
-			in.Stock[s].Narrowest = r.Int64N(narrowest(in) + 1)
-		}
+		in := ruledInstance(r)
 		s := New(in, 0, seed, 2)
 		h := harvest.New(in)
 		s.Glean(h)
