@@ -118,6 +118,7 @@ func (h *Harvest) thin() {
 	order = order[:len(order)/2]
 	slices.Sort(order)
 	kept := New(h.in)
+	kept.Grown = h.Grown
 	kept.known = h.known // what is dropped does not come back
 	for _, n := range order {
 		kept.add(h.Patterns[n].Stock, h.code(n))

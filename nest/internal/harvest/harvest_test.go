@@ -72,8 +72,11 @@ func TestThinningDropsWhatLeavesMost(t *testing.T) {
 	for n := range 4 {
 		h.Add(0, row(n+1))
 	}
-	before := h.Sheaf
+	before, grown := h.Sheaf, h.Grown
 	h.thin()
+	if h.Grown != grown {
+		t.Errorf("%d grown before, %d after: who waits for growth would wait for that again", grown, h.Grown)
+	}
 	h.Add(0, row(1))
 	var got []int
 	for _, p := range h.Patterns {
