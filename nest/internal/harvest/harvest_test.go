@@ -95,6 +95,32 @@ func TestThinningDropsWhatLeavesMost(t *testing.T) {
 	}
 }
 
+// What long walks come upon does not pile up: beyond so many, dropped patterns are
+// forgotten and may come back, while what is kept still comes once.
+func TestWhatIsKnownHasAnEnd(t *testing.T) {
+	h := New(strips())
+	for n := range 4 {
+		h.Add(0, row(n+1))
+	}
+	for key := range uint64(mostKnown) {
+		h.known[key] = struct{}{}
+	}
+	h.thin()
+	if len(h.known) != 2 {
+		t.Errorf("%d known after thinning, want the two that are kept", len(h.known))
+	}
+	for n := range 4 {
+		h.Add(0, row(n+1))
+	}
+	var got []int
+	for _, p := range h.Patterns {
+		got = append(got, p.Counts[0].Times)
+	}
+	if diff := cmp.Diff([]int{3, 4, 1, 2}, got); diff != "" {
+		t.Error(diff)
+	}
+}
+
 // Two walks that come upon the same pattern bring it in once.
 func TestWalksBringInEachPatternOnce(t *testing.T) {
 	h := New(strips())
