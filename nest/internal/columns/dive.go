@@ -209,7 +209,7 @@ func (d *dive) fix() bool {
 			return
 		}
 		// The noise makes every dive another one.
-		if x := times * (0.7 + 0.3*float64(d.rng.Uint64()>>40)/(1<<24)) * d.share(t); d.stock[t.Stock] > 0 && x > most {
+		if x := times * (0.7 + float64(0.3*float64(d.rng.Uint64()>>40)/(1<<24))) * d.share(t); d.stock[t.Stock] > 0 && x > most {
 			pick, most = d.patterns[column-first], x
 		}
 	})
@@ -251,7 +251,7 @@ func (d *dive) times(t *Pattern) int {
 func (d *dive) share(t *Pattern) float64 {
 	var used float64
 	for k, c := range t.Counts {
-		used += float64(min(c, d.left[k])) * float64(d.in.Kinds[k].L) * float64(d.in.Kinds[k].W)
+		used += float64(float64(min(c, d.left[k])) * float64(d.in.Kinds[k].L) * float64(d.in.Kinds[k].W))
 	}
 	st := d.in.Stock[t.Stock]
 	return math.Min(1, used/(float64(st.L)*float64(st.W)))

@@ -22,7 +22,7 @@ func (g *Generator) begin() {
 	for k := range g.values {
 		p := prices[k]
 		if g.center != nil && !g.unsmoothed && !g.strict {
-			p = smoothing*g.center[k] + (1-smoothing)*p
+			p = float64(smoothing*g.center[k]) + float64((1-smoothing)*p)
 		}
 		g.values[k] = max(0, int64(math.Round(p*g.scale)))
 	}
