@@ -17,7 +17,7 @@ import (
 // generated on the way, Sadykov et al., INFORMS J. Comput. 31, 2019; from
 // memory). What no pattern serves well stays for the search.
 //
-// Where patterns that count their parts are dear to price, the dives of a small job
+// Where patterns that count their parts are slow to price, the dives of a small job
 // keep within the counts that the floor rests on: a plan of these costs least.
 type dive struct {
 	in      *instance.Instance
@@ -56,7 +56,7 @@ const (
 	// mostRounds of pricing for one programme, and on coarse grids, where each
 	// takes long.
 	mostRounds = 12
-	dearRounds = 3
+	slowRounds = 3
 	// diveWork of one strict pricing, and of its tables.
 	diveWork  = 1 << 16
 	diveTable = 1 << 19
@@ -69,13 +69,13 @@ func (g *Generator) newDive() *dive {
 		rows: make([]int, len(g.in.Kinds)), limits: make([]int, len(g.in.Stock)),
 	}
 	for s := range g.in.Stock {
-		if g.dear(s) {
+		if g.slow(s) {
 			d.fillers = g.layFillers()
 			d.within = g.small() && g.counts != nil
 		}
 	}
 	if &g.diving[0] != &g.grids[0] || g.outer != nil {
-		d.most = dearRounds
+		d.most = slowRounds
 	}
 	for _, kd := range g.in.Kinds {
 		d.left = append(d.left, kd.Count)
