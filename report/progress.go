@@ -39,7 +39,10 @@ func lying(s *progress.State, code string, o Options) listing {
 					marks = append(marks, s.Plan().Bill[n.Blank].Mark)
 				}
 			}
-			purpose = "blanks " + strings.Join(marks, ", ")
+			purpose = "blank " + strings.Join(marks, ", ")
+			if len(marks) > 1 {
+				purpose = "blanks " + strings.Join(marks, ", ")
+			}
 		case progress.Scrap:
 			purpose = "smaller blanks"
 		case progress.Leftover:
