@@ -33,13 +33,7 @@ func lying(s *progress.State, code string, o Options) listing {
 		case progress.Whole:
 			continue
 		case progress.Unfinished:
-			var marks []string
-			for _, n := range p.Root.Leaves() {
-				if n.Use == cutplan.Part && !slices.Contains(marks, s.Plan().Bill[n.Blank].Mark) {
-					marks = append(marks, s.Plan().Bill[n.Blank].Mark)
-				}
-			}
-			purpose = "blanks " + strings.Join(marks, ", ")
+			purpose = unfinished(s, p.Root)
 		case progress.Scrap:
 			purpose = "smaller blanks"
 		case progress.Leftover:
@@ -50,6 +44,26 @@ func lying(s *progress.State, code string, o Options) listing {
 		l.add(p.Stock.Name, stockSize(p.Stock, o.Ruler), p.Stock.Material, purpose)
 	}
 	return l
+}
+
+// unfinished says which blanks a piece that was begun is for: "blank A", "blanks A, B".
+func unfinished(s *progress.State, n cutplan.Node) string {
+	var marks []string
+	blanks := 0
+	for _, n := range n.Leaves() {
+		if n.Use != cutplan.Part {
+			continue
+		}
+		blanks++
+		if mark := s.Plan().Bill[n.Blank].Mark; !slices.Contains(marks, mark) {
+			marks = append(marks, mark)
+		}
+	}
+	word := "blanks "
+	if blanks == 1 {
+		word = "blank "
+	}
+	return word + strings.Join(marks, ", ")
 }
 
 // standing is how far it has come in one sentence.

@@ -74,7 +74,7 @@ func trimSaid(o Options) []string {
 		said = append(said, "Smaller than planned: "+strings.Join(others, ", ")+".")
 	}
 	if saved := o.Rest.Result.Saved; len(saved) > 0 {
-		said = append(said, "Spoiled, and good by the new sizes: "+blanksSaid(saved)+"; trim it too.")
+		said = append(said, "Spoiled, and good by the new sizes: "+blanksSaid(saved)+"; trim what is larger.")
 	}
 	return said
 }

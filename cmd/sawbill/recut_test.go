@@ -95,3 +95,30 @@ func spoilAtRandom(t *testing.T, f *planFolder, random *rand.Rand) {
 		tell("lost", f.Plan.Bill[random.IntN(len(f.Plan.Bill))].Mark)
 	}
 }
+
+// One blank that a begun piece is for is told as one.
+func TestAPieceForOneBlankSaysSo(t *testing.T) {
+	t.Chdir(t.TempDir())
+	job := `title = "Shelf"
+units = "mm"
+[[sheet]]
+name = "birch 18"
+material = "birch ply 18"
+thickness = 18
+length = 2440
+width = 1220
+[[part]]
+name = "shelf"
+material = "birch ply 18"
+length = 900
+width = 300
+count = 1
+`
+	if err := os.WriteFile("shelf.toml", []byte(job), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	said(t, "plan", "shelf.toml", "--iterations", "200", "--quiet")
+	if out := said(t, "progress", "shelf-plan", "--cut", "1:1"); !strings.Contains(out, "blank A\n") {
+		t.Errorf("the piece is for blank A:\n%s", out)
+	}
+}

@@ -20,7 +20,7 @@ func (o Options) weigh(s set, p *cutplan.Plan, material string) Choice {
 		if b.Stock.Seller != "" {
 			c.Sellers = append(c.Sellers, b.Stock.Seller)
 		}
-		c.Weight += float64(b.Count) * metres(b.Stock.Length) * metres(b.Stock.Width) * metres(b.Stock.Thickness) * density
+		c.Weight += float64(float64(b.Count) * metres(b.Stock.Length) * metres(b.Stock.Width) * metres(b.Stock.Thickness) * density)
 	}
 	slices.Sort(c.Sellers)
 	c.Sellers = slices.Compact(c.Sellers)

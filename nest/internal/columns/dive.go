@@ -17,7 +17,7 @@ import (
 // generated on the way, Sadykov et al., INFORMS J. Comput. 31, 2019; from
 // memory). What no pattern serves well stays for the search.
 //
-// Where patterns that count their parts are dear to price, the dives of a small job
+// Where patterns that count their parts are slow to price, the dives of a small job
 // keep within the counts that the floor rests on: a plan of these costs least.
 type dive struct {
 	in      *instance.Instance
@@ -56,7 +56,7 @@ const (
 	// mostRounds of pricing for one programme, and on coarse grids, where each
 	// takes long.
 	mostRounds = 12
-	dearRounds = 3
+	slowRounds = 3
 	// diveWork of one strict pricing, and of its tables.
 	diveWork  = 1 << 16
 	diveTable = 1 << 19
@@ -69,13 +69,13 @@ func (g *Generator) newDive() *dive {
 		rows: make([]int, len(g.in.Kinds)), limits: make([]int, len(g.in.Stock)),
 	}
 	for s := range g.in.Stock {
-		if g.dear(s) {
+		if g.slow(s) {
 			d.fillers = g.layFillers()
 			d.within = g.small() && g.counts != nil
 		}
 	}
 	if &g.diving[0] != &g.grids[0] || g.outer != nil {
-		d.most = dearRounds
+		d.most = slowRounds
 	}
 	for _, kd := range g.in.Kinds {
 		d.left = append(d.left, kd.Count)
@@ -209,7 +209,7 @@ func (d *dive) fix() bool {
 			return
 		}
 		// The noise makes every dive another one.
-		if x := times * (0.7 + 0.3*float64(d.rng.Uint64()>>40)/(1<<24)) * d.share(t); d.stock[t.Stock] > 0 && x > most {
+		if x := times * (0.7 + float64(0.3*float64(d.rng.Uint64()>>40)/(1<<24))) * d.share(t); d.stock[t.Stock] > 0 && x > most {
 			pick, most = d.patterns[column-first], x
 		}
 	})
@@ -251,7 +251,7 @@ func (d *dive) times(t *Pattern) int {
 func (d *dive) share(t *Pattern) float64 {
 	var used float64
 	for k, c := range t.Counts {
-		used += float64(min(c, d.left[k])) * float64(d.in.Kinds[k].L) * float64(d.in.Kinds[k].W)
+		used += float64(float64(min(c, d.left[k])) * float64(d.in.Kinds[k].L) * float64(d.in.Kinds[k].W))
 	}
 	st := d.in.Stock[t.Stock]
 	return math.Min(1, used/(float64(st.L)*float64(st.W)))

@@ -7,7 +7,7 @@ import "sawbill/nest/internal/search"
 // whether there are any.
 func (g *Generator) fill() (some bool) {
 	for s, f := range g.layFillers() {
-		if g.counts != nil && g.counts[s] == 0 || !g.dear(s) {
+		if g.counts != nil && g.counts[s] == 0 || !g.slow(s) {
 			continue
 		}
 		for _, root := range f.Fill(g.demands, g.values, g.betters(s), fillSteps, reaped) {
@@ -16,11 +16,6 @@ func (g *Generator) fill() (some bool) {
 		g.work -= fillSteps * fillWork
 	}
 	return some
-}
-
-// dear reports whether pricing stock s exactly took longer than filling it does.
-func (g *Generator) dear(s int) bool {
-	return g.strict && g.pricers[s].effort() > fillSteps*fillWork
 }
 
 const (

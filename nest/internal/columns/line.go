@@ -85,7 +85,7 @@ func (p *line) piece(times func(item int) int) instance.Piece {
 	return instance.Compact(root)
 }
 
-func (p *line) others(int) []instance.Piece { return nil }
+func (p *line) others() []instance.Piece { return nil }
 
 func (p *line) effort() int64 { return p.spent }
 

@@ -6,8 +6,8 @@ import (
 	"sawbill/nest/internal/instance"
 )
 
-// Pattern is one piece of stock divided, with no kind more often than it is
-// wanted.
+// Pattern is one piece of stock divided. One that was priced without counting
+// may hold a kind more often than it is wanted.
 type Pattern struct {
 	Stock  int
 	Root   instance.Piece

@@ -18,8 +18,8 @@ type pricer interface {
 	advance(work int64) (left int64, done bool)
 	// pattern is the one found, if any.
 	pattern() (root instance.Piece, ok bool)
-	// others are further valuable patterns, at most so many.
-	others(most int) []instance.Piece
+	// others are further valuable patterns, as many as help.
+	others() []instance.Piece
 	// effort is about what one pricing takes, in comparisons.
 	effort() int64
 	// worth is what no pattern is worth more than.
@@ -59,7 +59,10 @@ func (p loose) pattern() (root instance.Piece, ok bool) {
 	return p.Pattern()
 }
 
-func (p loose) others(most int) []instance.Piece { return p.Others(most) }
+func (p loose) others() []instance.Piece {
+	const few = 2 // more of these help little
+	return p.Others(few)
+}
 
 func (p loose) effort() int64 { return p.Work() }
 
@@ -142,7 +145,7 @@ func (p *strict) all() (patterns iter.Seq[listed], ok bool) {
 	}, p.Proven()
 }
 
-func (p *strict) others(int) (all []instance.Piece) {
+func (p *strict) others() (all []instance.Piece) {
 	for f := range p.All {
 		all = append(all, f.Piece())
 		if len(all) == plenty {

@@ -137,7 +137,7 @@ func (g *Generator) betters(s int) int64 {
 		above = float64(g.in.Stock[s].Price)
 	}
 	if r := g.rows[s]; r >= 0 {
-		above -= g.use * g.lp.Prices()[r]
+		above -= float64(g.use * g.lp.Prices()[r])
 	}
 	return int64(math.Round(above*g.scale*(1+1e-9))) + int64(len(g.values))
 }

@@ -22,7 +22,7 @@ func (g *Generator) begin() {
 	for k := range g.values {
 		p := prices[k]
 		if g.center != nil && !g.unsmoothed && !g.strict {
-			p = smoothing*g.center[k] + (1-smoothing)*p
+			p = float64(smoothing*g.center[k]) + float64((1-smoothing)*p)
 		}
 		g.values[k] = max(0, int64(math.Round(p*g.scale)))
 	}
@@ -80,7 +80,7 @@ func (g *Generator) finish(p pricer) {
 		g.added = true
 	}
 	if g.laborious() {
-		for _, root := range p.others(others) {
+		for _, root := range p.others() {
 			g.pool.add(g.stock, root)
 		}
 	}
@@ -129,22 +129,6 @@ func (g *Generator) remember(c bound.Cut) {
 	}
 	g.seen = append(g.seen, whole.Prices{Values: slices.Clone(g.values), Worth: c.Worth})
 }
-
-// laborious reports whether pricing takes much longer than the programme does:
-// then a pricing gives more patterns than one.
-func (g *Generator) laborious() bool {
-	rows := int64(len(g.values) + len(g.pricers))
-	var work int64
-	for _, p := range g.pricers {
-		work += p.effort()
-	}
-	return !g.proving && work > dearPricing*rows*rows
-}
-
-const (
-	dearPricing = 100 // comparisons for each number in the programme's inverse
-	others      = 2   // patterns beside the best; more than these help little
-)
 
 // recenter remembers the prices of the cut that says most about the price.
 func (g *Generator) recenter(c bound.Cut) {

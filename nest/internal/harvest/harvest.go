@@ -63,7 +63,7 @@ func (h *Harvest) Take(g *Gleaner) {
 		}
 		h.known[f.key] = struct{}{}
 		h.Grown++
-		h.add(f.stock, code)
+		h.add(h.read(f.stock, code), code)
 	}
 	g.clear()
 	if len(h.Patterns) > mostPatterns {
@@ -77,37 +77,42 @@ const sought = 100
 // Add takes in a pattern from elsewhere, which must keep to the rules of its stock.
 func (h *Harvest) Add(stock int, root instance.Piece) {
 	code := Code{}.of(root)
-	counts := make([]int, len(h.in.Kinds))
-	code.count(counts)
-	var parts uint64
-	for k, n := range counts {
-		parts += uint64(n) * PartKey(k)
-	}
-	key := Key(stock, parts)
+	p := h.read(stock, code)
+	key := keyOf(p)
 	if _, ok := h.known[key]; !ok {
 		h.known[key] = struct{}{}
 		h.Grown += sought
-		h.add(stock, code)
+		h.add(p, code)
 	}
 }
 
-func (h *Harvest) add(stock int, code Code) {
+// read tells what a coded pattern holds.
+func (h *Harvest) read(stock int, code Code) whole.Pattern {
 	counts := make([]int, len(h.in.Kinds))
-	p := whole.Pattern{Stock: stock}
-	st := &h.in.Stock[stock]
-	room := st.L * st.W
 	code.count(counts)
+	p := whole.Pattern{Stock: stock}
 	for k, n := range counts {
 		if n > 0 {
 			p.Counts = append(p.Counts, whole.Count{Kind: k, Times: n})
-			room -= int64(n) * h.in.Kinds[k].L * h.in.Kinds[k].W
 		}
+	}
+	return p
+}
+
+func (h *Harvest) add(p whole.Pattern, code Code) {
+	st := &h.in.Stock[p.Stock]
+	room := st.L * st.W
+	for _, c := range p.Counts {
+		room -= int64(c.Times) * h.in.Kinds[c.Kind].L * h.in.Kinds[c.Kind].W
 	}
 	h.Patterns = append(h.Patterns, p)
 	h.rests = append(h.rests, float64(room)/float64(st.L*st.W))
 	h.codes = append(h.codes, code...)
 	h.ends = append(h.ends, len(h.codes))
 }
+
+// mostKnown are some 40 MB, which a walk for minutes comes upon.
+const mostKnown = 1 << 20
 
 func (h *Harvest) thin() {
 	order := make([]int, len(h.Patterns))
@@ -118,9 +123,16 @@ func (h *Harvest) thin() {
 	order = order[:len(order)/2]
 	slices.Sort(order)
 	kept := New(h.in)
-	kept.known = h.known // what is dropped does not come back
+	kept.Grown = h.Grown
 	for _, n := range order {
-		kept.add(h.Patterns[n].Stock, h.code(n))
+		kept.add(h.Patterns[n], h.code(n))
+	}
+	if len(h.known) <= mostKnown {
+		kept.known = h.known // what is dropped does not come back
+	} else {
+		for _, p := range kept.Patterns {
+			kept.known[keyOf(p)] = struct{}{}
+		}
 	}
 	*h = *kept
 }

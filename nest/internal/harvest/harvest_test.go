@@ -72,8 +72,11 @@ func TestThinningDropsWhatLeavesMost(t *testing.T) {
 	for n := range 4 {
 		h.Add(0, row(n+1))
 	}
-	before := h.Sheaf
+	before, grown := h.Sheaf, h.Grown
 	h.thin()
+	if h.Grown != grown {
+		t.Errorf("%d grown before, %d after: who waits for growth would wait for that again", grown, h.Grown)
+	}
 	h.Add(0, row(1))
 	var got []int
 	for _, p := range h.Patterns {
@@ -88,6 +91,32 @@ func TestThinningDropsWhatLeavesMost(t *testing.T) {
 		}
 	}
 	if diff := cmp.Diff(instance.Compact(row(4)), h.Root(1)); diff != "" {
+		t.Error(diff)
+	}
+}
+
+// What long walks come upon does not pile up: beyond so many, dropped patterns are
+// forgotten and may come back, while what is kept still comes once.
+func TestWhatIsKnownHasAnEnd(t *testing.T) {
+	h := New(strips())
+	for n := range 4 {
+		h.Add(0, row(n+1))
+	}
+	for key := range uint64(mostKnown) {
+		h.known[key] = struct{}{}
+	}
+	h.thin()
+	if len(h.known) != 2 {
+		t.Errorf("%d known after thinning, want the two that are kept", len(h.known))
+	}
+	for n := range 4 {
+		h.Add(0, row(n+1))
+	}
+	var got []int
+	for _, p := range h.Patterns {
+		got = append(got, p.Counts[0].Times)
+	}
+	if diff := cmp.Diff([]int{3, 4, 1, 2}, got); diff != "" {
 		t.Error(diff)
 	}
 }

@@ -1,10 +1,20 @@
 package harvest
 
+import "sawbill/nest/internal/whole"
+
 // Key stands for a pattern: a stock and the sum of its parts' keys.
 func Key(stock int, parts uint64) uint64 { return scatter(parts ^ scatter(uint64(stock))) }
 
 // PartKey of a part of some kind: sums of them tell which parts there are.
 func PartKey(kind int) uint64 { return scatter(uint64(kind)) }
+
+func keyOf(p whole.Pattern) uint64 {
+	var parts uint64
+	for _, c := range p.Counts {
+		parts += uint64(c.Times) * PartKey(c.Kind)
+	}
+	return Key(p.Stock, parts)
+}
 
 // scatter is one step of splitmix64 (Steele, Lea and Flood, OOPSLA 2014; from
 // memory).

@@ -253,13 +253,23 @@ func TestSearchEqualsEveryCutOfEverySize(t *testing.T) {
 				if above < 0 {
 					continue
 				}
-				s.Start(values, above)
-				s.Advance(math.MaxInt64)
-				got, ok := s.Best()
-				if ok != (best > above) || ok && got != best || !s.Proven() || s.Bound() < best || s.Bound() > max(best, above) {
-					t.Fatalf("seed %d: above %d: %d, %v, bound %d, proven %v; every cut gives %d", seed, above, got, ok, s.Bound(), s.Proven(), best)
+				for n, start := range []func([]int64, int64){s.Start, s.StartSome} {
+					start(values, above)
+					for done := false; !done; {
+						if s.Bound() < best {
+							t.Fatalf("seed %d: start %d above %d: bound %d on the way, every cut gives %d", seed, n, above, s.Bound(), best)
+						}
+						_, done = s.Advance(100)
+					}
+					got, ok := s.Best()
+					if ok != (best > above) || ok && got != best || !s.Proven() || s.Bound() < best || s.Bound() > max(best, above) {
+						t.Fatalf("seed %d: start %d above %d: %d, %v, bound %d, proven %v; every cut gives %d", seed, n, above, got, ok, s.Bound(), s.Proven(), best)
+					}
+					if (s.Found() > 0) != ok {
+						t.Fatalf("seed %d: start %d above %d: found %d, best %v", seed, n, above, s.Found(), ok)
+					}
+					checkPattern(t, s, items, values)
 				}
-				checkPattern(t, s, items, values)
 			}
 			for _, above := range []int64{0, best * 3 / 4, best - 1} {
 				if above >= 0 {

@@ -10,7 +10,6 @@ package master
 import (
 	"math"
 
-	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
 )
 
@@ -31,7 +30,8 @@ type Entry struct {
 // can be added at any time; the next Solve goes on from the last basis.
 //
 // The numbers are floating point. What must be exact, the caller recomputes
-// from the prices.
+// from the prices. They come out the same on every machine: conversions keep
+// processors from fusing product and sum, which would round otherwise on each.
 type LP struct {
 	rows    int
 	columns []Column
@@ -95,8 +95,9 @@ func New(demand, limit, penalty []float64) *LP {
 func eased(demand []float64) []float64 {
 	right := make([]float64, len(demand))
 	for r, d := range demand {
-		_, spread := math.Modf(float64(r+1) * math.Phi)
-		right[r] = d * (1 - trifle*(1+spread))
+		turns := float64(float64(r+1) * math.Phi)
+		spread := turns - math.Floor(turns)
+		right[r] = d * (1 - float64(trifle*(1+spread)))
 	}
 	return right
 }
@@ -127,7 +128,7 @@ func (lp *LP) price() {
 	clear(lp.prices)
 	for r, j := range lp.basis {
 		if c := lp.columns[j].Cost; c != 0 {
-			floats.AddScaled(lp.prices, c, lp.inverse.RawRowView(r))
+			addScaled(lp.prices, c, lp.inverse.RawRowView(r))
 		}
 	}
 }
@@ -152,21 +153,14 @@ func (lp *LP) gain(j int) float64 {
 	c := &lp.columns[j]
 	gain := c.Cost
 	for _, e := range c.Entries {
-		gain -= lp.prices[e.Row] * e.Value
+		gain -= float64(lp.prices[e.Row] * e.Value)
 	}
 	return gain
 }
 
 // enter brings column j into the basis and brings the prices up to date.
 func (lp *LP) enter(j int) {
-	d := lp.work
-	clear(d)
-	inverse := lp.inverse.RawMatrix().Data
-	for _, e := range lp.columns[j].Entries {
-		for r := range d {
-			d[r] += inverse[r*lp.rows+e.Row] * e.Value
-		}
-	}
+	d := lp.seen(j, lp.inverse)
 	leave, step := -1, math.Inf(1)
 	for r, v := range d {
 		if v <= pivotTolerance {
@@ -185,17 +179,12 @@ func (lp *LP) enter(j int) {
 	}
 	step = max(0, lp.x[leave]) / d[leave]
 	for r := range lp.x {
-		lp.x[r] -= step * d[r]
+		lp.x[r] -= float64(step * d[r])
 	}
 	lp.x[leave] = step
-	pivot := lp.inverse.RawRowView(leave)
-	floats.Scale(1/d[leave], pivot)
-	floats.AddScaled(lp.prices, lp.gain(j), pivot)
-	for r := range d {
-		if r != leave && d[r] != 0 {
-			floats.AddScaled(lp.inverse.RawRowView(r), -d[r], pivot)
-		}
-	}
+	gain := lp.gain(j)
+	pivot(lp.inverse, leave, d)
+	addScaled(lp.prices, gain, lp.inverse.RawRowView(leave))
 	lp.basic[lp.basis[leave]] = false
 	lp.basic[j] = true
 	lp.basis[leave] = j
@@ -203,26 +192,6 @@ func (lp *LP) enter(j int) {
 	if lp.fresh++; lp.fresh >= max(refactorAfter, lp.rows) {
 		lp.refactor()
 	}
-}
-
-// refactor computes the inverse and the solution anew from the basis.
-func (lp *LP) refactor() {
-	lp.fresh = 0
-	basis := mat.NewDense(lp.rows, lp.rows, nil)
-	for r, j := range lp.basis {
-		for _, e := range lp.columns[j].Entries {
-			basis.Set(e.Row, r, e.Value)
-		}
-	}
-	var inverse mat.Dense
-	if err := inverse.Inverse(basis); err != nil {
-		return // near singular: the updated inverse serves on
-	}
-	lp.inverse.Copy(&inverse)
-	var x mat.VecDense
-	x.MulVec(lp.inverse, mat.NewVecDense(lp.rows, lp.right))
-	copy(lp.x, x.RawVector().Data)
-	lp.price()
 }
 
 // Prices of the rows: what one unit more of a demand costs (at least 0), what
@@ -233,7 +202,7 @@ func (lp *LP) Prices() []float64 { return lp.prices }
 func (lp *LP) Value() float64 {
 	var v float64
 	for r, j := range lp.basis {
-		v += lp.columns[j].Cost * lp.x[r]
+		v += float64(lp.columns[j].Cost * lp.x[r])
 	}
 	return v
 }

@@ -150,7 +150,7 @@ func (f *Filler) recreate() {
 	f.count()
 	byArea := l.below(3) == 0
 	for k := range f.rates {
-		noise := 1 + float64(l.random()>>40)/(1<<25) // up to one half more
+		noise := 1 + float64(float64(l.random()>>40)/(1<<25)) // up to one half more
 		f.rates[k] = float64(float64(f.values[k]) * noise)
 		if !byArea {
 			f.rates[k] /= float64(l.e.kinds[k].area)

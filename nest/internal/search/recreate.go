@@ -175,7 +175,7 @@ func (l *lane) pickStock(k int32, goal instance.Cost, missing []int32) int {
 		}
 		rate := st.weight / float64(min(st.area, need))
 		if l.random()&3 == 0 {
-			rate *= 0.5 + float64(l.random()&1023)/1024
+			rate *= 0.5 + float64(float64(l.random()&1023)/1024)
 		}
 		if rate < best {
 			pick, best = i, rate

@@ -37,9 +37,9 @@ func (s *Search) relax(f *frame) (work int64) {
 	lp.Add(share)
 	m := int64(len(wanted))
 	s.column = append(s.column[:0], make([]bool, len(f.list))...)
-	for range mostRounds {
+	for rounds := 0; rounds < mostRounds && work < mostRelaxing; rounds++ {
 		pivots := lp.Pivots()
-		lp.Solve(mostPivots)
+		lp.Solve(int(min(mostPivots, mostRelaxing/(m*m)+1)))
 		work += int64(lp.Pivots()-pivots+1) * (m*m + 16*int64(lp.Columns()))
 		more, entries := s.price(f, lp.Prices(), first, max(leastBatch, len(wanted)))
 		work += entries
@@ -130,6 +130,9 @@ const (
 	// leastRelaxed is how long a list must be for the programme to be worth it.
 	leastRelaxed = 24
 	mostPivots   = 400
+	// mostRelaxing ends a programme before its optimum, some hundredths of a second
+	// on: nobody can stop it meanwhile, and its prices hold all the same.
+	mostRelaxing = 1 << 26
 	// A programme begins without patterns and takes in those that better it most,
 	// a batch at a time.
 	mostRounds = 60

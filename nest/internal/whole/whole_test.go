@@ -154,3 +154,29 @@ func TestMemoTellsStatesApart(t *testing.T) {
 		}
 	}
 }
+
+// A state of many kinds does not overdraw its portion by much: nothing else can be
+// done, and nobody can stop the search, before it comes back.
+func TestProgrammesComeToAnEndInTime(t *testing.T) {
+	r := rand.New(rand.NewPCG(1, 4))
+	wanted, pieces := make([]int, 250), []int{40}
+	prices := Prices{Worth: []int64{0}}
+	for k := range wanted {
+		wanted[k] = 1
+		prices.Values = append(prices.Values, int64(50+r.IntN(50)))
+	}
+	var patterns []Pattern
+	for range 8000 {
+		p := Pattern{}
+		for k := r.IntN(60); k < len(wanted); k += 10 + r.IntN(50) {
+			p.Counts = append(p.Counts, Count{k, 1})
+		}
+		patterns = append(patterns, p)
+		prices.Worth[0] = max(prices.Worth[0], worth(prices.Values, p, wanted))
+	}
+	s := New(wanted, pieces, patterns, []Prices{prices})
+	left, _ := s.Advance(1)
+	if s.relaxed == 0 || -left > 2*mostRelaxing {
+		t.Errorf("%d programmes, overdrawn by %d", s.relaxed, -left)
+	}
+}

@@ -198,5 +198,6 @@ func fitting(word string, face Face, size, width float64) string {
 	return word[:end]
 }
 
-// round trims noise from coordinates, so that they print short: 0.001 mm.
-func round(v float64) float64 { return math.Round(v*1000) / 1000 }
+// round trims noise from coordinates, so that they print short: 0.001 mm. A half goes
+// up whatever noise it came with, which differs from processor to processor.
+func round(v float64) float64 { return math.Round(math.Round(v*1e9)/1e6) / 1000 }

@@ -1,0 +1,80 @@
+package master
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+)
+
+// seen is column j as the inverse of a basis sees it. It is good until the next
+// call.
+func (lp *LP) seen(j int, inverse *mat.Dense) []float64 {
+	d := lp.work
+	clear(d)
+	data := inverse.RawMatrix().Data
+	for _, e := range lp.columns[j].Entries {
+		for r := range d {
+			d[r] += float64(data[r*lp.rows+e.Row] * e.Value)
+		}
+	}
+	return d
+}
+
+// pivot brings a column that the inverse sees as d into the basis in place of
+// that of row leave.
+func pivot(inverse *mat.Dense, leave int, d []float64) {
+	row := inverse.RawRowView(leave)
+	times := 1 / d[leave]
+	for i := range row {
+		row[i] *= times
+	}
+	for r := range d {
+		if r != leave && d[r] != 0 {
+			addScaled(inverse.RawRowView(r), -d[r], row)
+		}
+	}
+}
+
+// refactor computes the inverse and the solution anew from the basis: columns of
+// one entry come first, for they fill nothing in.
+func (lp *LP) refactor() {
+	lp.fresh = 0
+	inverse := mat.NewDense(lp.rows, lp.rows, nil)
+	for r := range lp.rows {
+		inverse.Set(r, r, 1)
+	}
+	rows := make([]int, lp.rows) // of the inverse, per place in the basis
+	taken := make([]bool, lp.rows)
+	for _, single := range []bool{true, false} {
+		for place, j := range lp.basis {
+			if (len(lp.columns[j].Entries) == 1) != single {
+				continue
+			}
+			d := lp.seen(j, inverse)
+			best := -1
+			for r, v := range d {
+				if !taken[r] && (best < 0 || math.Abs(v) > math.Abs(d[best])) {
+					best = r
+				}
+			}
+			if !(math.Abs(d[best]) > pivotTolerance) {
+				return // near singular: the updated inverse serves on
+			}
+			pivot(inverse, best, d)
+			rows[place], taken[best] = best, true
+		}
+	}
+	for place, r := range rows {
+		row := inverse.RawRowView(r)
+		copy(lp.inverse.RawRowView(place), row)
+		lp.x[place] = dot(row, lp.right)
+	}
+	lp.price()
+}
+
+func dot(a, b []float64) (sum float64) {
+	for i := range a {
+		sum += float64(a[i] * b[i])
+	}
+	return sum
+}
