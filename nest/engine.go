@@ -21,6 +21,7 @@ type engine struct {
 	generator *columns.Generator  // nil before its first task, and where there is too much to price
 	harvest   *harvest.Harvest    // of all patterns; nil where there are too many parts
 	assembler *assemble.Assembler // with it
+	sequence  *search.Sequence    // where there is no harvest
 	begun     bool                // the generator's first task
 	parts     int64               // wanted
 	targets   [][]int             // counts of stock that a cheaper plan may have
@@ -51,6 +52,9 @@ const (
 	mostGathered = 1 << 8
 )
 
+// sequencing is the share of the plans made piece by piece, in the same measure.
+const sequencing = 100
+
 // mostTargets is how many counts of stock the search is told to aim at.
 const mostTargets = 12
 
@@ -68,6 +72,8 @@ func newEngine(in *instance.Instance, seed uint64, lanes int) *engine {
 		e.harvest = harvest.New(in)
 		e.search.Glean(e.harvest)
 		e.assembler = assemble.New(in, e.harvest)
+	} else {
+		e.sequence = search.NewSequence(in, seed)
 	}
 	return e
 }
@@ -89,6 +95,9 @@ func (e *engine) plan(tasks []task, steps, budget int64) []task {
 	}
 	if e.assembler != nil && !e.search.Proven() {
 		tasks = append(tasks, func(func() bool) { e.assembler.Work(steps * assembling * e.parts) })
+	}
+	if e.sequence != nil && !e.search.Proven() {
+		tasks = append(tasks, func(func() bool) { e.sequence.Work(steps * sequencing * e.parts) })
 	}
 	lanes := int64(e.search.Lanes())
 	steps = min(steps, (left-1)/lanes+1)
@@ -135,6 +144,11 @@ func (e *engine) join() bool {
 			e.generator.Patterns(e.harvest.Add)
 		}
 		for _, p := range e.assembler.Plans() {
+			better = e.search.Complete(p) || better
+		}
+	}
+	if e.sequence != nil {
+		for _, p := range e.sequence.Plans() {
 			better = e.search.Complete(p) || better
 		}
 	}
