@@ -97,7 +97,7 @@ func (e *engine) plan(tasks []task, steps, budget int64) []task {
 		tasks = append(tasks, func(func() bool) { e.assembler.Work(steps * assembling * e.parts) })
 	}
 	if e.sequence != nil && !e.search.Proven() {
-		tasks = append(tasks, func(func() bool) { e.sequence.Work(steps * sequencing * e.parts) })
+		tasks = append(tasks, func(stop func() bool) { e.sequence.Work(steps*sequencing*e.parts, stop) })
 	}
 	lanes := int64(e.search.Lanes())
 	steps = min(steps, (left-1)/lanes+1)

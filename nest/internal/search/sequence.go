@@ -50,6 +50,7 @@ type filling struct {
 const (
 	firstFilling = 64      // steps for each piece of the first plan
 	mostFilling  = 1 << 16 // and of later ones
+	portion      = 64      // steps without looking whether to stop
 	valueScale   = 1 << 32 // of values in whole numbers: what fills the largest stock
 	fillingWork  = 2000    // of a step, in comparisons,
 	kindWork     = 40      // and more for each kind
@@ -89,18 +90,18 @@ func (q *Sequence) Plans() []*instance.Plan {
 	return plans
 }
 
-// Work carries on for about so many comparisons.
-func (q *Sequence) Work(work int64) {
+// Work carries on for about so many comparisons, or fewer when stop says so.
+func (q *Sequence) Work(work int64, stop func() bool) {
 	step := int64(fillingWork + kindWork*len(q.e.kinds))
 	work -= q.owed
-	for work > 0 {
+	for work > 0 && !stop() {
 		if q.at < len(q.dear) {
-			work -= step * int64(q.fill(int(work/step)+1))
+			work -= step * int64(q.fill(min(int(work/step)+1, portion)))
 		} else {
 			q.take()
 		}
 	}
-	q.owed = -work // what was overdrawn is paid back next time
+	q.owed = max(0, -work) // what was overdrawn is paid back next time
 }
 
 // begin starts a plan.
