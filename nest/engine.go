@@ -22,6 +22,7 @@ type engine struct {
 	harvest   *harvest.Harvest    // of all patterns; nil where there are too many parts
 	assembler *assemble.Assembler // with it
 	sequence  *search.Sequence    // where there is no harvest
+	misses    int                 // its plans since one was the best
 	begun     bool                // the generator's first task
 	parts     int64               // wanted
 	targets   [][]int             // counts of stock that a cheaper plan may have
@@ -52,8 +53,12 @@ const (
 	mostGathered = 1 << 8
 )
 
-// sequencing is the share of the plans made piece by piece, in the same measure.
-const sequencing = 100
+// sequencing is the share of plans made piece by piece, in the same measure. It is
+// halved with each that was not the best, up to mostMisses times.
+const (
+	sequencing = 100
+	mostMisses = 4
+)
 
 // mostTargets is how many counts of stock the search is told to aim at.
 const mostTargets = 12
@@ -97,7 +102,7 @@ func (e *engine) plan(tasks []task, steps, budget int64) []task {
 		tasks = append(tasks, func(func() bool) { e.assembler.Work(steps * assembling * e.parts) })
 	}
 	if e.sequence != nil && !e.search.Proven() {
-		tasks = append(tasks, func(stop func() bool) { e.sequence.Work(steps*sequencing*e.parts, stop) })
+		tasks = append(tasks, func(stop func() bool) { e.sequence.Work(steps*sequencing*e.parts>>min(e.misses, mostMisses), stop) })
 	}
 	lanes := int64(e.search.Lanes())
 	steps = min(steps, (left-1)/lanes+1)
@@ -149,7 +154,10 @@ func (e *engine) join() bool {
 	}
 	if e.sequence != nil {
 		for _, p := range e.sequence.Plans() {
-			better = e.search.Complete(p) || better
+			e.misses++
+			if e.search.Complete(p) {
+				e.misses, better = 0, true
+			}
 		}
 	}
 	if better && e.generator != nil {
