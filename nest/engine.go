@@ -21,7 +21,7 @@ type engine struct {
 	generator *columns.Generator  // nil before its first task, and where there is too much to price
 	harvest   *harvest.Harvest    // of all patterns; nil where there are too many parts
 	assembler *assemble.Assembler // with it
-	sequence  *search.Sequence    // where there is no harvest
+	sequence  *search.Sequence    // nil before its first task
 	misses    int                 // its plans since one was the best
 	begun     bool                // the generator's first task
 	parts     int64               // wanted
@@ -77,8 +77,6 @@ func newEngine(in *instance.Instance, seed uint64, lanes int) *engine {
 		e.harvest = harvest.New(in)
 		e.search.Glean(e.harvest)
 		e.assembler = assemble.New(in, e.harvest)
-	} else {
-		e.sequence = search.NewSequence(in, seed)
 	}
 	return e
 }
@@ -101,8 +99,8 @@ func (e *engine) plan(tasks []task, steps, budget int64) []task {
 	if e.assembler != nil && !e.search.Proven() {
 		tasks = append(tasks, func(func() bool) { e.assembler.Work(steps * assembling * e.parts) })
 	}
-	if e.sequence != nil && !e.search.Proven() {
-		tasks = append(tasks, func(stop func() bool) { e.sequence.Work(steps*sequencing*e.parts>>min(e.misses, mostMisses), stop) })
+	if !e.search.Proven() {
+		tasks = append(tasks, func(stop func() bool) { e.follow(steps, stop) })
 	}
 	lanes := int64(e.search.Lanes())
 	steps = min(steps, (left-1)/lanes+1)
@@ -136,6 +134,14 @@ func (e *engine) generate(steps int64) {
 	g.Work(steps * share * e.parts)
 }
 
+// follow does the share of plans made piece by piece of a round of so many steps.
+func (e *engine) follow(steps int64, stop func() bool) {
+	if e.sequence == nil {
+		e.sequence = search.NewSequence(e.in, e.seed)
+	}
+	e.sequence.Work(steps*sequencing*e.parts>>min(e.misses, mostMisses), stop)
+}
+
 // join ends a round and reports whether plan or bound became better.
 func (e *engine) join() bool {
 	better := e.search.Join()
@@ -155,6 +161,9 @@ func (e *engine) join() bool {
 	if e.sequence != nil {
 		for _, p := range e.sequence.Plans() {
 			e.misses++
+			if e.generator != nil {
+				e.generator.Offer(p)
+			}
 			if e.search.Complete(p) {
 				e.misses, better = 0, true
 			}
