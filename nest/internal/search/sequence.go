@@ -20,6 +20,7 @@ type Sequence struct {
 	e       *env
 	fillers []*Filler // per stock
 	dear    []int     // the stock, what costs least for its area first
+	least   float64   // what that of the stock that is bought costs
 	base    []float64 // per kind: values before correction
 	worths  []float64 // corrected
 	values  []int64   // the same for fillers
@@ -51,6 +52,7 @@ const (
 	firstFilling = 64      // steps for each piece of the first plan
 	mostFilling  = 1 << 16 // and of later ones
 	portion      = 64      // steps without looking whether to stop
+	mostCost     = 8       // times its first value that a part may have cost
 	valueScale   = 1 << 32 // of values in whole numbers: what fills the largest stock
 	fillingWork  = 2000    // of a step, in comparisons,
 	kindWork     = 40      // and more for each kind
@@ -60,12 +62,15 @@ const (
 func NewSequence(in *instance.Instance, seed uint64) *Sequence {
 	e := newEnv(in, false)
 	q := &Sequence{
-		e: e, steps: firstFilling, left: make([]int, len(e.kinds)), used: make([]int, len(e.stock)),
+		e: e, steps: firstFilling, least: math.Inf(1), left: make([]int, len(e.kinds)), used: make([]int, len(e.stock)),
 		values: make([]int64, len(e.kinds)),
 	}
 	for s := range e.stock {
 		q.fillers = append(q.fillers, newFiller(e, s, seed))
 		q.dear = append(q.dear, s)
+		if !in.Stock[s].OnHand {
+			q.least = min(q.least, q.rate(s))
+		}
 	}
 	slices.SortStableFunc(q.dear, func(a, b int) int { return cmp.Compare(q.rate(a), q.rate(b)) })
 	for _, k := range e.kinds {
@@ -216,8 +221,11 @@ func (q *Sequence) take() {
 // further.
 func (q *Sequence) correct() {
 	b := &q.best
-	waste := float64(q.e.stock[b.stock].area) / float64(b.area)
-	waste *= q.rate(b.stock) / q.rate(q.dear[0])
+	cost := float64(q.e.stock[b.stock].area) / float64(b.area)
+	if !q.e.in.Stock[b.stock].OnHand {
+		cost *= q.rate(b.stock) / q.least
+	}
+	cost = min(cost, mostCost)
 	for _, n := range b.tree.parts {
 		q.left[b.tree.nodes[n].kind]--
 	}
@@ -227,6 +235,6 @@ func (q *Sequence) correct() {
 	for _, n := range b.tree.parts {
 		k := b.tree.nodes[n].kind
 		share := 1 / float64(1+q.e.in.Kinds[k].Count+q.left[k])
-		q.worths[k] += float64(share * (float64(q.base[k]*waste) - q.worths[k]))
+		q.worths[k] += float64(share * (float64(q.base[k]*cost) - q.worths[k]))
 	}
 }
