@@ -21,6 +21,8 @@ type engine struct {
 	generator *columns.Generator  // nil before its first task, and where there is too much to price
 	harvest   *harvest.Harvest    // of all patterns; nil where there are too many parts
 	assembler *assemble.Assembler // with it
+	sequence  *search.Sequence    // nil before its first task
+	misses    int                 // its plans since one was the best
 	begun     bool                // the generator's first task
 	parts     int64               // wanted
 	targets   [][]int             // counts of stock that a cheaper plan may have
@@ -49,6 +51,13 @@ const (
 const (
 	assembling   = 12
 	mostGathered = 1 << 8
+)
+
+// sequencing is the share of plans made piece by piece, in the same measure. It is
+// halved with each that was not the best, up to mostMisses times.
+const (
+	sequencing = 100
+	mostMisses = 4
 )
 
 // mostTargets is how many counts of stock the search is told to aim at.
@@ -90,6 +99,9 @@ func (e *engine) plan(tasks []task, steps, budget int64) []task {
 	if e.assembler != nil && !e.search.Proven() {
 		tasks = append(tasks, func(func() bool) { e.assembler.Work(steps * assembling * e.parts) })
 	}
+	if !e.search.Proven() {
+		tasks = append(tasks, func(stop func() bool) { e.follow(steps, stop) })
+	}
 	lanes := int64(e.search.Lanes())
 	steps = min(steps, (left-1)/lanes+1)
 	for i := range e.search.Lanes() {
@@ -122,6 +134,14 @@ func (e *engine) generate(steps int64) {
 	g.Work(steps * share * e.parts)
 }
 
+// follow does the share of plans made piece by piece of a round of so many steps.
+func (e *engine) follow(steps int64, stop func() bool) {
+	if e.sequence == nil {
+		e.sequence = search.NewSequence(e.in, e.seed)
+	}
+	e.sequence.Work(steps*sequencing*e.parts>>min(e.misses, mostMisses), stop)
+}
+
 // join ends a round and reports whether plan or bound became better.
 func (e *engine) join() bool {
 	better := e.search.Join()
@@ -136,6 +156,17 @@ func (e *engine) join() bool {
 		}
 		for _, p := range e.assembler.Plans() {
 			better = e.search.Complete(p) || better
+		}
+	}
+	if e.sequence != nil {
+		for _, p := range e.sequence.Plans() {
+			e.misses++
+			if e.generator != nil {
+				e.generator.Offer(p)
+			}
+			if e.search.Complete(p) {
+				e.misses, better = 0, true
+			}
 		}
 	}
 	if better && e.generator != nil {

@@ -1,7 +1,7 @@
 package search
 
 import (
-	"cmp"
+	"math"
 	"slices"
 
 	"sawbill/nest/internal/instance"
@@ -15,24 +15,27 @@ type Filler struct {
 	stock   int
 	wanted  []int // per kind
 	values  []int64
-	left    []int // per kind
-	order   []int32
-	rates   []float64 // by which kinds are in order
+	left    []int    // per kind
+	order   []uint64 // of the kinds there may be room for: their rates, and themselves in the last bits
+	current int64    // worth
 	history []int64
 	turn    int
 }
 
-// fillerHistory is of worths, for late acceptance.
-const fillerHistory = 50
+const (
+	fillerHistory = 10 // of worths, for late acceptance
+	kindBits      = 20 // of a rate that say the kind
+)
 
 // NewFiller makes one for a stock of an instance.
 func NewFiller(in *instance.Instance, stock int, seed uint64) *Filler {
+	return newFiller(newEnv(in, false), stock, seed)
+}
+
+func newFiller(e *env, stock int, seed uint64) *Filler {
 	f := &Filler{
-		lane: newLane(newEnv(in, false), seed, uint64(stock)), stock: stock,
-		left: make([]int, len(in.Kinds)), rates: make([]float64, len(in.Kinds)), history: make([]int64, fillerHistory),
-	}
-	for k := range in.Kinds {
-		f.order = append(f.order, int32(k))
+		lane: newLane(e, seed, uint64(stock)), stock: stock,
+		left: make([]int, len(e.kinds)), history: make([]int64, fillerHistory),
 	}
 	s := f.lane.state
 	s.missing = s.missing[:0]
@@ -45,41 +48,56 @@ func NewFiller(in *instance.Instance, stock int, seed uint64) *Filler {
 // more than above, and returns what it found: no kind more often than it is
 // wanted. Values are those of the kinds.
 func (f *Filler) Fill(wanted []int, values []int64, above int64, steps, most int) (found []instance.Piece) {
-	f.wanted, f.values = wanted, values
-	f.shed()
-	s := f.lane.state
-	current := f.worth()
-	for i := range f.history {
-		f.history[i] = current
-	}
+	f.start(wanted, values)
 	known := map[uint64]bool{}
 	for range steps {
-		s.begin()
-		f.ruin()
-		f.recreate()
-		t := s.trees[0]
-		worth := f.worth()
-		if worth > above && !known[t.key] {
+		worth := f.try()
+		if t := f.tree(); worth > above && !known[t.key] {
 			known[t.key] = true
 			found = append(found, instance.Compact(t.piece(0)))
 			if len(found) == most {
 				break
 			}
 		}
-		slot := &f.history[f.turn]
-		f.turn = (f.turn + 1) % len(f.history)
-		if worth >= current || worth >= *slot {
-			current = worth
-		} else {
-			s.undo()
-		}
-		*slot = max(*slot, current)
+		f.accept(worth)
 	}
 	return found
 }
 
+func (f *Filler) tree() *tree { return f.lane.state.trees[0] }
+
+// start prepares for steps with other values, or other parts.
+func (f *Filler) start(wanted []int, values []int64) {
+	f.wanted, f.values = wanted, values
+	f.shed()
+	f.current = f.worth()
+	for i := range f.history {
+		f.history[i] = f.current
+	}
+}
+
+// try takes a step and returns what the pattern is worth then; accept settles
+// whether it is kept.
+func (f *Filler) try() (worth int64) {
+	f.lane.state.begin()
+	f.ruin()
+	f.recreate()
+	return f.worth()
+}
+
+func (f *Filler) accept(worth int64) {
+	slot := &f.history[f.turn]
+	f.turn = (f.turn + 1) % len(f.history)
+	if worth >= f.current || worth >= *slot {
+		f.current = worth
+	} else {
+		f.lane.state.undo()
+	}
+	*slot = max(*slot, f.current)
+}
+
 func (f *Filler) worth() (sum int64) {
-	t := f.lane.state.trees[0]
+	t := f.tree()
 	for _, n := range t.parts {
 		sum += f.values[t.nodes[n].kind]
 	}
@@ -92,13 +110,13 @@ func (f *Filler) ruin() {
 	l := f.lane
 	s := l.state
 	t := s.touch(0)
-	scattered := l.below(3) == 0
+	scattered := l.below(8) == 0
 	for range 1 + l.below(3) {
 		if len(t.parts) == 0 {
 			return
 		}
 		x := t.parts[l.below(len(t.parts))]
-		for up := l.below(4); !scattered && up > 0 && t.nodes[x].parent != none; up-- {
+		for up := l.below(6); !scattered && up > 0 && t.nodes[x].parent != none; up-- {
 			x = t.nodes[x].parent
 		}
 		f.remove(x)
@@ -120,7 +138,7 @@ func (f *Filler) shed() {
 	s := f.lane.state
 	s.begin()
 	f.count()
-	t := s.trees[0]
+	t := f.tree()
 	for i := 0; i < len(t.parts); {
 		n := t.parts[i]
 		k := t.nodes[n].kind
@@ -136,7 +154,7 @@ func (f *Filler) shed() {
 // count brings up to date what is still wanted.
 func (f *Filler) count() {
 	copy(f.left, f.wanted)
-	t := f.lane.state.trees[0]
+	t := f.tree()
 	for _, n := range t.parts {
 		f.left[t.nodes[n].kind]--
 	}
@@ -149,23 +167,27 @@ func (f *Filler) recreate() {
 	s := l.state
 	f.count()
 	byArea := l.below(3) == 0
-	for k := range f.rates {
-		noise := 1 + float64(float64(l.random()>>40)/(1<<25)) // up to one half more
-		f.rates[k] = float64(float64(f.values[k]) * noise)
-		if !byArea {
-			f.rates[k] /= float64(l.e.kinds[k].area)
-		}
-	}
-	slices.SortFunc(f.order, func(a, b int32) int {
-		return cmp.Or(cmp.Compare(f.rates[b], f.rates[a]), cmp.Compare(a, b))
-	})
-	for _, k := range f.order {
+	h := &s.heads[0]
+	f.order = f.order[:0]
+	for k := range f.values {
 		kd := &l.e.kinds[k]
+		if f.left[k] <= 0 || !h.holds(kd) {
+			continue // there will be no more room than now
+		}
+		rate := float64(f.values[k])
+		if !byArea {
+			rate /= float64(kd.area)
+		}
+		noise := 1 + float64(float64(l.random()>>40)/(1<<25)) // up to one half more
+		f.order = append(f.order, math.Float64bits(float64(rate*noise))>>kindBits<<kindBits|uint64(k))
+	}
+	slices.Sort(f.order)
+	for _, o := range slices.Backward(f.order) {
+		k := int32(o & (1<<kindBits - 1))
 		for f.left[k] > 0 {
-			h := &s.heads[0]
 			var at spot
 			best := int64(-1 << 62)
-			if h.room < kd.area || h.l < kd.minL || h.w < kd.minW || !l.searchTree(k, 0, &at, &best, true) {
+			if !h.holds(&l.e.kinds[k]) || !l.searchTree(k, 0, &at, &best, true) {
 				break
 			}
 			s.place(at, k)

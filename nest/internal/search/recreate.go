@@ -75,8 +75,7 @@ func (l *lane) bestSpot(k int32) (at spot, ok bool) {
 	best := int64(math.MinInt64)
 	kd := &l.e.kinds[k]
 	try := func(i int) {
-		h := &s.heads[i]
-		if h.room >= kd.area && h.l >= kd.minL && h.w >= kd.minW && l.searchTree(k, i, &at, &best, l.blinks) {
+		if s.heads[i].holds(kd) && l.searchTree(k, i, &at, &best, l.blinks) {
 			ok = true
 		}
 	}

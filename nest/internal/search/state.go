@@ -33,6 +33,9 @@ type head struct {
 	l, w int32
 }
 
+// holds reports whether kind k may have a place.
+func (h *head) holds(k *kind) bool { return h.room >= k.area && h.l >= k.minL && h.w >= k.minW }
+
 func newState(e *env) *state {
 	s := &state{e: e, used: make([]int, len(e.stock))}
 	for k, kd := range e.in.Kinds {
