@@ -39,10 +39,10 @@ const mostWork = 1 << 28
 
 // The generator's share of a round, in comparisons for each step of a lane and
 // each part wanted. At first a step takes about as long; later, when what comes
-// easily has come, the search has more of the time.
+// easily has come, dives find more than walks do, and proofs are dear.
 const (
 	workPerPart  = 64
-	laterPerPart = 50
+	laterPerPart = 250
 )
 
 // assembling is the assembler's share of a round, in comparisons for each step of

@@ -97,6 +97,10 @@ func (d *dive) advance(work int64) int64 {
 	for work > 0 && !d.done {
 		switch {
 		case d.lp == nil:
+			if s, ok := d.last(); ok {
+				work = d.closeWith(s, work)
+				continue
+			}
 			if !d.programme() {
 				d.finish()
 				continue
@@ -153,7 +157,7 @@ func (d *dive) programme() bool {
 func (d *dive) load() {
 	for ; d.loaded < len(d.pool.patterns); d.loaded++ {
 		t := &d.pool.patterns[d.loaded]
-		if !t.Sound || d.stock[t.Stock] <= 0 {
+		if !t.Sound || d.stock[t.Stock] <= 0 || d.tired(t) {
 			continue
 		}
 		c := master.Column{Cost: float64(d.in.Stock[t.Stock].Price)}
@@ -171,6 +175,14 @@ func (d *dive) load() {
 		d.lp.Add(c)
 		d.patterns = append(d.patterns, d.loaded)
 	}
+}
+
+// tired reports whether a pattern sits this programme out. The oftener dives have
+// taken it, the likelier that is: all start from the same patterns, and else most of
+// them would make the same plan.
+func (d *dive) tired(t *Pattern) bool {
+	const bits = 2 // it is there once in 4, 16, 64 programmes
+	return t.taken > 0 && d.rng.Uint64()>>(64-bits*min(t.taken, 16)) != 0
 }
 
 // solve solves the programme and begins a round of pricing.
@@ -225,6 +237,7 @@ func (d *dive) fix() bool {
 
 // take cuts pattern t so many times.
 func (d *dive) take(t *Pattern, times int) {
+	t.taken++
 	for range times {
 		root := instance.Compact(d.in.Cap(t.Root, d.cut))
 		d.plan.Layouts = append(d.plan.Layouts, instance.Layout{Stock: t.Stock, Root: root})

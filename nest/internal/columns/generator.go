@@ -56,6 +56,7 @@ type Generator struct {
 	pricers  []pricer // grids, or strict ones
 	diving   []pricer // grids that dives price on
 	strict   bool     // pricers count
+	tried    bool     // whether they are slow
 	spend    int64    // comparisons that pricing on all grids may take now
 	most     int64    // the greatest spend
 	nearness float64  // of cut and programme at which coarse grids have done their part
@@ -159,9 +160,6 @@ func (g *Generator) Work(work int64) {
 			if g.dive.done {
 				g.plans = append(g.plans, g.dive.plan)
 				g.dive = nil
-				if g.done {
-					break // one at a time: each is completed by a search
-				}
 			}
 			continue
 		}
@@ -211,6 +209,9 @@ func (g *Generator) raise(stop int64) {
 			}
 			above := g.threshold(g.stock)
 			p.limit(g.wanted)
+			if p, ok := p.(*strict); ok {
+				p.enough = g.patience(g.stock)
+			}
 			p.start(values, above)
 			g.started = true
 		}
