@@ -33,6 +33,7 @@ type dive struct {
 	left  []int // per kind
 	stock []int // per stock: how many are left
 	cut   []int // per kind
+	took  []int // of the pool
 
 	lp       *master.LP // for what is left; nil when that has changed
 	rows     []int      // per kind: its row, or -1
@@ -68,11 +69,9 @@ func (g *Generator) newDive() *dive {
 		plan: &instance.Plan{}, cut: make([]int, len(g.in.Kinds)), values: make([]int64, len(g.in.Kinds)),
 		rows: make([]int, len(g.in.Kinds)), limits: make([]int, len(g.in.Stock)),
 	}
-	for s := range g.in.Stock {
-		if g.slow(s) {
-			d.fillers = g.layFillers()
-			d.within = g.small() && g.counts != nil
-		}
+	if g.someSlow() {
+		d.fillers = g.layFillers()
+		d.within = g.Within()
 	}
 	if &g.diving[0] != &g.grids[0] || g.outer != nil {
 		d.most = slowRounds
@@ -123,6 +122,9 @@ func (d *dive) advance(work int64) int64 {
 
 func (d *dive) finish() {
 	d.plan.Missing = d.left
+	for _, n := range d.took {
+		d.pool.patterns[n].taken++
+	}
 	d.done = true
 }
 
@@ -181,8 +183,8 @@ func (d *dive) load() {
 // taken it, the likelier that is: all start from the same patterns, and else most of
 // them would make the same plan.
 func (d *dive) tired(t *Pattern) bool {
-	const bits = 2 // it is there once in 4, 16, 64 programmes
-	return t.taken > 0 && d.rng.Uint64()>>(64-bits*min(t.taken, 16)) != 0
+	const bits = 2 // it is there in one of 4, 16, 64 programmes
+	return d.within && t.taken > 0 && d.rng.Uint64()>>(64-bits*min(t.taken, 16)) != 0
 }
 
 // solve solves the programme and begins a round of pricing.
@@ -217,6 +219,7 @@ func (d *dive) fix() bool {
 		t := &d.pool.patterns[d.patterns[column-first]]
 		if n := min(int(times+1e-3), d.times(t)); n > 0 {
 			d.take(t, n)
+			d.took = append(d.took, d.patterns[column-first])
 			whole = true
 			return
 		}
@@ -232,12 +235,12 @@ func (d *dive) fix() bool {
 		return false
 	}
 	d.take(&d.pool.patterns[pick], 1)
+	d.took = append(d.took, pick)
 	return true
 }
 
 // take cuts pattern t so many times.
 func (d *dive) take(t *Pattern, times int) {
-	t.taken++
 	for range times {
 		root := instance.Compact(d.in.Cap(t.Root, d.cut))
 		d.plan.Layouts = append(d.plan.Layouts, instance.Layout{Stock: t.Stock, Root: root})

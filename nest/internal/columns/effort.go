@@ -18,6 +18,15 @@ func (g *Generator) slow(s int) bool {
 	return g.strict && g.pricers[s].effort() > fillSteps*fillWork
 }
 
+func (g *Generator) someSlow() bool {
+	for s := range g.in.Stock {
+		if g.slow(s) {
+			return true
+		}
+	}
+	return false
+}
+
 // trial is the work of a pricing that shows whether it is slow.
 const trial = fillSteps*fillWork + 1
 

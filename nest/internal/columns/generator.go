@@ -119,6 +119,10 @@ func New(in *instance.Instance, floor *bound.Floor, mostWork int64, seed uint64,
 // no more to say.
 func (g *Generator) Late() bool { return g.strict || g.done }
 
+// Within reports whether dives keep within the counts that the floor rests on. They
+// find more plans than walks do then.
+func (g *Generator) Within() bool { return g.counts != nil && g.small() && g.someSlow() }
+
 // Offer makes patterns of the layouts of a plan.
 func (g *Generator) Offer(p *instance.Plan) {
 	for _, l := range p.Layouts {
@@ -160,6 +164,9 @@ func (g *Generator) Work(work int64) {
 			if g.dive.done {
 				g.plans = append(g.plans, g.dive.plan)
 				g.dive = nil
+				if g.done && !g.Within() {
+					break // one at a time: a search completes each, which takes long in large jobs
+				}
 			}
 			continue
 		}

@@ -15,7 +15,7 @@ type Pattern struct {
 	// Sound patterns keep to every rule of their stock; the others serve the
 	// bound only.
 	Sound bool
-	taken int // by dives, so often
+	taken int // by dives that have ended, so often
 }
 
 // pool holds every pattern once.
