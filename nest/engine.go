@@ -39,10 +39,12 @@ const mostWork = 1 << 28
 
 // The generator's share of a round, in comparisons for each step of a lane and
 // each part wanted. At first a step takes about as long; later, when what comes
-// easily has come, the search has more of the time.
+// easily has come, the search has more of the time, but where dives of a small job
+// keep within counts.
 const (
-	workPerPart  = 64
-	laterPerPart = 50
+	workPerPart   = 64
+	laterPerPart  = 50
+	withinPerPart = 250
 )
 
 // assembling is the assembler's share of a round, in comparisons for each step of
@@ -128,7 +130,10 @@ func (e *engine) generate(steps int64) {
 		return
 	}
 	share := int64(workPerPart)
-	if g.Late() {
+	switch {
+	case g.Within():
+		share = withinPerPart
+	case g.Late():
 		share = laterPerPart
 	}
 	g.Work(steps * share * e.parts)

@@ -33,6 +33,7 @@ type dive struct {
 	left  []int // per kind
 	stock []int // per stock: how many are left
 	cut   []int // per kind
+	took  []int // of the pool
 
 	lp       *master.LP // for what is left; nil when that has changed
 	rows     []int      // per kind: its row, or -1
@@ -68,11 +69,9 @@ func (g *Generator) newDive() *dive {
 		plan: &instance.Plan{}, cut: make([]int, len(g.in.Kinds)), values: make([]int64, len(g.in.Kinds)),
 		rows: make([]int, len(g.in.Kinds)), limits: make([]int, len(g.in.Stock)),
 	}
-	for s := range g.in.Stock {
-		if g.slow(s) {
-			d.fillers = g.layFillers()
-			d.within = g.small() && g.counts != nil
-		}
+	if g.someSlow() {
+		d.fillers = g.layFillers()
+		d.within = g.Within()
 	}
 	if &g.diving[0] != &g.grids[0] || g.outer != nil {
 		d.most = slowRounds
@@ -97,6 +96,10 @@ func (d *dive) advance(work int64) int64 {
 	for work > 0 && !d.done {
 		switch {
 		case d.lp == nil:
+			if s, ok := d.last(); ok {
+				work = d.closeWith(s, work)
+				continue
+			}
 			if !d.programme() {
 				d.finish()
 				continue
@@ -119,6 +122,9 @@ func (d *dive) advance(work int64) int64 {
 
 func (d *dive) finish() {
 	d.plan.Missing = d.left
+	for _, n := range d.took {
+		d.pool.patterns[n].taken++
+	}
 	d.done = true
 }
 
@@ -153,7 +159,7 @@ func (d *dive) programme() bool {
 func (d *dive) load() {
 	for ; d.loaded < len(d.pool.patterns); d.loaded++ {
 		t := &d.pool.patterns[d.loaded]
-		if !t.Sound || d.stock[t.Stock] <= 0 {
+		if !t.Sound || d.stock[t.Stock] <= 0 || d.tired(t) {
 			continue
 		}
 		c := master.Column{Cost: float64(d.in.Stock[t.Stock].Price)}
@@ -171,6 +177,14 @@ func (d *dive) load() {
 		d.lp.Add(c)
 		d.patterns = append(d.patterns, d.loaded)
 	}
+}
+
+// tired reports whether a pattern sits this programme out. The oftener dives have
+// taken it, the likelier that is: all start from the same patterns, and else most of
+// them would make the same plan.
+func (d *dive) tired(t *Pattern) bool {
+	const bits = 2 // it is there in one of 4, 16, 64 programmes
+	return d.within && t.taken > 0 && d.rng.Uint64()>>(64-bits*min(t.taken, 16)) != 0
 }
 
 // solve solves the programme and begins a round of pricing.
@@ -205,6 +219,7 @@ func (d *dive) fix() bool {
 		t := &d.pool.patterns[d.patterns[column-first]]
 		if n := min(int(times+1e-3), d.times(t)); n > 0 {
 			d.take(t, n)
+			d.took = append(d.took, d.patterns[column-first])
 			whole = true
 			return
 		}
@@ -220,6 +235,7 @@ func (d *dive) fix() bool {
 		return false
 	}
 	d.take(&d.pool.patterns[pick], 1)
+	d.took = append(d.took, pick)
 	return true
 }
 

@@ -9,7 +9,8 @@ import (
 
 // price looks for a pattern of the stock whose turn it is: by a heuristic once
 // there are fillers, else one that may hold parts too often, and where that is worth
-// too little without them, one that does not.
+// too little without them, one that does not. Within counts there are many dives, and
+// none of them waits for what a filler does not find.
 func (d *dive) price(work int64) int64 {
 	s := d.at
 	if d.stock[s] <= 0 {
@@ -28,8 +29,9 @@ func (d *dive) price(work int64) int64 {
 		}
 		if d.fillers != nil && d.tight == nil {
 			work -= diveFill * fillWork
-			if d.fill(s, above) {
-				d.found = true
+			filled := d.fill(s, above)
+			d.found = d.found || filled
+			if filled || d.within {
 				d.at++
 				return work
 			}

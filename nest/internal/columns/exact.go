@@ -34,6 +34,7 @@ const (
 	mostDeciding = 1 << 36
 	mostPrices   = 8  // to rule patterns out by
 	mostSeen     = 64 // to choose them from
+	sifting      = 2  // of them by the search, whose programmes soon rule out more
 )
 
 // newExact sets out to decide about counts; nil where the job is too large or
@@ -109,7 +110,7 @@ func (e *exact) advance(work int64) (left int64, done bool) {
 		return work, false
 	}
 	if e.search == nil {
-		e.search = whole.New(e.wanted, e.pieces, e.patterns, e.prices)
+		e.search = whole.New(e.wanted, e.pieces, e.patterns, e.prices[:min(len(e.prices), sifting)])
 		e.spent = 0
 	}
 	left, done = e.search.Advance(work)

@@ -56,6 +56,7 @@ type Generator struct {
 	pricers  []pricer // grids, or strict ones
 	diving   []pricer // grids that dives price on
 	strict   bool     // pricers count
+	tried    bool     // whether they are slow
 	spend    int64    // comparisons that pricing on all grids may take now
 	most     int64    // the greatest spend
 	nearness float64  // of cut and programme at which coarse grids have done their part
@@ -118,6 +119,10 @@ func New(in *instance.Instance, floor *bound.Floor, mostWork int64, seed uint64,
 // no more to say.
 func (g *Generator) Late() bool { return g.strict || g.done }
 
+// Within reports whether dives keep within the counts that the floor rests on. They
+// find more plans than walks do then.
+func (g *Generator) Within() bool { return g.counts != nil && g.small() && g.someSlow() }
+
 // Offer makes patterns of the layouts of a plan.
 func (g *Generator) Offer(p *instance.Plan) {
 	for _, l := range p.Layouts {
@@ -159,8 +164,8 @@ func (g *Generator) Work(work int64) {
 			if g.dive.done {
 				g.plans = append(g.plans, g.dive.plan)
 				g.dive = nil
-				if g.done {
-					break // one at a time: each is completed by a search
+				if g.done && !g.Within() {
+					break // one at a time: a search completes each, which takes long in large jobs
 				}
 			}
 			continue
@@ -211,6 +216,9 @@ func (g *Generator) raise(stop int64) {
 			}
 			above := g.threshold(g.stock)
 			p.limit(g.wanted)
+			if p, ok := p.(*strict); ok {
+				p.enough = g.patience(g.stock)
+			}
 			p.start(values, above)
 			g.started = true
 		}

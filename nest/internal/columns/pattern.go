@@ -15,6 +15,7 @@ type Pattern struct {
 	// Sound patterns keep to every rule of their stock; the others serve the
 	// bound only.
 	Sound bool
+	taken int // by dives that have ended, so often
 }
 
 // pool holds every pattern once.
@@ -28,13 +29,16 @@ func newPool(in *instance.Instance) *pool {
 	return &pool{in: in, known: map[string]bool{}}
 }
 
+func newPattern(in *instance.Instance, stock int, root instance.Piece) Pattern {
+	t := Pattern{Stock: stock, Root: root, Counts: make([]int, len(in.Kinds)), Sound: in.Allows(stock, root)}
+	root.CountParts(t.Counts)
+	return t
+}
+
 // add takes a divided piece of stock into the pool and reports whether it was
 // new.
 func (p *pool) add(stock int, root instance.Piece) bool {
-	t := Pattern{Stock: stock, Counts: make([]int, len(p.in.Kinds))}
-	root.CountParts(t.Counts)
-	t.Root = root
-	t.Sound = p.in.Allows(stock, t.Root)
+	t := newPattern(p.in, stock, root)
 	key := binary.AppendUvarint(nil, uint64(stock))
 	for _, n := range t.Counts {
 		key = binary.AppendUvarint(key, uint64(n))

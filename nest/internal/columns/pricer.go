@@ -72,7 +72,7 @@ func (p loose) worth() int64 { return p.Best() }
 // and which keep to the rules of their stock.
 type strict struct {
 	*knapsack.Search
-	enough int64 // work without finding a pattern
+	enough int64 // work of a pricing
 	spent  int64
 	first  int64 // spent when there was one; 0 before
 }
@@ -117,7 +117,7 @@ func (p *strict) advance(work int64) (left int64, done bool) {
 			p.first = p.spent
 		}
 		switch {
-		case done, p.first == 0 && p.spent >= p.enough, p.first > 0 && p.spent >= little && (p.Found() >= plenty || p.spent >= p.first+p.first/4):
+		case done, p.spent >= p.enough, p.first > 0 && p.spent >= little && (p.Found() >= plenty || p.spent >= p.first+p.first/4):
 			return work, true
 		}
 	}

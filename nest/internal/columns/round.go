@@ -89,6 +89,9 @@ func (g *Generator) finish(p pricer) {
 	if g.stock < len(g.pricers) {
 		return
 	}
+	if g.judge() {
+		return
+	}
 	pricers := g.pricers
 	if g.proving {
 		pricers = g.outer

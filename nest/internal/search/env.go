@@ -29,8 +29,9 @@ type kind struct {
 	l, w int32
 	area int64
 	lies [][]lie // per stock: the ways in which it fits an empty piece
-	// A gap that is shorter than minL or narrower than minW holds none however
-	// it lies.
+	// A gap of less than space, or shorter than minL, or narrower than minW, holds
+	// none however it lies.
+	space      int64
 	minL, minW int32
 	key        uint64 // see harvest
 }
@@ -81,7 +82,7 @@ func newEnv(in *instance.Instance, tidy bool) *env {
 		st.weight = float64(price*1e6) + float64(bought*1e3) + used
 	}
 	for n, k := range in.Kinds {
-		one := kind{key: harvest.PartKey(n), l: int32(k.L), w: int32(k.W), area: in.Area(k.L, k.W), lies: liesOf(in, k), minL: math.MaxInt32, minW: math.MaxInt32}
+		one := kind{key: harvest.PartKey(n), l: int32(k.L), w: int32(k.W), area: in.Area(k.L, k.W), space: k.L * k.W, lies: liesOf(in, k), minL: math.MaxInt32, minW: math.MaxInt32}
 		for _, lies := range one.lies {
 			for _, as := range lies {
 				one.minL, one.minW = min(one.minL, as.l), min(one.minW, as.w)

@@ -26,15 +26,15 @@ type state struct {
 	}
 }
 
-// head is what tells at a glance that a part has no place in a tree: the room in
-// it, and the greatest length and width of its gaps.
+// head is what tells at a glance that a part has no place in a tree: the greatest
+// area, length and width of its gaps.
 type head struct {
-	room int64
+	area int64
 	l, w int32
 }
 
 // holds reports whether kind k may have a place.
-func (h *head) holds(k *kind) bool { return h.room >= k.area && h.l >= k.minL && h.w >= k.minW }
+func (h *head) holds(k *kind) bool { return h.area >= k.space && h.l >= k.minL && h.w >= k.minW }
 
 func newState(e *env) *state {
 	s := &state{e: e, used: make([]int, len(e.stock))}

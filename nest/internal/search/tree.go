@@ -68,11 +68,12 @@ func (t *tree) reset(s int, e *env) {
 // head of a closed tree has room for nothing.
 func (t *tree) head() head {
 	if t.closed {
-		return head{room: -1}
+		return head{area: -1}
 	}
-	h := head{room: t.room}
+	var h head
 	for i := range t.gaps {
-		h.l, h.w = max(h.l, t.gaps[i].l), max(h.w, t.gaps[i].w)
+		c := &t.gaps[i]
+		h.area, h.l, h.w = max(h.area, int64(c.l)*int64(c.w)), max(h.l, c.l), max(h.w, c.w)
 	}
 	return h
 }

@@ -13,8 +13,12 @@ func (s *Search) open(depth int, list []option) (work int64) {
 	work = s.keep(f, list)
 	kind, ok := s.scarcest(f)
 	if ok && len(f.list) >= leastRelaxed {
+		work += s.recall(f)
+		if s.hopeless(f) {
+			return work
+		}
 		work += s.relax(f)
-		if f.slack[len(s.prices)] < 0 {
+		if s.hopeless(f) {
 			return work
 		}
 		list := f.list

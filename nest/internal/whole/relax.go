@@ -51,18 +51,36 @@ func (s *Search) relax(f *frame) (work int64) {
 		}
 	}
 	const scale = 1 << 36
-	own := &f.own
-	own.Values, own.Worth = own.Values[:0], own.Worth[:0]
+	f.own.Values = f.own.Values[:0]
 	for k, n := range f.wanted {
 		v := int64(0)
 		if n > 0 {
 			v = max(0, int64(math.Round(lp.Prices()[rows[k]]*scale)))
 		}
-		own.Values = append(own.Values, v)
+		f.own.Values = append(f.own.Values, v)
 	}
-	for range f.pieces {
-		own.Worth = append(own.Worth, 0)
+	return work + s.reckon(f)
+}
+
+// recall tries the prices of the last state with as many patterns cut: where those
+// ruled it out, they often rule out this one as well, without a programme.
+func (s *Search) recall(f *frame) (work int64) {
+	if len(f.own.Values) == 0 {
+		return 0
 	}
+	return s.reckon(f)
+}
+
+// hopeless reports whether the last prices rule the state out.
+func (s *Search) hopeless(f *frame) bool {
+	return len(f.slack) > len(s.prices) && f.slack[len(s.prices)] < 0
+}
+
+// reckon takes the frame's own values for prices: what the patterns of the list
+// are worth at them, and the slack.
+func (s *Search) reckon(f *frame) (work int64) {
+	own := &f.own
+	own.Worth = append(own.Worth[:0], make([]int64, len(f.pieces))...)
 	for _, o := range f.list {
 		p := &s.patterns[o.pattern]
 		var worth int64
@@ -80,6 +98,7 @@ func (s *Search) relax(f *frame) (work int64) {
 // price lists those of the list that better the programme most, at most so many.
 func (s *Search) price(f *frame, prices []float64, first, most int) (more []int, work int64) {
 	s.better = s.better[:0]
+	least := leastGain
 	for n, o := range f.list {
 		p := &s.patterns[o.pattern]
 		work += int64(len(p.Counts))
@@ -93,18 +112,27 @@ func (s *Search) price(f *frame, prices []float64, first, most int) (more []int,
 				gain += float64(prices[r] * float64(min(c.Times, f.wanted[c.Kind])))
 			}
 		}
-		if gain > leastGain {
+		if gain > least {
 			s.better = append(s.better, bettering{n, gain})
+			if len(s.better) == 2*most {
+				s.better = s.best(most)
+				least = s.better[most-1].gain
+			}
 		}
 	}
-	slices.SortFunc(s.better, func(a, b bettering) int {
-		return cmp.Or(cmp.Compare(b.gain, a.gain), cmp.Compare(a.option, b.option))
-	})
-	for _, b := range s.better[:min(most, len(s.better))] {
+	for _, b := range s.best(most) {
 		s.column[b.option] = true
 		more = append(more, b.option)
 	}
-	return more, work + int64(8*len(s.better))
+	return more, work
+}
+
+// best are the most that better the programme most, in that order.
+func (s *Search) best(most int) []bettering {
+	slices.SortFunc(s.better, func(a, b bettering) int {
+		return cmp.Or(cmp.Compare(b.gain, a.gain), cmp.Compare(a.option, b.option))
+	})
+	return s.better[:min(most, len(s.better))]
 }
 
 // asColumn is option n of the list in a programme.

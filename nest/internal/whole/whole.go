@@ -37,7 +37,8 @@ func (p *Prices) Slack(wanted, pieces []int) (slack int64) {
 // Search works in portions and takes the same course on every machine.
 //
 // At every state a linear programme over the patterns that are left tells which
-// prices rule most of them out, or that there is no solution even in fractions.
+// prices rule most of them out, or that there is no solution even in fractions;
+// before, those that ruled out the state tried last with as many patterns are tried.
 // Every solution covers the kind that the fewest patterns can still hold, so
 // one of these is cut first. A pattern that led nowhere is no part of any
 // solution of the same state, and is out of the question beside its
@@ -201,7 +202,8 @@ func (s *Search) lose(f *frame, p *Pattern) (ok bool) {
 	for _, c := range p.Counts {
 		s.held = append(s.held, min(c.Times, f.wanted[c.Kind]))
 	}
-	for i, prices := range f.prices {
+	for i := len(f.prices) - 1; i >= 0; i-- { // those of the last programme rule most out
+		prices := f.prices[i]
 		loss := prices.Worth[p.Stock]
 		for n, c := range p.Counts {
 			loss -= prices.Values[c.Kind] * int64(s.held[n])

@@ -79,36 +79,77 @@ func (t task) possible(first int, wanted, pieces []int) bool {
 	return false
 }
 
-func TestSearchEqualsEveryChoiceOfPatterns(t *testing.T) {
-	can, relaxed := 0, 0
+// search carries a search through and holds its answer against every choice.
+func (task task) search(t *testing.T, seed uint64) *Search {
+	t.Helper()
+	s := New(task.wanted, task.pieces, task.patterns, task.prices)
+	if _, done := s.Advance(math.MaxInt64); !done {
+		t.Fatalf("seed %d: no end", seed)
+	}
+	want := task.possible(0, task.wanted, task.pieces)
+	chosen, ok := s.Found()
+	if ok != want || s.Impossible() == want {
+		t.Fatalf("seed %d: %v %v of %v by %v: found %v, impossible %v; every choice says %v",
+			seed, task.pieces, task.wanted, task.patterns, task.prices, ok, s.Impossible(), want)
+	}
+	if !ok {
+		return s
+	}
+	wanted, pieces := slices.Clone(task.wanted), slices.Clone(task.pieces)
+	for _, n := range chosen {
+		pieces[task.patterns[n].Stock]--
+		for _, c := range task.patterns[n].Counts {
+			wanted[c.Kind] -= c.Times
+		}
+	}
+	if slices.Max(wanted) > 0 || slices.Min(pieces) < 0 {
+		t.Fatalf("seed %d: %v is no solution", seed, chosen)
+	}
+	return s
+}
+
+// Whatever prices are tried on a state, those that rule it out are right.
+func TestPricesThatRuleOutAStateAreRight(t *testing.T) {
+	out := 0
 	for seed := range uint64(20_000) {
 		task := draw(seed)
 		s := New(task.wanted, task.pieces, task.patterns, task.prices)
-		if _, done := s.Advance(math.MaxInt64); !done {
-			t.Fatalf("seed %d: no end", seed)
+		s.Advance(1) // the list of the first state
+		f := &s.frames[0]
+		f.list = f.list[:0]
+		for n := range task.patterns {
+			f.list = append(f.list, option{pattern: int32(n)})
 		}
-		want := task.possible(0, task.wanted, task.pieces)
-		chosen, ok := s.Found()
-		if ok != want || s.Impossible() == want {
-			t.Fatalf("seed %d: %v %v of %v by %v: found %v, impossible %v; every choice says %v",
-				seed, task.pieces, task.wanted, task.patterns, task.prices, ok, s.Impossible(), want)
+		r := rand.New(rand.NewPCG(seed, 6))
+		for range 4 {
+			f.own.Values = f.own.Values[:0]
+			for range task.wanted {
+				f.own.Values = append(f.own.Values, r.Int64N(10))
+			}
+			s.recall(f)
+			if !s.hopeless(f) {
+				continue
+			}
+			out++
+			if task.possible(0, task.wanted, task.pieces) {
+				t.Fatalf("seed %d: values %v rule out what can be done", seed, f.own.Values)
+			}
 		}
+	}
+	if out < 10_000 {
+		t.Errorf("only %d times prices ruled a state out", out)
+	}
+}
+
+func TestSearchEqualsEveryChoiceOfPatterns(t *testing.T) {
+	can, relaxed := 0, 0
+	for seed := range uint64(20_000) {
+		s := draw(seed).search(t, seed)
 		if s.relaxed > 0 {
 			relaxed++
 		}
-		if !ok {
-			continue
-		}
-		can++
-		wanted, pieces := slices.Clone(task.wanted), slices.Clone(task.pieces)
-		for _, n := range chosen {
-			pieces[task.patterns[n].Stock]--
-			for _, c := range task.patterns[n].Counts {
-				wanted[c.Kind] -= c.Times
-			}
-		}
-		if slices.Max(wanted) > 0 || slices.Min(pieces) < 0 {
-			t.Fatalf("seed %d: %v is no solution", seed, chosen)
+		if _, ok := s.Found(); ok {
+			can++
 		}
 	}
 	if can < 2000 || can > 18_000 {
