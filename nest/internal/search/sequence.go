@@ -143,13 +143,12 @@ func (q *Sequence) fill(most int) (taken int) {
 		f.start(q.left, q.values)
 		q.top.worth = -1
 	}
-	t := f.tree()
 	for taken < most && q.taken < q.steps && (q.taken == 0 || q.top.parts < q.count) {
 		taken++
 		q.taken++
 		worth := f.try()
 		if worth > q.top.worth {
-			t = f.tree()
+			t := f.tree()
 			q.top.worth, q.top.parts = worth, len(t.parts)
 			q.top.tree.copyFrom(t)
 		}
