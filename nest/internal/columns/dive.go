@@ -156,7 +156,8 @@ func (d *dive) programme() bool {
 }
 
 // load makes columns of patterns that the pool has gained.
-func (d *dive) load() {
+func (d *dive) load() (work int64) {
+	work = int64((len(d.pool.patterns) - d.loaded) * len(d.left))
 	for ; d.loaded < len(d.pool.patterns); d.loaded++ {
 		t := &d.pool.patterns[d.loaded]
 		if !t.Sound || d.stock[t.Stock] <= 0 || d.tired(t) {
@@ -177,6 +178,7 @@ func (d *dive) load() {
 		d.lp.Add(c)
 		d.patterns = append(d.patterns, d.loaded)
 	}
+	return work
 }
 
 // tired reports whether a pattern sits this programme out. The oftener dives have
@@ -189,11 +191,10 @@ func (d *dive) tired(t *Pattern) bool {
 
 // solve solves the programme and begins a round of pricing.
 func (d *dive) solve(work int64) int64 {
-	d.load()
-	before := d.lp.Pivots()
+	work -= d.load()
+	before := d.lp.Work()
 	d.lp.Solve(400)
-	rows := int64(len(d.left) + len(d.stock))
-	work -= int64(d.lp.Pivots()-before+1) * (rows*rows + 4*int64(len(d.patterns)))
+	work -= d.lp.Work() - before
 	prices := d.lp.Prices()
 	for k, r := range d.rows {
 		d.values[k] = 0

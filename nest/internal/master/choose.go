@@ -40,6 +40,7 @@ func (lp *LP) choose() int {
 
 func (lp *LP) bestHopeful() (enter int, gain float64) {
 	for _, h := range lp.hopefuls {
+		lp.done += int64(lp.columns.count(h.column))
 		if lp.basic[h.column] {
 			continue
 		}
@@ -53,6 +54,7 @@ func (lp *LP) bestHopeful() (enter int, gain float64) {
 // survey looks at all columns for the best and for those that promise a share of what it
 // does, at most so many; the best comes first. Artificials never come back.
 func (lp *LP) survey(share float64, most int) {
+	lp.done += int64(len(lp.columns.rows) + len(lp.columns.cost))
 	lp.hopefuls = lp.hopefuls[:0]
 	best, least := 0.0, -gainTolerance
 	c, prices, from := &lp.columns, lp.prices, int32(0)

@@ -45,7 +45,7 @@ type LP struct {
 	x        []float64 // of the basic columns
 	right    []float64
 	prices   []float64
-	pivots   int
+	done     int64 // products
 	fresh    int // pivots since the inverse was computed anew
 	work     []float64
 }
@@ -125,9 +125,12 @@ func (lp *LP) Solve(most int) bool {
 	return false
 }
 
+func (lp *LP) square() int64 { return int64(lp.rows) * int64(lp.rows) }
+
 // price computes the rows' prices: cost of the basis times its inverse.
 func (lp *LP) price() {
 	clear(lp.prices)
+	lp.done += lp.square()
 	for r, j := range lp.basis {
 		if c := lp.columns.cost[j]; c != 0 {
 			addScaled(lp.prices, c, lp.inverse.RawRowView(r))
@@ -165,7 +168,7 @@ func (lp *LP) enter(j int) {
 	lp.basic[lp.basis[leave]] = false
 	lp.basic[j] = true
 	lp.basis[leave] = j
-	lp.pivots++
+	lp.done += 2 * lp.square() // with its share of a new inverse
 	if lp.fresh++; lp.fresh >= max(refactorAfter, lp.rows) {
 		lp.refactor()
 	}
@@ -196,5 +199,5 @@ func (lp *LP) Used(f func(column int, times float64)) {
 // Columns is how many there are, slacks included; patterns come last.
 func (lp *LP) Columns() int { return len(lp.columns.cost) }
 
-// Pivots made so far.
-func (lp *LP) Pivots() int { return lp.pivots }
+// Work done so far, in products of two numbers.
+func (lp *LP) Work() int64 { return lp.done }

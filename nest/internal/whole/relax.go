@@ -38,9 +38,9 @@ func (s *Search) relax(f *frame) (work int64) {
 	m := int64(len(wanted))
 	s.column = append(s.column[:0], make([]bool, len(f.list))...)
 	for rounds := 0; rounds < mostRounds && work < mostRelaxing; rounds++ {
-		pivots := lp.Pivots()
+		before := lp.Work()
 		lp.Solve(int(min(mostPivots, mostRelaxing/(m*m)+1)))
-		work += int64(lp.Pivots()-pivots+1) * (m*m + 16*int64(lp.Columns()))
+		work += lp.Work() - before
 		more, entries := s.price(f, lp.Prices(), first, max(leastBatch, len(wanted)))
 		work += entries
 		if len(more) == 0 {
