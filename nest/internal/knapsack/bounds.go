@@ -14,6 +14,7 @@ type bounds struct {
 	items          []Item
 	inner          []int64 // value inside x.points[i] x y.points[j], at i*len(y.points)+j
 	outer          []int64 // value around a rectangle that leaves these of the stock
+	confined       confined
 	fill           filler
 	row            int // rows done, of inner and then of outer
 }
@@ -27,7 +28,7 @@ const (
 
 // newBounds lays the tables out; nil where items are so small beside the stock
 // that tables would take more than work or too much memory.
-func newBounds(l, w int64, items []Item, work int64) *bounds {
+func newBounds(l, w int64, items []Item, rules Rules, work int64) *bounds {
 	b := &bounds{items: items}
 	rowsX, rowsY := rows(items, true), rows(items, false)
 	b.exactX, b.exactY = newReach(l, 1+l/mostUnits, rowsX), newReach(w, 1+w/mostUnits, rowsY)
@@ -52,6 +53,11 @@ func newBounds(l, w int64, items []Item, work int64) *bounds {
 	}
 	b.inner = make([]int64, len(b.x.points)*len(b.y.points))
 	b.outer = make([]int64, len(b.inner))
+	if rules.Stages < instance.NoLimit {
+		for _, dir := range []instance.Dir{instance.Crosscut, instance.Ripped} {
+			b.confined[dir] = make([]int64, len(b.inner))
+		}
+	}
 	return b
 }
 
@@ -109,6 +115,10 @@ func (b *bounds) advance(work int64) (left int64, done bool) {
 			work -= y*int64(i)/2 + y*y/4 + y*int64(len(b.fill.items))
 		} else {
 			b.outside(i - len(b.x.points))
+			if b.confined[instance.Crosscut] != nil {
+				b.confine(i - len(b.x.points))
+				work -= 2 * y
+			}
 			work -= y*(int64(i)-x) + y*y/2
 		}
 	}

@@ -83,7 +83,7 @@ func New(l, w int64, items []Item, rules Rules, most int, tableWork int64) *Sear
 	if s.form, ok = newForm(s.items); !ok {
 		return nil
 	}
-	if s.bounds = newBounds(l, w, s.items, tableWork); s.bounds == nil {
+	if s.bounds = newBounds(l, w, s.items, rules, tableWork); s.bounds == nil {
 		return nil
 	}
 	s.rects.rules, s.rects.bounds, s.rects.l, s.rects.w = rules, s.bounds, l, w
@@ -220,6 +220,10 @@ func (s *Search) close(id int32) {
 // added to the other one by one.
 func (s *Search) combine(id int32, dir instance.Dir, work int64) int64 {
 	r := s.rects.at[id]
+	free := s.rules.freedom(dir, int(1+r.under(dir, false)))
+	if free == useless {
+		return work
+	}
 	b := s.bounds
 	shelves, room := s.shelf[0], b.l-r.l
 	if dir == instance.Ripped {
@@ -239,7 +243,7 @@ func (s *Search) combine(id int32, dir instance.Dir, work int64) int64 {
 		} else {
 			sumW = b.y.at(room - sh.size)
 		}
-		if r.value+sh.best+b.around(sumL, sumW) <= s.above {
+		if r.value+sh.best+b.most(free, dir, sumL, sumW) <= s.above {
 			continue
 		}
 		work -= int64(len(sh.groups))
@@ -249,7 +253,7 @@ func (s *Search) combine(id int32, dir instance.Dir, work int64) int64 {
 			if dir == instance.Crosscut {
 				jointL, jointW = sumL, min(sumW, g.restW)
 			}
-			need := s.above - r.value - b.around(jointL, jointW)
+			need := s.above - r.value - b.most(free, dir, jointL, jointW)
 			for k := range g.closed {
 				c := &g.closed[k]
 				if c.value <= need {
@@ -287,9 +291,14 @@ func (s *Search) combine(id int32, dir instance.Dir, work int64) int64 {
 // the same blanks leaves as much room.
 func (s *Search) offer(r rect) {
 	restL, restW := s.bounds.room(r.l, r.w)
-	bound := r.value + s.bounds.around(s.bounds.rests(r.l, r.w))
+	free := s.rules.freedom(r.dir, int(r.levels))
+	pointL, pointW := s.bounds.rests(r.l, r.w)
+	bound := r.value + s.bounds.most(free, r.dir, pointL, pointW)
 	if bound <= s.above {
 		return
+	}
+	if free == beside {
+		restL, restW = beyond(r.dir, restL, restW)
 	}
 	area := s.bounds.l*s.bounds.w - (s.bounds.l-restL)*(s.bounds.w-restW)
 	if bound = min(bound, r.value+s.fill.around(&r.has, restL, restW, area)); bound <= s.above {
