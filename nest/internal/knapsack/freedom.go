@@ -36,53 +36,41 @@ func (r Rules) freedom(dir instance.Dir, levels int) freedom {
 	return useless
 }
 
-// confined are tables of the most that is cut around a rectangle where a level is left for
-// cuts across its own: beside it, and then across, per direction of its own.
-type confined [instance.Crosscut + 1][]int64
-
-// confine reckons one row of the tables once the inner one is done.
+// confine reckons one row of the tables of the most that is cut around a rectangle where a
+// level is left for cuts across its own: beside it first, then across that; or it stays at
+// its own direction and what is beside it has the level.
 func (b *bounds) confine(i int) {
 	cols := len(b.y.points)
 	xs, ys := b.x.points, b.y.points
-	row := func(t []int64, i int) []int64 { return t[i*cols : (i+1)*cols] }
-	rows := len(xs) - 1
-	// Beside a rectangle in the corner, within a strip that leaves ys[j] across.
-	cells := row(b.confined[instance.Crosscut], i)
-	for j := range cells {
-		strip := row(b.inner, i)[b.y.floor[ys[cols-1]-ys[j]]]
-		cells[j] = strip + row(b.inner, rows)[j]
-		if j > 0 {
-			cells[j] = max(cells[j], cells[j-1])
-		}
-	}
-	cells = row(b.confined[instance.Ripped], i)
-	strip := row(b.inner, int(b.x.floor[xs[rows]-xs[i]]))
-	for j := range cells {
-		cells[j] = strip[j] + row(b.inner, i)[cols-1]
-		if i > 0 {
-			cells[j] = max(cells[j], row(b.confined[instance.Ripped], i-1)[j])
-		}
-	}
-}
+	last := len(xs) - 1
+	row := func(t table, i int) table { return t[i*cols : (i+1)*cols] }
+	free := b.rules.First == instance.None // else the stock's first cut is across
 
-// most is the most that is cut around a rectangle that leaves these points, under what
-// confines it.
-func (b *bounds) most(f freedom, dir instance.Dir, restL, restW int32) int64 {
-	cols := int32(len(b.y.points))
-	switch f {
-	case useless:
-		return nothing
-	case beside:
-		if dir == instance.Crosscut {
-			restW = cols - 1
-		} else {
-			restL = int32(len(b.x.points)) - 1
+	// In a strip that leaves ys[j] across; what is left of the stock is ripped.
+	cells := row(b.confined[instance.Crosscut], i)
+	strip, rest := row(b.pieces.under[instance.Crosscut], i), row(b.pieces.deep[instance.Ripped], last)
+	for j := range cells {
+		cells[j] = strip[b.y.floor[ys[cols-1]-ys[j]]] + rest[j]
+		switch {
+		case j > 0:
+			cells[j] = max(cells[j], cells[j-1])
+		case free:
+			cells[j] = max(cells[j], row(b.pieces.deep[instance.Crosscut], i)[cols-1])
 		}
-		return b.inner[restL*cols+restW]
-	case across:
-		return b.confined[dir][restL*cols+restW]
 	}
-	return b.around(restL, restW)
+	// In one that leaves xs[i] beyond its end.
+	cells = row(b.confined[instance.Ripped], i)
+	strip = row(b.pieces.under[instance.Ripped], int(b.x.floor[xs[last]-xs[i]]))
+	length := row(b.pieces.deep[instance.Crosscut], i)[cols-1]
+	for j := range cells {
+		cells[j] = strip[j] + length
+		switch {
+		case i > 0:
+			cells[j] = max(cells[j], row(b.confined[instance.Ripped], i-1)[j])
+		case free:
+			cells[j] = max(cells[j], row(b.pieces.deep[instance.Ripped], last)[j])
+		}
+	}
 }
 
 // beyond is the room that a rectangle leaves in its direction.
@@ -92,6 +80,3 @@ func beyond(dir instance.Dir, restL, restW int64) (int64, int64) {
 	}
 	return 0, restW
 }
-
-// nothing is worth so little that no rectangle is kept for it.
-const nothing = -1 << 62

@@ -243,7 +243,7 @@ func (s *Search) combine(id int32, dir instance.Dir, work int64) int64 {
 		} else {
 			sumW = b.y.at(room - sh.size)
 		}
-		if r.value+sh.best+b.most(free, dir, sumL, sumW) <= s.above {
+		if r.value+sh.best+b.around(free, dir, sumL, sumW) <= s.above {
 			continue
 		}
 		work -= int64(len(sh.groups))
@@ -253,7 +253,7 @@ func (s *Search) combine(id int32, dir instance.Dir, work int64) int64 {
 			if dir == instance.Crosscut {
 				jointL, jointW = sumL, min(sumW, g.restW)
 			}
-			need := s.above - r.value - b.most(free, dir, jointL, jointW)
+			need := s.above - r.value - b.around(free, dir, jointL, jointW)
 			for k := range g.closed {
 				c := &g.closed[k]
 				if c.value <= need {
@@ -293,7 +293,7 @@ func (s *Search) offer(r rect) {
 	restL, restW := s.bounds.room(r.l, r.w)
 	free := s.rules.freedom(r.dir, int(r.levels))
 	pointL, pointW := s.bounds.rests(r.l, r.w)
-	bound := r.value + s.bounds.most(free, r.dir, pointL, pointW)
+	bound := r.value + s.bounds.around(free, r.dir, pointL, pointW)
 	if bound <= s.above {
 		return
 	}
