@@ -3,6 +3,7 @@ package columns
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 
 	"sawbill/nest/internal/instance"
 	"sawbill/nest/internal/master"
@@ -35,11 +36,14 @@ type dive struct {
 	cut   []int // per kind
 	took  []int // of the pool
 
-	lp       *master.LP // for what is left; nil when that has changed
-	rows     []int      // per kind: its row, or -1
-	limits   []int      // per stock: its row, or -1
-	patterns []int      // of the pool, in the order of their columns
-	loaded   int        // patterns of the pool that were looked at
+	lp       *master.LP     // for what is left; nil when that has changed
+	rows     []int          // per kind: its row, or -1
+	limits   []int          // per stock: its row, or -1
+	patterns []int          // of the pool, in the order of their columns
+	entries  []master.Entry // scratch
+	loaded   int            // patterns of the pool that were looked at
+	support  []int          // those that the last programme used
+	opening  []int          // those that the first one did
 
 	values  []int64 // per kind
 	at      int     // stock being priced; len(loose) when a round is over
@@ -69,6 +73,7 @@ func (g *Generator) newDive() *dive {
 		plan: &instance.Plan{}, cut: make([]int, len(g.in.Kinds)), values: make([]int64, len(g.in.Kinds)),
 		rows: make([]int, len(g.in.Kinds)), limits: make([]int, len(g.in.Stock)),
 	}
+	d.support = slices.Clone(g.opening)
 	if g.someSlow() {
 		d.fillers = g.layFillers()
 		d.within = g.Within()
@@ -157,25 +162,25 @@ func (d *dive) programme() bool {
 
 // load makes columns of patterns that the pool has gained.
 func (d *dive) load() (work int64) {
-	work = int64((len(d.pool.patterns) - d.loaded) * len(d.left))
 	for ; d.loaded < len(d.pool.patterns); d.loaded++ {
 		t := &d.pool.patterns[d.loaded]
+		work += int64(2 * len(t.Counts))
 		if !t.Sound || d.stock[t.Stock] <= 0 || d.tired(t) {
 			continue
 		}
-		c := master.Column{Cost: float64(d.in.Stock[t.Stock].Price)}
-		for k, n := range t.Counts {
-			if d.rows[k] >= 0 && n > 0 {
-				c.Entries = append(c.Entries, master.Entry{Row: d.rows[k], Value: float64(min(n, d.left[k]))})
+		d.entries = d.entries[:0]
+		for _, h := range t.Counts {
+			if r := d.rows[h.Kind]; r >= 0 {
+				d.entries = append(d.entries, master.Entry{Row: r, Value: float64(min(h.Times, d.left[h.Kind]))})
 			}
 		}
-		if len(c.Entries) == 0 {
+		if len(d.entries) == 0 {
 			continue
 		}
 		if d.limits[t.Stock] >= 0 {
-			c.Entries = append(c.Entries, master.Entry{Row: d.limits[t.Stock], Value: 1})
+			d.entries = append(d.entries, master.Entry{Row: d.limits[t.Stock], Value: 1})
 		}
-		d.lp.Add(c)
+		d.lp.Add(master.Column{Cost: float64(d.in.Stock[t.Stock].Price), Entries: d.entries})
 		d.patterns = append(d.patterns, d.loaded)
 	}
 	return work
@@ -193,7 +198,9 @@ func (d *dive) tired(t *Pattern) bool {
 func (d *dive) solve(work int64) int64 {
 	work -= d.load()
 	before := d.lp.Work()
+	d.prefer()
 	d.lp.Solve(400)
+	d.note()
 	work -= d.lp.Work() - before
 	prices := d.lp.Prices()
 	for k, r := range d.rows {
@@ -204,6 +211,37 @@ func (d *dive) solve(work int64) int64 {
 	}
 	d.at, d.found, d.started, d.tight = 0, false, false, nil
 	return work
+}
+
+// prefer has the programme begin with what the one before used.
+func (d *dive) prefer() {
+	var columns []int
+	first := d.lp.Columns() - len(d.patterns)
+	at := 0
+	for _, n := range d.support { // ascending, as are patterns
+		for at < len(d.patterns) && d.patterns[at] < n {
+			at++
+		}
+		if at < len(d.patterns) && d.patterns[at] == n {
+			columns = append(columns, first+at)
+		}
+	}
+	d.lp.Prefer(columns)
+}
+
+// note keeps what the programme uses.
+func (d *dive) note() {
+	d.support = d.support[:0]
+	first := d.lp.Columns() - len(d.patterns)
+	d.lp.Used(func(column int, _ float64) {
+		if column >= first {
+			d.support = append(d.support, d.patterns[column-first])
+		}
+	})
+	slices.Sort(d.support)
+	if d.opening == nil {
+		d.opening = slices.Clone(d.support)
+	}
 }
 
 func (d *dive) scale() float64 { return priceScale / d.dear }
@@ -256,10 +294,8 @@ func (d *dive) take(t *Pattern, times int) {
 // times is how often t can be cut before it would cut more than is left.
 func (d *dive) times(t *Pattern) int {
 	n := d.stock[t.Stock]
-	for k, c := range t.Counts {
-		if c > 0 {
-			n = min(n, d.left[k]/c)
-		}
+	for _, c := range t.Counts {
+		n = min(n, d.left[c.Kind]/c.Times)
 	}
 	return n
 }
@@ -267,8 +303,8 @@ func (d *dive) times(t *Pattern) int {
 // share is how much of its stock t uses for what is left.
 func (d *dive) share(t *Pattern) float64 {
 	var used float64
-	for k, c := range t.Counts {
-		used += float64(float64(min(c, d.left[k])) * float64(d.in.Kinds[k].L) * float64(d.in.Kinds[k].W))
+	for _, c := range t.Counts {
+		used += float64(float64(min(c.Times, d.left[c.Kind])) * float64(d.in.Kinds[c.Kind].L) * float64(d.in.Kinds[c.Kind].W))
 	}
 	st := d.in.Stock[t.Stock]
 	return math.Min(1, used/(float64(st.L)*float64(st.W)))

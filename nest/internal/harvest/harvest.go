@@ -18,6 +18,7 @@ type Harvest struct {
 	Grown int       // how much has been gathered, in patterns of walks
 	rests []float64 // of each pattern: the share of its stock that is no part
 	known map[uint64]struct{}
+	next  int // number
 }
 
 // Sheaf is what was gathered at some time.
@@ -26,7 +27,14 @@ type Sheaf struct {
 	in       *instance.Instance
 	codes    []byte // see Code
 	ends     []int  // of each pattern's code
+	numbers  []int  // of each pattern, for as long as it is kept; ascending
 }
+
+// Number tells pattern n from all others, in whatever sheaf of its harvest it is.
+func (s *Sheaf) Number(n int) int { return s.numbers[n] }
+
+// Find is the pattern of a number, if it is in the sheaf.
+func (s *Sheaf) Find(number int) (n int, ok bool) { return slices.BinarySearch(s.numbers, number) }
 
 // mostPatterns are some 10 MB.
 const mostPatterns = 1 << 15
@@ -63,7 +71,7 @@ func (h *Harvest) Take(g *Gleaner) {
 		}
 		h.known[f.key] = struct{}{}
 		h.Grown++
-		h.add(h.read(f.stock, code), code)
+		h.add(h.read(f.stock, code), code, h.next)
 	}
 	g.clear()
 	if len(h.Patterns) > mostPatterns {
@@ -82,7 +90,7 @@ func (h *Harvest) Add(stock int, root instance.Piece) {
 	if _, ok := h.known[key]; !ok {
 		h.known[key] = struct{}{}
 		h.Grown += sought
-		h.add(p, code)
+		h.add(p, code, h.next)
 	}
 }
 
@@ -99,7 +107,7 @@ func (h *Harvest) read(stock int, code Code) whole.Pattern {
 	return p
 }
 
-func (h *Harvest) add(p whole.Pattern, code Code) {
+func (h *Harvest) add(p whole.Pattern, code Code, number int) {
 	st := &h.in.Stock[p.Stock]
 	room := st.L * st.W
 	for _, c := range p.Counts {
@@ -109,6 +117,8 @@ func (h *Harvest) add(p whole.Pattern, code Code) {
 	h.rests = append(h.rests, float64(room)/float64(st.L*st.W))
 	h.codes = append(h.codes, code...)
 	h.ends = append(h.ends, len(h.codes))
+	h.numbers = append(h.numbers, number)
+	h.next = number + 1
 }
 
 // mostKnown are some 40 MB, which a walk for minutes comes upon.
@@ -125,8 +135,9 @@ func (h *Harvest) thin() {
 	kept := New(h.in)
 	kept.Grown = h.Grown
 	for _, n := range order {
-		kept.add(h.Patterns[n], h.code(n))
+		kept.add(h.Patterns[n], h.code(n), h.numbers[n])
 	}
+	kept.next = h.next
 	if len(h.known) <= mostKnown {
 		kept.known = h.known // what is dropped does not come back
 	} else {

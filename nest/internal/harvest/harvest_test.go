@@ -74,6 +74,12 @@ func TestThinningDropsWhatLeavesMost(t *testing.T) {
 	}
 	before, grown := h.Sheaf, h.Grown
 	h.thin()
+	for n := range 4 {
+		at, ok := h.Find(before.Number(n))
+		if kept := n >= 2; ok != kept || kept && at != n-2 {
+			t.Errorf("pattern %d is found at %d, %v", n, at, ok)
+		}
+	}
 	if h.Grown != grown {
 		t.Errorf("%d grown before, %d after: who waits for growth would wait for that again", grown, h.Grown)
 	}

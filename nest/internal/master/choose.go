@@ -20,7 +20,7 @@ const (
 // (multiple pricing, Orchard-Hays, Advanced Linear-Programming Computing Techniques,
 // 1968; from memory); -1 at the optimum.
 func (lp *LP) choose() int {
-	if len(lp.hopefuls) > 1 {
+	if len(lp.hopefuls) > 0 {
 		least := stillGood * lp.hopefuls[0].gain
 		if enter, gain := lp.bestHopeful(); gain < -gainTolerance && gain <= least {
 			return enter
@@ -36,6 +36,15 @@ func (lp *LP) choose() int {
 		return -1
 	}
 	return lp.hopefuls[0].column
+}
+
+// Prefer has the next Solve try some columns before all others, such as those that a
+// programme used that was much like this one.
+func (lp *LP) Prefer(columns []int) {
+	lp.hopefuls = lp.hopefuls[:0]
+	for _, j := range columns {
+		lp.hopefuls = append(lp.hopefuls, hopeful{column: j})
+	}
 }
 
 func (lp *LP) bestHopeful() (enter int, gain float64) {

@@ -46,7 +46,7 @@ type LP struct {
 	right    []float64
 	prices   []float64
 	done     int64 // products
-	fresh    int // pivots since the inverse was computed anew
+	fresh    int   // pivots since the inverse was computed anew
 	work     []float64
 }
 

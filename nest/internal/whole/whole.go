@@ -118,6 +118,23 @@ func New(wanted, pieces []int, patterns []Pattern, prices []Prices) *Search {
 	return s
 }
 
+// Begin tells of patterns that are good for the first programme to begin with.
+func (s *Search) Begin(patterns []int) {
+	f := &s.frames[0]
+	f.support = f.support[:0]
+	for _, n := range patterns {
+		f.support = append(f.support, int32(n))
+	}
+}
+
+// Support are the patterns that the first programme used; none before it.
+func (s *Search) Support() (patterns []int) {
+	for _, n := range s.frames[0].support {
+		patterns = append(patterns, int(n))
+	}
+	return patterns
+}
+
 // Found lists the patterns of a solution, if there is one; they may hold more
 // than is wanted.
 func (s *Search) Found() (patterns []int, ok bool) { return s.chosen, s.state == found }
