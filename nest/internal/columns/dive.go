@@ -1,6 +1,7 @@
 package columns
 
 import (
+	"cmp"
 	"math"
 	"math/rand/v2"
 	"slices"
@@ -41,9 +42,11 @@ type dive struct {
 	limits   []int          // per stock: its row, or -1
 	patterns []int          // of the pool, in the order of their columns
 	entries  []master.Entry // scratch
-	loaded   int            // patterns of the pool that were looked at
-	support  []int          // those that the last programme used
-	opening  []int          // those that the first one did
+	loaded   int            // patterns that were looked at: those of choice, then the pool's from fresh on
+	choice   []int          // patterns of the pool below fresh that are worth a look; ascending
+	fresh    int
+	support  []int // those that the last programme used
+	opening  []int // those that the first one did
 
 	values  []int64 // per kind
 	at      int     // stock being priced; len(loose) when a round is over
@@ -162,8 +165,12 @@ func (d *dive) programme() bool {
 
 // load makes columns of patterns that the pool has gained.
 func (d *dive) load() (work int64) {
-	for ; d.loaded < len(d.pool.patterns); d.loaded++ {
-		t := &d.pool.patterns[d.loaded]
+	for ; d.loaded < len(d.choice)+len(d.pool.patterns)-d.fresh; d.loaded++ {
+		n := d.fresh + d.loaded - len(d.choice)
+		if d.loaded < len(d.choice) {
+			n = d.choice[d.loaded]
+		}
+		t := &d.pool.patterns[n]
 		work += int64(2 * len(t.Counts))
 		if !t.Sound || d.stock[t.Stock] <= 0 || d.tired(t) {
 			continue
@@ -181,7 +188,7 @@ func (d *dive) load() (work int64) {
 			d.entries = append(d.entries, master.Entry{Row: d.limits[t.Stock], Value: 1})
 		}
 		d.lp.Add(master.Column{Cost: float64(d.in.Stock[t.Stock].Price), Entries: d.entries})
-		d.patterns = append(d.patterns, d.loaded)
+		d.patterns = append(d.patterns, n)
 	}
 	return work
 }
@@ -241,7 +248,33 @@ func (d *dive) note() {
 	slices.Sort(d.support)
 	if d.opening == nil {
 		d.opening = slices.Clone(d.support)
+		d.choose()
 	}
+}
+
+// mostChosen patterns are enough for a dive, but for those that it has made.
+const mostChosen = 1 << 10
+
+// choose leaves those patterns out from now on that are the dearest at the prices of the
+// first programme.
+func (d *dive) choose() {
+	if len(d.patterns) <= mostChosen {
+		return
+	}
+	first := d.lp.Columns() - len(d.patterns)
+	order := make([]int, len(d.patterns))
+	gains := make([]float64, len(d.patterns))
+	for i := range order {
+		order[i], gains[i] = i, d.lp.Gain(first+i)
+	}
+	slices.SortFunc(order, func(a, b int) int { return cmp.Or(cmp.Compare(gains[a], gains[b]), cmp.Compare(a, b)) })
+	d.choice = d.choice[:0]
+	for _, i := range order[:mostChosen] {
+		d.choice = append(d.choice, d.patterns[i])
+	}
+	slices.Sort(d.choice)
+	d.fresh = d.patterns[len(d.patterns)-1] + 1
+	d.loaded = len(d.choice) + len(d.pool.patterns) - d.fresh
 }
 
 func (d *dive) scale() float64 { return priceScale / d.dear }

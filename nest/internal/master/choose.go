@@ -53,7 +53,7 @@ func (lp *LP) bestHopeful() (enter int, gain float64) {
 		if lp.basic[h.column] {
 			continue
 		}
-		if g := lp.gain(h.column) * lp.columns.scale[h.column]; g < gain {
+		if g := lp.Gain(h.column) * lp.columns.scale[h.column]; g < gain {
 			enter, gain = h.column, g
 		}
 	}
@@ -68,7 +68,7 @@ func (lp *LP) survey(share float64, most int) {
 	best, least := 0.0, -gainTolerance
 	c, prices, from := &lp.columns, lp.prices, int32(0)
 	for j, to := range c.ends {
-		// As gain does, but without looking up where each column begins.
+		// As Gain does, but without looking up where each column begins.
 		gain := c.cost[j]
 		values := c.values[from:to]
 		for i, row := range c.rows[from:to] {
@@ -105,8 +105,9 @@ func (lp *LP) sift(best, least float64, most int) {
 	lp.hopefuls = kept[:min(most, len(kept))]
 }
 
-// gain is the cost of column j less what it is worth at the prices.
-func (lp *LP) gain(j int) float64 {
+// Gain is the cost of column j less what it is worth at the prices: what a unit of it would
+// add to the value of the solution.
+func (lp *LP) Gain(j int) float64 {
 	gain := lp.columns.cost[j]
 	rows, values := lp.columns.entries(j)
 	for i, row := range rows {

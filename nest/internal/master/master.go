@@ -162,7 +162,7 @@ func (lp *LP) enter(j int) {
 		lp.x[r] -= float64(step * d[r])
 	}
 	lp.x[leave] = step
-	gain := lp.gain(j)
+	gain := lp.Gain(j)
 	pivot(lp.inverse, leave, d)
 	addScaled(lp.prices, gain, lp.inverse.RawRowView(leave))
 	lp.basic[lp.basis[leave]] = false
