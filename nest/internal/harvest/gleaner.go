@@ -22,6 +22,12 @@ func (h *Harvest) Gleaner() *Gleaner {
 // mostFinds are noted between two harvests.
 const mostFinds = 1 << 12
 
+// Barren reports whether a pattern that leaves so much of its stock's area is not worth a
+// note.
+func (g *Gleaner) Barren(room, area int64) bool {
+	return float64(room) > g.from.barren*float64(area)
+}
+
 // Lacks reports whether a pattern is worth a note. Key stands for its stock and
 // its parts.
 func (g *Gleaner) Lacks(key uint64) bool {

@@ -18,7 +18,10 @@ type Harvest struct {
 	Grown int       // how much has been gathered, in patterns of walks
 	rests []float64 // of each pattern: the share of its stock that is no part
 	known map[uint64]struct{}
-	next  int // number
+	// barren is the share of its stock that a pattern of a walk leaves at most: what
+	// leaves more would soon be dropped again.
+	barren float64
+	next   int // number
 }
 
 // Sheaf is what was gathered at some time.
@@ -37,11 +40,14 @@ func (s *Sheaf) Number(n int) int { return s.numbers[n] }
 func (s *Sheaf) Find(number int) (n int, ok bool) { return slices.BinarySearch(s.numbers, number) }
 
 // mostPatterns are some 10 MB.
-const mostPatterns = 1 << 15
+const (
+	mostPatterns = 1 << 15
+	firstBarren  = 0.3
+)
 
 // New is an empty harvest.
 func New(in *instance.Instance) *Harvest {
-	return &Harvest{Sheaf: Sheaf{in: in}, known: map[uint64]struct{}{}}
+	return &Harvest{Sheaf: Sheaf{in: in}, known: map[uint64]struct{}{}, barren: firstBarren}
 }
 
 // Root is pattern n as it is cut.
@@ -138,6 +144,7 @@ func (h *Harvest) thin() {
 		kept.add(h.Patterns[n], h.code(n), h.numbers[n])
 	}
 	kept.next = h.next
+	kept.barren = min(h.barren, slices.Max(kept.rests))
 	if len(h.known) <= mostKnown {
 		kept.known = h.known // what is dropped does not come back
 	} else {
