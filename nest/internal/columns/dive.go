@@ -46,7 +46,7 @@ type dive struct {
 	choice   []int          // patterns of the pool below fresh that are worth a look; ascending
 	fresh    int
 	support  []int // those that the last programme used
-	opening  []int // those that the first one did
+	opening  []int // those that the first one did, before anything was priced for it
 
 	values  []int64 // per kind
 	at      int     // stock being priced; len(loose) when a round is over
@@ -256,7 +256,8 @@ func (d *dive) note() {
 const mostChosen = 1 << 10
 
 // choose leaves those patterns out from now on that are the dearest at the prices of the
-// first programme.
+// first programme. What it used stays: others may cost as little more than they are worth,
+// thousands of them.
 func (d *dive) choose() {
 	if len(d.patterns) <= mostChosen {
 		return
@@ -266,6 +267,9 @@ func (d *dive) choose() {
 	gains := make([]float64, len(d.patterns))
 	for i := range order {
 		order[i], gains[i] = i, d.lp.Gain(first+i)
+		if _, used := slices.BinarySearch(d.support, d.patterns[i]); used {
+			gains[i] = math.Inf(-1)
+		}
 	}
 	slices.SortFunc(order, func(a, b int) int { return cmp.Or(cmp.Compare(gains[a], gains[b]), cmp.Compare(a, b)) })
 	d.choice = d.choice[:0]

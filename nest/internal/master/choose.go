@@ -7,8 +7,8 @@ type hopeful struct {
 }
 
 // Where columns are more than manyColumns for each row, to look at all of them takes far
-// longer than a pivot. So one in hopefulShare is kept, and the best of these enters as
-// long as it promises stillGood of what the best of all did.
+// longer than a pivot. So the best are kept, one in hopefulShare at most, and the best of
+// these enters as long as it promises stillGood of what the best of all did.
 const (
 	manyColumns  = 16
 	hopefulShare = 32
@@ -60,7 +60,7 @@ func (lp *LP) bestHopeful() (enter int, gain float64) {
 	return enter, gain
 }
 
-// survey looks at all columns for the best and for those that promise a share of what it
+// survey looks at all columns for the best and for others that promise a share of what it
 // does, at most so many; the best comes first. Artificials never come back.
 func (lp *LP) survey(share float64, most int) {
 	lp.done += int64(len(lp.columns.rows) + len(lp.columns.cost))
@@ -89,7 +89,8 @@ func (lp *LP) survey(share float64, most int) {
 	lp.sift(best, least, most)
 }
 
-// sift keeps of the hopefuls the best and those that promise more than least.
+// sift keeps of the hopefuls the best, which comes first, and those of the others that
+// promise more than least, at most so many.
 func (lp *LP) sift(best, least float64, most int) {
 	kept := lp.hopefuls[:0]
 	for _, h := range lp.hopefuls {

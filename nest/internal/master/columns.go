@@ -23,10 +23,10 @@ func (c *columns) add(one Column) int {
 	return len(c.cost) - 1
 }
 
-// entries of column j: values, and their rows.
+// entries of column j: the rows, and the value in each.
 func (c *columns) entries(j int) (rows []int32, values []float64) {
 	from, to := c.span(j)
-	return c.rows[from:to], c.values[from:to:to]
+	return c.rows[from:to], c.values[from:to]
 }
 
 func (c *columns) count(j int) int {
