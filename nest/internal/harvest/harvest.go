@@ -39,10 +39,9 @@ func (s *Sheaf) Number(n int) int { return s.numbers[n] }
 // Find is the pattern of a number, if it is in the sheaf.
 func (s *Sheaf) Find(number int) (n int, ok bool) { return slices.BinarySearch(s.numbers, number) }
 
-// mostPatterns are some 10 MB.
 const (
-	mostPatterns = 1 << 15
-	firstBarren  = 0.3
+	mostPatterns = 1 << 15 // some 10 MB
+	firstBarren  = 0.3     // before anything had to be dropped
 )
 
 // New is an empty harvest.

@@ -79,7 +79,7 @@ type frame struct {
 	prices  []*Prices // those of the search, then those of the last programme
 	slack   []int64   // by each of the prices
 	own     Prices
-	support []int32  // patterns that the last programme used, here or in the state before
+	support []int32  // patterns that the last programme used, here or in a state before
 	list    []option // what can be part of a solution; first what covers the kind
 	choices int      // how many of the list cover the kind
 	next    int      // of them
@@ -127,7 +127,7 @@ func (s *Search) Begin(patterns []int) {
 	}
 }
 
-// Support are the patterns that the first programme used; none before it.
+// Support are the patterns that the first programme used; before it, those of Begin.
 func (s *Search) Support() (patterns []int) {
 	for _, n := range s.frames[0].support {
 		patterns = append(patterns, int(n))
