@@ -96,6 +96,12 @@ func TestDivesGoOnWithTheBetterPatterns(t *testing.T) {
 	if want := append(slices.Clone(d.choice), fresh, fresh+1); !slices.Equal(d.patterns, want) {
 		t.Errorf("the next programme is of patterns %v, want those chosen and two new ones", d.patterns)
 	}
+	opening := slices.Clone(d.opening)
+	d.left[0], d.lp = 0, nil
+	d.programme()
+	if d.solve(0); slices.Equal(d.support, opening) || !slices.Equal(d.opening, opening) {
+		t.Errorf("another programme used %v, and the first one is said to have used %v after it, %v before", d.support, d.opening, opening)
+	}
 }
 
 // A dive remembers which patterns its programmes used by their places in the pool, which
