@@ -105,7 +105,7 @@ func eased(demand []float64) []float64 {
 	return right
 }
 
-// Add appends a pattern and returns its index.
+// Add appends a copy of a pattern and returns its index.
 func (lp *LP) Add(c Column) int {
 	lp.basic = append(lp.basic, false)
 	return lp.columns.add(c)
