@@ -4,7 +4,6 @@
 package harvest
 
 import (
-	"cmp"
 	"slices"
 
 	"sawbill/nest/internal/instance"
@@ -22,6 +21,7 @@ type Harvest struct {
 	// leaves more would soon be dropped again.
 	barren float64
 	next   int // number
+	reader reader
 }
 
 // Sheaf is what was gathered at some time.
@@ -76,7 +76,7 @@ func (h *Harvest) Take(g *Gleaner) {
 		}
 		h.known[f.key] = struct{}{}
 		h.Grown++
-		h.add(h.read(f.stock, code), code, h.next)
+		h.add(f.pattern, code, h.next)
 	}
 	g.clear()
 	if len(h.Patterns) > mostPatterns {
@@ -90,7 +90,7 @@ const sought = 100
 // Add takes in a pattern from elsewhere, which must keep to the rules of its stock.
 func (h *Harvest) Add(stock int, root instance.Piece) {
 	code := Code{}.of(root)
-	p := h.read(stock, code)
+	p := h.reader.read(len(h.in.Kinds), stock, code)
 	key := keyOf(p)
 	if _, ok := h.known[key]; !ok {
 		h.known[key] = struct{}{}
@@ -99,17 +99,22 @@ func (h *Harvest) Add(stock int, root instance.Piece) {
 	}
 }
 
-// read tells what a coded pattern holds.
-func (h *Harvest) read(stock int, code Code) whole.Pattern {
-	counts := make([]int, len(h.in.Kinds))
-	code.count(counts)
-	p := whole.Pattern{Stock: stock}
-	for k, n := range counts {
+// reader tells what coded patterns hold.
+type reader struct {
+	counts []int // scratch, per kind
+	held   []whole.Count
+}
+
+func (r *reader) read(kinds, stock int, code Code) whole.Pattern {
+	r.counts = append(r.counts[:0], make([]int, kinds)...)
+	code.count(r.counts)
+	r.held = r.held[:0]
+	for k, n := range r.counts {
 		if n > 0 {
-			p.Counts = append(p.Counts, whole.Count{Kind: k, Times: n})
+			r.held = append(r.held, whole.Count{Kind: k, Times: n})
 		}
 	}
-	return p
+	return whole.Pattern{Stock: stock, Counts: slices.Clone(r.held)}
 }
 
 func (h *Harvest) add(p whole.Pattern, code Code, number int) {
@@ -130,20 +135,25 @@ func (h *Harvest) add(p whole.Pattern, code Code, number int) {
 const mostKnown = 1 << 20
 
 func (h *Harvest) thin() {
-	order := make([]int, len(h.Patterns))
-	for n := range order {
-		order[n] = n
-	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(h.rests[a], h.rests[b]) })
-	order = order[:len(order)/2]
-	slices.Sort(order)
+	sorted := slices.Clone(h.rests)
+	slices.Sort(sorted)
+	half := len(sorted) / 2
+	most := sorted[half-1]
+	below, _ := slices.BinarySearch(sorted, most)
+	equal := half - below // of those that leave as much as that, so many stay
 	kept := New(h.in)
 	kept.Grown = h.Grown
-	for _, n := range order {
+	for n, rest := range h.rests {
+		if rest > most || rest == most && equal == 0 {
+			continue
+		}
+		if rest == most {
+			equal--
+		}
 		kept.add(h.Patterns[n], h.code(n), h.numbers[n])
 	}
 	kept.next = h.next
-	kept.barren = min(h.barren, slices.Max(kept.rests))
+	kept.barren = min(h.barren, most)
 	if len(h.known) <= mostKnown {
 		kept.known = h.known // what is dropped does not come back
 	} else {
