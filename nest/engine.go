@@ -1,6 +1,7 @@
 package nest
 
 import (
+	"math/bits"
 	"slices"
 
 	"sawbill/nest/internal/assemble"
@@ -25,10 +26,15 @@ type engine struct {
 	misses    int                 // its plans since one was the best
 	begun     bool                // the generator's first task
 	parts     int64               // wanted
+	standing  standing            // of the last round
+	vain      int64               // the generator's work since that became better
 	targets   [][]int             // counts of stock that a cheaper plan may have
 	rests     []int               // the counts that the floor rested on when they were listed
 	outdated  bool                // targets are
 }
+
+// standing is how far an engine has come: what the plan costs, and the floor.
+type standing struct{ price, floor int64 }
 
 // task is one engine's share of a round.
 type task func(stop func() bool)
@@ -45,6 +51,14 @@ const (
 	workPerPart   = 64
 	laterPerPart  = 50
 	withinPerPart = 250
+)
+
+// The generator's share is halved when it has worked for so long in vain, about a second,
+// and again each time that has doubled, up to mostHalved times: what dives have not found
+// by then a long walk may find.
+const (
+	inVain     = 1 << 30
+	mostHalved = 5
 )
 
 // assembling is the assembler's share of a round, in comparisons for each step of
@@ -136,6 +150,8 @@ func (e *engine) generate(steps int64) {
 	case g.Late():
 		share = laterPerPart
 	}
+	share >>= min(bits.Len64(uint64(e.vain/inVain)), mostHalved)
+	e.vain += steps * share * e.parts
 	g.Work(steps * share * e.parts)
 }
 
@@ -176,6 +192,9 @@ func (e *engine) join() bool {
 	}
 	if better && e.generator != nil {
 		e.generator.Offer(e.search.Best())
+	}
+	if now := (standing{e.search.Best().Cost.Price, e.floor.Price()}); now != e.standing {
+		e.standing, e.vain = now, 0
 	}
 	counts := e.floor.Counts()
 	e.outdated = e.outdated || better || !slices.Equal(counts, e.rests)

@@ -25,6 +25,7 @@ type Assembler struct {
 	ripe    int // growth of the harvest at which all targets are tried again
 	sheaf   harvest.Sheaf
 	search  *whole.Search // in sheaf; or nil
+	support []int         // numbers of the patterns that the first programme of the last one used
 	left    int64         // work that it may take
 	owed    int64
 	plans   []*instance.Plan
@@ -81,6 +82,7 @@ func (a *Assembler) Work(work int64) {
 			a.plans = append(a.plans, a.plan(chosen))
 			a.at = len(a.targets) // what follows is dearer
 		}
+		a.note()
 		a.search = nil
 	}
 	a.owed = max(0, -work) // what was overdrawn is paid back next time
@@ -110,8 +112,28 @@ func (a *Assembler) begin() bool {
 	}
 	a.sheaf = a.harvest.Sheaf
 	a.search = whole.New(a.wanted, pieces, a.sheaf.Patterns, []whole.Prices{a.areas})
+	a.resume()
 	a.left = leastWork + mostWork*int64(len(a.sheaf.Patterns))
 	return true
+}
+
+// note keeps what the first programme used, for one with a little more to choose from
+// uses much the same.
+func (a *Assembler) note() {
+	a.support = a.support[:0]
+	for _, n := range a.search.Support() {
+		a.support = append(a.support, a.sheaf.Number(n))
+	}
+}
+
+func (a *Assembler) resume() {
+	var patterns []int
+	for _, number := range a.support {
+		if n, ok := a.sheaf.Find(number); ok {
+			patterns = append(patterns, n)
+		}
+	}
+	a.search.Begin(patterns)
 }
 
 func (a *Assembler) plan(chosen []int) *instance.Plan {

@@ -3,6 +3,7 @@ package columns
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 
 	"sawbill/nest/internal/instance"
 	"sawbill/nest/internal/master"
@@ -35,11 +36,16 @@ type dive struct {
 	cut   []int // per kind
 	took  []int // of the pool
 
-	lp       *master.LP // for what is left; nil when that has changed
-	rows     []int      // per kind: its row, or -1
-	limits   []int      // per stock: its row, or -1
-	patterns []int      // of the pool, in the order of their columns
-	loaded   int        // patterns of the pool that were looked at
+	lp       *master.LP     // for what is left; nil when that has changed
+	rows     []int          // per kind: its row, or -1
+	limits   []int          // per stock: its row, or -1
+	patterns []int          // of the pool, in the order of their columns
+	entries  []master.Entry // scratch
+	loaded   int            // patterns that were looked at: those of choice, then the pool's from fresh on
+	choice   []int          // patterns of the pool below fresh that are worth a look; ascending
+	fresh    int
+	support  []int // those that the last programme used
+	opening  []int // those that the first one did, before anything was priced for it
 
 	values  []int64 // per kind
 	at      int     // stock being priced; len(loose) when a round is over
@@ -69,6 +75,7 @@ func (g *Generator) newDive() *dive {
 		plan: &instance.Plan{}, cut: make([]int, len(g.in.Kinds)), values: make([]int64, len(g.in.Kinds)),
 		rows: make([]int, len(g.in.Kinds)), limits: make([]int, len(g.in.Stock)),
 	}
+	d.support = slices.Clone(g.opening)
 	if g.someSlow() {
 		d.fillers = g.layFillers()
 		d.within = g.Within()
@@ -128,90 +135,11 @@ func (d *dive) finish() {
 	d.done = true
 }
 
-// programme sets up that of the cheapest fractional plan for what is left, and
-// reports whether anything is.
-func (d *dive) programme() bool {
-	var demand, limit, penalty []float64
-	for k, n := range d.left {
-		d.rows[k] = -1
-		if n > 0 {
-			d.rows[k] = len(demand)
-			demand = append(demand, float64(n))
-			penalty = append(penalty, 4*d.dear)
-		}
-	}
-	if len(demand) == 0 {
-		return false
-	}
-	for s, n := range d.stock {
-		d.limits[s] = -1
-		if d.within || d.in.Stock[s].Limit < instance.NoLimit {
-			d.limits[s] = len(demand) + len(limit)
-			limit = append(limit, float64(max(n, 0)))
-		}
-	}
-	d.lp = master.New(demand, limit, penalty)
-	d.patterns, d.loaded = d.patterns[:0], 0
-	return true
-}
-
-// load makes columns of patterns that the pool has gained.
-func (d *dive) load() {
-	for ; d.loaded < len(d.pool.patterns); d.loaded++ {
-		t := &d.pool.patterns[d.loaded]
-		if !t.Sound || d.stock[t.Stock] <= 0 || d.tired(t) {
-			continue
-		}
-		c := master.Column{Cost: float64(d.in.Stock[t.Stock].Price)}
-		for k, n := range t.Counts {
-			if d.rows[k] >= 0 && n > 0 {
-				c.Entries = append(c.Entries, master.Entry{Row: d.rows[k], Value: float64(min(n, d.left[k]))})
-			}
-		}
-		if len(c.Entries) == 0 {
-			continue
-		}
-		if d.limits[t.Stock] >= 0 {
-			c.Entries = append(c.Entries, master.Entry{Row: d.limits[t.Stock], Value: 1})
-		}
-		d.lp.Add(c)
-		d.patterns = append(d.patterns, d.loaded)
-	}
-}
-
-// tired reports whether a pattern sits this programme out. The oftener dives have
-// taken it, the likelier that is: all start from the same patterns, and else most of
-// them would make the same plan.
-func (d *dive) tired(t *Pattern) bool {
-	const bits = 2 // it is there in one of 4, 16, 64 programmes
-	return d.within && t.taken > 0 && d.rng.Uint64()>>(64-bits*min(t.taken, 16)) != 0
-}
-
-// solve solves the programme and begins a round of pricing.
-func (d *dive) solve(work int64) int64 {
-	d.load()
-	before := d.lp.Pivots()
-	d.lp.Solve(400)
-	rows := int64(len(d.left) + len(d.stock))
-	work -= int64(d.lp.Pivots()-before+1) * (rows*rows + 4*int64(len(d.patterns)))
-	prices := d.lp.Prices()
-	for k, r := range d.rows {
-		d.values[k] = 0
-		if r >= 0 {
-			d.values[k] = max(0, int64(math.Round(prices[r]*d.scale())))
-		}
-	}
-	d.at, d.found, d.started, d.tight = 0, false, false, nil
-	return work
-}
-
-func (d *dive) scale() float64 { return priceScale / d.dear }
-
 // fix takes patterns into the plan and reports whether there were any good
 // enough.
 func (d *dive) fix() bool {
 	whole, pick, most := false, -1, 0.0
-	first := d.lp.Columns() - len(d.patterns)
+	first := d.first()
 	d.lp.Used(func(column int, times float64) {
 		if column < first {
 			return
@@ -255,10 +183,8 @@ func (d *dive) take(t *Pattern, times int) {
 // times is how often t can be cut before it would cut more than is left.
 func (d *dive) times(t *Pattern) int {
 	n := d.stock[t.Stock]
-	for k, c := range t.Counts {
-		if c > 0 {
-			n = min(n, d.left[k]/c)
-		}
+	for _, c := range t.Counts {
+		n = min(n, d.left[c.Kind]/c.Times)
 	}
 	return n
 }
@@ -266,8 +192,8 @@ func (d *dive) times(t *Pattern) int {
 // share is how much of its stock t uses for what is left.
 func (d *dive) share(t *Pattern) float64 {
 	var used float64
-	for k, c := range t.Counts {
-		used += float64(float64(min(c, d.left[k])) * float64(d.in.Kinds[k].L) * float64(d.in.Kinds[k].W))
+	for _, c := range t.Counts {
+		used += float64(float64(min(c.Times, d.left[c.Kind])) * float64(d.in.Kinds[c.Kind].L) * float64(d.in.Kinds[c.Kind].W))
 	}
 	st := d.in.Stock[t.Stock]
 	return math.Min(1, used/(float64(st.L)*float64(st.W)))

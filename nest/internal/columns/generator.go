@@ -85,6 +85,7 @@ type Generator struct {
 	seed          uint64
 	rng           *rand.PCG
 	dive          *dive // in progress, or nil
+	opening       []int // patterns of the pool that the first programme of the last dive used
 	dived, raised int64 // work on dives and on the bound
 	plans         []*instance.Plan
 }
@@ -163,6 +164,7 @@ func (g *Generator) Work(work int64) {
 			g.dived += budget - g.work
 			if g.dive.done {
 				g.plans = append(g.plans, g.dive.plan)
+				g.opening = g.dive.opening
 				g.dive = nil
 				if g.done && !g.Within() {
 					break // one at a time: a search completes each, which takes long in large jobs

@@ -4,6 +4,7 @@ import (
 	"encoding/binary"
 
 	"sawbill/nest/internal/instance"
+	"sawbill/nest/internal/whole"
 )
 
 // Pattern is one piece of stock divided. One that was priced without counting
@@ -11,7 +12,7 @@ import (
 type Pattern struct {
 	Stock  int
 	Root   instance.Piece
-	Counts []int // per kind
+	Counts []whole.Count
 	// Sound patterns keep to every rule of their stock; the others serve the
 	// bound only.
 	Sound bool
@@ -30,8 +31,14 @@ func newPool(in *instance.Instance) *pool {
 }
 
 func newPattern(in *instance.Instance, stock int, root instance.Piece) Pattern {
-	t := Pattern{Stock: stock, Root: root, Counts: make([]int, len(in.Kinds)), Sound: in.Allows(stock, root)}
-	root.CountParts(t.Counts)
+	t := Pattern{Stock: stock, Root: root, Sound: in.Allows(stock, root)}
+	counts := make([]int, len(in.Kinds))
+	root.CountParts(counts)
+	for k, n := range counts {
+		if n > 0 {
+			t.Counts = append(t.Counts, whole.Count{Kind: k, Times: n})
+		}
+	}
 	return t
 }
 
@@ -40,11 +47,12 @@ func newPattern(in *instance.Instance, stock int, root instance.Piece) Pattern {
 func (p *pool) add(stock int, root instance.Piece) bool {
 	t := newPattern(p.in, stock, root)
 	key := binary.AppendUvarint(nil, uint64(stock))
-	for _, n := range t.Counts {
-		key = binary.AppendUvarint(key, uint64(n))
+	for _, c := range t.Counts {
+		key = binary.AppendUvarint(key, uint64(c.Kind))
+		key = binary.AppendUvarint(key, uint64(c.Times))
 	}
 	if t.Sound {
-		key = append(key, '!')
+		key = binary.AppendUvarint(key, uint64(len(p.in.Kinds))) // no kind
 	}
 	if p.known[string(key)] {
 		return false

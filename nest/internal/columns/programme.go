@@ -87,13 +87,12 @@ func (g *Generator) load() {
 		if g.counts == nil {
 			c.Cost = float64(g.in.Stock[p.Stock].Price)
 		}
-		for k, n := range p.Counts {
+		for _, h := range p.Counts {
+			n := h.Times
 			if g.strict {
-				n = min(n, g.in.Kinds[k].Count)
+				n = min(n, g.in.Kinds[h.Kind].Count)
 			}
-			if n > 0 {
-				c.Entries = append(c.Entries, master.Entry{Row: k, Value: float64(n)})
-			}
+			c.Entries = append(c.Entries, master.Entry{Row: h.Kind, Value: float64(n)})
 		}
 		if r := g.rows[p.Stock]; r >= 0 {
 			c.Entries = append(c.Entries, master.Entry{Row: r, Value: g.use})

@@ -11,10 +11,10 @@ import (
 // begin solves the programme and turns its prices into whole numbers.
 func (g *Generator) begin() {
 	g.load()
-	pivots := g.lp.Pivots()
+	before := g.lp.Work()
 	rows := int64(len(g.values) + len(g.pricers))
 	g.lp.Solve(int(min(4*(rows+25), mostPivoting/(rows*rows)+1)))
-	g.work -= int64(g.lp.Pivots()-pivots+1) * (rows*rows + 4*int64(g.loaded))
+	g.work -= g.lp.Work() - before
 	if g.settled() {
 		return
 	}

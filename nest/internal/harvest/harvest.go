@@ -4,7 +4,6 @@
 package harvest
 
 import (
-	"cmp"
 	"slices"
 
 	"sawbill/nest/internal/instance"
@@ -18,6 +17,11 @@ type Harvest struct {
 	Grown int       // how much has been gathered, in patterns of walks
 	rests []float64 // of each pattern: the share of its stock that is no part
 	known map[uint64]struct{}
+	// barren is the share of its stock that a pattern of a walk leaves at most: what
+	// leaves more would soon be dropped again.
+	barren float64
+	next   int // number
+	reader reader
 }
 
 // Sheaf is what was gathered at some time.
@@ -26,14 +30,23 @@ type Sheaf struct {
 	in       *instance.Instance
 	codes    []byte // see Code
 	ends     []int  // of each pattern's code
+	numbers  []int  // of each pattern, for as long as it is kept; ascending
 }
 
-// mostPatterns are some 10 MB.
-const mostPatterns = 1 << 15
+// Number tells pattern n from all others, in whatever sheaf of its harvest it is.
+func (s *Sheaf) Number(n int) int { return s.numbers[n] }
+
+// Find is the pattern of a number, if it is in the sheaf.
+func (s *Sheaf) Find(number int) (n int, ok bool) { return slices.BinarySearch(s.numbers, number) }
+
+const (
+	mostPatterns = 1 << 15 // some 10 MB
+	firstBarren  = 0.3     // before anything had to be dropped
+)
 
 // New is an empty harvest.
 func New(in *instance.Instance) *Harvest {
-	return &Harvest{Sheaf: Sheaf{in: in}, known: map[uint64]struct{}{}}
+	return &Harvest{Sheaf: Sheaf{in: in}, known: map[uint64]struct{}{}, barren: firstBarren}
 }
 
 // Root is pattern n as it is cut.
@@ -63,7 +76,7 @@ func (h *Harvest) Take(g *Gleaner) {
 		}
 		h.known[f.key] = struct{}{}
 		h.Grown++
-		h.add(h.read(f.stock, code), code)
+		h.add(f.pattern, code, h.next)
 	}
 	g.clear()
 	if len(h.Patterns) > mostPatterns {
@@ -77,29 +90,34 @@ const sought = 100
 // Add takes in a pattern from elsewhere, which must keep to the rules of its stock.
 func (h *Harvest) Add(stock int, root instance.Piece) {
 	code := Code{}.of(root)
-	p := h.read(stock, code)
+	p := h.reader.read(len(h.in.Kinds), stock, code)
 	key := keyOf(p)
 	if _, ok := h.known[key]; !ok {
 		h.known[key] = struct{}{}
 		h.Grown += sought
-		h.add(p, code)
+		h.add(p, code, h.next)
 	}
 }
 
-// read tells what a coded pattern holds.
-func (h *Harvest) read(stock int, code Code) whole.Pattern {
-	counts := make([]int, len(h.in.Kinds))
-	code.count(counts)
-	p := whole.Pattern{Stock: stock}
-	for k, n := range counts {
+// reader tells what coded patterns hold.
+type reader struct {
+	counts []int // scratch, per kind
+	held   []whole.Count
+}
+
+func (r *reader) read(kinds, stock int, code Code) whole.Pattern {
+	r.counts = append(r.counts[:0], make([]int, kinds)...)
+	code.count(r.counts)
+	r.held = r.held[:0]
+	for k, n := range r.counts {
 		if n > 0 {
-			p.Counts = append(p.Counts, whole.Count{Kind: k, Times: n})
+			r.held = append(r.held, whole.Count{Kind: k, Times: n})
 		}
 	}
-	return p
+	return whole.Pattern{Stock: stock, Counts: slices.Clone(r.held)}
 }
 
-func (h *Harvest) add(p whole.Pattern, code Code) {
+func (h *Harvest) add(p whole.Pattern, code Code, number int) {
 	st := &h.in.Stock[p.Stock]
 	room := st.L * st.W
 	for _, c := range p.Counts {
@@ -109,24 +127,33 @@ func (h *Harvest) add(p whole.Pattern, code Code) {
 	h.rests = append(h.rests, float64(room)/float64(st.L*st.W))
 	h.codes = append(h.codes, code...)
 	h.ends = append(h.ends, len(h.codes))
+	h.numbers = append(h.numbers, number)
+	h.next = number + 1
 }
 
 // mostKnown are some 40 MB, which a walk for minutes comes upon.
 const mostKnown = 1 << 20
 
 func (h *Harvest) thin() {
-	order := make([]int, len(h.Patterns))
-	for n := range order {
-		order[n] = n
-	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(h.rests[a], h.rests[b]) })
-	order = order[:len(order)/2]
-	slices.Sort(order)
+	sorted := slices.Clone(h.rests)
+	slices.Sort(sorted)
+	half := len(sorted) / 2
+	most := sorted[half-1]
+	below, _ := slices.BinarySearch(sorted, most)
+	equal := half - below // of those that leave as much as that, so many stay
 	kept := New(h.in)
 	kept.Grown = h.Grown
-	for _, n := range order {
-		kept.add(h.Patterns[n], h.code(n))
+	for n, rest := range h.rests {
+		if rest > most || rest == most && equal == 0 {
+			continue
+		}
+		if rest == most {
+			equal--
+		}
+		kept.add(h.Patterns[n], h.code(n), h.numbers[n])
 	}
+	kept.next = h.next
+	kept.barren = min(h.barren, most)
 	if len(h.known) <= mostKnown {
 		kept.known = h.known // what is dropped does not come back
 	} else {

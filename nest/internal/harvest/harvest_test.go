@@ -74,6 +74,12 @@ func TestThinningDropsWhatLeavesMost(t *testing.T) {
 	}
 	before, grown := h.Sheaf, h.Grown
 	h.thin()
+	for n := range 4 {
+		at, ok := h.Find(before.Number(n))
+		if kept := n >= 2; ok != kept || kept && at != n-2 {
+			t.Errorf("pattern %d is found at %d, %v", n, at, ok)
+		}
+	}
 	if h.Grown != grown {
 		t.Errorf("%d grown before, %d after: who waits for growth would wait for that again", grown, h.Grown)
 	}
@@ -142,5 +148,44 @@ func TestWalksBringInEachPatternOnce(t *testing.T) {
 	}
 	if note(b, 3) {
 		t.Error("what the harvest has is noted again")
+	}
+}
+
+// What leaves more of its stock than anything that was kept would soon be dropped again;
+// what leaves as much is still taken, and the bar never falls.
+func TestTheBarRisesWithWhatIsKept(t *testing.T) {
+	in := strips()
+	h := New(in)
+	g := h.Gleaner()
+	area := in.Stock[0].L * in.Stock[0].W
+	if g.Barren(area*3/10, area) || !g.Barren(area*3/10+1, area) {
+		t.Error("three tenths of the stock are left at most at first")
+	}
+	quarters := func(parts int) instance.Piece { // of the stock, filled
+		root := instance.Piece{L: 100, W: 60, Dir: instance.Ripped, Kind: instance.Rest}
+		for range 2 {
+			strip := instance.Piece{L: 100, W: 30, Dir: instance.Crosscut, Kind: instance.Rest}
+			for range min(parts, 2) {
+				strip.Children = append(strip.Children, instance.Piece{L: 50, W: 30, Kind: 1})
+			}
+			parts -= min(parts, 2)
+			root.Children = append(root.Children, strip)
+		}
+		return root
+	}
+	h.Add(0, quarters(4))
+	h.Add(0, quarters(3))
+	h.Add(0, row(1))
+	h.Add(0, row(2))
+	h.thin()
+	if rest := int64(1500); g.Barren(rest, area) || !g.Barren(rest+1, area) {
+		t.Error("of four patterns the two are kept that leave a quarter at most, and now more is barren")
+	}
+	for n := range 4 {
+		h.Add(0, row(n+3))
+	}
+	h.thin()
+	if !g.Barren(1501, area) {
+		t.Error("what is kept for want of better lowers the bar")
 	}
 }

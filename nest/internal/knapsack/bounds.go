@@ -2,24 +2,33 @@ package knapsack
 
 import "sawbill/nest/internal/instance"
 
-// bounds knows the most that can be cut around a rectangle, from two tables: of
-// what is inside a piece, by dynamic programming, where counts matter only for
-// the area filled; and of what is around a rectangle in the stock's corner, by
-// growing it to the stock with such pieces (after Viswanathan and Bagchi). No
-// value in them is less than what can be had.
+// bounds knows the most that can be cut around a rectangle, from tables: of what is
+// inside a piece, by dynamic programming, where counts matter only for the area filled;
+// and of what is around a rectangle in the stock's corner, by growing it to the stock
+// with such pieces (after Viswanathan and Bagchi). No value in them is less than what
+// can be had.
 type bounds struct {
 	l, w           int64  // of the stock, less what no row of items reaches
 	exactX, exactY *reach // unit 1 unless the stock is very large
 	x, y           *reach // of the tables
 	items          []Item
-	inner          []int64 // value inside x.points[i] x y.points[j], at i*len(y.points)+j
-	outer          []int64 // value around a rectangle that leaves these of the stock
+	rules          Rules
+	pieces         pieces
+	outer          table // value around a rectangle that leaves these points of the stock
+	confined       [dirs]table
 	fill           filler
-	row            int // rows done, of inner and then of outer
+	areas          []int64 // of the row in progress: what is inside by area alone
+	row            int     // rows done, of pieces and then of outer
 }
 
+// table holds a value for x.points[i] x y.points[j], at i*len(y.points)+j.
+type table []int64
+
+// dirs is the size of an array with a place for each direction.
+const dirs = instance.Crosscut + 1
+
 // mostUnits of an axis, and mostPoints of one axis of a table, for the sake of
-// memory: 16 MiB for both tables.
+// memory: a table is 8 MiB at most, and mostly far less.
 const (
 	mostUnits  = 1 << 18
 	mostPoints = 1 << 10
@@ -27,8 +36,8 @@ const (
 
 // newBounds lays the tables out; nil where items are so small beside the stock
 // that tables would take more than work or too much memory.
-func newBounds(l, w int64, items []Item, work int64) *bounds {
-	b := &bounds{items: items}
+func newBounds(l, w int64, items []Item, rules Rules, work int64) *bounds {
+	b := &bounds{items: items, rules: rules}
 	rowsX, rowsY := rows(items, true), rows(items, false)
 	b.exactX, b.exactY = newReach(l, 1+l/mostUnits, rowsX), newReach(w, 1+w/mostUnits, rowsY)
 	if b.exactX == nil || b.exactY == nil {
@@ -50,8 +59,12 @@ func newBounds(l, w int64, items []Item, work int64) *bounds {
 			return nil
 		}
 	}
-	b.inner = make([]int64, len(b.x.points)*len(b.y.points))
-	b.outer = make([]int64, len(b.inner))
+	cells := len(b.x.points) * len(b.y.points)
+	b.pieces = newPieces(cells, rules)
+	b.outer = make(table, cells)
+	if rules.Stages < instance.NoLimit {
+		b.confined[instance.Crosscut], b.confined[instance.Ripped] = make(table, cells), make(table, cells)
+	}
 	return b
 }
 
@@ -66,18 +79,39 @@ func (b *bounds) rests(l, w int64) (restL, restW int32) {
 	return b.x.at(b.l - l), b.y.at(b.w - w)
 }
 
-// around is the most that is cut around a rectangle which leaves these points.
-func (b *bounds) around(restL, restW int32) int64 {
-	return b.outer[int(restL)*len(b.y.points)+int(restW)]
+// around is the most that is cut around a rectangle which leaves these points, under what
+// confines that.
+func (b *bounds) around(f freedom, dir instance.Dir, restL, restW int32) int64 {
+	cols := len(b.y.points)
+	switch f {
+	case useless:
+		return nothing
+	case beside:
+		if dir == instance.Crosscut {
+			return b.pieces.deep[dir][int(restL)*cols+cols-1]
+		}
+		return b.pieces.deep[dir][(len(b.x.points)-1)*cols+int(restW)]
+	case across:
+		return b.confined[dir][int(restL)*cols+int(restW)]
+	}
+	return b.outer[int(restL)*cols+int(restW)]
 }
 
+// nothing is worth so little that no rectangle is kept for it.
+const nothing = -1 << 62
+
 // whole is the most that is cut of the stock.
-func (b *bounds) whole() int64 { return b.inner[len(b.inner)-1] }
+func (b *bounds) whole() (most int64) {
+	for _, dir := range []instance.Dir{instance.Crosscut, instance.Ripped} {
+		most = max(most, b.pieces.deep[dir][len(b.outer)-1])
+	}
+	return most
+}
 
 func (b *bounds) start(values []int64, f form) {
 	b.row = 0
-	clear(b.inner)
 	clear(b.outer)
+	b.pieces.clear()
 	b.fill.start(b.items, b.x.unit, b.y.unit, values, f)
 	for n, it := range b.items {
 		if it.Count == 0 {
@@ -94,7 +128,7 @@ func (b *bounds) start(values []int64, f form) {
 
 func (b *bounds) hold(l, w, value int64) {
 	at := int(b.x.at(l))*len(b.y.points) + int(b.y.at(w))
-	b.inner[at] = max(b.inner[at], value)
+	b.pieces.items[at] = max(b.pieces.items[at], value)
 }
 
 // advance carries the tables on by about work sums.
@@ -106,7 +140,7 @@ func (b *bounds) advance(work int64) (left int64, done bool) {
 		}
 		if i := b.row; i < len(b.x.points) {
 			b.inside(i)
-			work -= y*int64(i)/2 + y*y/4 + y*int64(len(b.fill.items))
+			work -= int64(b.pieces.levels())*(y*int64(i)/2+y*y/4) + y*int64(len(b.fill.items))
 		} else {
 			b.outside(i - len(b.x.points))
 			work -= y*(int64(i)-x) + y*y/2
@@ -115,34 +149,7 @@ func (b *bounds) advance(work int64) (left int64, done bool) {
 	return work, true
 }
 
-// inside reckons one row of the inner table.
-func (b *bounds) inside(i int) {
-	cols := len(b.y.points)
-	xs, ys := b.x.points, b.y.points
-	if i == 0 {
-		return // nothing is that short
-	}
-	cells := b.inner[i*cols : (i+1)*cols]
-	for j, v := range b.inner[(i-1)*cols : i*cols] {
-		cells[j] = max(cells[j], v)
-	}
-	for less := 1; 2*xs[less] <= xs[i]; less++ {
-		more := int(b.x.floor[xs[i]-xs[less]])
-		p, q := b.inner[less*cols:][:cols], b.inner[more*cols:][:cols]
-		for j := range cells {
-			cells[j] = max(cells[j], p[j]+q[j])
-		}
-	}
-	for j := 1; j < cols; j++ {
-		v := max(cells[j], cells[j-1])
-		for less := 1; 2*ys[less] <= ys[j]; less++ {
-			v = max(v, cells[less]+cells[b.y.floor[ys[j]-ys[less]]])
-		}
-		cells[j] = min(v, b.fill.inside(xs[i], ys[j]))
-	}
-}
-
-// outside reckons one row of the outer table.
+// outside reckons one row of the outer table, and of those that are confined.
 func (b *bounds) outside(i int) {
 	cols := len(b.y.points)
 	xs, ys := b.x.points, b.y.points
@@ -152,20 +159,24 @@ func (b *bounds) outside(i int) {
 	}
 	wholeX, wholeY := xs[len(xs)-1], ys[len(ys)-1]
 	// Pieces beside the rectangle are as wide as it is.
+	besides := b.pieces.under[instance.Ripped]
 	for x := 1; x <= i; x++ {
 		more := b.outer[int(b.x.floor[xs[i]-xs[x]])*cols:][:cols]
-		piece := b.inner[x*cols:][:cols]
+		piece := besides[x*cols:][:cols]
 		for j := range cells {
 			cells[j] = max(cells[j], more[j]+piece[b.y.floor[wholeY-ys[j]]])
 		}
 	}
 	// Those above it are as long.
-	long := int(b.x.floor[wholeX-xs[i]]) * cols
+	above := b.pieces.under[instance.Crosscut][int(b.x.floor[wholeX-xs[i]])*cols:][:cols]
 	for j := 1; j < cols; j++ {
 		v := max(cells[j], cells[j-1])
 		for y := 1; y <= j; y++ {
-			v = max(v, cells[b.y.floor[ys[j]-ys[y]]]+b.inner[long+y])
+			v = max(v, cells[b.y.floor[ys[j]-ys[y]]]+above[y])
 		}
 		cells[j] = v
+	}
+	if b.confined[instance.Crosscut] != nil {
+		b.confine(i)
 	}
 }

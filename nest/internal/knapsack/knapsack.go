@@ -67,7 +67,8 @@ const (
 
 // New prepares for a piece of stock l x w. A search gives up beyond most
 // rectangles, of some 150 bytes each; by then it can have kept twice as many.
-// The tables it bounds with take about tableWork sums, and are coarser where
+// The tables it bounds with take about tableWork sums, as many times that as there are levels
+// of cuts where these are few, and are coarser where
 // exact ones would take more. New returns nil where that cannot be, or there
 // are more items than a rectangle has room to count: 128 that may be cut once.
 func New(l, w int64, items []Item, rules Rules, most int, tableWork int64) *Search {
@@ -83,7 +84,7 @@ func New(l, w int64, items []Item, rules Rules, most int, tableWork int64) *Sear
 	if s.form, ok = newForm(s.items); !ok {
 		return nil
 	}
-	if s.bounds = newBounds(l, w, s.items, tableWork); s.bounds == nil {
+	if s.bounds = newBounds(l, w, s.items, rules, tableWork); s.bounds == nil {
 		return nil
 	}
 	s.rects.rules, s.rects.bounds, s.rects.l, s.rects.w = rules, s.bounds, l, w
@@ -220,6 +221,10 @@ func (s *Search) close(id int32) {
 // added to the other one by one.
 func (s *Search) combine(id int32, dir instance.Dir, work int64) int64 {
 	r := s.rects.at[id]
+	free := s.rules.freedom(dir, int(1+r.under(dir, false)))
+	if free == useless {
+		return work
+	}
 	b := s.bounds
 	shelves, room := s.shelf[0], b.l-r.l
 	if dir == instance.Ripped {
@@ -239,7 +244,7 @@ func (s *Search) combine(id int32, dir instance.Dir, work int64) int64 {
 		} else {
 			sumW = b.y.at(room - sh.size)
 		}
-		if r.value+sh.best+b.around(sumL, sumW) <= s.above {
+		if r.value+sh.best+b.around(free, dir, sumL, sumW) <= s.above {
 			continue
 		}
 		work -= int64(len(sh.groups))
@@ -249,7 +254,7 @@ func (s *Search) combine(id int32, dir instance.Dir, work int64) int64 {
 			if dir == instance.Crosscut {
 				jointL, jointW = sumL, min(sumW, g.restW)
 			}
-			need := s.above - r.value - b.around(jointL, jointW)
+			need := s.above - r.value - b.around(free, dir, jointL, jointW)
 			for k := range g.closed {
 				c := &g.closed[k]
 				if c.value <= need {
@@ -287,9 +292,14 @@ func (s *Search) combine(id int32, dir instance.Dir, work int64) int64 {
 // the same blanks leaves as much room.
 func (s *Search) offer(r rect) {
 	restL, restW := s.bounds.room(r.l, r.w)
-	bound := r.value + s.bounds.around(s.bounds.rests(r.l, r.w))
+	free := s.rules.freedom(r.dir, int(r.levels))
+	pointL, pointW := s.bounds.rests(r.l, r.w)
+	bound := r.value + s.bounds.around(free, r.dir, pointL, pointW)
 	if bound <= s.above {
 		return
+	}
+	if free == beside {
+		restL, restW = beyond(r.dir, restL, restW)
 	}
 	area := s.bounds.l*s.bounds.w - (s.bounds.l-restL)*(s.bounds.w-restW)
 	if bound = min(bound, r.value+s.fill.around(&r.has, restL, restW, area)); bound <= s.above {

@@ -117,7 +117,14 @@ func TestSearchUnderRulesEqualsEveryCutOfEverySize(t *testing.T) {
 			best = max(best, worth(c, values))
 		}
 		in := instance.Instance{Stages: rules.Stages, Stock: []instance.Stock{{L: l, W: w, First: rules.First, Narrowest: rules.Narrowest}}}
-		s := New(l, w, items, rules, plentyOfRects, plentyOfWork)
+		tables := int64(plentyOfWork)
+		if seed%4 == 0 {
+			tables = 2 + r.Int64N(200) // coarse ones
+		}
+		s := New(l, w, items, rules, plentyOfRects, tables)
+		if s == nil {
+			continue
+		}
 		for _, above := range []int64{0, best - 1, best} {
 			if above < 0 {
 				continue

@@ -12,9 +12,10 @@ func (lp *LP) seen(j int, inverse *mat.Dense) []float64 {
 	d := lp.work
 	clear(d)
 	data := inverse.RawMatrix().Data
-	for _, e := range lp.columns[j].Entries {
+	rows, values := lp.columns.entries(j)
+	for i, row := range rows {
 		for r := range d {
-			d[r] += float64(data[r*lp.rows+e.Row] * e.Value)
+			d[r] += float64(data[r*lp.rows+int(row)] * values[i])
 		}
 	}
 	return d
@@ -47,7 +48,7 @@ func (lp *LP) refactor() {
 	taken := make([]bool, lp.rows)
 	for _, single := range []bool{true, false} {
 		for place, j := range lp.basis {
-			if (len(lp.columns[j].Entries) == 1) != single {
+			if (lp.columns.count(j) == 1) != single {
 				continue
 			}
 			d := lp.seen(j, inverse)

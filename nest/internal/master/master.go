@@ -34,18 +34,20 @@ type Entry struct {
 // processors from fusing product and sum, which would round otherwise on each.
 type LP struct {
 	rows    int
-	columns []Column
+	columns columns
 	// basis holds a column index for each row; slacks and artificials come
 	// first among the columns.
-	basis   []int
-	basic   []bool
-	inverse *mat.Dense
-	x       []float64 // of the basic columns
-	right   []float64
-	prices  []float64
-	pivots  int
-	fresh   int // pivots since the inverse was computed anew
-	work    []float64
+	basis []int
+	basic []bool
+	// hopefuls are what promised most when all columns were last looked at.
+	hopefuls []hopeful
+	inverse  *mat.Dense
+	x        []float64 // of the basic columns
+	right    []float64
+	prices   []float64
+	done     int64 // products
+	fresh    int   // pivots since the inverse was computed anew
+	work     []float64
 }
 
 // Tolerances of the simplex method.
@@ -72,15 +74,16 @@ func New(demand, limit, penalty []float64) *LP {
 		prices:  make([]float64, m),
 		work:    make([]float64, m),
 	}
+	lp.columns.grow(8 * m)
 	for r := range m {
 		lp.inverse.Set(r, r, 1)
 		lp.basis[r] = r
 		if r < len(demand) {
-			lp.columns = append(lp.columns, Column{penalty[r], []Entry{{r, 1}}})
+			lp.Add(Column{penalty[r], []Entry{{r, 1}}})
 		} else {
-			lp.columns = append(lp.columns, Column{0, []Entry{{r, 1}}})
+			lp.Add(Column{0, []Entry{{r, 1}}})
 		}
-		lp.basic = append(lp.basic, true)
+		lp.basic[r] = true
 	}
 	for r := range demand {
 		lp.Add(Column{0, []Entry{{r, -1}}}) // surplus
@@ -102,11 +105,10 @@ func eased(demand []float64) []float64 {
 	return right
 }
 
-// Add appends a pattern and returns its index.
+// Add appends a copy of a pattern and returns its index.
 func (lp *LP) Add(c Column) int {
-	lp.columns = append(lp.columns, c)
 	lp.basic = append(lp.basic, false)
-	return len(lp.columns) - 1
+	return lp.columns.add(c)
 }
 
 // Solve finds the optimum for the eased demands over the columns there are, or stops after most
@@ -123,39 +125,17 @@ func (lp *LP) Solve(most int) bool {
 	return false
 }
 
+func (lp *LP) square() int64 { return int64(lp.rows) * int64(lp.rows) }
+
 // price computes the rows' prices: cost of the basis times its inverse.
 func (lp *LP) price() {
 	clear(lp.prices)
+	lp.done += lp.square()
 	for r, j := range lp.basis {
-		if c := lp.columns[j].Cost; c != 0 {
+		if c := lp.columns.cost[j]; c != 0 {
 			addScaled(lp.prices, c, lp.inverse.RawRowView(r))
 		}
 	}
-}
-
-// choose returns the column whose cost is most above its worth at the prices,
-// in relation to its cost; -1 at the optimum. Artificials never come back.
-func (lp *LP) choose() int {
-	best, enter := -gainTolerance, -1
-	for j := range lp.columns {
-		if lp.basic[j] || j < lp.rows && lp.columns[j].Cost > 0 {
-			continue
-		}
-		if scaled := lp.gain(j) / (1 + lp.columns[j].Cost); scaled < best {
-			best, enter = scaled, j
-		}
-	}
-	return enter
-}
-
-// gain is the cost of column j less what it is worth at the prices.
-func (lp *LP) gain(j int) float64 {
-	c := &lp.columns[j]
-	gain := c.Cost
-	for _, e := range c.Entries {
-		gain -= float64(lp.prices[e.Row] * e.Value)
-	}
-	return gain
 }
 
 // enter brings column j into the basis and brings the prices up to date.
@@ -182,13 +162,13 @@ func (lp *LP) enter(j int) {
 		lp.x[r] -= float64(step * d[r])
 	}
 	lp.x[leave] = step
-	gain := lp.gain(j)
+	gain := lp.Gain(j)
 	pivot(lp.inverse, leave, d)
 	addScaled(lp.prices, gain, lp.inverse.RawRowView(leave))
 	lp.basic[lp.basis[leave]] = false
 	lp.basic[j] = true
 	lp.basis[leave] = j
-	lp.pivots++
+	lp.done += 2 * lp.square() // with its share of a new inverse
 	if lp.fresh++; lp.fresh >= max(refactorAfter, lp.rows) {
 		lp.refactor()
 	}
@@ -202,7 +182,7 @@ func (lp *LP) Prices() []float64 { return lp.prices }
 func (lp *LP) Value() float64 {
 	var v float64
 	for r, j := range lp.basis {
-		v += float64(lp.columns[j].Cost * lp.x[r])
+		v += float64(lp.columns.cost[j] * lp.x[r])
 	}
 	return v
 }
@@ -217,7 +197,7 @@ func (lp *LP) Used(f func(column int, times float64)) {
 }
 
 // Columns is how many there are, slacks included; patterns come last.
-func (lp *LP) Columns() int { return len(lp.columns) }
+func (lp *LP) Columns() int { return len(lp.columns.cost) }
 
-// Pivots made so far.
-func (lp *LP) Pivots() int { return lp.pivots }
+// Work done so far, in products of two numbers.
+func (lp *LP) Work() int64 { return lp.done }

@@ -49,6 +49,8 @@ func TestOptimumEqualsGonum(t *testing.T) {
 			lp.Add(c)
 			if i%7 == 0 {
 				lp.Solve(1000) // going on from a basis must not matter
+				first := 2*rows + limits
+				lp.Prefer([]int{first + r.IntN(i+1), first + r.IntN(i+1)}) // nor what is tried first
 			}
 		}
 		if !lp.Solve(10000) {

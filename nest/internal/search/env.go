@@ -46,7 +46,6 @@ type stock struct {
 	l, w, narrowest int32
 	first           instance.Dir
 	area            int64
-	barren          int64 // a pattern that leaves more is not worth a note
 	cost            instance.Cost
 	// spent is what an uncut piece on hand is worth as a leftover: cutting it
 	// forgoes that. 0 for what is bought.
@@ -64,7 +63,6 @@ func newEnv(in *instance.Instance, tidy bool) *env {
 			l: int32(st.L), w: int32(st.W), narrowest: int32(st.Narrowest), first: st.First,
 			area: in.Area(st.L, st.W), cost: in.CostOf(s),
 		}
-		one.barren = int64(barrenShare * float64(one.area))
 		if st.OnHand {
 			one.spent = e.worth(one.l, one.w)
 		}

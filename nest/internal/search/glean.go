@@ -2,9 +2,6 @@ package search
 
 import "sawbill/nest/internal/harvest"
 
-// barrenShare of a piece of stock left over makes its pattern not worth a note.
-const barrenShare = 0.3
-
 // glean notes the patterns of the trees that the step has changed, before it is
 // settled whether the state is kept: a good pattern may come in a bad plan.
 func (l *lane) glean() {
@@ -21,7 +18,7 @@ func (l *lane) glean() {
 }
 
 func (l *lane) gleanTree(t *tree) {
-	if t.closed || t.room > l.e.stock[t.stock].barren {
+	if t.closed || l.gleaner.Barren(t.room, l.e.stock[t.stock].area) {
 		return
 	}
 	if key := harvest.Key(int(t.stock), t.key); l.gleaner.Lacks(key) {

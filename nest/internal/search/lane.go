@@ -4,6 +4,7 @@ import (
 	"math"
 	"math/bits"
 	"math/rand/v2"
+	"slices"
 
 	"sawbill/nest/internal/harvest"
 	"sawbill/nest/internal/instance"
@@ -44,8 +45,9 @@ type lane struct {
 
 // Tuned on the published two-dimensional instances; see DEVELOPERS.md.
 const (
-	shortHistory  = 256 // at first; later so many times as Luby's sequence says
-	mostHistory   = 64 * shortHistory
+	shortHistory  = 256  // at first, for what comes easily
+	longHistory   = 8192 // later; so many times as Luby's sequence says
+	mostHistory   = 16 * longHistory
 	patience      = 80 // steps without a better score, for each score in the history
 	meanReach     = 25
 	meanBlink     = 64
@@ -61,7 +63,7 @@ func newLane(e *env, seed, number uint64) *lane {
 	l := &lane{
 		e: e, rng: rand.NewPCG(seed, number), reach: meanReach,
 		state: newState(e), goal: noGoal,
-		history: make([]int64, shortHistory, mostHistory), stuck: make([]int64, len(e.kinds)), homeless: make([]uint64, len(e.kinds)),
+		history: make([]int64, shortHistory), stuck: make([]int64, len(e.kinds)), homeless: make([]uint64, len(e.kinds)),
 		most: make([]int, len(e.stock)),
 	}
 	l.unlimit()
@@ -212,7 +214,8 @@ func (l *lane) setOut(p *instance.Plan, goal instance.Cost, most []int) {
 		}
 	}
 	l.outset++
-	l.history = l.history[:min(mostHistory, shortHistory*luby(l.outset))]
+	n := min(mostHistory, longHistory*luby(l.outset))
+	l.history = slices.Grow(l.history[:0], n)[:n]
 	l.turn = 0
 	l.resume()
 }

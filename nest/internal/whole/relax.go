@@ -37,19 +37,33 @@ func (s *Search) relax(f *frame) (work int64) {
 	lp.Add(share)
 	m := int64(len(wanted))
 	s.column = append(s.column[:0], make([]bool, len(f.list))...)
+	var loaded []int // options, in the order of their columns
+	load := func(n int) {
+		s.column[n] = true
+		lp.Add(s.asColumn(f, n, first))
+		loaded = append(loaded, n)
+	}
+	patternsFrom := lp.Columns()
+	work += s.resume(f, load)
 	for rounds := 0; rounds < mostRounds && work < mostRelaxing; rounds++ {
-		pivots := lp.Pivots()
+		before := lp.Work()
 		lp.Solve(int(min(mostPivots, mostRelaxing/(m*m)+1)))
-		work += int64(lp.Pivots()-pivots+1) * (m*m + 16*int64(lp.Columns()))
+		work += lp.Work() - before
 		more, entries := s.price(f, lp.Prices(), first, max(leastBatch, len(wanted)))
 		work += entries
 		if len(more) == 0 {
 			break
 		}
 		for _, n := range more {
-			lp.Add(s.asColumn(f, n, first))
+			load(n)
 		}
 	}
+	f.support = f.support[:0]
+	lp.Used(func(column int, _ float64) {
+		if column >= patternsFrom {
+			f.support = append(f.support, f.list[loaded[column-patternsFrom]].pattern)
+		}
+	})
 	const scale = 1 << 36
 	f.own.Values = f.own.Values[:0]
 	for k, n := range f.wanted {
@@ -60,6 +74,26 @@ func (s *Search) relax(f *frame) (work int64) {
 		f.own.Values = append(f.own.Values, v)
 	}
 	return work + s.reckon(f)
+}
+
+// resume loads the options that the programme of the state before used: one pattern less
+// changes little.
+func (s *Search) resume(f *frame, load func(option int)) (work int64) {
+	if len(f.support) == 0 {
+		return 0
+	}
+	for _, n := range f.support {
+		s.supports[n] = true
+	}
+	for i, o := range f.list {
+		if s.supports[o.pattern] {
+			load(i)
+		}
+	}
+	for _, n := range f.support {
+		s.supports[n] = false
+	}
+	return int64(len(f.list))
 }
 
 // recall tries the prices of the last state with as many patterns cut: where those
@@ -121,7 +155,6 @@ func (s *Search) price(f *frame, prices []float64, first, most int) (more []int,
 		}
 	}
 	for _, b := range s.best(most) {
-		s.column[b.option] = true
 		more = append(more, b.option)
 	}
 	return more, work

@@ -59,6 +59,7 @@ type Search struct {
 	loss     []int64
 	rows     []int  // of a programme, per kind
 	column   []bool // per option of a list: whether a programme has it
+	supports []bool // per pattern, while a programme begins
 	better   []bettering
 	relaxed  int // programmes so far
 }
@@ -78,6 +79,7 @@ type frame struct {
 	prices  []*Prices // those of the search, then those of the last programme
 	slack   []int64   // by each of the prices
 	own     Prices
+	support []int32  // patterns that the last programme used, here or in a state before
 	list    []option // what can be part of a solution; first what covers the kind
 	choices int      // how many of the list cover the kind
 	next    int      // of them
@@ -100,6 +102,7 @@ func New(wanted, pieces []int, patterns []Pattern, prices []Prices) *Search {
 		greatest: make([]int, len(wanted)*len(pieces)),
 		loss:     make([]int64, len(prices)+1),
 		rows:     make([]int, len(wanted)),
+		supports: make([]bool, len(patterns)),
 	}
 	f := s.frame(0)
 	f.wanted = append(f.wanted[:0], wanted...)
@@ -113,6 +116,23 @@ func New(wanted, pieces []int, patterns []Pattern, prices []Prices) *Search {
 		}
 	}
 	return s
+}
+
+// Begin tells of patterns that are good for the first programme to begin with.
+func (s *Search) Begin(patterns []int) {
+	f := &s.frames[0]
+	f.support = f.support[:0]
+	for _, n := range patterns {
+		f.support = append(f.support, int32(n))
+	}
+}
+
+// Support are the patterns that the first programme used; before it, those of Begin.
+func (s *Search) Support() (patterns []int) {
+	for _, n := range s.frames[0].support {
+		patterns = append(patterns, int(n))
+	}
+	return patterns
 }
 
 // Found lists the patterns of a solution, if there is one; they may hold more
@@ -160,6 +180,7 @@ func (s *Search) step() (work int64) {
 	child.pieces = append(child.pieces[:0], f.pieces...)
 	child.prices = append(child.prices[:0], f.prices...)
 	child.slack = child.slack[:0]
+	child.support = append(child.support[:0], f.support...)
 	for i, slack := range f.slack {
 		child.slack = append(child.slack, slack-s.loss[i])
 	}

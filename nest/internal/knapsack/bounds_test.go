@@ -1,0 +1,179 @@
+package knapsack
+
+import (
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"sawbill/nest/internal/instance"
+)
+
+// sawn is a piece of stock cut at random under rules, from the stock down: its items,
+// and all rectangles that a search may build of them on its way to that pattern.
+type sawn struct {
+	r     *rand.Rand
+	rules Rules
+	items []Item
+	of    map[[2]int64]int // sizes -> item
+	value int64
+	rects []rect
+}
+
+// saw cuts a piece of stock l x w, so that no rule is broken by it.
+func saw(r *rand.Rand, l, w int64, rules Rules) *sawn {
+	s := &sawn{r: r, rules: rules, of: map[[2]int64]int{}}
+	dir := rules.First
+	if dir == instance.None {
+		dir = instance.Dir(1 + r.IntN(2))
+	}
+	s.divide(l, w, dir, 0)
+	return s
+}
+
+// item is a part of that size, wanted once more.
+func (s *sawn) item(l, w int64) rect {
+	n, known := s.of[[2]int64{l, w}]
+	if !known {
+		n = len(s.items)
+		s.of[[2]int64{l, w}] = n
+		s.items = append(s.items, Item{L: l, W: w, Lies: instance.Upright, Kind: n})
+	}
+	s.items[n].Count++
+	v := s.worth(n)
+	s.value += v
+	one := rect{l: l, w: w, value: v}
+	s.rects = append(s.rects, one)
+	return one
+}
+
+// worth is about an item's area.
+func (s *sawn) worth(n int) int64 { return 8*s.items[n].L*s.items[n].W + int64(n*n%7) }
+
+// divide cuts a piece in direction dir at a level, or makes an item or waste of it. It
+// returns the least rectangle around its items, if there are any.
+func (s *sawn) divide(l, w int64, dir instance.Dir, level int) (rect, bool) {
+	size := &l
+	if dir == instance.Ripped {
+		size = &w
+	}
+	if level == min(s.rules.Stages, 5) || *size < 4 || level > 0 && (l*w < 40 || s.r.IntN(4) == 0) {
+		if level > 0 && s.r.IntN(8) == 0 {
+			return rect{}, false
+		}
+		return s.item(l, w), true
+	}
+	row, any, whole := rect{}, false, *size
+	for left := whole; left > 0; {
+		*size = min(left, 2+s.r.Int64N(left))
+		if level == 0 && left == whole {
+			*size = min(*size, whole-1) // it is cut in this direction, not merely allowed to be
+		}
+		left -= *size
+		part, ok := s.divide(l, w, dir.Across(), level+1)
+		switch {
+		case ok && any:
+			row = besides(row, part, dir)
+			s.rects = append(s.rects, row)
+		case ok:
+			row, any = part, true
+		}
+	}
+	return row, any
+}
+
+// besides is two rectangles side by side, as a search combines them.
+func besides(a, b rect, dir instance.Dir) rect {
+	sum := rect{value: a.value + b.value, cuts: cuts{dir: dir}}
+	if dir == instance.Crosscut {
+		sum.l, sum.w = a.l+b.l, max(a.w, b.w)
+		sum.levels = 1 + max(a.under(dir, a.w < b.w), b.under(dir, b.w < a.w))
+	} else {
+		sum.l, sum.w = max(a.l, b.l), a.w+b.w
+		sum.levels = 1 + max(a.under(dir, a.l < b.l), b.under(dir, b.l < a.l))
+	}
+	return sum
+}
+
+// A pattern that can be cut is never ruled out: neither by what bounds say of a
+// rectangle on the way to it, whatever the levels left, nor in a search.
+func TestBoundsAllowWhatHasBeenCut(t *testing.T) {
+	searched := 0
+	for seed := range uint64(6000) {
+		r := rand.New(rand.NewPCG(seed, 8))
+		l, w := 8+r.Int64N(60), 8+r.Int64N(60)
+		rules := Rules{Stages: []int{1, 2, 3, 4, 5, instance.NoLimit}[r.IntN(6)], First: instance.Dir(r.IntN(3))}
+		cut := saw(r, l, w, rules)
+		var values []int64
+		for n := range cut.items {
+			values = append(values, cut.worth(n))
+		}
+		work := int64(plentyOfWork)
+		if seed%2 == 0 {
+			work = 1 << (6 + r.IntN(10)) // coarse tables
+		}
+		s := New(l, w, cut.items, rules, 1<<12, work)
+		if s == nil || cut.value == 0 {
+			continue
+		}
+		s.Start(values, cut.value-1)
+		s.bounds.advance(math.MaxInt64)
+		if most := s.bounds.whole(); most < cut.value {
+			t.Fatalf("seed %d, %+v: bound %d, a pattern is worth %d", seed, rules, most, cut.value)
+		}
+		for _, rc := range cut.rects {
+			free := rules.freedom(rc.dir, int(rc.levels))
+			restL, restW := s.bounds.rests(rc.l, rc.w)
+			if most := s.bounds.around(free, rc.dir, restL, restW); most < cut.value-rc.value {
+				t.Fatalf("seed %d, %+v: bound %d around %d x %d, levels %d in direction %d, where %d has been cut of %d x %d",
+					seed, rules, most, rc.l, rc.w, rc.levels, rc.dir, cut.value-rc.value, l, w)
+			}
+		}
+		s.Start(values, cut.value-1)
+		s.Advance(1 << 22)
+		if got, ok := s.Best(); s.Proven() && (!ok || got < cut.value) {
+			t.Fatalf("seed %d, %+v: best %d, a pattern is worth %d", seed, rules, got, cut.value)
+		} else if ok {
+			searched++
+		}
+	}
+	if searched < 1000 {
+		t.Errorf("only %d patterns were found", searched)
+	}
+}
+
+// Bounds hold nothing of the values before.
+func TestBoundsBeginAnew(t *testing.T) {
+	for seed := range uint64(200) {
+		r := rand.New(rand.NewPCG(seed, 9))
+		l, w, items, values := tiny(seed)
+		rules := Rules{Stages: []int{1, 2, 3, 4, instance.NoLimit}[r.IntN(5)], First: instance.Dir(r.IntN(3))}
+		used, fresh := New(l, w, items, rules, plentyOfRects, plentyOfWork), New(l, w, items, rules, plentyOfRects, plentyOfWork)
+		dear := make([]int64, len(values))
+		for n, v := range values {
+			dear[n] = 3*v + 7
+		}
+		for _, v := range [][]int64{dear, values} {
+			used.Start(v, 0)
+			used.bounds.advance(math.MaxInt64)
+		}
+		fresh.Start(values, 0)
+		fresh.bounds.advance(math.MaxInt64)
+		for n, want := range tables(fresh.bounds) {
+			if got := tables(used.bounds)[n]; !slices.Equal(got, want) {
+				t.Fatalf("seed %d, %+v: table %d is %v, and %v where nothing was before", seed, rules, n, got, want)
+			}
+		}
+	}
+}
+
+func tables(b *bounds) []table {
+	all := []table{b.outer, b.pieces.items}
+	for _, dir := range []instance.Dir{instance.Crosscut, instance.Ripped} {
+		all = append(all, b.confined[dir], b.pieces.deep[dir], b.pieces.under[dir])
+		for _, t := range b.pieces.staged {
+			all = append(all, t[dir])
+		}
+	}
+	return all
+}
