@@ -142,6 +142,37 @@ func TestBoundsAllowWhatHasBeenCut(t *testing.T) {
 	}
 }
 
+// What is beside a rectangle may be wider than it: then the strip that both lie in is,
+// and less is left across it. Here 3 x 2 and 1 x 1 lie beside 6 x 9, and 10 x 1 above all.
+func TestBoundsAllowAStripWiderThanTheRectangle(t *testing.T) {
+	items := []Item{{L: 3, W: 2}, {L: 1, W: 1}, {L: 6, W: 9}, {L: 10, W: 1}}
+	values := []int64{1, 1, 10, 10}
+	for _, dir := range []instance.Dir{instance.Crosscut, instance.Ripped} {
+		turned := slices.Clone(items)
+		for n := range turned {
+			it := &turned[n]
+			it.Lies, it.Count = instance.Upright, 1
+			if dir == instance.Ripped {
+				it.L, it.W = it.W, it.L
+			}
+		}
+		rules := Rules{Stages: 3, First: dir.Across()}
+		s := New(10, 10, turned, rules, plentyOfRects, plentyOfWork)
+		s.Start(values, 0)
+		s.bounds.advance(math.MaxInt64)
+		both := besides(rect{l: turned[0].L, w: turned[0].W}, rect{l: turned[1].L, w: turned[1].W}, dir)
+		free := rules.freedom(dir, int(both.levels))
+		restL, restW := s.bounds.rests(both.l, both.w)
+		if most := s.bounds.around(free, dir, restL, restW); free != across || most < 20 {
+			t.Errorf("direction %d: freedom %d, bound %d around %d x %d; 20 has been cut", dir, free, most, both.l, both.w)
+		}
+		s.Advance(math.MaxInt64)
+		if best, _ := s.Best(); best != 22 {
+			t.Errorf("direction %d: best %d, all are worth 22", dir, best)
+		}
+	}
+}
+
 // Bounds hold nothing of the values before.
 func TestBoundsBeginAnew(t *testing.T) {
 	for seed := range uint64(200) {
