@@ -67,10 +67,10 @@ const (
 
 // New prepares for a piece of stock l x w. A search gives up beyond most
 // rectangles, of some 150 bytes each; by then it can have kept twice as many.
-// The tables it bounds with take about tableWork sums, as many times that as there are levels
-// of cuts where these are few, and are coarser where
-// exact ones would take more. New returns nil where that cannot be, or there
-// are more items than a rectangle has room to count: 128 that may be cut once.
+// The tables it bounds with take about tableWork sums, so many for each level of
+// cuts where these are few, and are coarser where exact ones would take more. New
+// returns nil where that cannot be, or there are more items than a rectangle has
+// room to count: 128 that may be cut once.
 func New(l, w int64, items []Item, rules Rules, most int, tableWork int64) *Search {
 	s := &Search{l: l, w: w, rules: rules, most: most}
 	for _, it := range items {
