@@ -62,10 +62,14 @@ const (
 )
 
 // assembling is the assembler's share of a round, in comparisons for each step of
-// a lane and each part wanted. Where there are more than mostGathered parts,
-// patterns are too many for what one walk found to fit what another did.
+// a lane and each part wanted; nowhereElse from then on that the generator has worked for
+// so long in vain: what is left to find then lies in patterns that only programmes ask for.
+// Where there are more than mostGathered parts, patterns are too many for what one walk
+// found to fit what another did.
 const (
-	assembling   = 12
+	assembling   = 40
+	nowhereElse  = 200
+	nowhere      = 2 * inVain
 	mostGathered = 1 << 8
 )
 
@@ -92,7 +96,7 @@ func newEngine(in *instance.Instance, seed uint64, lanes int) *engine {
 	if e.parts <= mostGathered {
 		e.harvest = harvest.New(in)
 		e.search.Glean(e.harvest)
-		e.assembler = assemble.New(in, e.harvest)
+		e.assembler = assemble.New(in, e.harvest, seed)
 	}
 	return e
 }
@@ -113,7 +117,7 @@ func (e *engine) plan(tasks []task, steps, budget int64) []task {
 		tasks = append(tasks, func(func() bool) { e.generate(steps) })
 	}
 	if e.assembler != nil && !e.search.Proven() {
-		tasks = append(tasks, func(func() bool) { e.assembler.Work(steps * assembling * e.parts) })
+		tasks = append(tasks, func(func() bool) { e.assemble(steps) })
 	}
 	if !e.search.Proven() {
 		tasks = append(tasks, func(stop func() bool) { e.follow(steps, stop) })
@@ -155,6 +159,15 @@ func (e *engine) generate(steps int64) {
 	g.Work(steps * share * e.parts)
 }
 
+// assemble does the assembler's share of a round of so many steps.
+func (e *engine) assemble(steps int64) {
+	share := int64(assembling)
+	if e.vain >= nowhere {
+		share = nowhereElse
+	}
+	e.assembler.Work(steps * share * e.parts)
+}
+
 // follow does the share of plans made piece by piece of a round of so many steps.
 func (e *engine) follow(steps int64, stop func() bool) {
 	if e.sequence == nil {
@@ -175,6 +188,8 @@ func (e *engine) join() bool {
 		if e.generator != nil {
 			e.generator.Patterns(e.harvest.Add)
 		}
+		e.harvest.Appraise(e.assembler.Prices())
+		e.assembler.Patterns(e.harvest.Add)
 		for _, p := range e.assembler.Plans() {
 			better = e.search.Complete(p) || better
 		}

@@ -70,9 +70,9 @@ func three(r *rand.Rand, in *instance.Instance, s int) instance.Piece {
 func TestPlansAreMadeOfWhatWasGathered(t *testing.T) {
 	for seed := range uint64(300) {
 		j := draw(seed)
-		a := New(j.in, j.harvest)
+		a := New(j.in, j.harvest, 0)
 		a.Aim([][]int{j.counts})
-		a.Work(1 << 24)
+		a.Work(1 << 28)
 		plans := a.Plans()
 		if len(plans) != 1 {
 			t.Fatalf("seed %d: %d plans within %v", seed, len(plans), j.counts)
@@ -110,21 +110,21 @@ func TestTargetsAreTriedAgainWhenMoreWasGathered(t *testing.T) {
 		for n := 4; n < len(all.Patterns); n++ {
 			h.Add(all.Patterns[n].Stock, all.Root(n))
 		}
-		a := New(j.in, h)
+		a := New(j.in, h, 0)
 		a.Aim([][]int{j.counts})
-		a.Work(1 << 24)
+		a.Work(1 << 28)
 		if len(a.Plans()) > 0 {
 			continue // there is one without these
 		}
 		tried++
-		a.Work(1 << 24)
+		a.Work(1 << 28)
 		if a.search != nil || len(a.Plans()) > 0 {
 			t.Fatalf("seed %d: tried again though nothing was gathered", seed)
 		}
 		for n := range 4 {
 			h.Add(all.Patterns[n].Stock, all.Root(n))
 		}
-		a.Work(1 << 24)
+		a.Work(1 << 28)
 		if len(a.Plans()) != 1 {
 			t.Fatalf("seed %d: no plan of what was gathered last", seed)
 		}
@@ -138,12 +138,12 @@ func TestTargetsAreTriedAgainWhenMoreWasGathered(t *testing.T) {
 func TestWorkInPortionsIsTheSame(t *testing.T) {
 	for seed := range uint64(50) {
 		j := draw(seed)
-		once, often := New(j.in, j.harvest), New(j.in, j.harvest)
+		once, often := New(j.in, j.harvest, 0), New(j.in, j.harvest, 0)
 		once.Aim([][]int{j.counts})
 		often.Aim([][]int{j.counts})
-		once.Work(1 << 24)
-		for range 1 << 15 {
-			often.Work(64)
+		once.Work(1 << 28)
+		for range 1 << 19 {
+			often.Work(1 << 9)
 		}
 		p, q := once.Plans(), often.Plans()
 		if !slices.EqualFunc(p, q, func(a, b *instance.Plan) bool {
@@ -161,9 +161,9 @@ func TestPlansTakeNoMoreThanThereIs(t *testing.T) {
 		for s := range j.in.Stock {
 			j.in.Stock[s].Limit = 1
 		}
-		a := New(j.in, j.harvest)
+		a := New(j.in, j.harvest, 0)
 		a.Aim([][]int{j.counts})
-		a.Work(1 << 24)
+		a.Work(1 << 28)
 		for _, p := range a.Plans() {
 			counts := make([]int, len(j.in.Stock))
 			for _, l := range p.Layouts {

@@ -38,7 +38,7 @@ func TestFillersPatternsAgainstExactSearch(t *testing.T) {
 			}
 			above := most * 9 / 10
 			var got int64
-			for _, root := range f.Fill(wanted, values, above, 600, math.MaxInt) {
+			for _, root := range f.Fill(wanted, values, nil, above, 600, math.MaxInt) {
 				if root.L != st.L || root.W != st.W || !in.Allows(0, root) {
 					t.Fatalf("seed %d: %+v goes against the rules", seed, root)
 				}
