@@ -62,15 +62,17 @@ const (
 )
 
 // assembling is the assembler's share of a round, in comparisons for each step of
-// a lane and each part wanted; nowhereElse from then on that the generator has worked for
-// so long in vain: what is left to find then lies in patterns that only programmes ask for.
-// Where there are more than mostGathered parts, patterns are too many for what one walk
-// found to fit what another did.
+// a lane and each part wanted. Once the generator has worked for so long in vain that it
+// counts as stuck, what is left to find mostly lies in patterns that only programmes ask
+// for, unless a piece holds more than fewPerPiece parts: then walks find it. Where there
+// are more than mostGathered parts, patterns are too many for what one walk found to fit
+// what another did.
 const (
-	assembling   = 40
-	nowhereElse  = 200
-	nowhere      = 2 * inVain
-	mostGathered = 1 << 8
+	assembling      = 40
+	assemblingStuck = 200
+	stuck           = 2 * inVain
+	fewPerPiece     = 12
+	mostGathered    = 1 << 8
 )
 
 // sequencing is the share of plans made piece by piece, in the same measure. It is
@@ -162,10 +164,22 @@ func (e *engine) generate(steps int64) {
 // assemble does the assembler's share of a round of so many steps.
 func (e *engine) assemble(steps int64) {
 	share := int64(assembling)
-	if e.vain >= nowhere {
-		share = nowhereElse
+	if e.vain >= stuck && e.parts <= fewPerPiece*e.mostPieces() {
+		share = assemblingStuck
 	}
 	e.assembler.Work(steps * share * e.parts)
+}
+
+// mostPieces that a cheaper plan may have.
+func (e *engine) mostPieces() (most int64) {
+	for _, t := range e.targets {
+		pieces := int64(0)
+		for _, n := range t {
+			pieces += int64(n)
+		}
+		most = max(most, pieces)
+	}
+	return most
 }
 
 // follow does the share of plans made piece by piece of a round of so many steps.

@@ -89,7 +89,7 @@ const (
 
 // Odd sets are sought after so much work, and again each time that has grown to so many times as much: it takes about a second.
 const (
-	firstSharpen = 1 << 31
+	firstSharpen = 1 << 29
 	nextSharpen  = 3
 )
 

@@ -99,5 +99,5 @@ const (
 	mostFills  = 20
 	mostVain   = 2
 	firstFills = 200
-	firstVain  = 20
+	firstVain  = 100
 )
