@@ -87,7 +87,8 @@ const (
 	growth    = 4       // by one in so many
 )
 
-// Odd sets are sought after so much work, and again each time that has grown to so many times as much: it takes about a second.
+// Odd sets are sought after so much work, and again each time that has grown to so many
+// times as much: it takes about a second.
 const (
 	firstSharpen = 1 << 29
 	nextSharpen  = 3
@@ -99,12 +100,11 @@ func (a *Assembler) Work(work int64) {
 	work -= a.owed
 	for work > 0 && (a.search != nil || a.begin()) {
 		portion := min(work, a.left)
+		sharpened := a.search.Sharpened()
 		left, done := a.search.Advance(portion)
 		work -= portion - left
 		a.done += portion - left
-		if !a.search.Sharpening() {
-			a.left -= portion - left
-		}
+		a.left -= portion - left - (a.search.Sharpened() - sharpened) // which is for others as well
 		if done || a.left <= 0 {
 			a.end()
 		}

@@ -47,8 +47,8 @@ func (o *oddSets) tally(counts []int) []int {
 	return of
 }
 
-// halves brings up to date what a pattern holds of what is wanted: so many parts of each
-// set.
+// hold adds up how many wanted parts of each set a pattern holds. What it returns is good
+// until the next call.
 func (o *oddSets) hold(p *Pattern, wanted []int) []int {
 	of := o.of[:o.count]
 	clear(of)

@@ -227,6 +227,9 @@ func (s *Search) learn(f *frame, p Pattern) (option int) {
 	s.patterns = append(s.patterns, p)
 	s.supports = append(s.supports, false)
 	s.roaming.sure = append(s.roaming.sure, 0)
+	if s.depth == 0 {
+		s.roaming.told = len(s.patterns) // it is on the list, and need not be told again
+	}
 	return len(f.list) - 1
 }
 

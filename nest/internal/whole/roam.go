@@ -24,7 +24,8 @@ type roaming struct {
 	// far that is.
 	sharpen    bool
 	sharpening *sharpening
-	told       int // patterns that the first state knows
+	sharpened  int64 // work that this took
+	told       int   // patterns that the first state knows
 }
 
 // Supply makes patterns of a stock that are worth more than above at values and a premium
@@ -51,6 +52,26 @@ const roamingStream = 1 << 33
 func (r *roaming) next(relaxed int) {
 	r.runs++
 	r.until = relaxed + programmesPerRun*luby.Term(r.runs)
+}
+
+// roam takes one step.
+func (s *Search) roam() (work int64) {
+	r := s.roaming
+	sharpens := r.sharpening != nil
+	switch {
+	case !s.opened:
+		work = s.begin()
+	case sharpens:
+		work = s.sharpenOnce()
+	case s.relaxed >= r.until:
+		work = s.beginAnew()
+	default:
+		work = s.step()
+	}
+	if sharpens || r.sharpening != nil {
+		r.sharpened += work
+	}
+	return work
 }
 
 // beginAnew goes back to what is wanted in all, but for the patterns that were refuted.

@@ -72,5 +72,5 @@ func (s *Search) sharpenOnce() (work int64) {
 // separationWork for each pair of kinds.
 const separationWork = 1 << 12
 
-// Sharpening reports whether the first programme is still being sharpened.
-func (s *Search) Sharpening() bool { return s.roaming != nil && s.roaming.sharpening != nil }
+// Sharpened is what the search has worked for that so far.
+func (s *Search) Sharpened() (work int64) { return s.roaming.sharpened }

@@ -184,25 +184,27 @@ func (s *Search) Impossible() bool { return s.state == impossible }
 // Advance takes about work steps more. It returns what is left of work, which
 // may be overdrawn, and whether the search has come to its end.
 func (s *Search) Advance(work int64) (left int64, done bool) {
-	if work > 0 && s.state == searching && !s.opened {
-		s.opened = true
-		all := make([]option, len(s.patterns))
-		for n := range all {
-			all[n] = optionOf(n)
-		}
-		work -= s.open(0, all)
-	}
 	for work > 0 && s.state == searching {
-		switch r := s.roaming; {
-		case r != nil && r.sharpening != nil:
-			work -= s.sharpenOnce()
-		case r != nil && s.relaxed >= r.until:
-			work -= s.beginAnew()
+		switch {
+		case s.roaming != nil:
+			work -= s.roam()
+		case !s.opened:
+			work -= s.begin()
 		default:
 			work -= s.step()
 		}
 	}
 	return work, s.state != searching
+}
+
+// begin opens the first state.
+func (s *Search) begin() (work int64) {
+	s.opened = true
+	all := make([]option, len(s.patterns))
+	for n := range all {
+		all[n] = optionOf(n)
+	}
+	return s.open(0, all)
 }
 
 // step tries one pattern.
