@@ -138,9 +138,12 @@ const mostKnown = 1 << 20
 func (h *Harvest) thin() {
 	rests := h.rests
 	if h.prices != nil {
-		rests = make([]float64, len(h.Patterns))
+		rests = slices.Clone(rests)
 		for n, p := range h.Patterns {
-			rests[n] = 1 - float64(h.prices.Of(&p))/float64(max(1, h.prices.Worth[p.Stock]))
+			// Stock that the prices were not made for goes by its area.
+			if worth := h.prices.Worth[p.Stock]; worth > 0 {
+				rests[n] = 1 - float64(h.prices.Of(&p))/float64(worth)
+			}
 		}
 	}
 	sorted := slices.Clone(rests)
@@ -161,11 +164,7 @@ func (h *Harvest) thin() {
 		kept.add(h.Patterns[n], h.code(n), h.numbers[n])
 	}
 	kept.next = h.next
-	kept.barren = 0
-	for _, r := range kept.rests {
-		kept.barren = max(kept.barren, r)
-	}
-	kept.barren = min(h.barren, kept.barren)
+	kept.barren = min(h.barren, slices.Max(kept.rests))
 	kept.prices = h.prices
 	if len(h.known) <= mostKnown {
 		kept.known = h.known // what is dropped does not come back
