@@ -175,3 +175,83 @@ func TestPlansTakeNoMoreThanThereIs(t *testing.T) {
 		}
 	}
 }
+
+// Nor does it matter for a search that is sharpened, or that makes patterns: these have
+// the same course in portions of any size.
+func TestSharpeningAndMakingInPortionsIsTheSame(t *testing.T) {
+	sharpened, made := 0, 0
+	for seed := range uint64(12) {
+		j := draw(seed)
+		all := j.harvest.Sheaf
+		var runs []*Assembler
+		for _, portion := range []int64{1 << 40, 1 << 12, 1<<20 + 1} {
+			h := harvest.New(j.in)
+			a := New(j.in, h, seed)
+			a.Aim([][]int{{max(0, j.counts[0]-1), j.counts[1]}, j.counts})
+			a.sharpen = 0
+			for round := range 2 {
+				for n := 4 * (1 - round); n < len(all.Patterns); n++ {
+					h.Add(all.Patterns[n].Stock, all.Root(n))
+				}
+				for a.search != nil || a.begin() {
+					a.Work(portion)
+					if a.search != nil && a.search.Sharpened() > 0 {
+						sharpened++
+					}
+				}
+			}
+			made += len(a.fresh)
+			runs = append(runs, a)
+		}
+		for _, a := range runs[1:] {
+			if a.done != runs[0].done || a.tried != runs[0].tried || len(a.fresh) != len(runs[0].fresh) || len(a.plans) != len(runs[0].plans) {
+				t.Fatalf("seed %d: %d work in %d searches made %d patterns; at once %d in %d made %d",
+					seed, a.done, a.tried, len(a.fresh), runs[0].done, runs[0].tried, len(runs[0].fresh))
+			}
+		}
+	}
+	if sharpened == 0 || made == 0 {
+		t.Errorf("%d portions sharpened, %d patterns made", sharpened, made)
+	}
+}
+
+// Patterns that nobody gathered make plans: they keep to the rules, hold what is wanted
+// and go to the harvest.
+func TestPlansAreMadeOfMadePatterns(t *testing.T) {
+	plans := 0
+	for seed := range uint64(20) {
+		j := draw(seed)
+		h := harvest.New(j.in)
+		for n := range 3 { // one short of a plan
+			h.Add(j.harvest.Patterns[n].Stock, j.harvest.Root(n))
+		}
+		a := New(j.in, h, seed)
+		a.round = 1 // in which patterns are made
+		a.Aim([][]int{{j.counts[0] + 1, j.counts[1] + 1}})
+		a.Work(1 << 28)
+		for _, p := range a.Plans() {
+			plans++
+			counts := make([]int, len(j.in.Kinds))
+			for _, l := range p.Layouts {
+				l.Root.CountParts(counts)
+				if !j.in.Allows(l.Stock, l.Root) {
+					t.Fatalf("seed %d: %+v goes against the rules", seed, l.Root)
+				}
+			}
+			for k, kd := range j.in.Kinds {
+				if counts[k] != kd.Count {
+					t.Fatalf("seed %d: %d of kind %d, %d are wanted", seed, counts[k], k, kd.Count)
+				}
+			}
+		}
+		known := len(h.Patterns)
+		a.Patterns(h.Add)
+		if len(h.Patterns) == known {
+			t.Fatalf("seed %d: the harvest was told of no pattern", seed)
+		}
+		a.Patterns(func(int, instance.Piece) { t.Fatalf("seed %d: a pattern is told twice", seed) })
+	}
+	if plans < 15 {
+		t.Errorf("only %d plans", plans)
+	}
+}

@@ -158,6 +158,36 @@ func cut(f *frame, p *Pattern) (wanted, pieces []int) {
 	return wanted, pieces
 }
 
+// What a pattern is worth, what it loses and its premium, part by part, agree; a part's
+// least share is no more than the set gives for it.
+func TestPremiumIsWhatPricesSay(t *testing.T) {
+	r := rand.New(rand.NewPCG(2, 9))
+	for range 5000 {
+		kinds := 2 + r.IntN(5)
+		prices := appraised(r, kinds)
+		premium := Premium{prices.sets.clone(), prices.odd}
+		p := Pattern{}
+		var want, least int64
+		premium.Begin()
+		for k := range kinds {
+			if n := r.IntN(4); n > 0 {
+				p.Counts = append(p.Counts, Count{k, n})
+				want += int64(n) * prices.Values[k]
+				least += int64(n) * premium.Of(k)
+				for range n {
+					premium.Add(k)
+				}
+			}
+		}
+		if least > premium.Sum() {
+			t.Fatalf("%+v: shares of %d in %d", p, least, premium.Sum())
+		}
+		if got := prices.Of(&p); got != want+premium.Sum() {
+			t.Fatalf("%+v is worth %d, its parts %d and their premium %d", p, got, want, premium.Sum())
+		}
+	}
+}
+
 // triangles are tasks of kinds that go two to a piece within their three only: two
 // pieces hold three of them, one and a half do in fractions.
 func triangles(count, pieces int) task {

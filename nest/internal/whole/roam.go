@@ -98,7 +98,7 @@ func (s *Search) surest(f *frame, kind int) int {
 	for _, u := range f.support {
 		sure := u.times * (leastSure + float64((1-leastSure)*float64(r.rng.Uint64()>>40)/(1<<24)))
 		r.sure[u.pattern] = sure
-		if sure > most && s.useful(f, u.pattern) {
+		if sure > most {
 			pick, most = u.pattern, sure
 		}
 	}
@@ -106,7 +106,7 @@ func (s *Search) surest(f *frame, kind int) int {
 		return kind
 	}
 	kind = -1
-	for _, c := range s.patterns[pick].Counts {
+	for _, c := range s.patterns[pick].Counts { // a programme has none that holds nothing wanted
 		if f.wanted[c.Kind] > 0 && (kind < 0 || s.options[c.Kind] < s.options[kind]) {
 			kind = c.Kind
 		}
@@ -117,15 +117,7 @@ func (s *Search) surest(f *frame, kind int) int {
 // leastSure is what chance leaves at least of how sure the programme is.
 const leastSure = 0.4
 
-func (s *Search) useful(f *frame, pattern int32) bool {
-	for _, c := range s.patterns[pattern].Counts {
-		if f.wanted[c.Kind] > 0 {
-			return true
-		}
-	}
-	return false
-}
-
+// forget clears what the next state would take for its own.
 func (s *Search) forget(f *frame) {
 	for _, u := range f.support {
 		s.roaming.sure[u.pattern] = 0

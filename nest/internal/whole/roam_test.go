@@ -136,6 +136,9 @@ func TestSupplyIsPartOfSolutions(t *testing.T) {
 		s.Roam(seed, supply)
 		for done := false; !done; {
 			_, done = s.Advance(1)
+			if slices.Max(s.roaming.sure) > 0 {
+				t.Fatalf("seed %d: what a programme was sure of outlives its state", seed)
+			}
 			list := map[int32]bool{}
 			for _, o := range s.frames[0].list {
 				if list[o.pattern] {
