@@ -187,17 +187,25 @@ func TestSharpeningAndMakingInPortionsIsTheSame(t *testing.T) {
 		for _, portion := range []int64{1 << 40, 1 << 12, 1<<20 + 1} {
 			h := harvest.New(j.in)
 			a := New(j.in, h, seed)
-			a.Aim([][]int{{max(0, j.counts[0]-1), j.counts[1]}, j.counts})
+			a.Aim([][]int{j.counts})
 			a.sharpen = 0
 			for round := range 2 {
 				for n := 4 * (1 - round); n < len(all.Patterns); n++ {
 					h.Add(all.Patterns[n].Stock, all.Root(n))
 				}
-				for a.search != nil || a.begin() {
+				a.begin()
+				const most = 1 << 15 // which is too little for some
+				a.left = most
+				before := a.done
+				for {
 					a.Work(portion)
-					if a.search != nil && a.search.Sharpened() > 0 {
-						sharpened++
+					if a.search == nil {
+						break
 					}
+					if plain := a.done - before - a.search.Sharpened(); a.left != most-plain {
+						t.Fatalf("seed %d: %d of %d left after %d besides sharpening", seed, a.left, most, plain)
+					}
+					sharpened += int(min(1, a.search.Sharpened()))
 				}
 			}
 			made += len(a.fresh)
@@ -227,7 +235,12 @@ func TestPlansAreMadeOfMadePatterns(t *testing.T) {
 		}
 		a := New(j.in, h, seed)
 		a.round = 1 // in which patterns are made
-		a.Aim([][]int{{j.counts[0] + 1, j.counts[1] + 1}})
+		area := int64(0)
+		for _, kd := range j.in.Kinds {
+			area += int64(kd.Count) * kd.L * kd.W
+		}
+		squares := int(area/(60*60)) + 1 // hardly enough: what is made for these is in vain
+		a.Aim([][]int{{0, squares}, {j.counts[0] + 1, j.counts[1] + 1}})
 		a.Work(1 << 28)
 		for _, p := range a.Plans() {
 			plans++
