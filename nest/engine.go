@@ -119,7 +119,9 @@ func (e *engine) plan(tasks []task, steps, budget int64) []task {
 		tasks = append(tasks, func(func() bool) { e.generate(steps) })
 	}
 	if e.assembler != nil && !e.search.Proven() {
-		tasks = append(tasks, func(func() bool) { e.assemble(steps) })
+		// The generator counts what it does in vain meanwhile: the share is settled before.
+		work := steps * e.assemblersShare() * e.parts
+		tasks = append(tasks, func(func() bool) { e.assembler.Work(work) })
 	}
 	if !e.search.Proven() {
 		tasks = append(tasks, func(stop func() bool) { e.follow(steps, stop) })
@@ -161,13 +163,13 @@ func (e *engine) generate(steps int64) {
 	g.Work(steps * share * e.parts)
 }
 
-// assemble does the assembler's share of a round of so many steps.
-func (e *engine) assemble(steps int64) {
-	share := int64(assembling)
+// assemblersShare is what the assembler has of a round, in comparisons for each step of a
+// lane and each part wanted.
+func (e *engine) assemblersShare() int64 {
 	if e.vain >= stuck && e.parts <= fewPerPiece*e.mostPieces() {
-		share = assemblingStuck
+		return assemblingStuck
 	}
-	e.assembler.Work(steps * share * e.parts)
+	return assembling
 }
 
 // mostPieces that a cheaper plan may have.
