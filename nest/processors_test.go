@@ -39,7 +39,7 @@ func TestPlanIsTheSameOnAnyNumberOfProcessors(t *testing.T) {
 	for name, problem := range map[string]Problem{"mixed": mixedSheets(47, false), "many parts": manyParts(60)} {
 		var want Plan
 		for _, processors := range []int{1, 2, 4} {
-			got, err := solveOn(context.Background(), problem, Options{Iterations: 4000}, processors)
+			got, err := solveOn(context.Background(), problem, Options{Iterations: 12_000}, processors)
 			if err != nil {
 				t.Fatal(err)
 			}
