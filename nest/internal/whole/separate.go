@@ -2,6 +2,8 @@ package whole
 
 import (
 	"cmp"
+	"math"
+	"math/bits"
 	"slices"
 )
 
@@ -53,13 +55,16 @@ func (s *Search) separate(p *programme) (sets oddSets, some bool) {
 	return sets, added > 0
 }
 
+// patternSet has patterns, a bit for each in words of 64.
+type patternSet []uint64
+
 // oddities are what decides which sets are odd.
 type oddities struct {
-	kinds []int     // that are wanted
-	even  []bool    // per kind: wanted in an even number
-	over  []float64 // per kind: what the solution holds too much
-	times []float64 // of each pattern
-	odd   [][]bool  // per kind and pattern: holds an odd number
+	kinds []int        // that are wanted
+	even  []bool       // per kind: wanted in an even number
+	over  []float64    // per kind: what the solution holds too much
+	times []float64    // of each pattern
+	odd   []patternSet // per kind: the patterns that hold an odd number
 }
 
 func (p *programme) oddities() *oddities {
@@ -89,13 +94,13 @@ func (p *programme) oddities() *oddities {
 		c.times = append(c.times, u.times)
 	}
 	for range c.kinds {
-		c.odd = append(c.odd, make([]bool, len(uses)))
+		c.odd = append(c.odd, make(patternSet, (len(uses)+63)/64))
 	}
 	for n, u := range uses {
 		for _, h := range u.pattern.Counts {
 			if held := min(h.Times, p.frame.wanted[h.Kind]); held > 0 {
 				c.over[at[h.Kind]] += float64(float64(held) * u.times)
-				c.odd[at[h.Kind]][n] = held&1 == 1
+				c.odd[at[h.Kind]][n/64] |= uint64(held&1) << (n % 64)
 			}
 		}
 	}
@@ -108,12 +113,7 @@ func (c *oddities) descend(start int) (in []bool, oddness float64) {
 	in[start] = true
 	odd := slices.Clone(c.odd[start]) // per pattern
 	over := c.over[start]
-	oddness = over
-	for n, is := range odd {
-		if is {
-			oddness += c.times[n]
-		}
-	}
+	oddness = c.add(over, math.Inf(1), odd, nil, nil)
 	change := func(i int) float64 {
 		if in[i] {
 			return -c.over[i]
@@ -131,13 +131,10 @@ func (c *oddities) descend(start int) (in []bool, oddness float64) {
 				if i != j {
 					sum += change(j)
 				}
-				for n, is := range odd {
-					if sum >= least {
-						break
-					}
-					if is != (c.odd[i][n] != (i != j && c.odd[j][n])) {
-						sum += c.times[n]
-					}
+				if i == j {
+					sum = c.add(sum, least, odd, c.odd[i], nil)
+				} else {
+					sum = c.add(sum, least, odd, c.odd[i], c.odd[j])
 				}
 				if sum < least {
 					first, second, least = i, j, sum
@@ -151,14 +148,31 @@ func (c *oddities) descend(start int) (in []bool, oddness float64) {
 		for _, i := range []int{first, second} {
 			over += change(i)
 			in[i] = !in[i]
-			for n := range odd {
-				odd[n] = odd[n] != c.odd[i][n]
+			for w := range odd {
+				odd[w] ^= c.odd[i][w]
 			}
 			if first == second {
 				break
 			}
 		}
 	}
+}
+
+// add adds to a sum, until it is most, how often the patterns are used that are in an odd
+// number of the three; but for the first they may be nil.
+func (c *oddities) add(sum, most float64, one, two, three patternSet) float64 {
+	for w, word := range one {
+		if two != nil {
+			word ^= two[w]
+		}
+		if three != nil {
+			word ^= three[w]
+		}
+		for ; word != 0 && sum < most; word &= word - 1 {
+			sum += c.times[w*64+bits.TrailingZeros64(word)]
+		}
+	}
+	return sum
 }
 
 const trifling = 1e-6
