@@ -64,13 +64,13 @@ const (
 // assembling is the assembler's share of a round, in comparisons for each step of
 // a lane and each part wanted. Once the generator has worked for so long in vain that it
 // counts as stuck, what is left to find mostly lies in patterns that only programmes ask
-// for, unless a piece holds more than fewPerPiece parts: then walks find it. Where there
-// are more than mostGathered parts, patterns are too many for what one walk found to fit
-// what another did.
+// for. Where a piece holds more than fewPerPiece parts, patterns of different walks seldom
+// fit each other; where there are more than mostGathered parts nothing is gathered.
 const (
 	assembling      = 40
 	assemblingStuck = 200
-	stuck           = 2 * inVain
+	assemblingMany  = 12
+	stuck           = inVain
 	fewPerPiece     = 12
 	mostGathered    = 1 << 8
 )
@@ -166,7 +166,10 @@ func (e *engine) generate(steps int64) {
 // assemblersShare is what the assembler has of a round, in comparisons for each step of a
 // lane and each part wanted.
 func (e *engine) assemblersShare() int64 {
-	if e.vain >= stuck && e.parts <= fewPerPiece*e.mostPieces() {
+	switch {
+	case e.parts > fewPerPiece*e.mostPieces():
+		return assemblingMany
+	case e.vain >= stuck:
 		return assemblingStuck
 	}
 	return assembling
