@@ -62,11 +62,17 @@ const (
 )
 
 // assembling is the assembler's share of a round, in comparisons for each step of
-// a lane and each part wanted. Where there are more than mostGathered parts,
-// patterns are too many for what one walk found to fit what another did.
+// a lane and each part wanted. Once the generator has worked for so long in vain that it
+// counts as stuck, what is left to find mostly lies in patterns that only programmes ask
+// for. Where a piece holds more than fewPerPiece parts, patterns of different walks seldom
+// fit each other; where there are more than mostGathered parts nothing is gathered.
 const (
-	assembling   = 12
-	mostGathered = 1 << 8
+	assembling      = 40
+	assemblingStuck = 200
+	assemblingMany  = 12
+	stuck           = inVain
+	fewPerPiece     = 12
+	mostGathered    = 1 << 8
 )
 
 // sequencing is the share of plans made piece by piece, in the same measure. It is
@@ -92,7 +98,7 @@ func newEngine(in *instance.Instance, seed uint64, lanes int) *engine {
 	if e.parts <= mostGathered {
 		e.harvest = harvest.New(in)
 		e.search.Glean(e.harvest)
-		e.assembler = assemble.New(in, e.harvest)
+		e.assembler = assemble.New(in, e.harvest, seed)
 	}
 	return e
 }
@@ -113,7 +119,9 @@ func (e *engine) plan(tasks []task, steps, budget int64) []task {
 		tasks = append(tasks, func(func() bool) { e.generate(steps) })
 	}
 	if e.assembler != nil && !e.search.Proven() {
-		tasks = append(tasks, func(func() bool) { e.assembler.Work(steps * assembling * e.parts) })
+		// The generator counts what it does in vain meanwhile: the share is settled before.
+		work := steps * e.assemblersShare() * e.parts
+		tasks = append(tasks, func(func() bool) { e.assembler.Work(work) })
 	}
 	if !e.search.Proven() {
 		tasks = append(tasks, func(stop func() bool) { e.follow(steps, stop) })
@@ -155,6 +163,30 @@ func (e *engine) generate(steps int64) {
 	g.Work(steps * share * e.parts)
 }
 
+// assemblersShare is what the assembler has of a round, in comparisons for each step of a
+// lane and each part wanted.
+func (e *engine) assemblersShare() int64 {
+	switch {
+	case e.parts > fewPerPiece*e.mostPieces():
+		return assemblingMany
+	case e.vain >= stuck:
+		return assemblingStuck
+	}
+	return assembling
+}
+
+// mostPieces that a cheaper plan may have.
+func (e *engine) mostPieces() (most int64) {
+	for _, t := range e.targets {
+		pieces := int64(0)
+		for _, n := range t {
+			pieces += int64(n)
+		}
+		most = max(most, pieces)
+	}
+	return most
+}
+
 // follow does the share of plans made piece by piece of a round of so many steps.
 func (e *engine) follow(steps int64, stop func() bool) {
 	if e.sequence == nil {
@@ -175,6 +207,8 @@ func (e *engine) join() bool {
 		if e.generator != nil {
 			e.generator.Patterns(e.harvest.Add)
 		}
+		e.harvest.Appraise(e.assembler.Prices())
+		e.assembler.Patterns(e.harvest.Add)
 		for _, p := range e.assembler.Plans() {
 			better = e.search.Complete(p) || better
 		}

@@ -4,6 +4,8 @@ import (
 	"context"
 	"testing"
 	"time"
+
+	"github.com/google/go-cmp/cmp"
 )
 
 // BenchmarkTwoProcessors is the time that a fixed number of steps takes on one
@@ -29,5 +31,24 @@ func BenchmarkTwoProcessors(b *testing.B) {
 			}
 			b.ReportMetric(took[1].Seconds()/took[2].Seconds(), "speed-up")
 		})
+	}
+}
+
+// Who works beside whom does not change the plan.
+func TestPlanIsTheSameOnAnyNumberOfProcessors(t *testing.T) {
+	for name, problem := range map[string]Problem{"mixed": mixedSheets(47, false), "many parts": manyParts(60)} {
+		var want Plan
+		for _, processors := range []int{1, 2, 4} {
+			got, err := solveOn(context.Background(), problem, Options{Iterations: 12_000}, processors)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if processors == 1 {
+				want = got
+			}
+			if diff := cmp.Diff(want, got); diff != "" {
+				t.Errorf("%s on %d processors: %s", name, processors, diff)
+			}
+		}
 	}
 }

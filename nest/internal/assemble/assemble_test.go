@@ -70,9 +70,9 @@ func three(r *rand.Rand, in *instance.Instance, s int) instance.Piece {
 func TestPlansAreMadeOfWhatWasGathered(t *testing.T) {
 	for seed := range uint64(300) {
 		j := draw(seed)
-		a := New(j.in, j.harvest)
+		a := New(j.in, j.harvest, 0)
 		a.Aim([][]int{j.counts})
-		a.Work(1 << 24)
+		a.Work(1 << 28)
 		plans := a.Plans()
 		if len(plans) != 1 {
 			t.Fatalf("seed %d: %d plans within %v", seed, len(plans), j.counts)
@@ -110,21 +110,21 @@ func TestTargetsAreTriedAgainWhenMoreWasGathered(t *testing.T) {
 		for n := 4; n < len(all.Patterns); n++ {
 			h.Add(all.Patterns[n].Stock, all.Root(n))
 		}
-		a := New(j.in, h)
+		a := New(j.in, h, 0)
 		a.Aim([][]int{j.counts})
-		a.Work(1 << 24)
+		a.Work(1 << 28)
 		if len(a.Plans()) > 0 {
 			continue // there is one without these
 		}
 		tried++
-		a.Work(1 << 24)
+		a.Work(1 << 28)
 		if a.search != nil || len(a.Plans()) > 0 {
 			t.Fatalf("seed %d: tried again though nothing was gathered", seed)
 		}
 		for n := range 4 {
 			h.Add(all.Patterns[n].Stock, all.Root(n))
 		}
-		a.Work(1 << 24)
+		a.Work(1 << 28)
 		if len(a.Plans()) != 1 {
 			t.Fatalf("seed %d: no plan of what was gathered last", seed)
 		}
@@ -138,12 +138,12 @@ func TestTargetsAreTriedAgainWhenMoreWasGathered(t *testing.T) {
 func TestWorkInPortionsIsTheSame(t *testing.T) {
 	for seed := range uint64(50) {
 		j := draw(seed)
-		once, often := New(j.in, j.harvest), New(j.in, j.harvest)
+		once, often := New(j.in, j.harvest, 0), New(j.in, j.harvest, 0)
 		once.Aim([][]int{j.counts})
 		often.Aim([][]int{j.counts})
-		once.Work(1 << 24)
-		for range 1 << 15 {
-			often.Work(64)
+		once.Work(1 << 28)
+		for range 1 << 19 {
+			often.Work(1 << 9)
 		}
 		p, q := once.Plans(), often.Plans()
 		if !slices.EqualFunc(p, q, func(a, b *instance.Plan) bool {
@@ -161,9 +161,9 @@ func TestPlansTakeNoMoreThanThereIs(t *testing.T) {
 		for s := range j.in.Stock {
 			j.in.Stock[s].Limit = 1
 		}
-		a := New(j.in, j.harvest)
+		a := New(j.in, j.harvest, 0)
 		a.Aim([][]int{j.counts})
-		a.Work(1 << 24)
+		a.Work(1 << 28)
 		for _, p := range a.Plans() {
 			counts := make([]int, len(j.in.Stock))
 			for _, l := range p.Layouts {
@@ -173,5 +173,98 @@ func TestPlansTakeNoMoreThanThereIs(t *testing.T) {
 				t.Fatalf("seed %d: %v pieces of stock, there is one of each", seed, counts)
 			}
 		}
+	}
+}
+
+// Nor does it matter for a search that is sharpened, or that makes patterns: these have
+// the same course in portions of any size.
+func TestSharpeningAndMakingInPortionsIsTheSame(t *testing.T) {
+	sharpened, made := 0, 0
+	for seed := range uint64(12) {
+		j := draw(seed)
+		all := j.harvest.Sheaf
+		var runs []*Assembler
+		for _, portion := range []int64{1 << 40, 1 << 12, 1<<20 + 1} {
+			h := harvest.New(j.in)
+			a := New(j.in, h, seed)
+			a.Aim([][]int{j.counts})
+			a.sharpen = 0
+			for round := range 2 {
+				for n := 4 * (1 - round); n < len(all.Patterns); n++ {
+					h.Add(all.Patterns[n].Stock, all.Root(n))
+				}
+				a.begin()
+				const most = 1 << 15 // which is too little for some
+				a.left = most
+				before := a.done
+				for {
+					a.Work(portion)
+					if a.search == nil {
+						break
+					}
+					if plain := a.done - before - a.search.Sharpened(); a.left != most-plain {
+						t.Fatalf("seed %d: %d of %d left after %d besides sharpening", seed, a.left, most, plain)
+					}
+					sharpened += int(min(1, a.search.Sharpened()))
+				}
+			}
+			made += len(a.fresh)
+			runs = append(runs, a)
+		}
+		for _, a := range runs[1:] {
+			if a.done != runs[0].done || a.tried != runs[0].tried || len(a.fresh) != len(runs[0].fresh) || len(a.plans) != len(runs[0].plans) {
+				t.Fatalf("seed %d: %d work in %d searches made %d patterns; at once %d in %d made %d",
+					seed, a.done, a.tried, len(a.fresh), runs[0].done, runs[0].tried, len(runs[0].fresh))
+			}
+		}
+	}
+	if sharpened == 0 || made == 0 {
+		t.Errorf("%d portions sharpened, %d patterns made", sharpened, made)
+	}
+}
+
+// Patterns that nobody gathered make plans: they keep to the rules, hold what is wanted
+// and go to the harvest.
+func TestPlansAreMadeOfMadePatterns(t *testing.T) {
+	plans := 0
+	for seed := range uint64(20) {
+		j := draw(seed)
+		h := harvest.New(j.in)
+		for n := range 3 { // one short of a plan
+			h.Add(j.harvest.Patterns[n].Stock, j.harvest.Root(n))
+		}
+		a := New(j.in, h, seed)
+		a.round = 1 // in which patterns are made
+		area := int64(0)
+		for _, kd := range j.in.Kinds {
+			area += int64(kd.Count) * kd.L * kd.W
+		}
+		squares := int(area/(60*60)) + 1 // hardly enough: what is made for these is in vain
+		a.Aim([][]int{{0, squares}, {j.counts[0] + 1, j.counts[1] + 1}})
+		a.Work(1 << 28)
+		for _, p := range a.Plans() {
+			plans++
+			counts := make([]int, len(j.in.Kinds))
+			for _, l := range p.Layouts {
+				l.Root.CountParts(counts)
+				if !j.in.Allows(l.Stock, l.Root) {
+					t.Fatalf("seed %d: %+v goes against the rules", seed, l.Root)
+				}
+			}
+			for k, kd := range j.in.Kinds {
+				if counts[k] != kd.Count {
+					t.Fatalf("seed %d: %d of kind %d, %d are wanted", seed, counts[k], k, kd.Count)
+				}
+			}
+		}
+		known := len(h.Patterns)
+		a.Patterns(h.Add)
+		if len(h.Patterns) == known {
+			t.Fatalf("seed %d: the harvest was told of no pattern", seed)
+		}
+		a.Patterns(func(int, instance.Piece) { t.Fatalf("seed %d: a pattern is told twice", seed) })
+	}
+	if plans < 15 {
+		t.Errorf("only %d plans", plans)
 	}
 }

@@ -35,7 +35,7 @@ func (d *dive) closeWith(s int, work int64) (left int64) {
 		areas[k] = d.area(k)
 		all += int64(n) * areas[k]
 	}
-	for _, root := range d.fillers[s].Fill(d.left, areas, all-1, lastSteps, 1) {
+	for _, root := range d.fillers[s].Fill(d.left, areas, nil, all-1, lastSteps, 1) {
 		t := newPattern(d.in, s, root)
 		d.take(&t, 1)
 	}

@@ -10,7 +10,7 @@ func (g *Generator) fill() (some bool) {
 		if g.counts != nil && g.counts[s] == 0 || !g.slow(s) {
 			continue
 		}
-		for _, root := range f.Fill(g.demands, g.values, g.betters(s), fillSteps, reaped) {
+		for _, root := range f.Fill(g.demands, g.values, nil, g.betters(s), fillSteps, reaped) {
 			some = g.pool.add(s, root) || some
 		}
 		g.work -= fillSteps * fillWork
@@ -40,7 +40,7 @@ func (g *Generator) layFillers() []*search.Filler {
 
 // fill does the same for what is left of a dive.
 func (d *dive) fill(s int, above int64) (some bool) {
-	for _, root := range d.fillers[s].Fill(d.left, d.values, above, diveFill, reaped/2) {
+	for _, root := range d.fillers[s].Fill(d.left, d.values, nil, above, diveFill, reaped/2) {
 		some = d.pool.add(s, root) || some
 	}
 	return some

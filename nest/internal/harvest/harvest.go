@@ -21,6 +21,7 @@ type Harvest struct {
 	// leaves more would soon be dropped again.
 	barren float64
 	next   int // number
+	prices *whole.Prices
 	reader reader
 }
 
@@ -135,7 +136,17 @@ func (h *Harvest) add(p whole.Pattern, code Code, number int) {
 const mostKnown = 1 << 20
 
 func (h *Harvest) thin() {
-	sorted := slices.Clone(h.rests)
+	rests := h.rests
+	if h.prices != nil {
+		rests = slices.Clone(rests)
+		for n, p := range h.Patterns {
+			// Stock that the prices were not made for goes by its area.
+			if worth := h.prices.Worth[p.Stock]; worth > 0 {
+				rests[n] = 1 - float64(h.prices.Of(&p))/float64(worth)
+			}
+		}
+	}
+	sorted := slices.Clone(rests)
 	slices.Sort(sorted)
 	half := len(sorted) / 2
 	most := sorted[half-1]
@@ -143,7 +154,7 @@ func (h *Harvest) thin() {
 	equal := half - below // of those that leave as much as that, so many stay
 	kept := New(h.in)
 	kept.Grown = h.Grown
-	for n, rest := range h.rests {
+	for n, rest := range rests {
 		if rest > most || rest == most && equal == 0 {
 			continue
 		}
@@ -153,7 +164,8 @@ func (h *Harvest) thin() {
 		kept.add(h.Patterns[n], h.code(n), h.numbers[n])
 	}
 	kept.next = h.next
-	kept.barren = min(h.barren, most)
+	kept.barren = min(h.barren, slices.Max(kept.rests))
+	kept.prices = h.prices
 	if len(h.known) <= mostKnown {
 		kept.known = h.known // what is dropped does not come back
 	} else {
@@ -163,3 +175,7 @@ func (h *Harvest) thin() {
 	}
 	*h = *kept
 }
+
+// Appraise tells of prices at which patterns are weighed when some are to be dropped, in
+// place of their areas; or nil.
+func (h *Harvest) Appraise(p *whole.Prices) { h.prices = p }

@@ -101,6 +101,73 @@ func TestThinningDropsWhatLeavesMost(t *testing.T) {
 	}
 }
 
+func TestKeysTellPatternsApart(t *testing.T) {
+	known := map[uint64]whole.Pattern{}
+	for stock := range 8 {
+		for first := range 8 {
+			for second := first; second < 8; second++ {
+				for times := range 4 {
+					p := whole.Pattern{Stock: stock, Counts: []whole.Count{{Kind: first, Times: 1}}}
+					if times > 0 && second > first {
+						p.Counts = append(p.Counts, whole.Count{Kind: second, Times: times})
+					}
+					if q, ok := known[keyOf(p)]; ok && !cmp.Equal(p, q) {
+						t.Fatalf("%v and %v have one key", p, q)
+					}
+					known[keyOf(p)] = p
+				}
+			}
+		}
+	}
+}
+
+// Prices say what goes in place of areas, but for stock that they were not made for.
+func TestThinningGoesByPrices(t *testing.T) {
+	halves := func(n int) instance.Piece { // n parts of kind 1, which are large
+		half := instance.Piece{L: 50, W: 60, Dir: instance.Ripped, Kind: instance.Rest}
+		for range n {
+			half.Children = append(half.Children, instance.Piece{L: 50, W: 30, Kind: 1})
+		}
+		if n == 1 {
+			half.Children = append(half.Children, instance.Piece{L: 50, W: 30, Kind: instance.Rest})
+		}
+		return instance.Piece{L: 100, W: 60, Dir: instance.Crosscut, Kind: instance.Rest, Children: []instance.Piece{
+			half, {L: 50, W: 60, Kind: instance.Rest},
+		}}
+	}
+	for _, c := range []struct {
+		name   string
+		prices *whole.Prices
+		want   []whole.Pattern
+	}{
+		{"areas", nil, []whole.Pattern{
+			{Counts: []whole.Count{{Kind: 1, Times: 1}}}, {Counts: []whole.Count{{Kind: 1, Times: 2}}},
+			{Stock: 1, Counts: []whole.Count{{Kind: 1, Times: 2}}},
+		}},
+		{"prices", &whole.Prices{Values: []int64{5, 1}, Worth: []int64{20, 0}}, []whole.Pattern{
+			{Counts: []whole.Count{{Kind: 0, Times: 3}}}, {Counts: []whole.Count{{Kind: 0, Times: 4}}},
+			{Stock: 1, Counts: []whole.Count{{Kind: 1, Times: 2}}},
+		}},
+	} {
+		in := strips()
+		in.Stock = append(in.Stock, in.Stock[0])
+		h := New(in)
+		h.Appraise(c.prices)
+		for _, root := range []instance.Piece{row(3), row(4), halves(1), halves(2)} {
+			h.Add(0, root)
+		}
+		h.Add(1, row(1))
+		h.Add(1, halves(2))
+		h.thin()
+		if diff := cmp.Diff(c.want, h.Patterns); diff != "" {
+			t.Errorf("by %s: %s", c.name, diff)
+		}
+		if h.prices != c.prices {
+			t.Errorf("by %s: the prices are gone", c.name)
+		}
+	}
+}
+
 // What long walks come upon does not pile up: beyond so many, dropped patterns are
 // forgotten and may come back, while what is kept still comes once.
 func TestWhatIsKnownHasAnEnd(t *testing.T) {

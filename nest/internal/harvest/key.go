@@ -2,8 +2,9 @@ package harvest
 
 import "sawbill/nest/internal/whole"
 
-// Key stands for a pattern: a stock and the sum of its parts' keys.
-func Key(stock int, parts uint64) uint64 { return scatter(parts ^ scatter(uint64(stock))) }
+// Key stands for a pattern: a stock and the sum of its parts' keys. No stock has the number
+// of a kind here, or one part of this on that would pass for one of that on this.
+func Key(stock int, parts uint64) uint64 { return scatter(parts ^ scatter(^uint64(stock))) }
 
 // PartKey of a part of some kind: sums of them tell which parts there are.
 func PartKey(kind int) uint64 { return scatter(uint64(kind)) }

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"sawbill/nest/internal/instance"
+	"sawbill/nest/internal/whole"
 )
 
 // Filler looks for valuable patterns of one piece of stock by the moves of a
@@ -15,9 +16,12 @@ type Filler struct {
 	stock   int
 	wanted  []int // per kind
 	values  []int64
-	left    []int    // per kind
-	order   []uint64 // of the kinds there may be room for: their rates, and themselves in the last bits
-	current int64    // worth
+	premium *whole.Premium // or nil
+	rates   []int64        // values, with a share in the premium
+	kinds   []int32        // that are wanted
+	left    []int          // per kind
+	order   []uint64       // of the kinds there may be room for: their rates, and themselves in the last bits
+	current int64          // worth
 	history []int64
 	turn    int
 }
@@ -46,8 +50,10 @@ func newFiller(e *env, stock int, seed uint64) *Filler {
 
 // Fill takes so many steps, or fewer where it finds most patterns that are worth
 // more than above, and returns what it found: no kind more often than it is
-// wanted. Values are those of the kinds.
-func (f *Filler) Fill(wanted []int, values []int64, above int64, steps, most int) (found []instance.Piece) {
+// wanted. Values are those of the kinds; premium, or nil, is what sets of them are worth
+// beside.
+func (f *Filler) Fill(wanted []int, values []int64, premium *whole.Premium, above int64, steps, most int) (found []instance.Piece) {
+	f.premium = premium
 	f.start(wanted, values)
 	known := map[uint64]bool{}
 	for range steps {
@@ -68,7 +74,19 @@ func (f *Filler) tree() *tree { return f.lane.state.trees[0] }
 
 // start prepares for steps with other values, or other parts.
 func (f *Filler) start(wanted []int, values []int64) {
-	f.wanted, f.values = wanted, values
+	f.wanted, f.values, f.rates = wanted, values, values
+	if f.premium != nil {
+		f.rates = slices.Clone(values)
+		for k := range f.rates {
+			f.rates[k] += f.premium.Of(k)
+		}
+	}
+	f.kinds = f.kinds[:0]
+	for k, n := range wanted {
+		if n > 0 {
+			f.kinds = append(f.kinds, int32(k))
+		}
+	}
 	f.shed()
 	f.current = f.worth()
 	for i := range f.history {
@@ -100,6 +118,13 @@ func (f *Filler) worth() (sum int64) {
 	t := f.tree()
 	for _, n := range t.parts {
 		sum += f.values[t.nodes[n].kind]
+	}
+	if f.premium != nil {
+		f.premium.Begin()
+		for _, n := range t.parts {
+			f.premium.Add(int(t.nodes[n].kind))
+		}
+		sum += f.premium.Sum()
 	}
 	return sum
 }
@@ -169,12 +194,12 @@ func (f *Filler) recreate() {
 	byArea := l.below(3) == 0
 	h := &s.heads[0]
 	f.order = f.order[:0]
-	for k := range f.values {
+	for _, k := range f.kinds {
 		kd := &l.e.kinds[k]
 		if f.left[k] <= 0 || !h.holds(kd) {
 			continue // there will be no more room than now
 		}
-		rate := float64(f.values[k])
+		rate := float64(f.rates[k])
 		if !byArea {
 			rate /= float64(kd.area)
 		}

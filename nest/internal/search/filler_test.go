@@ -3,9 +3,12 @@ package search
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
+	"sawbill/nest/internal/instance"
 	"sawbill/nest/internal/knapsack"
+	"sawbill/nest/internal/whole"
 )
 
 // What a filler finds keeps to every rule, holds no part oftener than it is wanted,
@@ -38,7 +41,7 @@ func TestFillersPatternsAgainstExactSearch(t *testing.T) {
 			}
 			above := most * 9 / 10
 			var got int64
-			for _, root := range f.Fill(wanted, values, above, 600, math.MaxInt) {
+			for _, root := range f.Fill(wanted, values, nil, above, 600, math.MaxInt) {
 				if root.L != st.L || root.W != st.W || !in.Allows(0, root) {
 					t.Fatalf("seed %d: %+v goes against the rules", seed, root)
 				}
@@ -66,5 +69,74 @@ func TestFillersPatternsAgainstExactSearch(t *testing.T) {
 	t.Logf("%d of %d times the best pattern", best, sought)
 	if sought < 150 || best < sought*3/4 {
 		t.Errorf("the best pattern %d of %d times", best, sought)
+	}
+}
+
+// premium is that of a task in which kinds go two to a piece within their three only.
+func premium(t *testing.T, kinds int) (p *whole.Premium) {
+	t.Helper()
+	wanted, pieces := slices.Repeat([]int{1}, kinds), []int{kinds/3*2 - 1}
+	var patterns []whole.Pattern
+	for k := range kinds {
+		first := k / 3 * 3
+		patterns = append(patterns, whole.Pattern{Counts: []whole.Count{{Kind: k, Times: 1}, {Kind: first + (k-first+1)%3, Times: 1}}})
+	}
+	prices := []whole.Prices{{Values: make([]int64, kinds), Worth: []int64{0}}}
+	s := whole.New(wanted, pieces, patterns, prices)
+	s.Roam(1, nil)
+	s.Sharpen()
+	s.Advance(math.MaxInt64)
+	sets := s.Sets()
+	s = whole.New(wanted, pieces, patterns, prices)
+	s.Roam(1, func(_ int, _ []int, _ []int64, q *whole.Premium, _ int64) ([]whole.Pattern, int64) {
+		p = q
+		return nil, 1
+	})
+	s.Begin(nil, sets)
+	s.Advance(1)
+	if p == nil {
+		t.Fatal("no odd set was found")
+	}
+	return p
+}
+
+// Where kinds are worth nothing but for the sets that they belong to, fillers go by these.
+func TestFillersGoByThePremium(t *testing.T) {
+	const kinds = 27
+	in := &instance.Instance{Stages: instance.NoLimit, Stock: []instance.Stock{{L: 100, W: 60, Price: 1, Limit: instance.NoLimit}}}
+	for k := range kinds {
+		in.Kinds = append(in.Kinds, instance.Kind{L: int64(20 + k), W: int64(15 + k%4), Count: 1, Lies: []instance.Lie{instance.Upright}})
+	}
+	in.Prepare()
+	p := premium(t, kinds)
+	wanted, values := slices.Repeat([]int{1}, kinds), make([]int64, kinds)
+	found := 0
+	var above, most int64
+	for seed := range uint64(20) {
+		above = most * 9 / 10
+		for _, root := range NewFiller(in, 0, seed).Fill(wanted, values, p, above, 200, 8) {
+			counts := make([]int, kinds)
+			root.CountParts(counts)
+			p.Begin()
+			for k, n := range counts {
+				if n > wanted[k] {
+					t.Fatalf("seed %d: %d of kind %d", seed, n, k)
+				}
+				for range n {
+					p.Add(k)
+				}
+			}
+			if p.Sum() <= above {
+				t.Fatalf("seed %d: a premium of %d, asked for more than %d", seed, p.Sum(), above)
+			}
+			found++
+			most = max(most, p.Sum())
+		}
+		if plain := NewFiller(in, 0, seed).Fill(wanted, values, nil, above, 200, 8); len(plain) > 0 {
+			t.Fatalf("seed %d: %d patterns that are worth nothing", seed, len(plain))
+		}
+	}
+	if found < 20 || above == 0 {
+		t.Errorf("only %d patterns", found)
 	}
 }

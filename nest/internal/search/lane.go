@@ -2,12 +2,12 @@ package search
 
 import (
 	"math"
-	"math/bits"
 	"math/rand/v2"
 	"slices"
 
 	"sawbill/nest/internal/harvest"
 	"sawbill/nest/internal/instance"
+	"sawbill/nest/internal/luby"
 )
 
 // lane is one walk through the plans: ruin and recreate (Schrimpf et al.,
@@ -214,23 +214,10 @@ func (l *lane) setOut(p *instance.Plan, goal instance.Cost, most []int) {
 		}
 	}
 	l.outset++
-	n := min(mostHistory, longHistory*luby(l.outset))
+	n := min(mostHistory, longHistory*luby.Term(l.outset))
 	l.history = slices.Grow(l.history[:0], n)[:n]
 	l.turn = 0
 	l.resume()
-}
-
-// luby is term n, from 1, of the sequence 1 1 2 1 1 2 4 1 1 2 1 1 2 4 8: how long
-// to go on before a new start when nobody knows how long it takes (Luby, Sinclair
-// and Zuckerman, Inf. Process. Lett. 47, 1993; from memory).
-func luby(n int) int {
-	for {
-		k := bits.Len(uint(n))
-		if n == 1<<k-1 {
-			return 1 << (k - 1)
-		}
-		n -= 1<<(k-1) - 1
-	}
 }
 
 // stale reports whether the lane gets no further.

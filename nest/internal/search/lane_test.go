@@ -6,17 +6,6 @@ import (
 	"testing"
 )
 
-// The first terms of the sequence, as published (OEIS A182105; from memory).
-func TestLuby(t *testing.T) {
-	var got []int
-	for n := range 15 {
-		got = append(got, luby(n+1))
-	}
-	if want := []int{1, 1, 2, 1, 1, 2, 4, 1, 1, 2, 1, 1, 2, 4, 8}; !slices.Equal(got, want) {
-		t.Errorf("%v, want %v", got, want)
-	}
-}
-
 // A lane that sets out towards counts of stock never cuts more pieces for sale,
 // nor reaches its goal, until it has placed everything.
 func TestLanesKeepToTheirTarget(t *testing.T) {

@@ -10,24 +10,50 @@ import (
 func (s *Search) open(depth int, list []option) (work int64) {
 	f := &s.frames[depth]
 	f.list, f.choices, f.next = f.list[:0], 0, 0
+	f.odd = 0
+	if len(f.prices) > 0 {
+		f.odd = f.prices[len(f.prices)-1].sets.odd(f.wanted)
+	}
 	work = s.keep(f, list)
 	kind, ok := s.scarcest(f)
-	if ok && len(f.list) >= leastRelaxed {
+	if (!ok || len(f.list) < leastRelaxed) && !s.supplied() {
+		if !ok {
+			return work // without a choice
+		}
+		return work + s.choose(f, kind)
+	}
+	if !s.supplied() {
 		work += s.recall(f)
 		if s.hopeless(f) {
 			return work
 		}
-		work += s.relax(f)
-		if s.hopeless(f) {
-			return work
-		}
-		list := f.list
-		f.list = f.list[:0] // in the place of those that fall out
-		work += s.keep(f, list)
-		kind, ok = s.scarcest(f)
 	}
-	if !ok {
+	p, solving := s.relax(f)
+	work += solving
+	if s.begins(p) {
+		return work
+	}
+	return work + s.settle(f, p)
+}
+
+// settle goes by the prices of a frame's programme from here on.
+func (s *Search) settle(f *frame, p *programme) (work int64) {
+	p.note()
+	p.value()
+	work = s.reckon(f)
+	if s.hopeless(f) {
 		return work // without a choice
+	}
+	list := f.list
+	f.list = f.list[:0] // in the place of those that fall out
+	work += s.keep(f, list)
+	kind, ok := s.scarcest(f)
+	if !ok {
+		return work
+	}
+	if s.roaming != nil {
+		kind = s.surest(f, kind)
+		defer s.forget(f)
 	}
 	return work + s.choose(f, kind)
 }
@@ -84,8 +110,8 @@ func (s *Search) scarcest(f *frame) (kind int, ok bool) {
 	return kind, true
 }
 
-// choose brings what covers the kind to the front of the list, what loses least
-// first.
+// choose brings what covers the kind to the front of the list: what the programme is
+// surest of first, if the search roams, then what loses least.
 func (s *Search) choose(f *frame, kind int) (work int64) {
 	for i := range f.list {
 		if s.holds(f.list[i].pattern, kind) {
@@ -94,6 +120,11 @@ func (s *Search) choose(f *frame, kind int) (work int64) {
 		}
 	}
 	slices.SortFunc(f.list[:f.choices], func(a, b option) int {
+		if s.roaming != nil {
+			if c := cmp.Compare(s.roaming.sure[b.pattern], s.roaming.sure[a.pattern]); c != 0 {
+				return c
+			}
+		}
 		return cmp.Or(cmp.Compare(a.loss, b.loss), cmp.Compare(a.pattern, b.pattern))
 	})
 	return int64(8*f.choices + 4*len(f.list))

@@ -3,6 +3,10 @@
 // covering problem in whole numbers, by depth-first search.
 package whole
 
+import (
+	"slices"
+)
+
 // Pattern is a way to cut one piece of a stock.
 type Pattern struct {
 	Stock  int
@@ -11,28 +15,6 @@ type Pattern struct {
 
 // Count is how often a pattern holds a kind.
 type Count struct{ Kind, Times int }
-
-// Prices of the kinds, and what no pattern of a stock is worth more than at
-// them; nothing in them is negative. Where pieces are worth little more than
-// what they must hold, none of them may lose much of its worth: that rules most
-// patterns out.
-type Prices struct {
-	Values []int64 // per kind
-	Worth  []int64 // per stock
-}
-
-// Slack is by how much pieces are worth more than what is wanted. What the
-// patterns of a plan lose against their stock's worth makes up the slack; where
-// it is negative there is no plan.
-func (p *Prices) Slack(wanted, pieces []int) (slack int64) {
-	for s, n := range pieces {
-		slack += p.Worth[s] * int64(n)
-	}
-	for k, n := range wanted {
-		slack -= p.Values[k] * int64(n)
-	}
-	return slack
-}
 
 // Search works in portions and takes the same course on every machine.
 //
@@ -61,7 +43,9 @@ type Search struct {
 	column   []bool // per option of a list: whether a programme has it
 	supports []bool // per pattern, while a programme begins
 	better   []bettering
-	relaxed  int // programmes so far
+	relaxed  int     // programmes so far
+	given    oddSets // that the first programme keeps to
+	roaming  *roaming
 }
 
 type state uint8
@@ -79,7 +63,8 @@ type frame struct {
 	prices  []*Prices // those of the search, then those of the last programme
 	slack   []int64   // by each of the prices
 	own     Prices
-	support []int32  // patterns that the last programme used, here or in a state before
+	odd     uint64   // sets of the last prices of which an odd number is wanted
+	support []used   // patterns that the last programme used, here or in a state before
 	list    []option // what can be part of a solution; first what covers the kind
 	choices int      // how many of the list cover the kind
 	next    int      // of them
@@ -88,6 +73,14 @@ type frame struct {
 type option struct {
 	pattern int32
 	loss    int64 // by the last prices
+}
+
+func optionOf(pattern int) option { return option{pattern: int32(pattern)} }
+
+// used is a pattern of a programme's solution.
+type used struct {
+	pattern int32
+	times   float64
 }
 
 // New sets out to cover wanted by pieces. Every pattern that may be part of a
@@ -118,19 +111,35 @@ func New(wanted, pieces []int, patterns []Pattern, prices []Prices) *Search {
 	return s
 }
 
-// Begin tells of patterns that are good for the first programme to begin with.
-func (s *Search) Begin(patterns []int) {
+// setsOf are those of a frame's last prices of which an odd number is wanted.
+func (s *Search) setsOf(f *frame) oddSets {
+	last := &s.given
+	if len(f.prices) > len(s.prices) {
+		last = &f.prices[len(s.prices)].sets
+	}
+	sets := oddSets{count: last.count, marks: make([]uint64, len(f.wanted))}
+	copy(sets.marks, last.marks)
+	sets.keep(last.odd(f.wanted))
+	return sets
+}
+
+// Begin tells of patterns that are good for the first programme to begin with, and of
+// odd sets that it is to keep to; or nil.
+func (s *Search) Begin(patterns []int, sets *Sets) {
+	if sets != nil {
+		s.given = sets.clone()
+	}
 	f := &s.frames[0]
 	f.support = f.support[:0]
 	for _, n := range patterns {
-		f.support = append(f.support, int32(n))
+		f.support = append(f.support, used{pattern: int32(n)})
 	}
 }
 
 // Support are the patterns that the first programme used; before it, those of Begin.
 func (s *Search) Support() (patterns []int) {
-	for _, n := range s.frames[0].support {
-		patterns = append(patterns, int(n))
+	for _, u := range s.frames[0].support {
+		patterns = append(patterns, int(u.pattern))
 	}
 	return patterns
 }
@@ -145,18 +154,27 @@ func (s *Search) Impossible() bool { return s.state == impossible }
 // Advance takes about work steps more. It returns what is left of work, which
 // may be overdrawn, and whether the search has come to its end.
 func (s *Search) Advance(work int64) (left int64, done bool) {
-	if work > 0 && s.state == searching && !s.opened {
-		s.opened = true
-		all := make([]option, len(s.patterns))
-		for n := range all {
-			all[n].pattern = int32(n)
-		}
-		work -= s.open(0, all)
-	}
 	for work > 0 && s.state == searching {
-		work -= s.step()
+		switch {
+		case s.roaming != nil:
+			work -= s.roam()
+		case !s.opened:
+			work -= s.begin()
+		default:
+			work -= s.step()
+		}
 	}
 	return work, s.state != searching
+}
+
+// begin opens the first state.
+func (s *Search) begin() (work int64) {
+	s.opened = true
+	all := make([]option, len(s.patterns))
+	for n := range all {
+		all[n] = optionOf(n)
+	}
+	return s.open(0, all)
 }
 
 // step tries one pattern.
@@ -170,6 +188,9 @@ func (s *Search) step() (work int64) {
 		}
 		s.depth--
 		s.frames[s.depth].next++
+		if s.supplied() && s.depth > 0 {
+			return s.beginAnew()
+		}
 		return int64(len(f.wanted))
 	}
 	child := s.frame(s.depth + 1)
@@ -229,9 +250,25 @@ func (s *Search) lose(f *frame, p *Pattern) (ok bool) {
 		for n, c := range p.Counts {
 			loss -= prices.Values[c.Kind] * int64(s.held[n])
 		}
+		if prices.sets.count > 0 {
+			of := prices.sets.hold(p, f.wanted)
+			for n, v := range prices.odd {
+				// What is wanted less, in halves rounded up.
+				loss -= v * int64((of[n]+int(f.odd>>n&1))/2)
+			}
+		}
 		if s.loss[i] = loss; loss > f.slack[i] {
 			return false
 		}
 	}
 	return true
+}
+
+// Prices are those of the first programme; nil before it.
+func (s *Search) Prices() *Prices {
+	f := &s.frames[0]
+	if len(f.own.Values) == 0 {
+		return nil
+	}
+	return &Prices{Values: slices.Clone(f.own.Values), Worth: slices.Clone(f.own.Worth), sets: f.own.sets.clone(), odd: slices.Clone(f.own.odd)}
 }

@@ -1,0 +1,52 @@
+package whole
+
+import "math/bits"
+
+// Prices of the kinds, and what no pattern of a stock is worth more than at
+// them; nothing in them is negative. Where pieces are worth little more than
+// what they must hold, none of them may lose much of its worth: that rules most
+// patterns out.
+type Prices struct {
+	Values []int64 // per kind
+	Worth  []int64 // per stock
+	// Of odd sets, what half of their parts is worth, rounded up.
+	sets oddSets
+	odd  []int64
+}
+
+// Slack is by how much pieces are worth more than what is wanted. What the
+// patterns of a plan lose against their stock's worth makes up the slack; where
+// it is negative there is no plan.
+func (p *Prices) Slack(wanted, pieces []int) (slack int64) {
+	for s, n := range pieces {
+		slack += p.Worth[s] * int64(n)
+	}
+	for k, n := range wanted {
+		slack -= p.Values[k] * int64(n)
+	}
+	of := p.sets.tally(wanted)
+	for n, v := range p.odd {
+		slack -= v * int64((of[n]+1)/2)
+	}
+	return slack
+}
+
+// Of is what a pattern is worth.
+func (p *Prices) Of(t *Pattern) (worth int64) {
+	for _, c := range t.Counts {
+		worth += p.Values[c.Kind] * int64(c.Times)
+	}
+	if p.sets.count > 0 {
+		of := p.sets.of[:p.sets.count]
+		clear(of)
+		for _, c := range t.Counts {
+			for m := p.sets.marks[c.Kind]; m != 0; m &= m - 1 {
+				of[bits.TrailingZeros64(m)] += c.Times
+			}
+		}
+		for n, v := range p.odd {
+			worth += v * int64((of[n]+1)/2)
+		}
+	}
+	return worth
+}
