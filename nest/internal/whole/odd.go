@@ -33,6 +33,13 @@ func (o *oddSets) odd(wanted []int) (odd uint64) {
 	return odd
 }
 
+// put counts n parts of a kind in each of its sets.
+func (o *oddSets) put(of []int, kind, n int) {
+	for m := o.marks[kind]; m != 0; m &= m - 1 {
+		of[bits.TrailingZeros64(m)] += n
+	}
+}
+
 // tally adds up how many parts of each set there are.
 func (o *oddSets) tally(counts []int) []int {
 	of := make([]int, o.count)
@@ -40,9 +47,7 @@ func (o *oddSets) tally(counts []int) []int {
 		return of
 	}
 	for k, n := range counts {
-		for m := o.marks[k]; m != 0; m &= m - 1 {
-			of[bits.TrailingZeros64(m)] += n
-		}
+		o.put(of, k, n)
 	}
 	return of
 }
@@ -53,9 +58,7 @@ func (o *oddSets) hold(p *Pattern, wanted []int) []int {
 	of := o.of[:o.count]
 	clear(of)
 	for _, c := range p.Counts {
-		for m := o.marks[c.Kind]; m != 0; m &= m - 1 {
-			of[bits.TrailingZeros64(m)] += min(c.Times, wanted[c.Kind])
-		}
+		o.put(of, c.Kind, min(c.Times, wanted[c.Kind]))
 	}
 	return of
 }
@@ -116,11 +119,7 @@ func (p *Premium) Of(kind int) (value int64) {
 func (p *Premium) Begin() { clear(p.sets.of[:p.sets.count]) }
 
 // Add counts a part.
-func (p *Premium) Add(kind int) {
-	for m := p.sets.marks[kind]; m != 0; m &= m - 1 {
-		p.sets.of[bits.TrailingZeros64(m)]++
-	}
-}
+func (p *Premium) Add(kind int) { p.sets.put(p.sets.of[:], kind, 1) }
 
 // Sum is the premium of the parts that were added.
 func (p *Premium) Sum() (value int64) {

@@ -1,7 +1,5 @@
 package whole
 
-import "math/bits"
-
 // Prices of the kinds, and what no pattern of a stock is worth more than at
 // them; nothing in them is negative. Where pieces are worth little more than
 // what they must hold, none of them may lose much of its worth: that rules most
@@ -40,9 +38,7 @@ func (p *Prices) Of(t *Pattern) (worth int64) {
 		of := p.sets.of[:p.sets.count]
 		clear(of)
 		for _, c := range t.Counts {
-			for m := p.sets.marks[c.Kind]; m != 0; m &= m - 1 {
-				of[bits.TrailingZeros64(m)] += c.Times
-			}
+			p.sets.put(of, c.Kind, c.Times)
 		}
 		for n, v := range p.odd {
 			worth += v * int64((of[n]+1)/2)
