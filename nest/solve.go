@@ -5,9 +5,10 @@ import (
 	"math"
 	"runtime"
 	"slices"
-	"sync"
 	"sync/atomic"
 	"time"
+
+	"sawbill/nest/internal/crew"
 )
 
 // Options steer Solve. The zero value is ready for use.
@@ -142,19 +143,15 @@ const roundSteps = 64
 
 func (s *solver) sideBySide(tasks []task, stop func() bool) {
 	var next atomic.Int64
-	var wg sync.WaitGroup
-	for range min(len(tasks), s.processors) {
-		wg.Go(func() {
-			for {
-				i := int(next.Add(1)) - 1
-				if i >= len(tasks) {
-					return
-				}
-				tasks[i](stop)
+	crew.Run(min(len(tasks), s.processors), func() {
+		for {
+			i := int(next.Add(1)) - 1
+			if i >= len(tasks) {
+				return
 			}
-		})
-	}
-	wg.Wait()
+			tasks[i](stop)
+		}
+	})
 }
 
 func (s *solver) report() {

@@ -71,7 +71,8 @@ func (q Quarter) String() string { return q.name }
 func (q Quarter) Rough() Length { return q.rough }
 
 // Surfaced is the thickness that is left when q is planed as s says. The error,
-// a [*NotationError], names what the rules list where that is not among it.
+// a [*NotationError], names what the rules list where that is not among it. The
+// zero Quarter has no thickness at all.
 func (q Quarter) Surfaced(s Surfacing) (Length, error) {
 	listed := [...]Length{AsSawn: q.rough, OneSide: q.s1s, TwoSides: q.s2s, AllRound: 0}
 	if listed[s] > 0 {
@@ -82,6 +83,9 @@ func (q Quarter) Surfaced(s Surfacing) (Length, error) {
 		if thickness > 0 {
 			there = append(there, Surfacing(as).String()+" ("+Ruler{Units: Inches, Denominator: 64}.PrintUnit(thickness)+")")
 		}
+	}
+	if len(there) == 0 {
+		return 0, refusal{"there is no such thickness", "give one that hardwood is sold in, such as 4/4"}.of("hardwood thickness", q.name)
 	}
 	last := len(there) - 1
 	wrong := refusal{"no thickness of " + q.name + " is listed surfaced so",

@@ -23,7 +23,8 @@ Commands:
   version        the program's version
 
 Exit status: 0 done; 1 the input is wrong and nothing was written; 2 the command
-line is wrong; 3 a plan was written, but not every blank fits.
+line is wrong; 3 a plan was written, but not every blank fits; 4 the program itself
+is at fault, and says what to keep and send.
 `)
 }
 

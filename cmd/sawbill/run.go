@@ -17,6 +17,7 @@ const (
 	exitWrongInput = 1 // nothing was written
 	exitWrongUsage = 2
 	exitIncomplete = 3 // a plan was written, but not every blank fits
+	exitOwnFault   = 4 // of the program itself
 )
 
 // command is one thing the program does.
@@ -38,7 +39,7 @@ type invocation struct {
 	command
 	settings
 	operands       []string
-	stdout, stderr io.Writer
+	stdout, stderr *safe
 }
 
 // usageError is a mistake on the command line.
@@ -47,22 +48,34 @@ type usageError struct{ cause, remedy string }
 func (e usageError) Error() string { return e.cause + "; " + e.remedy }
 
 // run does what args say and returns the exit status. Results go to stdout and
-// files, all else to stderr.
-func run(args []string, stdout, stderr io.Writer) int {
-	status, err := dispatch(args, stdout, stderr)
+// files, all else to stderr. Neither gets a character that steers a terminal.
+func run(args []string, stdout, stderr io.Writer) (status int) {
+	out, errs := safeWriter(stdout), safeWriter(stderr)
+	defer func() {
+		if v := recover(); v != nil {
+			tellOwnFault(errs, args, v)
+			status = exitOwnFault
+		}
+		out.flush()
+		errs.flush()
+	}()
+	status, err := dispatch(args, out, errs)
 	var wrong usageError
 	switch {
 	case errors.As(err, &wrong):
-		fmt.Fprintln(stderr, "sawbill:", err)
+		fmt.Fprintln(errs, "sawbill:", err)
 		return exitWrongUsage
 	case err != nil:
-		fmt.Fprintln(stderr, err)
+		fmt.Fprintln(errs, err)
 		return exitWrongInput
 	}
 	return status
 }
 
-func dispatch(args []string, stdout, stderr io.Writer) (int, error) {
+func dispatch(args []string, stdout, stderr *safe) (int, error) {
+	if err := checkArguments(args); err != nil {
+		return 0, err
+	}
 	if len(args) == 0 {
 		return 0, usageError{"no command given", "try \"sawbill help\""}
 	}
@@ -102,7 +115,7 @@ func find(name string) (command, error) {
 }
 
 // call parses the flags and operands of c and runs it.
-func (c command) call(args []string, stdout, stderr io.Writer) (int, error) {
+func (c command) call(args []string, stdout, stderr *safe) (int, error) {
 	in := &invocation{command: c, stdout: stdout, stderr: stderr}
 	flags := c.flagSet(&in.settings)
 	switch err := flags.Parse(args); {

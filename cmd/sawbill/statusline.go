@@ -25,7 +25,7 @@ type statusLine struct {
 
 func (in *invocation) statusLine() *statusLine {
 	p := &statusLine{start: time.Now()}
-	if f, ok := in.stderr.(*os.File); ok && !in.quiet && term.IsTerminal(int(f.Fd())) {
+	if f, ok := in.stderr.to.(*os.File); ok && !in.quiet && term.IsTerminal(int(f.Fd())) {
 		p.w = f
 		go p.run()
 	}
@@ -72,7 +72,7 @@ func (p *statusLine) draw() bool {
 	p.mu.Lock()
 	defer p.mu.Unlock()
 	if p.w != nil && p.state != "" {
-		fmt.Fprintf(p.w, "%splanning: %s (%.0f s)", wipe, p.state, time.Since(p.start).Seconds())
+		fmt.Fprintf(p.w, "%splanning: %s (%.0f s)", wipe, visible(p.state), time.Since(p.start).Seconds())
 	}
 	return p.w != nil
 }

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"sawbill/nest/cutplan"
+	"sawbill/nest/internal/crew"
 	"sawbill/stock"
 )
 
@@ -91,25 +92,21 @@ func solve(ctx context.Context, tasks []*task, o Options) {
 	workers := min(runtime.GOMAXPROCS(0), len(tasks))
 	var mu sync.Mutex
 	next := 0
-	var running sync.WaitGroup
-	for range workers {
-		running.Go(func() {
-			for {
-				mu.Lock()
-				i := next
-				next++
-				if i < len(tasks) && o.Progress != nil {
-					o.Progress(next, len(tasks))
-				}
-				mu.Unlock()
-				if i >= len(tasks) {
-					return
-				}
-				tasks[i].solve(ctx, len(tasks)-i, workers, o)
-			}
-		})
+	begin := func() int {
+		mu.Lock()
+		defer mu.Unlock() // even if Progress panics, or the other workers wait for ever
+		i := next
+		next++
+		if i < len(tasks) && o.Progress != nil {
+			o.Progress(next, len(tasks))
+		}
+		return i
 	}
-	running.Wait()
+	crew.Run(workers, func() {
+		for i := begin(); i < len(tasks); i = begin() {
+			tasks[i].solve(ctx, len(tasks)-i, workers, o)
+		}
+	})
 }
 
 // solve plans t in its share of the time: left tasks are to be planned yet, t

@@ -416,3 +416,15 @@ func TestChoicesAreToldInTheirOrder(t *testing.T) {
 		t.Error(diff)
 	}
 }
+
+// A panic on a goroutine of Compare reaches the caller, who can report it.
+func TestAPanicReachesTheCaller(t *testing.T) {
+	defer func() {
+		if p, ok := recover().(error); !ok || p.Error() != "no more choices" {
+			t.Errorf("recovered %v", p)
+		}
+	}()
+	Compare(t.Context(), shelves(board("short", "", 2000, 500), board("long", "", 3000, 800)),
+		Options{Iterations: 1, Progress: func(int, int) { panic("no more choices") }})
+	t.Error("Compare returned")
+}

@@ -27,9 +27,11 @@ type opening struct {
 	floor   stock.Length // above the case's own
 	shelves int
 	doors   int
-	hinged  string // side of a single door's hinges
-	stack   []box  // drawers, from the top
-	graded  Length // what each front is higher than the one above
+	// doorsLine is the line of doors in the job file.
+	doorsLine int
+	hinged    string // side of a single door's hinges
+	stack     []box  // drawers, from the top
+	graded    Length // what each front is higher than the one above
 	// contents is what must go in; nil if nothing was said of it.
 	contents *contents
 }
@@ -67,7 +69,7 @@ func (r *reckoner) layOut() {
 }
 
 func (r *reckoner) opening(a at, number int, d Opening) opening {
-	o := opening{at: a, name: fmt.Sprint("opening ", number), given: d.Height, shelves: d.Shelves.Value, doors: d.Doors.Value, hinged: or(d.Hinged, "left"), graded: d.Graded,
+	o := opening{at: a, name: fmt.Sprint("opening ", number), given: d.Height, shelves: d.Shelves.Value, doors: d.Doors.Value, doorsLine: d.Doors.Line, hinged: or(d.Hinged, "left"), graded: d.Graded,
 		contents: r.contents(a, d)}
 	measured := 0
 	for i, b := range d.Drawers {

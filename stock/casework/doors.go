@@ -77,9 +77,22 @@ func (r *reckoner) doorPieces() {
 				wide = stock.Sum{{Times: 1, Value: both, Over: 2, Label: "both doors"}}
 				from[X] += both + s.gap - wide.Total()
 				at = append(at, from)
+				r.checkNarrowDoors(o, b.width, wide.Total())
 			}
 			r.add(piece{role: "door", dryFit: true, places: []string{name}, panel: s.panel, count: n, length: high, width: wide,
 				way: facing, stands: stands(at...)})
 		}
 	}
+}
+
+// checkNarrowDoors refuses two doors of which more lies over the case than before
+// the opening: no hinge is made for them, and their handles would be on the side.
+func (r *reckoner) checkNarrowDoors(o opening, opening, door stock.Length) {
+	s := r.made.doors
+	if s.fit != "overlay" || door >= 2*s.overlay {
+		return
+	}
+	r.fault(o.at.under(o.doorsLine, "doors"),
+		fmt.Sprintf("two doors do not go on an opening %s wide: of each, %s wide, %s lie over the case", r.print(opening), r.print(door), r.print(s.overlay)),
+		fmt.Sprintf("set doors = 1, or make the opening at least %s wide", r.print(2*s.overlay+s.gap)))
 }
