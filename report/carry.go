@@ -99,7 +99,7 @@ func ShoppingList(to io.Writer, c *choice.Comparison, o Options) error {
 	if c.Job.Title != "" {
 		heading = c.Job.Title + ": shopping list"
 	}
-	w.line("%s", heading)
+	w.line("%s", withWhatIf(heading, o))
 	all := errands(c)
 	if len(all) == 0 && len(estimatesOf(c)) == 0 {
 		w.line("\nNothing has to be bought.")

@@ -16,7 +16,7 @@ import (
 // error is that of to.
 func Comparison(to io.Writer, c *choice.Comparison, o Options) error {
 	w := &writer{w: to}
-	w.line("%s", comparisonTitle(c))
+	w.line("%s", withWhatIf(comparisonTitle(c), o))
 	for _, m := range c.Materials {
 		w.listing(m.Name, choices(m))
 		for _, s := range slices.Concat(leftOut(m), substitutes(m), breakEvens(m)) {

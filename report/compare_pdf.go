@@ -16,12 +16,14 @@ const chartWidth = 180 // mm, of a picture of its own
 // The warnings name characters that the page's fonts lack.
 func ComparisonPDF(c *choice.Comparison, o Options) ([]byte, []string, error) {
 	b := paper.New(o.Paper.size(), comparisonTitle(c), "", aboutSizes(o.Ruler))
+	b.Note(whatIf(o))
 	shoppingPage(b, c, o)
 	for _, m := range c.Materials {
 		b.Page("choices")
 		comparisonPage(b, m)
 	}
 	laid := b.Close()
+	laid.Title = withWhatIf(laid.Title, o)
 	data, err := drawing.PDF(laid)
 	if err != nil {
 		return nil, nil, fmt.Errorf("writing the PDF: %w", err)
@@ -78,13 +80,13 @@ func comparisonPage(b document, m choice.Material) {
 }
 
 // CostSVG is a picture of what each choice costs, and how much of it is proven.
-func CostSVG(c *choice.Comparison) []byte {
-	return charted(c, costs, comparisonTitle(c)+", cost")
+func CostSVG(c *choice.Comparison, o Options) []byte {
+	return charted(c, costs, withWhatIf(comparisonTitle(c), o)+", cost")
 }
 
 // YieldSVG is a picture of the share of the stock that becomes parts.
-func YieldSVG(c *choice.Comparison) []byte {
-	return charted(c, yields, comparisonTitle(c)+", yield")
+func YieldSVG(c *choice.Comparison, o Options) []byte {
+	return charted(c, yields, withWhatIf(comparisonTitle(c), o)+", yield")
 }
 
 func charted(c *choice.Comparison, of func(choice.Material) chart.Group, title string) []byte {

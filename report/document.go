@@ -10,7 +10,7 @@ import (
 type document interface {
 	// Page starts a new page, of a section.
 	Page(section string)
-	// Title is the name of the whole.
+	// Title is the name of the whole, with the note that the document was begun with.
 	Title(string)
 	// Heading stands over a part of the document, Subheading over a part of that.
 	Heading(string)

@@ -30,7 +30,7 @@ func Elevations(p *cutplan.Plan, o Options) []Elevation {
 	if !s.Drawable() {
 		return nil
 	}
-	of := title(p) + ", plan " + Identity(p, o)
+	of := captionStart(p, Identity(p, o), o)
 	var all []Elevation
 	for _, v := range elevation.Views {
 		d, scale := s.Fit(v, elevationWidth, elevationHeight)

@@ -19,6 +19,7 @@ func HTML(p *cutplan.Plan, o Options) []byte {
 	r := o.Ruler
 	names := namesOf(p, Identity(p, o))
 	b := webpage.New(title(p), names.code, aboutSizes(r))
+	b.Note(whatIf(o))
 	frontPage(b, p, names, o)
 	billPage(b, p, r)
 	cautionPage(b, p, o)

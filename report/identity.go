@@ -19,7 +19,7 @@ const identityLength = 5
 // of all that the plan file says, but for the time that it took. Units and paper
 // change nothing.
 func Identity(p *cutplan.Plan, o Options) string {
-	f := fileOf(p, Options{Case: o.Case, Rest: o.Rest}, offcutNames{})
+	f := fileOf(p, Options{Case: o.Case, Rest: o.Rest, WhatIf: o.WhatIf}, offcutNames{})
 	f.Seconds = "0"
 	sum := sha256.Sum256(encoded(f))
 	n, base, letter := new(big.Int).SetBytes(sum[:]), big.NewInt(int64(len(letters))), new(big.Int)

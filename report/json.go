@@ -9,7 +9,7 @@ import (
 )
 
 // JSON is the plan file for other programs: lengths in exact millimetres, money
-// with two decimals, lists never null. Of the options it needs the case alone.
+// with two decimals, lists never null. Units and paper do not change it.
 func JSON(p *cutplan.Plan, o Options) []byte {
 	names := namesOf(p, Identity(p, o))
 	f := fileOf(p, o, names)
@@ -20,7 +20,7 @@ func JSON(p *cutplan.Plan, o Options) []byte {
 // fileOf is the plan file without the plan's identity.
 func fileOf(p *cutplan.Plan, o Options, names offcutNames) planFile {
 	f := planFile{
-		Format: "sawbill plan 1", Title: p.Job.Title, Complete: p.Complete(),
+		Format: "sawbill plan 1", Title: p.Job.Title, WhatIf: o.WhatIf, Complete: p.Complete(),
 		Cost: money(p.Cost), Bound: money(p.Bound), Proven: p.Proven(), Seconds: seconds(p.Seconds),
 		Saw:    sawOf(p.Job.Saw),
 		Blanks: []blankFile{}, Buy: []buyFile{}, Layouts: []layoutFile{}, Unplaced: []unplacedFile{},

@@ -23,6 +23,7 @@ type planFile struct {
 	Title     string         `json:"title"`
 	Identity  string         `json:"identity"`
 	RestOf    string         `json:"rest_of,omitempty"`
+	WhatIf    []string       `json:"what_if,omitempty"`
 	Complete  bool           `json:"complete"`
 	Cost      number         `json:"cost"`
 	Bound     number         `json:"bound"`

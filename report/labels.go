@@ -26,6 +26,9 @@ func labelPages(b *paper.Book, p *cutplan.Plan, names offcutNames, o Options) {
 	}
 	for i := range all {
 		all[i].Job, all[i].Plan = title(p), names.code
+		if len(o.WhatIf) > 0 {
+			all[i].Job = "what if: " + all[i].Job
+		}
 	}
 	b.Page("labels")
 	b.Paragraph(aboutLabels)

@@ -294,7 +294,7 @@ func LayoutSVGs(p *cutplan.Plan, o Options) [][]byte {
 	all := make([][]byte, len(p.Layouts))
 	for i, l := range p.Layouts {
 		picture := diagram.New(view(p, i, names, o.Ruler), width, height)
-		all[i] = picture.SVG(title(p) + ", plan " + names.code + ", " + layoutName(l, i, o.Ruler))
+		all[i] = picture.SVG(captionStart(p, names.code, o) + ", " + layoutName(l, i, o.Ruler))
 	}
 	return all
 }

@@ -43,6 +43,7 @@ func lay(p *cutplan.Plan, o Options) drawing.Document {
 	r := o.Ruler
 	names := namesOf(p, Identity(p, o))
 	b := paper.New(o.Paper.size(), title(p), names.code, aboutSizes(r))
+	b.Note(whatIf(o))
 	frontPage(b, p, names, o)
 	lieFor(b, billTable(p, r))
 	billPage(b, p, r)
@@ -63,6 +64,7 @@ func lay(p *cutplan.Plan, o Options) drawing.Document {
 		paperMarks(b, p, o.remaining(p))
 	}
 	laid := b.Close()
+	laid.Title = withWhatIf(laid.Title, o)
 	laid.Keywords = keywords(p)
 	return laid
 }

@@ -44,4 +44,7 @@ type Options struct {
 	// Rest tells that the plan is of the rest of another; nil if it is not. It shows
 	// only what remains to be done.
 	Rest *Rest
+	// WhatIf lists in plain words how the job differs from its file; nil if it does
+	// not. It is part of the plan's code.
+	WhatIf []string
 }

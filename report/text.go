@@ -38,7 +38,7 @@ func (w *writer) listing(heading string, l listing) {
 // order and at which settings and marks all is cut. The error is that of w.
 func Summary(to io.Writer, p *cutplan.Plan, o Options) error {
 	w, names := &writer{w: to}, namesOf(p, Identity(p, o))
-	w.line("%s, plan %s", title(p), names.code)
+	w.line("%s", captionStart(p, names.code, o))
 	for _, said := range restSaid(o) {
 		w.line("%s", said)
 	}
@@ -95,7 +95,7 @@ func PartList(to io.Writer, j stock.Job, o Options) error {
 	if name == "" {
 		name = "Part list"
 	}
-	w.line("%s", name)
+	w.line("%s", withWhatIf(name, o))
 	var bill []cutplan.Blank
 	for _, b := range j.Blanks() {
 		bill = append(bill, cutplan.Blank{Blank: b})

@@ -50,7 +50,7 @@ func compareStock(in *invocation) (int, error) {
 		return 0, err
 	}
 	ruler := in.ruler(file.Units)
-	options := report.Options{Ruler: ruler, Paper: in.paperFor(ruler)}
+	options := report.Options{Ruler: ruler, Paper: in.paperFor(ruler), WhatIf: in.changes.Said(file.Units)}
 	if in.output != "" {
 		var list bytes.Buffer
 		if err := report.ShoppingList(&list, made, options); err != nil {
@@ -67,8 +67,8 @@ func compareStock(in *invocation) (int, error) {
 		}
 		if err := writeAll(in.output, []output{
 			{"compare.pdf", pdf},
-			{"cost.svg", report.CostSVG(made)},
-			{"yield.svg", report.YieldSVG(made)},
+			{"cost.svg", report.CostSVG(made, options)},
+			{"yield.svg", report.YieldSVG(made, options)},
 			{"compare.csv", report.ComparisonCSV(made)},
 			{"shopping-list.txt", list.Bytes()},
 			{"shopping-list.csv", report.ShoppingListCSV(made)},

@@ -61,6 +61,8 @@ func (f *planFolder) options(o report.Options) report.Options {
 	o.Case = f.File.Case
 	if len(f.Of) > 0 {
 		o.Rest = &report.Rest{Of: f.Of[len(f.Of)-1]}
+	} else {
+		o.WhatIf = f.Changes.Said(f.File.Units)
 	}
 	return o
 }

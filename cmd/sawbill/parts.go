@@ -31,5 +31,5 @@ func parts(in *invocation) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	return exitDone, report.PartList(in.stdout, file.Job, report.Options{Ruler: in.ruler(file.Units), Case: file.Case})
+	return exitDone, report.PartList(in.stdout, file.Job, report.Options{Ruler: in.ruler(file.Units), Case: file.Case, WhatIf: in.changes.Said(file.Units)})
 }

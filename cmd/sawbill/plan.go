@@ -54,7 +54,7 @@ func plan(in *invocation) (int, error) {
 		return 0, err
 	}
 	ruler := in.ruler(file.Units)
-	options := report.Options{Ruler: ruler, Paper: in.paperFor(ruler), Case: file.Case}
+	options := report.Options{Ruler: ruler, Paper: in.paperFor(ruler), Case: file.Case, WhatIf: in.changes.Said(file.Units)}
 	folder := in.output
 	if folder == "" {
 		folder = strings.TrimSuffix(filepath.Base(in.operands[0]), filepath.Ext(in.operands[0])) + "-plan"

@@ -24,6 +24,7 @@ const (
 	sideMargin = 12.0
 	headBase   = 13.0 // base line of the running head
 	top        = 20.0 // where the body begins
+	noteHigh   = 4.4  // of the note below the running head
 	footRoom   = 15.0 // below the body
 )
 
@@ -38,6 +39,7 @@ type Book struct {
 	title    string // running head, left
 	identity string // what tells it from others of that title; may be empty
 	section  string // running head, right
+	note     string // below the running head; may be empty
 	foot     string
 	across   bool // pages lie on their side
 	pages    []drawing.Drawing
@@ -53,6 +55,10 @@ type Book struct {
 func New(size Size, title, identity, foot string) *Book {
 	return &Book{size: size, title: title, identity: identity, foot: foot}
 }
+
+// Note puts a line of its own below the running head of every page, cut short where it
+// is too long. It must come before the first page.
+func (b *Book) Note(s string) { b.note = s }
 
 // Page starts a new page, headed by section.
 func (b *Book) Page(section string) {
@@ -99,8 +105,13 @@ func (b *Book) turn() {
 	room := b.Width() - drawing.Width(section, drawing.Regular, headSize) - 6
 	title := drawing.Shorten(b.title, drawing.Bold, headSize, room)
 	d.Text(drawing.Text{At: drawing.Point{X: sideMargin, Y: headBase}, String: title, Size: headSize, Face: drawing.Bold})
-	d.Line(drawing.Point{X: sideMargin, Y: headBase + 2}, drawing.Point{X: right, Y: headBase + 2}, drawing.Narrow)
-	b.y = top
+	if b.note != "" {
+		d.Text(drawing.Text{At: drawing.Point{X: sideMargin, Y: headBase + noteHigh}, Size: headSize, Face: drawing.Bold,
+			String: drawing.Shorten(b.note, drawing.Bold, headSize, b.Width())})
+	}
+	rule := b.top() - top + headBase + 2
+	d.Line(drawing.Point{X: sideMargin, Y: rule}, drawing.Point{X: right, Y: rule}, drawing.Narrow)
+	b.y = b.top()
 }
 
 func (b *Book) page() *drawing.Drawing { return &b.pages[len(b.pages)-1] }
@@ -109,30 +120,41 @@ func (b *Book) page() *drawing.Drawing { return &b.pages[len(b.pages)-1] }
 func (b *Book) Width() float64 { return b.size.Width - 2*sideMargin }
 
 // Height is how high the body of an empty page is, in mm.
-func (b *Book) Height() float64 { return b.bottom() - top }
+func (b *Book) Height() float64 { return b.bottom() - b.top() }
 
 // Room is what is left of this page, in mm.
 func (b *Book) Room() float64 { return b.bottom() - b.y }
+
+// top is where the body of a page begins.
+func (b *Book) top() float64 {
+	if b.note != "" {
+		return top + noteHigh
+	}
+	return top
+}
 
 func (b *Book) bottom() float64 { return b.size.Height - footRoom }
 
 // Need turns the page unless so many millimetres are left, or it is empty.
 func (b *Book) Need(height float64) {
-	if b.Room() < height && b.y > top {
+	if b.Room() < height && b.y > b.top() {
 		b.turn()
 	}
 }
 
 // Space leaves room, except at the top of a page.
 func (b *Book) Space(height float64) {
-	if b.y > top {
+	if b.y > b.top() {
 		b.y += height
 	}
 }
 
-// Title writes the name of the whole.
+// Title writes the name of the whole, and below it the note, which is not cut short here.
 func (b *Book) Title(s string) {
 	b.text(s, drawing.Bold, 20, 3)
+	if b.note != "" {
+		b.text(b.note, drawing.Bold, 13, 0)
+	}
 	b.y += 2
 }
 

@@ -35,6 +35,7 @@ type Page struct {
 	title    string
 	identity string
 	foot     string
+	note     string       // below the title, may be empty
 	lead     bytes.Buffer // what stands before the first heading
 	body     bytes.Buffer
 	contents []entry
@@ -52,6 +53,9 @@ type entry struct{ id, heading string }
 func New(title, identity, foot string) *Page {
 	return &Page{title: title, identity: identity, foot: foot, ids: make(map[string]bool)}
 }
+
+// Note puts a line below the title, which stands in the page's name too.
+func (p *Page) Note(s string) { p.note = s }
 
 // Page lets what follows start a new page when it is printed.
 func (p *Page) Page(string) { p.turn = true }
@@ -223,7 +227,11 @@ func (p *Page) Figure(f Figure) {
 // Bytes closes the page.
 func (p *Page) Bytes() []byte {
 	var b bytes.Buffer
-	name := p.title + ", plan " + p.identity
+	name, note := p.title+", plan "+p.identity, ""
+	if p.note != "" {
+		name += ", " + p.note
+		note = "<p><strong>" + escape(p.note) + "</strong></p>\n"
+	}
 	b.WriteString("<!DOCTYPE html>\n")
 	fmt.Fprintf(&b, `<html lang="en" data-plan="%s">`+"\n<head>\n", escape(p.identity))
 	b.WriteString(`<meta charset="utf-8"/>` + "\n" +
@@ -231,7 +239,7 @@ func (p *Page) Bytes() []byte {
 		`<meta name="viewport" content="width=device-width, initial-scale=1"/>` + "\n")
 	fmt.Fprintf(&b, "<title>%s</title>\n", escape(name))
 	fmt.Fprintf(&b, "<style>\n%s%s</style>\n</head>\n<body>\n", style, printedFoot(name))
-	fmt.Fprintf(&b, "<header>\n<h1>%s</h1>\n<p>plan <b>%s</b></p>\n<p>%s</p>\n</header>\n", escape(p.title), escape(p.identity), escape(p.foot))
+	fmt.Fprintf(&b, "<header>\n<h1>%s</h1>\n<p>plan <b>%s</b></p>\n%s<p>%s</p>\n</header>\n", escape(p.title), escape(p.identity), note, escape(p.foot))
 	p.navigation(&b)
 	b.WriteString("<main>\n")
 	b.Write(p.lead.Bytes())
