@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -13,7 +14,7 @@ import (
 	"sawbill/nest/progress"
 	"sawbill/report"
 	"sawbill/stock/job"
-	"sawbill/stock/journal"
+	"sawbill/stock/store"
 )
 
 // progressName is that of the record of progress in a plan's folder.
@@ -23,8 +24,8 @@ const progressName = "progress.jsonl"
 type planFolder struct {
 	path string
 	*kept.Kept
-	journal journal.Journal
-	entries []journal.Entry
+	record  store.Record
+	entries []store.Entry
 	state   *progress.State
 }
 
@@ -45,11 +46,11 @@ func folderAt(path string) (*planFolder, error) {
 	if err != nil {
 		return nil, err
 	}
-	f := &planFolder{path: path, Kept: k, journal: journal.At(filepath.Join(path, progressName))}
+	f := &planFolder{path: path, Kept: k, record: store.RecordAt(filepath.Join(path, progressName))}
 	if code := report.Identity(k.Plan, f.options(report.Options{})); code != k.Identity {
 		return nil, job.Faults{{File: filepath.Join(path, kept.Name), Cause: fmt.Sprintf("the plan in it is %s, it should be %s: the file was changed, or another version of the program wrote it", code, k.Identity), Remedy: "plan the job again"}}
 	}
-	if f.entries, err = f.journal.Read(); err != nil {
+	if f.entries, err = f.record.Read(); err != nil {
 		return nil, err
 	}
 	f.state, err = f.stateAfter(f.entries)
@@ -68,11 +69,11 @@ func (f *planFolder) options(o report.Options) report.Options {
 }
 
 // stateAfter is what the entries add up to.
-func (f *planFolder) stateAfter(entries []journal.Entry) (*progress.State, error) {
+func (f *planFolder) stateAfter(entries []store.Entry) (*progress.State, error) {
 	s := progress.Begin(f.Plan, f.Made...)
-	for _, e := range entries {
+	for _, e := range store.Standing(entries) {
 		if e.Plan != f.Identity {
-			return nil, job.Faults{{File: f.journal.Path(), Line: e.Number, Cause: fmt.Sprintf("tells of plan %s, the folder is of %s", e.Plan, f.Identity), Remedy: "move the file away: it belongs to a plan that was replaced"}}
+			return nil, job.Faults{{File: f.record.Path(), Line: e.Number, Cause: fmt.Sprintf("tells of plan %s, the folder is of %s", e.Plan, f.Identity), Remedy: "move the file away: it belongs to a plan that was replaced"}}
 		}
 		for _, did := range e.Did {
 			event, err := progress.ParseEvent(did)
@@ -80,7 +81,7 @@ func (f *planFolder) stateAfter(entries []journal.Entry) (*progress.State, error
 				err = s.Tell(event)
 			}
 			if err != nil {
-				return nil, job.Faults{{File: f.journal.Path(), Line: e.Number, Cause: err.Error(), Remedy: "delete this line and those behind it, or move the file away"}}
+				return nil, job.Faults{{File: f.record.Path(), Line: e.Number, Cause: err.Error(), Remedy: "delete this line and those behind it, or move the file away"}}
 			}
 		}
 	}
@@ -88,14 +89,14 @@ func (f *planFolder) stateAfter(entries []journal.Entry) (*progress.State, error
 }
 
 // tell adds events to the record, all or none.
-func (f *planFolder) tell(ctx context.Context, events []progress.Event, date string) (journal.Entry, error) {
-	return f.journal.Add(ctx, func(before []journal.Entry) (journal.Entry, error) {
+func (f *planFolder) tell(ctx context.Context, events []progress.Event, date string) (store.Entry, error) {
+	return f.add(ctx, func(before []store.Entry) (store.Entry, error) {
 		s, err := f.stateAfter(before)
 		if err != nil {
-			return journal.Entry{}, err
+			return store.Entry{}, err
 		}
 		var wrong job.Faults
-		e := journal.Entry{Plan: f.Identity, Date: date}
+		e := store.Entry{Plan: f.Identity, Date: date}
 		for _, event := range events {
 			if err := s.Tell(event); err != nil {
 				told := err.(progress.Wrong)
@@ -105,11 +106,47 @@ func (f *planFolder) tell(ctx context.Context, events []progress.Event, date str
 			e.Did = append(e.Did, event.String())
 		}
 		if wrong != nil {
-			return journal.Entry{}, wrong
+			return store.Entry{}, wrong
 		}
 		f.state = s
 		return e, nil
 	})
+}
+
+// undo takes the last entry that counts back, and returns it.
+func (f *planFolder) undo(ctx context.Context, date string) (undone store.Entry, err error) {
+	_, err = f.add(ctx, func(before []store.Entry) (store.Entry, error) {
+		standing := store.Standing(before)
+		if len(standing) == 0 {
+			return store.Entry{}, job.Faults{{File: f.record.Path(), Cause: "there is nothing to take back", Remedy: "what is done is told there first"}}
+		}
+		undone = standing[len(standing)-1]
+		return store.Entry{Plan: f.Identity, Date: date, Undoes: undone.ID}, nil
+	})
+	return undone, err
+}
+
+// add adds the entry that next makes of those before it, while no other program adds any.
+func (f *planFolder) add(ctx context.Context, next func(before []store.Entry) (store.Entry, error)) (added store.Entry, err error) {
+	wrong := error(nil) // with the entry, not with the lock
+	err = store.Locked(ctx, filepath.Join(f.path, ".sawbill.lock"), func() error {
+		var before []store.Entry
+		if before, wrong = f.record.Read(); wrong == nil {
+			if added, wrong = next(before); wrong == nil {
+				added, wrong = f.record.Add(added)
+			}
+		}
+		return wrong
+	})
+	switch {
+	case wrong != nil:
+		return store.Entry{}, wrong
+	case errors.Is(err, store.ErrBusy):
+		return store.Entry{}, job.Faults{{File: f.path, Cause: "another program is writing to it", Remedy: "wait until it has ended, and try again; nothing was changed"}}
+	case err != nil:
+		return store.Entry{}, job.Faults{{File: f.path, Cause: fmt.Sprintf("cannot be locked (%v)", err), Remedy: "nothing was changed; look at the folder and its permissions"}}
+	}
+	return added, nil
 }
 
 // rackPath is where the rack's file is from here; empty where the job names none.
@@ -143,11 +180,11 @@ func unclaimed(folder, code string) error {
 	if _, err := os.Stat(path); err != nil {
 		return nil // what is wrong with the folder is told when it is written
 	}
-	entries, err := journal.At(path).Read()
+	entries, err := store.RecordAt(path).Read()
 	if err != nil {
 		return err
 	}
-	if i := slices.IndexFunc(entries, func(e journal.Entry) bool { return e.Plan != code }); i >= 0 {
+	if i := slices.IndexFunc(entries, func(e store.Entry) bool { return e.Plan != code }); i >= 0 {
 		return job.Faults{{File: path, Cause: fmt.Sprintf("tells how far plan %s has come, which would be replaced", entries[i].Plan),
 			Remedy: "name another folder with -o, or plan what is left with sawbill recut"}}
 	}

@@ -74,7 +74,7 @@ func (in *invocation) progressOf(f *progressFlags) error {
 	case f.undo && len(events) > 0:
 		return usageError{"--undo goes alone", "take back first, and then tell what happened"}
 	case f.undo:
-		undone, err := folder.journal.Undo(ctx)
+		undone, err := folder.undo(ctx, date)
 		if err != nil {
 			return err
 		}

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -17,7 +19,8 @@ import (
 //	== a remark
 //	$ sawbill rack list      the program is run; what it says follows
 //	$ sawbill ... > FILE     the same, but what it says goes into a file
-//	$ show FILE              what is in the file follows
+//	$ show FILE              what is in the file follows; ids, which are drawn at random,
+//	                         are numbered as they come
 //	$ change FILE OLD NEW    a text in the file is replaced, as in an editor
 //	$ write FILE             a file is written; its lines follow, each behind "> "
 //
@@ -82,6 +85,9 @@ func showsWhatScriptsShow(t *testing.T, heading string) {
 	}
 }
 
+// drawnID is the id of an entry of a record.
+var drawnID = regexp.MustCompile(`"[A-Za-z0-9_-]{22}"`)
+
 // play runs a script and returns it with what was seen.
 func play(t *testing.T, script string) string {
 	t.Helper()
@@ -115,7 +121,13 @@ func play(t *testing.T, script string) string {
 				fmt.Fprintf(&seen, "(status %d)\n", status)
 			}
 		case "show":
-			seen.WriteString(fileText(t, words[1]))
+			var ids []string
+			seen.WriteString(drawnID.ReplaceAllStringFunc(fileText(t, words[1]), func(id string) string {
+				if !slices.Contains(ids, id) {
+					ids = append(ids, id)
+				}
+				return fmt.Sprintf(`"ID %d"`, slices.Index(ids, id)+1)
+			}))
 		case "change":
 			was := fileText(t, words[1])
 			if !strings.Contains(was, words[2]) {

@@ -7,8 +7,8 @@ import (
 	"os"
 
 	"sawbill/stock"
-	"sawbill/stock/durable"
 	"sawbill/stock/job"
+	"sawbill/stock/store"
 )
 
 // standing is how things stand with a rack while its lock is held.
@@ -23,14 +23,14 @@ type standing struct {
 // is to be done while no other program does.
 func (r Rack) locked(ctx context.Context, do func(*standing) error) error {
 	wrong := error(nil) // of what was done, which is no trouble with the lock
-	err := durable.Locked(ctx, r.lockFile(), func() error {
+	err := store.Locked(ctx, r.lockFile(), func() error {
 		wrong = r.stand(do)
 		return wrong
 	})
 	switch {
 	case wrong != nil:
 		return wrong
-	case errors.Is(err, durable.ErrBusy):
+	case errors.Is(err, store.ErrBusy):
 		return r.fault("", "another program is changing the rack", "wait until it has ended, and try again; nothing was changed")
 	case err != nil:
 		return r.cannot("locked", r.path, err)
@@ -43,7 +43,7 @@ func (r Rack) stand(do func(*standing) error) (err error) {
 	if s.past, err = r.readPast(); err != nil {
 		return err
 	}
-	if s.text, s.there, err = durable.Contents(r.path); err != nil {
+	if s.text, s.there, err = store.Contents(r.path); err != nil {
 		return r.cannot("read", r.path, err)
 	}
 	if err := s.recover(); err != nil {
@@ -55,7 +55,7 @@ func (r Rack) stand(do func(*standing) error) (err error) {
 // recover ends a change that was stopped on the way, or gives it up.
 func (s *standing) recover() error {
 	r := s.rack
-	ready, there, err := durable.Contents(r.newFile())
+	ready, there, err := store.Contents(r.newFile())
 	if err != nil {
 		return r.cannot("read", r.newFile(), err)
 	}
@@ -126,7 +126,7 @@ func (s *standing) note(e *Entry, state string) error {
 	e.Highest = max(e.Highest, s.past.highest())
 	e.leads(s.past.text, state)
 	line := e.line()
-	if err := durable.Append(s.rack.history(), s.past.good, line); err != nil {
+	if err := store.Append(s.rack.history(), s.past.good, line); err != nil {
 		return s.rack.cannot("written", s.rack.history(), err)
 	}
 	s.past.entries = append(s.past.entries, *e)
@@ -141,7 +141,7 @@ func (s *standing) make(e *Entry, after string) error {
 		return err
 	}
 	r, good := s.rack, s.past.good
-	if err := durable.Write(r.newFile(), after, r.path); err != nil {
+	if err := store.Write(r.newFile(), after, r.path); err != nil {
 		os.Remove(r.newFile())
 		return r.cannot("written", r.newFile(), err)
 	}
@@ -157,7 +157,7 @@ func (s *standing) make(e *Entry, after string) error {
 		}
 		return r.cannot("replaced", r.path, err)
 	}
-	if err := durable.SyncFolder(r.folder()); err != nil {
+	if err := store.SyncFolder(r.folder()); err != nil {
 		return r.fault("", fmt.Sprintf("the change was made, but the folder cannot be synced (%v)", err), "it may be lost if the power fails now")
 	}
 	return nil

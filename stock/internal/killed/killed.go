@@ -51,6 +51,9 @@ func Program(t *testing.T, variable, told string, lines int, delay time.Duration
 	return said
 }
 
+// Long reports whether the long counts are asked for: SAWBILL_LONG=1 in the environment.
+func Long() bool { return os.Getenv("SAWBILL_LONG") == "1" }
+
 // SkipWhereNoneCanBe skips the test where no program can be started and killed.
 func SkipWhereNoneCanBe(t *testing.T) {
 	if runtime.GOOS == "js" || runtime.GOOS == "wasip1" {

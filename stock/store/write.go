@@ -1,6 +1,6 @@
-// Package durable writes files that no crash leaves half written: what was acknowledged
-// is on the disk, and what was not is there whole or not at all.
-package durable
+// Package store keeps files that no crash leaves half written. An acknowledged change is
+// on the disk; any other is there whole or not at all.
+package store
 
 import (
 	"errors"
@@ -10,7 +10,7 @@ import (
 	"runtime"
 )
 
-// Contents is what is in a file, and whether it is there.
+// Contents reads a whole file. A missing file is no error: there is false.
 func Contents(path string) (text string, there bool, err error) {
 	data, err := os.ReadFile(path)
 	if errors.Is(err, fs.ErrNotExist) {
@@ -19,8 +19,9 @@ func Contents(path string) (text string, there bool, err error) {
 	return string(data), err == nil, err
 }
 
-// Write writes a file and makes sure that it is on the disk, with the
-// permissions of another if that is there.
+// Write writes a file and makes sure that it is on the disk. The file gets the
+// permissions of the one called like, if that exists. A crash may leave it half written,
+// so its name is one that only its writer knows.
 func Write(path, text, like string) error {
 	mode := os.FileMode(0o666) // less what the user's mask takes
 	info, missing := os.Stat(like)
@@ -43,9 +44,9 @@ func Write(path, text, like string) error {
 	return err
 }
 
-// Append writes a line behind the good bytes of a file, in place of a torn
-// one, and makes sure that it is on the disk. If that fails the file ends with its
-// good bytes, and one that was not there before is not there.
+// Append writes a line behind the good bytes of a file, in place of a torn line, and
+// makes sure that it is on the disk. On failure the file ends with its good bytes again;
+// a file that was new is removed.
 func Append(path string, good int64, line []byte) error {
 	_, err := os.Stat(path)
 	begun := errors.Is(err, fs.ErrNotExist)
@@ -80,8 +81,8 @@ func ended(f *os.File, err error) error {
 	return err
 }
 
-// SyncFolder makes sure that a new name in a folder is on the disk. Windows
-// knows no such call, and keeps names itself.
+// SyncFolder makes sure that the names in a folder are on the disk. Windows has no such
+// call, and keeps names itself.
 func SyncFolder(path string) error {
 	if runtime.GOOS == "windows" {
 		return nil
@@ -91,15 +92,6 @@ func SyncFolder(path string) error {
 		return err
 	}
 	return ended(f, nil)
-}
-
-// Truncate makes a file end after so many bytes, and makes sure of it.
-func Truncate(path string, size int64) error {
-	f, err := os.OpenFile(path, os.O_WRONLY, 0)
-	if err != nil {
-		return err
-	}
-	return ended(f, f.Truncate(size))
 }
 
 // Remove removes a file, and makes sure of it.
