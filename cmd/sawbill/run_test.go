@@ -6,12 +6,9 @@ import (
 	"flag"
 	"fmt"
 	"os"
-	"os/exec"
 	"path/filepath"
-	"runtime"
 	"strings"
 	"testing"
-	"time"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -357,50 +354,4 @@ func longJob() string {
 		fmt.Fprintf(&b, "[[part]]\nname='p%d'\nmaterial='m'\nlength=%d\nwidth=%d\n", i, 150+i*373%900, 90+i*211%500)
 	}
 	return b.String()
-}
-
-// An interrupt ends the search, not the program: the best plan is written.
-func TestInterruptKeepsTheBestPlan(t *testing.T) {
-	if runtime.GOOS == "windows" {
-		t.Skip("there is no interrupt to send to one process")
-	}
-	dir := t.TempDir()
-	program := filepath.Join(dir, "sawbill")
-	if out, err := exec.Command("go", "build", "-o", program, ".").CombinedOutput(); err != nil {
-		t.Fatalf("%v: %s", err, out)
-	}
-	path, folder := filepath.Join(dir, "long.toml"), filepath.Join(dir, "plan")
-	if err := os.WriteFile(path, []byte(longJob()), 0o644); err != nil {
-		t.Fatal(err)
-	}
-	var errs bytes.Buffer
-	// An interrupt before the search has begun ends the program, as it should:
-	// then wait longer.
-	for wait, most := 300*time.Millisecond, 10*time.Second; ; wait *= 2 {
-		cmd := exec.Command(program, "plan", path, "--limit", "10m", "-o", folder)
-		errs.Reset()
-		cmd.Stderr = &errs
-		if err := cmd.Start(); err != nil {
-			t.Fatal(err)
-		}
-		time.Sleep(wait)
-		if err := cmd.Process.Signal(os.Interrupt); err != nil {
-			t.Fatal(err)
-		}
-		err := cmd.Wait()
-		if err == nil {
-			break
-		}
-		if wait > most || cmd.ProcessState.Exited() {
-			t.Fatalf("%v: %s", err, &errs)
-		}
-	}
-	if !strings.Contains(errs.String(), "interrupted") {
-		t.Errorf("standard error says %q", &errs)
-	}
-	for _, name := range []string{"plan.pdf", "plan.html"} {
-		if _, err := os.Stat(filepath.Join(folder, name)); err != nil {
-			t.Error(err)
-		}
-	}
 }
