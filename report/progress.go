@@ -16,7 +16,7 @@ import (
 // that is open or was spoiled or lost. The error is that of to.
 func Progress(to io.Writer, s *progress.State, code string, o Options) error {
 	w := &writer{w: to}
-	w.line("%s, plan %s: %s", title(s.Plan()), code, standing(s))
+	w.line("%s: %s", captionStart(s.Plan(), code, o), standing(s))
 	w.listing("Still to cut", layoutsToCut(s))
 	w.listing("Blanks", blanksOpen(s, o))
 	w.listing("Lying there", lying(s, code, o))

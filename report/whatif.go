@@ -12,7 +12,11 @@ func whatIf(o Options) string {
 	if len(o.WhatIf) == 0 {
 		return ""
 	}
-	return "what if: " + strings.Join(o.WhatIf, ", ")
+	separator := ", "
+	if strings.Contains(strings.Join(o.WhatIf, ""), ", ") { // as in the name of a part
+		separator = "; "
+	}
+	return "what if: " + strings.Join(o.WhatIf, separator)
 }
 
 // withWhatIf adds what if to a title.
