@@ -77,7 +77,7 @@ func isAcrossGrain(of stock.Stock, s cutplan.Step) bool {
 	if of.Kind != stock.Sheet || s.Trim {
 		return false
 	}
-	return of.Grain == stock.GrainLength && s.Cut == cutplan.Crosscut || of.Grain == stock.GrainWidth && s.Cut == cutplan.Rip
+	return of.Grain == stock.GrainUnknown || of.Grain == stock.GrainLength && s.Cut == cutplan.Crosscut || of.Grain == stock.GrainWidth && s.Cut == cutplan.Rip
 }
 
 // isSkim reports whether the blade runs along an edge, with a part of its width in the

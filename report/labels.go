@@ -142,7 +142,7 @@ func (w *labelWriter) add(n freed, o origin) {
 // across that of the stock if it is turned.
 func grainOf(in stock.Grain, turned bool) label.Grain {
 	switch {
-	case in == stock.GrainAny:
+	case in == stock.GrainAny || in == stock.GrainUnknown:
 		return label.NoGrain
 	case (in == stock.GrainLength) != turned:
 		return label.Along

@@ -66,6 +66,8 @@ func grainOfPiece(p stock.Piece) string {
 		return "width"
 	case stock.GrainAny:
 		return "none"
+	case stock.GrainUnknown:
+		return "unknown"
 	}
 	return ""
 }

@@ -4,19 +4,22 @@ package stock
 type Grain int
 
 const (
-	GrainLength Grain = iota // along the length
-	GrainWidth               // along the width
-	GrainAny                 // a part that may lie either way, a stock without grain
+	GrainLength  Grain = iota // along the length
+	GrainWidth                // along the width
+	GrainAny                  // a part that may lie either way, a stock without grain
+	GrainUnknown              // of stock only: it has grain, and which way is not known
 )
 
 // String returns the word the job file uses for a part: "length", "width" or
-// "any" (which a sheet's entry spells "none").
+// "any" (which a sheet's entry spells "none"); "unknown" of stock only.
 func (g Grain) String() string {
 	switch g {
 	case GrainWidth:
 		return "width"
 	case GrainAny:
 		return "any"
+	case GrainUnknown:
+		return "unknown"
 	}
 	return "length"
 }
@@ -27,5 +30,19 @@ func (g Grain) Lies(in Grain) (upright, turned bool) {
 	if g == GrainAny || in == GrainAny {
 		return true, true
 	}
+	if in == GrainUnknown {
+		return false, false
+	}
 	return g == in, g != in
+}
+
+// Quarter is the grain of a piece that is turned by a quarter.
+func (g Grain) Quarter() Grain {
+	switch g {
+	case GrainLength:
+		return GrainWidth
+	case GrainWidth:
+		return GrainLength
+	}
+	return g
 }

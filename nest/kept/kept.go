@@ -15,6 +15,7 @@ import (
 	"slices"
 
 	"sawbill/nest/cutplan"
+	"sawbill/nest/progress"
 	"sawbill/stock"
 	"sawbill/stock/job"
 )
@@ -32,7 +33,7 @@ type Kept struct {
 	// Of are the codes of the plans whose rest it is, the first one first.
 	Of []string
 	// Made is what the plans before it made: blanks, each as often as its Count says.
-	Made []cutplan.Blank
+	Made []progress.Made
 	// Marks is how many marks were given so far.
 	Marks int
 	// File is the job, as it was read when it was planned first.
@@ -51,20 +52,52 @@ type Kept struct {
 
 // written is the file. Of the plan it leaves out what the job's files tell.
 type written struct {
-	Format    string          `json:"format"`
-	Sum       string          `json:"sum"` // of the file without it
-	About     string          `json:"about"`
-	Identity  string          `json:"identity"`
-	Of        []string        `json:"of,omitempty"`
-	Made      []cutplan.Blank `json:"made,omitempty"`
-	Marks     int             `json:"marks"`
-	Rack      string          `json:"rack,omitempty"`
-	Begun     []string        `json:"begun,omitempty"`
-	OnRack    []string        `json:"on_rack,omitempty"`
-	Changes   job.Changes     `json:"changes"`
-	Sources   []job.Source    `json:"sources"`
-	Plan      cutplan.Plan    `json:"plan"`
-	Estimated []estimated     `json:"estimated,omitempty"`
+	Format    string       `json:"format"`
+	Sum       string       `json:"sum"` // of the file without it
+	About     string       `json:"about"`
+	Identity  string       `json:"identity"`
+	Of        []string     `json:"of,omitempty"`
+	Made      []made       `json:"made,omitempty"`
+	Marks     int          `json:"marks"`
+	Rack      string       `json:"rack,omitempty"`
+	Begun     []string     `json:"begun,omitempty"`
+	OnRack    []string     `json:"on_rack,omitempty"`
+	Changes   job.Changes  `json:"changes"`
+	Sources   []job.Source `json:"sources"`
+	Plan      cutplan.Plan `json:"plan"`
+	Estimated []estimated  `json:"estimated,omitempty"`
+}
+
+// made is a blank that is there. What was written before origins were noted has none.
+type made struct {
+	cutplan.Blank
+	From   *stock.Stock `json:"from,omitempty"`
+	Turned bool         `json:"turned,omitempty"`
+	Known  bool         `json:"known,omitempty"`
+}
+
+func (k Kept) made() []made {
+	var all []made
+	for _, m := range k.Made {
+		w := made{m.Blank, nil, m.Turned, m.Known}
+		if m.From != (stock.Stock{}) {
+			w.From = &m.From
+		}
+		all = append(all, w)
+	}
+	return all
+}
+
+func (w written) made() []progress.Made {
+	var all []progress.Made
+	for _, m := range w.Made {
+		k := progress.Made{Blank: m.Blank, Turned: m.Turned, Known: m.Known}
+		if m.From != nil {
+			k.From = *m.From
+		}
+		all = append(all, k)
+	}
+	return all
 }
 
 // estimated is an estimate: which lumber of the job, and of which blanks.
@@ -77,7 +110,7 @@ const about = "what sawbill progress and sawbill recut go on from; lengths count
 
 // Bytes is what the file holds. Equal plans give equal bytes.
 func (k Kept) Bytes() []byte {
-	w := written{Format: format, About: about, Identity: k.Identity, Of: k.Of, Made: k.Made, Marks: k.Marks, Rack: k.Rack, Begun: k.Begun, OnRack: k.OnRack,
+	w := written{Format: format, About: about, Identity: k.Identity, Of: k.Of, Made: k.made(), Marks: k.Marks, Rack: k.Rack, Begun: k.Begun, OnRack: k.OnRack,
 		Changes: k.Changes, Sources: k.File.Sources, Plan: *k.Plan}
 	for _, e := range k.Plan.Estimates {
 		for i, r := range k.Plan.Job.Rough {
@@ -142,7 +175,7 @@ func parse(data []byte) (*Kept, error) {
 	if err != nil {
 		return nil, fmt.Errorf("the job in it cannot be read any more: %w", err)
 	}
-	k := &Kept{Plan: &w.Plan, Identity: w.Identity, Of: w.Of, Made: w.Made, Marks: w.Marks, File: file, Changes: w.Changes, Rack: w.Rack, Begun: w.Begun, OnRack: w.OnRack}
+	k := &Kept{Plan: &w.Plan, Identity: w.Identity, Of: w.Of, Made: w.made(), Marks: w.Marks, File: file, Changes: w.Changes, Rack: w.Rack, Begun: w.Begun, OnRack: w.OnRack}
 	k.Plan.Job.Rough = file.Rough
 	for _, e := range w.Estimated {
 		if e.Rough < 0 || e.Rough >= len(file.Rough) {

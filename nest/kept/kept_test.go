@@ -11,6 +11,7 @@ import (
 
 	"sawbill/nest/cutplan"
 	"sawbill/nest/kept"
+	"sawbill/nest/progress"
 	"sawbill/stock"
 	"sawbill/stock/job"
 )
@@ -58,7 +59,7 @@ func TestADamagedFileIsRefused(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	whole := string(kept.Kept{Plan: p, Identity: "K7F2M", File: file, Made: p.Bill[:1]}.Bytes())
+	whole := string(kept.Kept{Plan: p, Identity: "K7F2M", File: file, Made: []progress.Made{{Blank: p.Bill[0]}}}.Bytes())
 	tests := []struct{ name, text, cause string }{
 		{"torn", whole[:len(whole)/2], "not as it was written"},
 		{"of another version", strings.Replace(whole, "kept plan 1", "kept plan 9", 1), "another version"},

@@ -13,7 +13,7 @@ func TestLostBlankTakesItsBadPartsAlong(t *testing.T) {
 	b := cutplan.Blank{Mark: "F"}
 	b.Part = stock.Part{Name: "divider", Count: 5}
 	b.Gang, b.Layers, b.Count = 5, 1, 1
-	s := Begin(&cutplan.Plan{}, b)
+	s := Begin(&cutplan.Plan{}, Made{Blank: b})
 	for _, e := range []Event{{"spoiled", "F:2"}, {"lost", "F"}} {
 		if err := s.Tell(e); err != nil {
 			t.Fatal(err)

@@ -1,7 +1,6 @@
 package progress
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 	"strconv"
@@ -16,29 +15,43 @@ func (s *State) good(said string) error {
 	if err != nil {
 		return err
 	}
-	i, err := s.blank(name, func(b Blank) bool { return b.Open >= count })
-	if err == errShort {
-		b := s.Blanks()[i]
-		return Wrong{fmt.Sprintf("of blank %s (%s) only %d more are wanted", b.Mark, b.Part.Name, b.Open), "give a smaller number"}
+	open := func(b Blank) int { return b.Open }
+	of, have, err := s.alike(name, count, open)
+	switch {
+	case err != nil:
+		return err
+	case have < count:
+		b := s.bill[of[0]]
+		return Wrong{fmt.Sprintf("of blank %s (%s) only %d more are wanted", b.Mark, b.Part.Name, have), "give a smaller number"}
 	}
-	if err == nil {
-		s.blanks[i].good += count
-	}
-	return err
+	s.share(of, count, open, func(i, n int) { s.blanks[i].good += n })
+	return nil
 }
 
-// lose notes blanks that were cut and are not there: "C", "C=2".
+// lose notes blanks that were cut and are not there: "C", "C=2", "C=2, grain width".
 func (s *State) lose(said string) error {
+	said, grain, err := s.grained(said)
+	if err != nil {
+		return err
+	}
 	name, count, err := s.countedBlank(said)
 	if err != nil {
 		return err
 	}
-	i, err := s.atHand(name, count)
-	if err == nil {
-		s.blanks[i].lost += count
-		s.bad(i)
+	of, err := s.atHand(name, count)
+	if err != nil {
+		return err
 	}
-	return err
+	if err := s.enough(of, count, grain); err != nil {
+		return err
+	}
+	for range count {
+		i, _ := s.take(of, grain)
+		s.blanks[i].lost++
+		s.bad(i)
+		s.settle(of)
+	}
+	return nil
 }
 
 // bad counts no more bad parts than the blanks that are left hold: one that is gone took
@@ -48,43 +61,71 @@ func (s *State) bad(blank int) {
 	s.blanks[blank].bad = min(b.Bad, b.Good*b.Gang*b.Layers)
 }
 
-// blank finds a blank by its mark, or else by its part's name: no two share a mark, but a
-// part may be called as another is marked. Of a part in several kinds of
-// blanks it is the first that has what is asked for; errShort and the first of all where
-// none has.
-func (s *State) blank(name string, has func(Blank) bool) (int, error) {
-	found := -1
+// alike finds the lines of the bill that share a mark, by that or else by their part's
+// name: a part may be called as a blank of another is marked. Of a part in several kinds
+// of blanks these are the lines of the first kind that has as many as are asked for, or
+// of the first kind. It also tells how many those have.
+func (s *State) alike(name string, count int, number func(Blank) int) (of []int, have int, err error) {
 	marked := slices.ContainsFunc(s.bill, func(b cutplan.Blank) bool { return strings.EqualFold(b.Mark, name) })
-	for i, b := range s.Blanks() {
-		if strings.EqualFold(b.Mark, name) || !marked && strings.EqualFold(b.Part.Name, name) {
-			if has(b) {
-				return i, nil
-			}
-			if found < 0 {
-				found = i
-			}
+	all := s.Blanks()
+	tried := map[string]bool{}
+	for _, b := range all {
+		if tried[b.Mark] || !strings.EqualFold(b.Mark, name) && (marked || !strings.EqualFold(b.Part.Name, name)) {
+			continue
+		}
+		tried[b.Mark] = true
+		lines, sum := s.lines(b.Mark), 0
+		for _, i := range lines {
+			sum += number(all[i])
+		}
+		if sum >= count {
+			return lines, sum, nil
+		}
+		if of == nil {
+			of, have = lines, sum
 		}
 	}
-	if found >= 0 {
-		return found, errShort
+	if of == nil {
+		var known []string
+		for _, b := range s.bill {
+			known = append(known, b.Part.Name)
+		}
+		return nil, 0, unknown("blank", name, known, "take a mark or a part of the plan")
 	}
-	var known []string
-	for _, b := range s.bill {
-		known = append(known, b.Part.Name)
-	}
-	return 0, unknown("blank", name, known, "take a mark or a part of the plan")
+	return of, have, nil
 }
 
-var errShort = errors.New("fewer than asked for")
-
-// atHand finds a blank of which so many are there and good.
-func (s *State) atHand(name string, count int) (int, error) {
-	i, err := s.blank(name, func(b Blank) bool { return b.Good >= count })
-	if err == errShort {
-		b := s.Blanks()[i]
-		return 0, Wrong{fmt.Sprintf("of blank %s (%s) %d are cut and good", b.Mark, b.Part.Name, b.Good), "say first which layout or cut gave it, with cut"}
+// lines are those of the bill that bear a mark: blanks of the plan, and those alike that
+// plans before it made.
+func (s *State) lines(mark string) []int {
+	var all []int
+	for i, b := range s.bill {
+		if b.Mark == mark {
+			all = append(all, i)
+		}
 	}
-	return i, err
+	return all
+}
+
+// share deals a count out to lines of the bill, to each no more than the number it has.
+func (s *State) share(of []int, count int, number func(Blank) int, do func(line, n int)) {
+	all := s.Blanks()
+	for _, i := range of {
+		if n := min(count, number(all[i])); n > 0 {
+			do(i, n)
+			count -= n
+		}
+	}
+}
+
+// atHand finds the lines of a blank of which so many are there and good.
+func (s *State) atHand(name string, count int) ([]int, error) {
+	of, have, err := s.alike(name, count, func(b Blank) int { return b.Good })
+	if err == nil && have < count {
+		b := s.bill[of[0]]
+		return nil, Wrong{fmt.Sprintf("of blank %s (%s) %d are cut and good", b.Mark, b.Part.Name, have), "say first which layout or cut gave it, with cut"}
+	}
+	return of, err
 }
 
 // names reports whether the whole of what is said is a mark or a part: names may hold the

@@ -9,12 +9,12 @@ import (
 // Parts may be called as other blanks are marked, and with the signs that part a name
 // from a size or a count.
 func TestBlanksByAwkwardNames(t *testing.T) {
-	var bill []cutplan.Blank
+	var bill []Made
 	for i, name := range []string{"B", "rail: front", "a=b"} {
 		b := cutplan.Blank{Mark: cutplan.Mark(i)}
 		b.Part.Name, b.Part.Count, b.Gang, b.Layers, b.Count = name, 2, 1, 1, 2
 		b.Length, b.Width = 500*40_000, 100*40_000
-		bill = append(bill, b)
+		bill = append(bill, Made{Blank: b})
 	}
 	for _, c := range []struct {
 		said string

@@ -30,10 +30,8 @@ type Piece struct {
 	// Layout is the one of the plan that it is of, by index; -1 of stock on hand that
 	// no layout cuts.
 	Layout int
-	// Blank is that which was spoiled, of scrap: index into the state's bill. Left is what
-	// of it can be used, as the blank's length and width run.
-	Blank int
-	Left  Size
+	// Of is the spoiled blank, of scrap.
+	Of Spoiled
 }
 
 // Pieces lists what lies there: the whole stock, unfinished pieces, leftovers and scrap, in
@@ -197,7 +195,7 @@ func (sp Spoiled) piece(name string) Piece {
 	if sp.Left.Thickness > 0 {
 		s.Thickness = sp.Left.Thickness
 	}
-	return Piece{Kind: Scrap, Stock: s, Layout: -1, Blank: sp.Blank, Left: sp.Left, Root: cutplan.Node{Length: s.Length, Width: s.Width, Use: cutplan.Waste}}
+	return Piece{Kind: Scrap, Stock: s, Layout: -1, Of: sp, Root: cutplan.Node{Length: s.Length, Width: s.Width, Use: cutplan.Waste}}
 }
 
 // Called reports whether s is of a name, bought or not, or of the material of a name,

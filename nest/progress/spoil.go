@@ -5,12 +5,31 @@ import (
 	"strconv"
 	"strings"
 
-	"sawbill/nest/cutplan"
 	"sawbill/stock"
 )
 
-// spoil notes a blank that is no good: "C", "C=590 x 300 mm".
+// Spoiled is a blank that was cut and is no good.
+type Spoiled struct {
+	Blank int // index into the state's bill
+	// From is the stock that it came from, as far as that still matters; Turned tells
+	// that its length lies along the width of that.
+	From   stock.Stock
+	Turned bool
+	// Known: false where it may have come from other stock, or have lain otherwise. From
+	// then claims only what holds of every blank that may be meant.
+	Known bool
+	// Left is what of it can still be used, as the blank's length and width run, and
+	// its thickness if that is no longer the stock's; zero where nothing was said.
+	Left Size
+}
+
+// spoil notes a blank that is no good: "C", "C=590 x 300 mm", "C=590 x 300 mm, grain
+// width".
 func (s *State) spoil(said string) error {
+	said, grain, err := s.grained(said)
+	if err != nil {
+		return err
+	}
 	name, size, some := strings.TrimSpace(said), "", false
 	if !s.names(name) {
 		name, size, some = cutLast(said, "=")
@@ -18,22 +37,27 @@ func (s *State) spoil(said string) error {
 			return s.spoilParts(strings.TrimSpace(of), parts)
 		}
 	}
-	i, err := s.atHand(strings.TrimSpace(name), 1)
+	of, err := s.atHand(strings.TrimSpace(name), 1)
 	if err != nil {
 		return err
 	}
-	sp := Spoiled{Blank: i}
-	sp.From, sp.Turned = s.source(i)
+	if err := s.enough(of, 1, grain); err != nil {
+		return err
+	}
+	sp := Spoiled{Blank: of[0]}
 	if some {
 		if sp.Left, err = s.size(size); err != nil {
 			return err
 		}
-		if err := s.fits(sp); err != nil {
+		if err := s.fits(sp, of, grain); err != nil {
 			return err
 		}
 	}
+	i, from := s.take(of, grain)
+	sp.Blank, sp.From, sp.Turned, sp.Known = i, from.from, from.turned, from.known
 	s.blanks[i].spoiled++
 	s.bad(i)
+	s.settle(of)
 	s.Spoiled = append(s.Spoiled, sp)
 	return nil
 }
@@ -44,40 +68,23 @@ func (s *State) spoilParts(name, said string) error {
 	if err != nil || count < 1 {
 		return Wrong{fmt.Sprintf("%q is no count", said), `give a whole number of parts, as in "` + name + `:1"`}
 	}
-	i, err := s.atHand(name, 1)
+	of, err := s.atHand(name, 1)
 	if err != nil {
 		return err
 	}
-	b := s.Blanks()[i]
-	switch each := b.Gang * b.Layers; {
-	case each == 1:
+	b, left, all := s.bill[of[0]], 0, s.Blanks()
+	sound := func(b Blank) int { return b.Good*b.Gang*b.Layers - b.Bad }
+	for _, i := range of {
+		left += sound(all[i])
+	}
+	switch {
+	case b.Gang*b.Layers == 1:
 		return Wrong{fmt.Sprintf("blank %s is one part", b.Mark), "say --spoiled " + b.Mark}
-	case count > b.Good*each-b.Bad:
-		return Wrong{fmt.Sprintf("of the parts in blanks %s (%s) %d are good", b.Mark, b.Part.Name, b.Good*each-b.Bad), "give a smaller number"}
+	case count > left:
+		return Wrong{fmt.Sprintf("of the parts in blanks %s (%s) %d are good", b.Mark, b.Part.Name, left), "give a smaller number"}
 	}
-	s.blanks[i].bad += count
+	s.share(of, count, sound, func(i, n int) { s.blanks[i].bad += n })
 	return nil
-}
-
-// source is the stock of a blank that was cut, and how it lay in it: of several, that of
-// the first layout.
-func (s *State) source(blank int) (from stock.Stock, turned bool) {
-	found := false
-	s.eachCopy(func(layout, copy int) {
-		if found {
-			return
-		}
-		for _, l := range s.apart(layout, copy) {
-			if l.Freed && l.Root.Use == cutplan.Part && l.Root.Blank == blank {
-				from, turned, found = s.plan.Layouts[layout].Stock, l.Root.Turned, true
-			}
-		}
-	})
-	if !found { // good, though no cut of the plan gave it
-		b := s.bill[blank]
-		from = stock.Stock{Kind: s.plan.Job.KindOf(b.Part.Material), Material: b.Part.Material, Thickness: b.Thickness, Grain: b.Part.Grain}
-	}
-	return from, turned
 }
 
 // size reads "590 x 300 mm", with a thickness behind or not; a unit at the end is that of
@@ -109,9 +116,15 @@ func (s *State) size(said string) (Size, error) {
 }
 
 // fits checks that what is left of a blank is no larger than it was.
-func (s *State) fits(sp Spoiled) error {
+func (s *State) fits(sp Spoiled, of []int, grain *stock.Grain) error {
 	b, ruler := s.bill[sp.Blank], stock.Ruler{Units: s.plan.Job.Units}
-	if sp.Left.Length > b.Length || sp.Left.Width > b.Width || sp.Left.Thickness > sp.From.Thickness {
+	thickest := stock.Length(0)
+	for _, l := range s.lots(of) {
+		if l.count > 0 && l.mayRun(grain) {
+			thickest = max(thickest, l.from.Thickness)
+		}
+	}
+	if sp.Left.Length > b.Length || sp.Left.Width > b.Width || sp.Left.Thickness > thickest {
 		return Wrong{fmt.Sprintf("blank %s is %s and cannot be larger when spoiled", b.Mark, ruler.Size(b.Length, b.Width)),
 			"say what can still be used of it, its length first"}
 	}

@@ -11,11 +11,13 @@ import (
 type State struct {
 	plan   *cutplan.Plan
 	bill   []cutplan.Blank  // of the plan, and what was there before
+	before []Made           // the latter
 	steps  [][]cutplan.Step // by layout
 	copies [][]*copied      // by layout; copy n is the (n+1)th piece cut by it
 	blanks []tally          // by blank of the bill
 	// Spoiled are the pieces that were cut and cannot be used as they were meant.
 	Spoiled []Spoiled
+	taken   taken
 	// gone counts stock that was not there, by layout, of those not begun.
 	gone []int
 	// absent counts stock on hand that no layout cuts and that was not there.
@@ -34,26 +36,20 @@ type tally struct {
 	bad                 int // parts, in blanks that are good
 }
 
-// Spoiled is a blank that was cut and is no good.
-type Spoiled struct {
-	Blank int // index into the state's bill
-	// From is the stock that it came from; Turned tells that its length lies along
-	// the width of that.
-	From   stock.Stock
-	Turned bool
-	// Left is what of it can still be used, as the blank's length and width run, and
-	// its thickness if that is no longer the stock's; zero where nothing was said.
-	Left Size
-}
-
 // Size of what is left; Thickness may be 0.
 type Size struct{ Length, Width, Thickness stock.Length }
 
-// Begin is the state of a plan of which nothing is done. What plans before it made is
-// there: each blank as often as its Count says.
-func Begin(p *cutplan.Plan, before ...cutplan.Blank) *State {
-	bill := slices.Concat(p.Bill, before)
-	s := &State{plan: p, bill: bill, blanks: make([]tally, len(bill)), gone: make([]int, len(p.Layouts)), absent: map[string]int{}}
+// Begin is the state of a plan of which nothing is done. Blanks that plans before it made
+// are there: each as often as its Count says.
+func Begin(p *cutplan.Plan, before ...Made) *State {
+	s := &State{plan: p, bill: slices.Clone(p.Bill), gone: make([]int, len(p.Layouts)), absent: map[string]int{}}
+	for _, m := range before {
+		if !m.Known && m.From == (stock.Stock{}) {
+			m.From = unknownOrigin(m.Blank, p.Job).from
+		}
+		s.bill, s.before = append(s.bill, m.Blank), append(s.before, m)
+	}
+	s.blanks, s.taken = make([]tally, len(s.bill)), taken{which: make([]map[origin]int, len(s.bill)), unsaid: map[string]int{}}
 	for _, l := range p.Layouts {
 		steps := p.Steps(l)
 		copies := make([]*copied, l.Repeat)
@@ -83,34 +79,6 @@ func (s *State) Parts() []stock.Part {
 			all[i].Count = 0
 		}
 		all[i].Count += b.Count * b.Holds()
-	}
-	return all
-}
-
-// Made are the blanks that are good, for a plan of the rest to begin with, and none more
-// than the job wants. One of which parts are no good holds fewer.
-func (s *State) Made() []cutplan.Blank {
-	wanted := map[string]int{}
-	for _, p := range s.Parts() {
-		wanted[p.Name] = p.Count
-	}
-	var all []cutplan.Blank
-	for _, b := range s.Blanks() {
-		for n := range b.Good {
-			one := b.Blank
-			one.Count = 1
-			bad := (b.Bad + b.Good - 1 - n) / b.Good // shared out
-			one.Spare = max(one.Spare, bad, one.Gang*one.Layers-wanted[b.Part.Name])
-			if one.Holds() <= 0 {
-				continue
-			}
-			wanted[b.Part.Name] -= one.Holds()
-			if last := len(all) - 1; last >= 0 && all[last].Mark == one.Mark && all[last].Spare == one.Spare {
-				all[last].Count++
-				continue
-			}
-			all = append(all, one)
-		}
 	}
 	return all
 }

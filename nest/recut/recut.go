@@ -41,7 +41,8 @@ type Result struct {
 	GoesOn int
 	// Made are the blanks that are there, for the plan after this one to begin with; Saved
 	// are those of them that were spoiled and are good by the new sizes.
-	Made, Saved []cutplan.Blank
+	Made  []progress.Made
+	Saved []cutplan.Blank
 	// Waiting tells what cannot be cut now, where something is missing.
 	Waiting *Waiting
 }
@@ -61,7 +62,7 @@ const mostTries = 40
 func Make(ctx context.Context, s *progress.State, o Options) (*Result, error) {
 	start := time.Now()
 	r := restOf(s, o)
-	found := &Result{Made: r.made(), Saved: r.saved, Anew: r.anew}
+	found := &Result{Made: r.made(), Saved: r.savedBlanks(), Anew: r.anew}
 	for i, n := range r.lacking() {
 		if b := r.bill[i]; n > 0 {
 			b.Count = n

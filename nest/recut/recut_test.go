@@ -76,7 +76,7 @@ func TestWhatIsGoodAndTheRestAreTheJob(t *testing.T) {
 	eachExample(t, func(t *testing.T, plan *cutplan.Plan) {
 		for seed := range uint64(10) {
 			random := rand.New(rand.NewPCG(seed, 8))
-			p, before := plan, []cutplan.Blank(nil)
+			p, before := plan, []progress.Made(nil)
 			for round := range 3 {
 				s := progress.Begin(p, before...)
 				happen(random, s, 1+random.IntN(12))

@@ -39,13 +39,13 @@ func (r *rest) resizes(n cutplan.Node) bool {
 // saves reports whether scrap is a blank still, since its part has become smaller, and
 // counts it then among those that are good.
 func (r *rest) saves(p progress.Piece) bool {
-	b := r.state.Bill()[p.Blank]
+	b := r.state.Bill()[p.Of.Blank]
 	q, changed := r.sizes[b.Part.Name]
 	if p.Kind != progress.Scrap || !changed || b.Gang*b.Layers != 1 || p.Stock.Thickness < q.Thickness {
 		return false
 	}
-	is := resized(b, r.sizes)
-	if !holds(p.Left, is.Blank) {
+	is := progress.Made{Blank: resized(b, r.sizes), From: p.Of.From, Turned: p.Of.Turned, Known: p.Of.Known}
+	if !holds(p.Of.Left, is.Blank.Blank) {
 		return false
 	}
 	is.Count = 1
@@ -53,11 +53,20 @@ func (r *rest) saves(p progress.Piece) bool {
 	return true
 }
 
-// made are the blanks that are good, by their new sizes.
-func (r *rest) made() []cutplan.Blank {
+func (r *rest) savedBlanks() []cutplan.Blank {
 	var all []cutplan.Blank
-	for _, b := range r.state.Made() {
-		all = append(all, resized(b, r.sizes))
+	for _, m := range r.saved {
+		all = append(all, m.Blank)
+	}
+	return all
+}
+
+// made are the blanks that are good, by their new sizes.
+func (r *rest) made() []progress.Made {
+	var all []progress.Made
+	for _, m := range r.state.Made() {
+		m.Blank = resized(m.Blank, r.sizes)
+		all = append(all, m)
 	}
 	return append(all, r.saved...)
 }

@@ -18,7 +18,7 @@ type rest struct {
 
 	state *progress.State
 	sizes map[string]stock.Part // parts that have become smaller, by name
-	saved []cutplan.Blank       // spoiled blanks that are good by these sizes
+	saved []progress.Made       // spoiled blanks that are good by these sizes
 	anew  []progress.Piece      // pieces that cannot go on, since a blank of theirs has another size
 }
 

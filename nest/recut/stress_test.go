@@ -78,7 +78,7 @@ func TestTheRestHoldsUnderAnyRules(t *testing.T) {
 		if err != nil {
 			t.Fatal(seed, err)
 		}
-		var before []cutplan.Blank
+		var before []progress.Made
 		for round := range 3 {
 			s := progress.Begin(p, before...)
 			happen(random, s, 1+random.IntN(10))

@@ -79,11 +79,11 @@ func WaysToSave(s *progress.State, code string, of *job.File, redesign Redesign,
 		if p.Kind != progress.Scrap {
 			continue
 		}
-		b := s.Bill()[p.Blank]
+		b := s.Bill()[p.Of.Blank]
 		if slices.ContainsFunc(saved, func(is cutplan.Blank) bool { return is.Mark == b.Mark }) {
 			continue
 		}
-		w := Ways{Blank: b, Left: p.Left}
+		w := Ways{Blank: b, Left: p.Of.Left}
 		for _, open := range s.Blanks() {
 			if open.Open > 0 && open.Mark != b.Mark && p.Stock.Serves(open.Blank.Blank) && p.Stock.HasRoom(open.Blank.Blank) {
 				open.Count = open.Open

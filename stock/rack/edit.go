@@ -81,6 +81,8 @@ func written(p stock.Piece, units stock.Units) string {
 		word("grain", "width")
 	case stock.GrainAny:
 		word("grain", "none")
+	case stock.GrainUnknown:
+		word("grain", "unknown")
 	}
 	word("from", p.From)
 	if p.Since != "" {

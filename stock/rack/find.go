@@ -33,7 +33,7 @@ func Find(pieces []stock.Piece, part stock.Part, kerf stock.Length) []Fit {
 			continue
 		}
 		upright, turned := part.Grain.Lies(p.Grain)
-		if p.Kind == stock.Board {
+		if p.Kind == stock.Board && p.Grain != stock.GrainUnknown {
 			upright, turned = part.Grain.Lies(stock.GrainLength)
 		}
 		var ways []Fit

@@ -1,0 +1,245 @@
+package progress
+
+import (
+	"fmt"
+	"strings"
+
+	"sawbill/nest/cutplan"
+	"sawbill/stock"
+)
+
+// origin is the stock that a blank came from, as far as that still matters: its kind,
+// material, thickness and grain; and how the blank lay in it. Where it is not known,
+// from claims only what is certain, as the blank itself lies.
+type origin struct {
+	from   stock.Stock
+	turned bool
+	known  bool
+}
+
+// lot counts pieces of one line of the bill and of one origin.
+type lot struct {
+	line int
+	origin
+	count int
+}
+
+// taken counts pieces that were spoiled or lost. One of several of different origins may
+// be meant, and nobody said which: then each that is left may be of any of them.
+type taken struct {
+	which  []map[origin]int // by line of the bill
+	unsaid map[string]int   // by mark
+}
+
+func originIn(s stock.Stock, turned bool) origin {
+	return origin{stock.Stock{Kind: s.Kind, Material: s.Material, Thickness: s.Thickness, Grain: s.Grain}, turned, true}
+}
+
+// unknownOrigin is that of a blank of which nothing is known but that it is good: its
+// grain runs as its part wants it, or it has none. A part that may lie any way tells
+// nothing.
+func unknownOrigin(b cutplan.Blank, job stock.Job) origin {
+	grain := stock.GrainUnknown
+	if b.Part.Grain != stock.GrainAny {
+		grain = b.Part.Grain
+	}
+	if grainless(job.Stock, b.Part.Material) {
+		grain = stock.GrainAny
+	}
+	return origin{from: stock.Stock{Kind: job.KindOf(b.Part.Material), Material: b.Part.Material, Thickness: b.Thickness, Grain: grain}}
+}
+
+// grainless reports whether there is stock of a material, and all of it without grain.
+func grainless(all []stock.Stock, material string) bool {
+	some := false
+	for _, s := range all {
+		if s.Material == material {
+			if s.Grain != stock.GrainAny {
+				return false
+			}
+			some = true
+		}
+	}
+	return some
+}
+
+// grain is that of a blank, as its own length runs.
+func (o origin) grain() stock.Grain {
+	if o.turned {
+		return o.from.Grain.Quarter()
+	}
+	return o.from.Grain
+}
+
+// mayRun reports whether the grain of a blank may be as somebody sees it; nil: nobody
+// looked.
+func (o origin) mayRun(seen *stock.Grain) bool {
+	return seen == nil || o.grain() == *seen || o.grain() == stock.GrainUnknown
+}
+
+// same reports whether the pieces of two origins are the same in hand.
+func (o origin) same(p origin) bool {
+	return o.grain() == p.grain() && o.from.Kind == p.from.Kind && o.from.Material == p.from.Material && o.from.Thickness == p.from.Thickness
+}
+
+// either claims what is certain of a piece that is of one of two origins. A piece without
+// grain may be taken for one with grain: what is cut from it then is right as well.
+func (o origin) either(p origin) origin {
+	if o.same(p) {
+		return o
+	}
+	both := origin{from: o.from}
+	both.from.Thickness = min(o.from.Thickness, p.from.Thickness)
+	switch a, b := o.grain(), p.grain(); {
+	case a == b || b == stock.GrainAny:
+		both.from.Grain = a
+	case a == stock.GrainAny:
+		both.from.Grain = b
+	default:
+		both.from.Grain = stock.GrainUnknown
+	}
+	return both
+}
+
+// lots are the pieces of lines of the bill by their origin: those that were cut or told
+// to be good, but for those that are known to be spoiled or lost.
+func (s *State) lots(of []int) []lot {
+	var all []lot
+	add := func(line int, o origin, count int) {
+		for i := range all {
+			if all[i].line == line && all[i].origin == o {
+				all[i].count += count
+				return
+			}
+		}
+		all = append(all, lot{line, o, count})
+	}
+	for _, i := range of {
+		if n := i - len(s.plan.Bill); n >= 0 {
+			m := s.before[n]
+			add(i, m.origin(), m.Count)
+			continue
+		}
+		s.eachCopy(func(layout, copy int) {
+			for _, p := range s.apart(layout, copy) {
+				if p.Freed && p.Root.Use == cutplan.Part && p.Root.Blank == i {
+					add(i, originIn(s.plan.Layouts[layout].Stock, p.Root.Turned), 1)
+				}
+			}
+		})
+	}
+	for _, i := range of {
+		if n := s.blanks[i].good; n > 0 {
+			add(i, unknownOrigin(s.bill[i], s.plan.Job), n)
+		}
+		for o, n := range s.taken.which[i] {
+			add(i, o, -n)
+		}
+	}
+	return all
+}
+
+// oneOf claims what is certain of a piece of any of the lots whose grain may be as it is
+// seen; sure tells that they are all the same.
+func oneOf(lots []lot, seen *stock.Grain) (claim origin, sure bool) {
+	first := true
+	for _, l := range lots {
+		switch {
+		case l.count <= 0 || !l.mayRun(seen):
+		case first:
+			claim, first, sure = l.origin, false, true
+		default:
+			sure = sure && claim.same(l.origin)
+			claim = claim.either(l.origin)
+		}
+	}
+	return claim, sure
+}
+
+// enough checks that so many good pieces have their grain as it is seen.
+func (s *State) enough(of []int, count int, seen *stock.Grain) error {
+	if seen == nil {
+		return nil
+	}
+	n := 0
+	for _, l := range s.lots(of) {
+		if l.count > 0 && l.mayRun(seen) {
+			n += l.count
+		}
+	}
+	if n < count {
+		b := s.bill[of[0]]
+		return Wrong{fmt.Sprintf("of blank %s (%s) %d have that grain", b.Mark, b.Part.Name, n), "look which way it runs, or leave it out"}
+	}
+	return nil
+}
+
+// take notes that a piece of lines of the bill is spoiled or lost: of those whose grain is
+// as it is seen, the first where they are all the same; where they are not, any. It
+// returns a line that has one the less, and what is certain of the piece.
+func (s *State) take(of []int, seen *stock.Grain) (line int, is origin) {
+	lots, all := s.lots(of), s.Blanks()
+	is, sure := oneOf(lots, seen)
+	line = -1
+	if sure {
+		for _, l := range lots {
+			if l.count > 0 && l.mayRun(seen) {
+				if s.taken.which[l.line] == nil {
+					s.taken.which[l.line] = map[origin]int{}
+				}
+				s.taken.which[l.line][l.origin]++
+				if is = l.origin; all[l.line].Good > 0 {
+					line = l.line
+				}
+				break
+			}
+		}
+	} else {
+		s.taken.unsaid[s.bill[of[0]].Mark]++
+	}
+	if seen != nil && is.grain() == stock.GrainUnknown {
+		is.from.Grain = *seen
+	}
+	for i := 0; line < 0; i++ {
+		if all[of[i]].Good > 0 {
+			line = of[i]
+		}
+	}
+	return line, is
+}
+
+// settle forgets which pieces were not named once none is left.
+func (s *State) settle(of []int) {
+	mark, all := s.bill[of[0]].Mark, s.Blanks()
+	if s.taken.unsaid[mark] == 0 {
+		return
+	}
+	for _, i := range of {
+		if all[i].Good > 0 {
+			return
+		}
+	}
+	for _, l := range s.lots(of) {
+		if s.taken.which[l.line] == nil {
+			s.taken.which[l.line] = map[origin]int{}
+		}
+		s.taken.which[l.line][l.origin] += l.count
+	}
+	delete(s.taken.unsaid, mark)
+}
+
+// grained parts "C=590 x 300 mm, grain width" into what is said of a blank and the grain
+// that is seen on it, as its own length runs; nil where none is told.
+func (s *State) grained(said string) (rest string, seen *stock.Grain, err error) {
+	rest, word, some := cutLast(said, ",")
+	kind, grain, two := strings.Cut(strings.TrimSpace(word), " ")
+	if !some || !two || !strings.EqualFold(kind, "grain") || s.names(strings.TrimSpace(said)) {
+		return said, nil, nil
+	}
+	known := map[string]stock.Grain{"length": stock.GrainLength, "width": stock.GrainWidth, "none": stock.GrainAny}
+	g, ok := known[strings.ToLower(strings.TrimSpace(grain))]
+	if !ok {
+		return "", nil, Wrong{fmt.Sprintf("%q is no grain", strings.TrimSpace(grain)), "say grain length, grain width or grain none, as the blank's own length runs"}
+	}
+	return rest, &g, nil
+}
