@@ -1,0 +1,446 @@
+package store
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"maps"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+// contents are the files of a folder, those of the program's own too.
+func contents(t *testing.T, folder string) map[string]string {
+	t.Helper()
+	all := map[string]string{}
+	err := filepath.WalkDir(folder, func(path string, e os.DirEntry, err error) error {
+		if err != nil || e.IsDir() {
+			return err
+		}
+		data, err := os.ReadFile(path)
+		name, _ := filepath.Rel(folder, path)
+		all[filepath.ToSlash(name)] = string(data)
+		return err
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return all
+}
+
+// shown are the files of a folder but for the list, and the names of what should not be
+// there after a change.
+func shown(t *testing.T, folder string) map[string]string {
+	t.Helper()
+	all := contents(t, folder)
+	delete(all, listName)
+	return all
+}
+
+func filesOf(texts map[string]string) []File {
+	var all []File
+	for _, name := range slices.Sorted(maps.Keys(texts)) {
+		all = append(all, File{name, []byte(texts[name])})
+	}
+	return all
+}
+
+// replace replaces the files of a folder.
+func replace(t *testing.T, f Folder, texts map[string]string) error {
+	t.Helper()
+	return f.Change(t.Context(), func(h *Held) error { return h.Replace(filesOf(texts)) })
+}
+
+func mustReplace(t *testing.T, f Folder, texts map[string]string) {
+	t.Helper()
+	if err := replace(t, f, texts); err != nil {
+		t.Fatal(err)
+	}
+}
+
+var (
+	first  = map[string]string{"plan.pdf": "old pages", "plan.json": "old", "layout-01.svg": "1", "layout-02.svg": "2"}
+	second = map[string]string{"plan.pdf": "new pages", "plan.json": "new", "layout-01.svg": "1", "elevation.svg": "front"}
+)
+
+func TestAFolderTakesNewFilesForItsOld(t *testing.T) {
+	folder := FolderAt(filepath.Join(t.TempDir(), "made", "plan"), "plan")
+	mustReplace(t, folder, first)
+	if d := cmp.Diff(first, shown(t, folder.Path())); d != "" {
+		t.Error(d)
+	}
+	os.WriteFile(folder.at("photo.jpg"), []byte("mine"), 0o666)
+	mustReplace(t, folder, second)
+	want := maps.Clone(second)
+	want["photo.jpg"] = "mine"
+	if d := cmp.Diff(want, shown(t, folder.Path())); d != "" {
+		t.Error(d)
+	}
+}
+
+// What belongs to the user is named, and nothing is changed.
+func TestFilesOfTheUserStay(t *testing.T) {
+	tests := []struct {
+		name   string
+		before func(t *testing.T, f Folder)
+		want   []string
+	}{
+		{"files of these names", func(t *testing.T, f Folder) {
+			os.MkdirAll(f.Path(), 0o777)
+			os.WriteFile(f.at("plan.pdf"), []byte("mine"), 0o666)
+			os.WriteFile(f.at("plan.json"), []byte("mine"), 0o666)
+		}, []string{"plan.pdf: this program did not write it", "plan.json: this program did not write it"}},
+		{"a file that would be replaced was edited", func(t *testing.T, f Folder) {
+			mustReplace(t, f, first)
+			os.WriteFile(f.at("plan.json"), []byte("edited"), 0o666)
+		}, []string{"plan.json: it was changed by hand, and it would be replaced"}},
+		{"a file that would be removed was edited", func(t *testing.T, f Folder) {
+			mustReplace(t, f, first)
+			os.WriteFile(f.at("layout-02.svg"), []byte("coloured in"), 0o666)
+		}, []string{"layout-02.svg: it was changed by hand, and it would be removed"}},
+		{"a folder has the name of a file", func(t *testing.T, f Folder) {
+			os.MkdirAll(f.at("plan.pdf"), 0o777)
+		}, []string{"plan.pdf: this program did not write it"}},
+		{"files of another kind", func(t *testing.T, f Folder) {
+			mustReplace(t, FolderAt(f.Path(), "comparison"), first)
+		}, []string{"the folder holds a comparison, which would be replaced"}},
+		{"a list of a newer version", func(t *testing.T, f Folder) {
+			mustReplace(t, f, first)
+			os.WriteFile(f.at(listName), []byte(`{"v":2,"kind":"plan","files":[]}`), 0o666)
+		}, []string{"version 2, this program reads version 1; use the newer Sawbill"}},
+		{"a list that was edited", func(t *testing.T, f Folder) {
+			mustReplace(t, f, first)
+			os.WriteFile(f.at(listName), []byte(`{"v":1,"kind":"plan","files":[{"name":"../x"}]}`), 0o666)
+		}, []string{"not as it was written"}},
+	}
+	for _, test := range tests {
+		t.Run(test.name, func(t *testing.T) {
+			folder := folderIn(t.TempDir())
+			test.before(t, folder)
+			before := contents(t, folder.Path())
+			err := replace(t, folder, second)
+			for _, want := range test.want {
+				if err == nil || !strings.Contains(err.Error(), want) {
+					t.Errorf("want %q: %v", want, err)
+				}
+			}
+			if d := cmp.Diff(before, contents(t, folder.Path())); d != "" {
+				t.Error("the folder was changed:", d)
+			}
+		})
+	}
+}
+
+// A refused change leaves no folder that was made for it.
+func TestARefusedChangeLeavesNoFolder(t *testing.T) {
+	root := t.TempDir()
+	refused := errors.New("refused")
+	err := FolderAt(filepath.Join(root, "a", "b"), "plan").Change(t.Context(), func(*Held) error { return refused })
+	if err != refused || present(filepath.Join(root, "a")) {
+		t.Error(err, contents(t, root))
+	}
+}
+
+func TestAFolderWithoutAListIsAdopted(t *testing.T) {
+	folder := folderIn(t.TempDir())
+	os.MkdirAll(folder.Path(), 0o777)
+	for name, text := range first {
+		os.WriteFile(folder.at(name), []byte(text), 0o666)
+	}
+	os.WriteFile(folder.at("list.txt"), []byte("mine"), 0o666)
+	err := folder.Change(t.Context(), func(h *Held) error {
+		if h.Listed() {
+			t.Error("there is no list yet")
+		}
+		if err := h.Adopt(func(name string) bool { return first[name] != "" }); err != nil {
+			return err
+		}
+		return h.Replace(filesOf(second))
+	})
+	want := maps.Clone(second)
+	want["list.txt"] = "mine"
+	if d := cmp.Diff(want, shown(t, folder.Path())); err != nil || d != "" {
+		t.Error(err, d)
+	}
+}
+
+// unsynced is a disk that does not wait for itself.
+type unsynced struct{ onDisk }
+
+func (unsynced) sync(string) error { return nil }
+
+func (unsynced) write(path string, data []byte) error { return os.WriteFile(path, data, 0o666) }
+
+// folderIn is a folder in an empty one.
+func folderIn(root string) Folder {
+	f := FolderAt(filepath.Join(root, "plan"), "plan")
+	f.disk = unsynced{}
+	return f
+}
+
+// stopping is a disk that stops at a step: there and, if it is dead, ever after.
+type stopping struct {
+	disk
+	at   int
+	dead bool
+	step *int
+}
+
+var errStopped = errors.New("stopped")
+
+func (d stopping) stops() bool {
+	*d.step++
+	return *d.step == d.at || d.dead && *d.step > d.at
+}
+
+func (d stopping) mkdir(path string) error {
+	if d.stops() {
+		return errStopped
+	}
+	return d.disk.mkdir(path)
+}
+
+// write leaves half of the file when it stops.
+func (d stopping) write(path string, data []byte) error {
+	if d.stops() {
+		d.disk.write(path, data[:len(data)/2])
+		return errStopped
+	}
+	return d.disk.write(path, data)
+}
+
+func (d stopping) rename(from, to string) error {
+	if d.stops() {
+		return errStopped
+	}
+	return d.disk.rename(from, to)
+}
+
+func (d stopping) remove(path string) error {
+	if d.stops() {
+		return errStopped
+	}
+	return d.disk.remove(path)
+}
+
+func (d stopping) sync(folder string) error {
+	if d.stops() {
+		return errStopped
+	}
+	return d.disk.sync(folder)
+}
+
+// Whatever step a change stops at, whoever opens the folder next sees all the old files
+// or all the new ones, and nothing else is left there. A change that returned without an
+// error is the new ones; one that failed and did not say that it waits is the old ones.
+func TestAChangeIsWholeOrNotAtAll(t *testing.T) {
+	for _, dead := range []bool{false, true} {
+		for _, adopted := range []bool{false, true} {
+			t.Run(fmt.Sprintf("dead=%v adopted=%v", dead, adopted), func(t *testing.T) {
+				olds, news := 0, 0
+				for at := 1; ; at++ {
+					folder := folderIn(t.TempDir())
+					mustReplace(t, folder, first)
+					if adopted {
+						os.Remove(folder.at(listName))
+					}
+					step := 0
+					stopped := folder
+					stopped.disk = stopping{folder.disk, at, dead, &step}
+					err := stopped.Change(t.Context(), func(h *Held) error {
+						if adopted {
+							if err := h.Adopt(func(name string) bool { return first[name] != "" }); err != nil {
+								return err
+							}
+						}
+						return h.Replace(filesOf(second))
+					})
+					if step < at {
+						break
+					}
+					if err := folder.Look(t.Context(), func(*Held) error { return nil }); err != nil {
+						t.Fatalf("step %d: %v", at, err)
+					}
+					got := shown(t, folder.Path())
+					waits := errors.As(err, &Waits{})
+					switch old, new := cmp.Equal(got, first), cmp.Equal(got, second); {
+					case old && err != nil && !waits:
+						olds++
+					case new && (err == nil || waits):
+						news++
+					case new && dead: // stopped after the change was made, which nobody could say
+						news++
+					default:
+						t.Errorf("step %d: %v, the folder has %v", at, err, slices.Sorted(maps.Keys(got)))
+					}
+				}
+				if olds < 5 || news < 1 {
+					t.Errorf("%d times the old files, %d times the new", olds, news)
+				}
+			})
+		}
+	}
+}
+
+// A change that an entry of another record makes is made with that entry, whatever step
+// stops.
+func TestAChangeThatAnEntryMakes(t *testing.T) {
+	for _, dead := range []bool{false, true} {
+		dropped, made := 0, 0
+		for at := 1; ; at++ {
+			root := t.TempDir()
+			os.Mkdir(filepath.Join(root, "before"), 0o777)
+			record := RecordAt(filepath.Join(root, "before", "progress.jsonl"))
+			folder := folderIn(root)
+			step := 0
+			stopped := folder
+			stopped.disk = stopping{folder.disk, at, dead, &step}
+			err := stopped.Change(t.Context(), func(h *Held) error {
+				return h.ReplaceOnce(filesOf(second), Once{"../before/progress.jsonl", "continued K7F2M"}, func() error {
+					if stopped.disk.(stopping).stops() { // the program dies before it wrote the entry
+						return errStopped
+					}
+					_, err := record.Add(Entry{Plan: "H4XYZ", Did: []string{"continued K7F2M"}})
+					return err
+				})
+			})
+			if step < at {
+				break
+			}
+			entries, wrong := record.Read()
+			if wrong != nil {
+				t.Fatal(wrong)
+			}
+			got := map[string]string{}
+			if folder.There() {
+				if err := folder.Look(t.Context(), func(*Held) error { return nil }); err != nil {
+					t.Fatal(err)
+				}
+			}
+			if folder.There() { // it went with what was dropped
+				got = shown(t, folder.Path())
+			}
+			switch {
+			case len(entries) == 0 && len(got) == 0 && err != nil:
+				dropped++
+			case len(entries) == 1 && cmp.Equal(got, second):
+				made++
+			default:
+				t.Errorf("dead=%v step %d: %v, %d entries, %v", dead, at, err, len(entries), slices.Sorted(maps.Keys(got)))
+			}
+		}
+		if dropped < 5 || made < 5 {
+			t.Errorf("%d times dropped, %d times made", dropped, made)
+		}
+	}
+}
+
+// Where the record that decides is not there, nothing is decided.
+func TestAChangeWhoseRecordHasGone(t *testing.T) {
+	root := t.TempDir()
+	os.Mkdir(filepath.Join(root, "before"), 0o777)
+	folder := folderIn(root)
+	step := 0
+	folder.disk = stopping{folder.disk, 1000, true, &step}
+	folder.Change(t.Context(), func(h *Held) error {
+		return h.ReplaceOnce(filesOf(second), Once{"../before/progress.jsonl", "continued K7F2M"}, func() error { step = 1000; return errStopped })
+	})
+	os.Rename(filepath.Join(root, "before"), filepath.Join(root, "elsewhere"))
+	folder.disk = unsynced{}
+	err := folder.Look(context.Background(), func(*Held) error { return nil })
+	if err == nil || !strings.Contains(err.Error(), "put that folder back") || !present(folder.at(newName, "plan.pdf")) {
+		t.Error(err, contents(t, folder.Path()))
+	}
+	os.Rename(filepath.Join(root, "elsewhere"), filepath.Join(root, "before"))
+	if err := folder.Look(context.Background(), func(*Held) error { return nil }); err != nil || folder.There() {
+		t.Error(err, "what was dropped is still there")
+	}
+}
+
+// What the user changed while a made change waited is not lost when it is finished.
+func TestAFileChangedWhileAChangeWaited(t *testing.T) {
+	folder := folderIn(t.TempDir())
+	mustReplace(t, folder, first)
+	for at := 1; !present(folder.at(readyName)); at++ {
+		step := 0
+		stopped := folder
+		stopped.disk = stopping{folder.disk, at, true, &step}
+		replace(t, stopped, second)
+	}
+	os.WriteFile(folder.at("plan.json"), []byte("mine"), 0o666)
+	err := folder.Look(t.Context(), func(*Held) error { return nil })
+	if err == nil || !strings.Contains(err.Error(), "changed by hand") {
+		t.Error(err)
+	}
+	os.Rename(folder.at("plan.json"), folder.at("mine.json"))
+	want := maps.Clone(second)
+	want["mine.json"] = "mine"
+	if err := folder.Look(t.Context(), func(*Held) error { return nil }); err != nil {
+		t.Error(err)
+	}
+	if d := cmp.Diff(want, shown(t, folder.Path())); d != "" {
+		t.Error(d)
+	}
+}
+
+// Readers of a folder that takes no new file need no lock.
+func TestAFolderThatCannotBeWrittenIsRead(t *testing.T) {
+	folder := folderIn(t.TempDir())
+	mustReplace(t, folder, first)
+	os.Chmod(folder.Path(), 0o555)
+	defer os.Chmod(folder.Path(), 0o777)
+	if os.WriteFile(folder.at("x"), nil, 0o666) == nil {
+		t.Skip("this user may write everywhere")
+	}
+	looked := false
+	err := folder.Look(t.Context(), func(h *Held) error { looked = h.Kind() == "plan"; return nil })
+	if err != nil || !looked {
+		t.Error(err, looked)
+	}
+}
+
+// Many at once: each sees one whole state, and the last one stays.
+func TestChangesAndLooksExcludeEachOther(t *testing.T) {
+	folder := folderIn(t.TempDir())
+	mustReplace(t, folder, first)
+	wrong := make(chan error)
+	const workers, times = 4, 10
+	for w := range workers {
+		go func() {
+			for range times {
+				var err error
+				if w%2 == 0 {
+					err = folder.Change(context.Background(), func(h *Held) error {
+						next := first
+						if data, _ := os.ReadFile(folder.at("plan.json")); string(data) == first["plan.json"] {
+							next = second
+						}
+						return h.Replace(filesOf(next))
+					})
+				} else {
+					err = folder.Look(context.Background(), func(*Held) error {
+						pdf, _ := os.ReadFile(folder.at("plan.pdf"))
+						json, _ := os.ReadFile(folder.at("plan.json"))
+						for _, whole := range []map[string]string{first, second} {
+							if string(pdf) == whole["plan.pdf"] && string(json) == whole["plan.json"] {
+								return nil
+							}
+						}
+						return fmt.Errorf("%s beside %s", pdf, json)
+					})
+				}
+				wrong <- err
+			}
+		}()
+	}
+	for range workers * times {
+		if err := <-wrong; err != nil {
+			t.Error(err)
+		}
+	}
+}
