@@ -39,7 +39,7 @@ var textbooks = []struct {
 func TestTextbookRolls(t *testing.T) {
 	for _, e := range textbooks {
 		t.Run(e.name, func(t *testing.T) {
-			plan, err := Solve(context.Background(), e.problem, Options{Iterations: 4000, Lanes: 1})
+			plan, err := Solve(context.Background(), e.problem, Options{Iterations: 4000, Walks: 1})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -138,7 +138,7 @@ func TestGeneratedLumberIsAsDescribed(t *testing.T) {
 func BenchmarkFirstBoards(b *testing.B) {
 	p := benchLumber(0)
 	for b.Loop() {
-		if _, err := Solve(context.Background(), p, Options{Iterations: 1, Lanes: 1}); err != nil {
+		if _, err := Solve(context.Background(), p, Options{Iterations: 1, Walks: 1}); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -239,7 +239,7 @@ func TestBoardsAgainstAllPlans(t *testing.T) {
 	}
 	for seed := range jobs {
 		p := smallBoards(rand.New(rand.NewPCG(seed, 0x626f61726473)))
-		plan, err := Solve(context.Background(), p, Options{Iterations: 300, Lanes: 1})
+		plan, err := Solve(context.Background(), p, Options{Iterations: 300, Walks: 1})
 		if err != nil {
 			t.Fatal(err)
 		}

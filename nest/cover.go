@@ -8,9 +8,9 @@ const (
 	Uncovered Cover = iota
 	// FromOffcut: an offcut of the plan holds a replacement.
 	FromOffcut
-	// FromRack: no offcut does, but a whole piece on hand that the plan does
+	// FromStock: no offcut does, but a whole piece on hand that the plan does
 	// not cut.
-	FromRack
+	FromStock
 )
 
 // CoverOf says, for each blank of p, where one replacement could be cut from
@@ -20,7 +20,7 @@ const (
 func CoverOf(p Problem, plan Plan) []Cover {
 	cover := make([]Cover, len(p.Blanks))
 	for _, s := range p.spare(plan) {
-		p.cover(cover, s, p.Stock[s].Usable(), FromRack)
+		p.cover(cover, s, p.Stock[s].Usable(), FromStock)
 	}
 	for _, l := range plan.Layouts {
 		p.coverFrom(cover, l.Stock, l.Root)
@@ -56,7 +56,7 @@ func (p *Problem) coverFrom(cover []Cover, stock int, n Node) {
 func (p *Problem) cover(cover []Cover, stock int, piece Size, where Cover) {
 	for i, b := range p.Blanks {
 		for _, f := range b.From {
-			if f.Stock == stock && p.lies(b, f, piece) != 0 {
+			if f.Stock == stock && p.orientations(b, f, piece) != 0 {
 				cover[i] = where
 			}
 		}

@@ -22,7 +22,7 @@ func TestCoverIsWhatThePlansLeftoversCanBeCutTo(t *testing.T) {
 			case recut(t, p, b, offcutsOf(p, plan)):
 				want = nest.FromOffcut
 			case recut(t, p, b, wholeOnHand(p, plan)):
-				want = nest.FromRack
+				want = nest.FromStock
 			}
 			if cover[i] != want {
 				t.Fatalf("seed %d: blank %d, %d x %d, is covered %v; what is kept says %v", seed, i, b.Length, b.Width, cover[i], want)
@@ -30,7 +30,7 @@ func TestCoverIsWhatThePlansLeftoversCanBeCutTo(t *testing.T) {
 			seen[want]++
 		}
 	}
-	for c := nest.Uncovered; c <= nest.FromRack; c++ {
+	for c := nest.Uncovered; c <= nest.FromStock; c++ {
 		if seen[c] < 50 {
 			t.Errorf("cover %v came up %d times", c, seen[c])
 		}
@@ -121,7 +121,7 @@ func TestCoverOfOnePlan(t *testing.T) {
 	}}}}}
 	want := []nest.Cover{
 		nest.Uncovered, nest.FromOffcut,
-		nest.FromRack,  // turned, it is the whole piece
+		nest.FromStock, // turned, it is the whole piece
 		nest.Uncovered, // one crosscut would do, but the first cut must be a rip
 		nest.Uncovered, // narrower than may be ripped
 	}

@@ -25,7 +25,7 @@ type state struct {
 	last          nest.Cut
 }
 
-func leastCost(p nest.Problem) (cost int64, ok bool) {
+func minCost(p nest.Problem) (cost int64, ok bool) {
 	e := exhaustive{p: p, known: map[state]bool{}, sums: map[[3]int][]int64{}}
 	for b, bl := range p.Blanks {
 		for range bl.Count {
@@ -243,8 +243,8 @@ func TestBoundHoldsAgainstExhaustiveSearch(t *testing.T) {
 	var possible, proven, met int
 	for seed := range n {
 		p := smallProblem(seed)
-		plan := solve(t, p, nest.Options{Iterations: 300, Seed: seed, Lanes: 1})
-		least, ok := leastCost(p)
+		plan := solve(t, p, nest.Options{Iterations: 300, Seed: seed, Walks: 1})
+		least, ok := minCost(p)
 		if !ok {
 			if plan.Complete() {
 				t.Fatalf("seed %d: a complete plan where exhaustive search finds none", seed)

@@ -13,7 +13,7 @@ func checkGenerated(t *testing.T, name string, p, again Problem) {
 	if !reflect.DeepEqual(p, again) {
 		t.Fatalf("%s: another problem the second time", name)
 	}
-	plan, err := Solve(context.Background(), p, Options{Iterations: 1, Lanes: 1})
+	plan, err := Solve(context.Background(), p, Options{Iterations: 1, Walks: 1})
 	if err != nil {
 		t.Fatalf("%s: %v", name, err)
 	}

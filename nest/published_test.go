@@ -130,7 +130,7 @@ func TestPublishedSheets(t *testing.T) {
 			for _, turnable := range []bool{false, true} {
 				t.Run(fmt.Sprintf("%s/turned=%v", in.Name, turnable), func(t *testing.T) {
 					p := in.problem(turnable)
-					plan, err := Solve(context.Background(), p, Options{Iterations: 300, Lanes: 1})
+					plan, err := Solve(context.Background(), p, Options{Iterations: 300, Walks: 1})
 					if err != nil {
 						t.Fatal(err)
 					}

@@ -19,9 +19,9 @@ type Options struct {
 	// blanks that compete for the same stock. 0 is no limit where ctx can end,
 	// else DefaultIterations.
 	Iterations int64
-	// Lanes is how many walks are made side by side; the plan depends on it.
+	// Walks is how many walks are made side by side; the plan depends on it.
 	// 0 is DefaultLanes.
-	Lanes int
+	Walks int
 	// Progress, if any, is told of each better plan, from one goroutine at a
 	// time.
 	Progress func(Progress)
@@ -37,7 +37,7 @@ type Progress struct {
 }
 
 const (
-	DefaultLanes      = 4
+	DefaultWalks      = 4
 	DefaultIterations = 100_000
 )
 
@@ -61,7 +61,7 @@ func solveOn(ctx context.Context, p Problem, o Options, processors int) (Plan, e
 	if err := p.check(); err != nil {
 		return Plan{}, err
 	}
-	doors, unplaced, err := divide(&p)
+	doors, unplaced, err := presolve(&p)
 	if err != nil {
 		return Plan{}, err
 	}
@@ -76,21 +76,21 @@ func solveOn(ctx context.Context, p Problem, o Options, processors int) (Plan, e
 
 // solver runs the engines of all instances side by side, round by round.
 type solver struct {
-	doors      []*door
-	engines    []*engine
-	budget     int64
-	processors int
-	progress   func(Progress)
+	subproblems []*subproblem
+	engines     []*engine
+	budget      int64
+	processors  int
+	progress    func(Progress)
 }
 
-func newSolver(doors []*door, o Options) *solver {
-	s := &solver{doors: doors, budget: math.MaxInt64, progress: o.Progress}
+func newSolver(doors []*subproblem, o Options) *solver {
+	s := &solver{subproblems: doors, budget: math.MaxInt64, progress: o.Progress}
 	if o.Iterations > 0 {
 		s.budget = o.Iterations
 	}
-	lanes := o.Lanes
+	lanes := o.Walks
 	if lanes <= 0 {
-		lanes = DefaultLanes
+		lanes = DefaultWalks
 	}
 	for _, d := range doors {
 		s.engines = append(s.engines, newEngine(d.in, o.Seed, lanes))
@@ -101,7 +101,7 @@ func newSolver(doors []*door, o Options) *solver {
 func (s *solver) run(ctx context.Context) {
 	var ended atomic.Bool
 	defer context.AfterFunc(ctx, func() { ended.Store(true) })()
-	closing, cancel := closing(ctx)
+	closing, cancel := polishStart(ctx)
 	defer cancel()
 	s.report()
 	for round := 0; ctx.Err() == nil; round++ {
@@ -111,14 +111,14 @@ func (s *solver) run(ctx context.Context) {
 		var tasks []task
 		for _, e := range s.engines {
 			if closing.Err() != nil {
-				e.search.Close()
+				e.search.StartPolish()
 			}
 			tasks = e.plan(tasks, steps, s.budget)
 		}
 		if len(tasks) == 0 {
 			return
 		}
-		s.sideBySide(tasks, ended.Load)
+		s.runParallel(tasks, ended.Load)
 		better := false
 		for _, e := range s.engines {
 			better = e.join() || better
@@ -129,19 +129,19 @@ func (s *solver) run(ctx context.Context) {
 	}
 }
 
-// closing ends when ctx nearly does.
-func closing(ctx context.Context) (context.Context, context.CancelFunc) {
+// polishStart ends when ctx nearly does.
+func polishStart(ctx context.Context) (context.Context, context.CancelFunc) {
 	end, ok := ctx.Deadline()
 	if !ok {
 		return context.WithCancel(ctx)
 	}
-	return context.WithDeadline(ctx, end.Add(-time.Until(end)/closingShare))
+	return context.WithDeadline(ctx, end.Add(-time.Until(end)/polishShare))
 }
 
 // roundSteps is the length of the first round.
 const roundSteps = 64
 
-func (s *solver) sideBySide(tasks []task, stop func() bool) {
+func (s *solver) runParallel(tasks []task, stop func() bool) {
 	var next atomic.Int64
 	crew.Run(min(len(tasks), s.processors), func() {
 		for {
@@ -161,9 +161,9 @@ func (s *solver) report() {
 	p := Progress{Complete: true}
 	for i, e := range s.engines {
 		best := e.search.Best()
-		p.Cost += s.doors[i].money(best.Cost.Price)
-		p.Bound += s.doors[i].money(e.floor.Price())
-		p.Pieces += s.doors[i].bought(best)
+		p.Cost += s.subproblems[i].cost(best.Cost.Price)
+		p.Bound += s.subproblems[i].cost(e.bound.Value())
+		p.Pieces += s.subproblems[i].bought(best)
 		p.Complete = p.Complete && best.Complete()
 		p.Iterations += e.search.Steps()
 	}
@@ -175,12 +175,12 @@ func (s *solver) plan(unplaced []Unplaced) Plan {
 	plan := Plan{Unplaced: unplaced}
 	for i, e := range s.engines {
 		best := e.search.Best()
-		layouts, missing := s.doors[i].tell(best)
+		layouts, missing := s.subproblems[i].postsolve(best)
 		plan.Layouts = append(plan.Layouts, layouts...)
 		plan.Unplaced = append(plan.Unplaced, missing...)
-		plan.Cost += s.doors[i].money(best.Cost.Price)
-		plan.Bound += s.doors[i].money(e.floor.Price())
-		if u, ok := s.doors[i].unpriced(best.Cost.Price, e.floor.Price()); ok {
+		plan.Cost += s.subproblems[i].cost(best.Cost.Price)
+		plan.Bound += s.subproblems[i].cost(e.bound.Value())
+		if u, ok := s.subproblems[i].unpriced(best.Cost.Price, e.bound.Value()); ok {
 			plan.Unpriced = append(plan.Unpriced, u)
 		}
 		plan.Iterations += e.search.Steps()

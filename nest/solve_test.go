@@ -83,7 +83,7 @@ func TestTextbookRolls(t *testing.T) {
 	for _, b := range [][2]int64{{45, 97}, {36, 610}, {31, 395}, {14, 211}} {
 		p.Blanks = append(p.Blanks, nest.Blank{Length: b[0], Width: 1, Count: int(b[1]), From: []nest.Source{{Upright: true}}})
 	}
-	plan := solve(t, p, nest.Options{Iterations: 2000, Lanes: 1})
+	plan := solve(t, p, nest.Options{Iterations: 2000, Walks: 1})
 	if plan.Cost < 453 || plan.Bound > 453 {
 		t.Errorf("cost %d, bound %d; no plan takes fewer than 453 and one takes 453", plan.Cost, plan.Bound)
 	}

@@ -18,33 +18,33 @@ type Unpriced struct {
 }
 
 // priceByArea gives stock that is for sale, but has no price, its area for one.
-func (d *door) priceByArea() {
+func (d *subproblem) priceByArea() {
 	for _, s := range d.in.Stock {
 		if s.Price > 0 {
 			return
 		}
 	}
-	d.free, d.exact = true, true
+	d.minimizesArea, d.areaExact = true, true
 	areas := make([]int64, len(d.stock))
 	var unit int64
 	for i, s := range d.stock {
 		if st := d.problem.Stock[s]; !st.OnHand {
 			hi, lo := bits.Mul64(uint64(st.Length), uint64(st.Width))
-			d.exact = d.exact && hi == 0 && lo>>63 == 0
+			d.areaExact = d.areaExact && hi == 0 && lo>>63 == 0
 			areas[i] = int64(lo)
 			unit = gcd(unit, areas[i])
 		}
 	}
 	for i := range areas {
-		if areas[i] > 0 && d.exact {
+		if areas[i] > 0 && d.areaExact {
 			areas[i] /= unit
-			d.exact = areas[i] < 1<<instance.AreaBits
+			d.areaExact = areas[i] < 1<<instance.AreaBits
 		}
 	}
 	for i, s := range d.in.Stock {
 		switch {
 		case s.OnHand:
-		case d.exact:
+		case d.areaExact:
 			d.in.Stock[i].Price = areas[i]
 		default:
 			d.in.Stock[i].Price = d.in.Area(s.L, s.W)
@@ -52,9 +52,9 @@ func (d *door) priceByArea() {
 	}
 }
 
-// money is what an instance's price comes to in the problem's terms.
-func (d *door) money(price int64) int64 {
-	if d.free {
+// cost is what an instance's price comes to in the problem's terms.
+func (d *subproblem) cost(price int64) int64 {
+	if d.minimizesArea {
 		return 0
 	}
 	return price
@@ -62,14 +62,14 @@ func (d *door) money(price int64) int64 {
 
 // unpriced tells what is known of stock without prices; not ok if it has some,
 // or none of it is for sale.
-func (d *door) unpriced(price, bound int64) (u Unpriced, ok bool) {
+func (d *subproblem) unpriced(price, bound int64) (u Unpriced, ok bool) {
 	for i, s := range d.in.Stock {
 		if !s.OnHand {
 			u.Stock = append(u.Stock, d.stock[i])
 		}
 	}
-	if d.exact {
+	if d.areaExact {
 		u.Area, u.Bound = price, bound
 	}
-	return u, d.free && len(u.Stock) > 0
+	return u, d.minimizesArea && len(u.Stock) > 0
 }

@@ -93,7 +93,7 @@ func change(at site, by int64, along bool) {
 }
 
 func TestVerifyRejectsEveryMutation(t *testing.T) {
-	const seeds, leastSpoilt = 600, 40
+	const seeds, minSpoilt = 600, 40
 	for _, m := range mutations {
 		t.Run(m.name, func(t *testing.T) {
 			wants, spoilt := regexp.MustCompile(m.wants), 0
@@ -112,7 +112,7 @@ func TestVerifyRejectsEveryMutation(t *testing.T) {
 					t.Fatalf("seed %d: want a line like %q, got\n%v", seed, m.wants, err)
 				}
 			}
-			if spoilt < leastSpoilt {
+			if spoilt < minSpoilt {
 				t.Errorf("only %d of %d plans could be spoilt so", spoilt, seeds)
 			}
 		})

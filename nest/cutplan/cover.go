@@ -49,7 +49,7 @@ func cover(p *Plan, of []nest.Cover) Cover {
 		}
 		c.Covered += count
 		c.Offcuts = c.Offcuts || of[i] == nest.FromOffcut
-		c.Rack = c.Rack || of[i] == nest.FromRack
+		c.Rack = c.Rack || of[i] == nest.FromStock
 	}
 	return c
 }

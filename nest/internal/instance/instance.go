@@ -14,19 +14,19 @@ type Dir uint8
 
 const (
 	None     Dir = iota
-	Ripped       // divides the width
+	Rip          // divides the width
 	Crosscut     // divides the length
 )
 
 // Across is the other direction.
-func (d Dir) Across() Dir { return Ripped + Crosscut - d }
+func (d Dir) Across() Dir { return Rip + Crosscut - d }
 
-// Lie is a set of ways in which a blank may lie in a stock.
-type Lie uint8
+// Orientation is a set of ways in which a blank may lie in a stock.
+type Orientation uint8
 
 const (
-	Upright Lie = 1 << iota // length along the stock's length
-	Turned                  // length across it
+	Upright Orientation = 1 << iota // length along the stock's length
+	Turned                          // length across it
 )
 
 // Instance is one problem whose blanks compete for the same stock.
@@ -48,19 +48,19 @@ const NoLimit = 1 << 30
 
 // Stock is one size of piece that can be cut.
 type Stock struct {
-	L, W      int64
-	Price     int64
-	Limit     int // NoLimit if any number
-	OnHand    bool
-	First     Dir   // of the first level of cuts; None if free
-	Narrowest int64 // least width off a rip, kerf included; waste is exempt
+	L, W         int64
+	Price        int64
+	Limit        int // NoLimit if any number
+	OnHand       bool
+	FirstCut     Dir   // of the first level of cuts; None if free
+	NarrowestRip int64 // least width off a rip, kerf included; waste is exempt
 }
 
 // Kind is a blank wanted Count times.
 type Kind struct {
-	L, W  int64
-	Count int
-	Lies  []Lie // per stock
+	L, W         int64
+	Demand       int
+	Orientations []Orientation // per stock
 }
 
 // scale brings areas to where the largest stock is just under 2^AreaBits, so

@@ -7,8 +7,8 @@ import "cmp"
 // first, so that equal fence settings follow one another; then by what is in
 // them.
 func ComparePieces(a, b Piece) int {
-	if a.rest() != b.rest() {
-		if a.rest() {
+	if a.isLeftover() != b.isLeftover() {
+		if a.isLeftover() {
 			return 1
 		}
 		return -1
@@ -31,4 +31,4 @@ func ComparePieces(a, b Piece) int {
 	return 0
 }
 
-func (p Piece) rest() bool { return p.Kind == Rest && len(p.Children) == 0 }
+func (p Piece) isLeftover() bool { return p.Kind == Leftover && len(p.Children) == 0 }

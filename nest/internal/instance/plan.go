@@ -70,5 +70,5 @@ type Piece struct {
 	Turned   bool
 }
 
-// Rest is the Kind of a piece that is no part.
-const Rest = -1
+// Leftover is the Kind of a piece that is no part.
+const Leftover = -1

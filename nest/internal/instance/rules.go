@@ -5,7 +5,7 @@ package instance
 // narrowest rip.
 func (in *Instance) Allows(stock int, root Piece) bool {
 	st := in.Stock[stock]
-	if len(root.Children) > 0 && st.First != None && root.Dir != st.First {
+	if len(root.Children) > 0 && st.FirstCut != None && root.Dir != st.FirstCut {
 		return false
 	}
 	return in.allows(st, root, 0)
@@ -19,28 +19,28 @@ func (in *Instance) allows(st Stock, p Piece, level int) bool {
 		return false
 	}
 	for _, c := range p.Children {
-		if p.Dir == Ripped && c.W < st.Narrowest && !c.rest() || !in.allows(st, c, level+1) {
+		if p.Dir == Rip && c.W < st.NarrowestRip && !c.isLeftover() || !in.allows(st, c, level+1) {
 			return false
 		}
 	}
 	return true
 }
 
-// Cap returns p with the parts beyond what the instance wants turned into
+// DropExcess returns p with the parts beyond what the instance wants turned into
 // rests. counts holds how many of each kind there are already, and is brought
 // up to date.
-func (in *Instance) Cap(p Piece, counts []int) Piece {
+func (in *Instance) DropExcess(p Piece, counts []int) Piece {
 	if len(p.Children) > 0 {
 		children := make([]Piece, len(p.Children))
 		for i, c := range p.Children {
-			children[i] = in.Cap(c, counts)
+			children[i] = in.DropExcess(c, counts)
 		}
 		p.Children = children
 		return p
 	}
-	if p.Kind != Rest {
-		if counts[p.Kind] == in.Kinds[p.Kind].Count {
-			return Piece{L: p.L, W: p.W, Kind: Rest}
+	if p.Kind != Leftover {
+		if counts[p.Kind] == in.Kinds[p.Kind].Demand {
+			return Piece{L: p.L, W: p.W, Kind: Leftover}
 		}
 		counts[p.Kind]++
 	}
@@ -52,7 +52,7 @@ func (p Piece) CountParts(counts []int) {
 	for _, c := range p.Children {
 		c.CountParts(counts)
 	}
-	if len(p.Children) == 0 && p.Kind != Rest {
+	if len(p.Children) == 0 && p.Kind != Leftover {
 		counts[p.Kind]++
 	}
 }

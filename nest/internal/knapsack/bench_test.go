@@ -14,7 +14,7 @@ import (
 
 func BenchmarkPublished(b *testing.B) {
 	for _, in := range readPublished(b, "cgcut") {
-		for _, lies := range []instance.Lie{instance.Upright, instance.Upright | instance.Turned} {
+		for _, lies := range []instance.Orientation{instance.Upright, instance.Upright | instance.Turned} {
 			b.Run(fmt.Sprintf("%s/lies=%d", in.Name, lies), func(b *testing.B) {
 				items, values := in.items(lies)
 				for b.Loop() {
@@ -93,7 +93,7 @@ func generate(l, w int64, items []Item) (g generation) {
 	values := make([]int64, len(items))
 	for ; g.rounds < 2000; g.rounds++ {
 		lp.Solve(1000)
-		for n, p := range lp.Prices() {
+		for n, p := range lp.Duals() {
 			values[n] = max(0, int64(math.Round(p*scale)))
 		}
 		s.Start(values, scale+scale/1000000)

@@ -8,17 +8,17 @@ import "sawbill/nest/internal/instance"
 // with such pieces (after Viswanathan and Bagchi). No value in them is less than what
 // can be had.
 type bounds struct {
-	l, w           int64  // of the stock, less what no row of items reaches
-	exactX, exactY *reach // unit 1 unless the stock is very large
-	x, y           *reach // of the tables
+	l, w           int64   // of the stock, less what no row of items reaches
+	exactX, exactY *points // unit 1 unless the stock is very large
+	x, y           *points // of the tables
 	items          []Item
 	rules          Rules
-	pieces         pieces
+	inner          innerTables
 	outer          table // value around a rectangle that leaves these points of the stock
 	confined       [dirs]table
-	fill           filler
-	areas          []int64 // of the row in progress: what is inside by area alone
-	row            int     // rows done, of pieces and then of outer
+	areas          areaBound
+	areaRow        []int64 // of the row in progress: what is inside by area alone
+	rowsDone       int     // rows done, of pieces and then of outer
 }
 
 // table holds a value for x.points[i] x y.points[j], at i*len(y.points)+j.
@@ -27,11 +27,11 @@ type table []int64
 // dirs is the size of an array with a place for each direction.
 const dirs = instance.Crosscut + 1
 
-// mostUnits of an axis, and mostPoints of one axis of a table, for the sake of
+// maxUnits of an axis, and mostPoints of one axis of a table, for the sake of
 // memory: a table is 8 MiB at most, and mostly far less.
 const (
-	mostUnits  = 1 << 18
-	mostPoints = 1 << 10
+	maxUnits       = 1 << 18
+	maxTablePoints = 1 << 10
 )
 
 // newBounds lays the tables out; nil where items are so small beside the stock
@@ -39,118 +39,118 @@ const (
 func newBounds(l, w int64, items []Item, rules Rules, work int64) *bounds {
 	b := &bounds{items: items, rules: rules}
 	rowsX, rowsY := rows(items, true), rows(items, false)
-	b.exactX, b.exactY = newReach(l, 1+l/mostUnits, rowsX), newReach(w, 1+w/mostUnits, rowsY)
+	b.exactX, b.exactY = newPoints(l, 1+l/maxUnits, rowsX), newPoints(w, 1+w/maxUnits, rowsY)
 	if b.exactX == nil || b.exactY == nil {
 		return nil
 	}
-	b.l, b.w = b.exactX.within(l), b.exactY.within(w)
+	b.l, b.w = b.exactX.roundDown(l), b.exactY.roundDown(w)
 	b.x, b.y = b.exactX, b.exactY
 	for {
 		x, y := int64(len(b.x.points)), int64(len(b.y.points))
-		if max(x, y) <= mostPoints && x*y*(x+y) <= work {
+		if max(x, y) <= maxTablePoints && x*y*(x+y) <= work {
 			break
 		}
 		if x >= y {
-			b.x = newReach(b.l, 2*b.x.unit, rowsX)
+			b.x = newPoints(b.l, 2*b.x.unit, rowsX)
 		} else {
-			b.y = newReach(b.w, 2*b.y.unit, rowsY)
+			b.y = newPoints(b.w, 2*b.y.unit, rowsY)
 		}
 		if b.x == nil || b.y == nil {
 			return nil
 		}
 	}
 	cells := len(b.x.points) * len(b.y.points)
-	b.pieces = newPieces(cells, rules)
+	b.inner = newInnerTables(cells, rules)
 	b.outer = make(table, cells)
 	if rules.Stages < instance.NoLimit {
-		b.confined[instance.Crosscut], b.confined[instance.Ripped] = make(table, cells), make(table, cells)
+		b.confined[instance.Crosscut], b.confined[instance.Rip] = make(table, cells), make(table, cells)
 	}
 	return b
 }
 
-// room is what a rectangle leaves of the stock in either direction, as far as
+// usableRest is what a rectangle leaves of the stock in either direction, as far as
 // rows of items can use it.
-func (b *bounds) room(l, w int64) (restL, restW int64) {
-	return b.exactX.within(b.l - l), b.exactY.within(b.w - w)
+func (b *bounds) usableRest(l, w int64) (restL, restW int64) {
+	return b.exactX.roundDown(b.l - l), b.exactY.roundDown(b.w - w)
 }
 
-// rests is the same as points of the tables.
-func (b *bounds) rests(l, w int64) (restL, restW int32) {
-	return b.x.at(b.l - l), b.y.at(b.w - w)
+// restPoints is the same as points of the tables.
+func (b *bounds) restPoints(l, w int64) (restL, restW int32) {
+	return b.x.index(b.l - l), b.y.index(b.w - w)
 }
 
 // around is the most that is cut around a rectangle which leaves these points, under what
 // confines that.
-func (b *bounds) around(f freedom, dir instance.Dir, restL, restW int32) int64 {
+func (b *bounds) around(f stageSlack, dir instance.Dir, restL, restW int32) int64 {
 	cols := len(b.y.points)
 	switch f {
-	case useless:
-		return nothing
-	case beside:
+	case noStageLeft:
+		return minusInfinity
+	case sameDirection:
 		if dir == instance.Crosscut {
-			return b.pieces.deep[dir][int(restL)*cols+cols-1]
+			return b.inner.deep[dir][int(restL)*cols+cols-1]
 		}
-		return b.pieces.deep[dir][(len(b.x.points)-1)*cols+int(restW)]
-	case across:
+		return b.inner.deep[dir][(len(b.x.points)-1)*cols+int(restW)]
+	case oneStageAcross:
 		return b.confined[dir][int(restL)*cols+int(restW)]
 	}
 	return b.outer[int(restL)*cols+int(restW)]
 }
 
-// nothing is worth so little that no rectangle is kept for it.
-const nothing = -1 << 62
+// minusInfinity is worth so little that no rectangle is kept for it.
+const minusInfinity = -1 << 62
 
-// whole is the most that is cut of the stock.
-func (b *bounds) whole() (most int64) {
-	for _, dir := range []instance.Dir{instance.Crosscut, instance.Ripped} {
-		most = max(most, b.pieces.deep[dir][len(b.outer)-1])
+// stockBound is the most that is cut of the stock.
+func (b *bounds) stockBound() (most int64) {
+	for _, dir := range []instance.Dir{instance.Crosscut, instance.Rip} {
+		most = max(most, b.inner.deep[dir][len(b.outer)-1])
 	}
 	return most
 }
 
-func (b *bounds) start(values []int64, f form) {
-	b.row = 0
+func (b *bounds) start(values []int64, f packing) {
+	b.rowsDone = 0
 	clear(b.outer)
-	b.pieces.clear()
-	b.fill.start(b.items, b.x.unit, b.y.unit, values, f)
+	b.inner.clear()
+	b.areas.start(b.items, b.x.unit, b.y.unit, values, f)
 	for n, it := range b.items {
 		if it.Count == 0 {
 			continue
 		}
-		if it.Lies&instance.Upright != 0 {
-			b.hold(it.L, it.W, values[n])
+		if it.Orientations&instance.Upright != 0 {
+			b.raiseItem(it.L, it.W, values[n])
 		}
-		if it.Lies&instance.Turned != 0 {
-			b.hold(it.W, it.L, values[n])
+		if it.Orientations&instance.Turned != 0 {
+			b.raiseItem(it.W, it.L, values[n])
 		}
 	}
 }
 
-func (b *bounds) hold(l, w, value int64) {
-	at := int(b.x.at(l))*len(b.y.points) + int(b.y.at(w))
-	b.pieces.items[at] = max(b.pieces.items[at], value)
+func (b *bounds) raiseItem(l, w, value int64) {
+	at := int(b.x.index(l))*len(b.y.points) + int(b.y.index(w))
+	b.inner.items[at] = max(b.inner.items[at], value)
 }
 
 // advance carries the tables on by about work sums.
 func (b *bounds) advance(work int64) (left int64, done bool) {
 	x, y := int64(len(b.x.points)), int64(len(b.y.points))
-	for ; b.row < 2*len(b.x.points); b.row++ {
+	for ; b.rowsDone < 2*len(b.x.points); b.rowsDone++ {
 		if work <= 0 {
 			return work, false
 		}
-		if i := b.row; i < len(b.x.points) {
-			b.inside(i)
-			work -= int64(b.pieces.levels())*(y*int64(i)/2+y*y/4) + y*int64(len(b.fill.items))
+		if i := b.rowsDone; i < len(b.x.points) {
+			b.fillInnerRow(i)
+			work -= int64(b.inner.levels())*(y*int64(i)/2+y*y/4) + y*int64(len(b.areas.items))
 		} else {
-			b.outside(i - len(b.x.points))
+			b.fillOuterRow(i - len(b.x.points))
 			work -= y*(int64(i)-x) + y*y/2
 		}
 	}
 	return work, true
 }
 
-// outside reckons one row of the outer table, and of those that are confined.
-func (b *bounds) outside(i int) {
+// fillOuterRow reckons one row of the outer table, and of those that are confined.
+func (b *bounds) fillOuterRow(i int) {
 	cols := len(b.y.points)
 	xs, ys := b.x.points, b.y.points
 	cells := b.outer[i*cols : (i+1)*cols]
@@ -159,7 +159,7 @@ func (b *bounds) outside(i int) {
 	}
 	wholeX, wholeY := xs[len(xs)-1], ys[len(ys)-1]
 	// Pieces beside the rectangle are as wide as it is.
-	besides := b.pieces.under[instance.Ripped]
+	besides := b.inner.under[instance.Rip]
 	for x := 1; x <= i; x++ {
 		more := b.outer[int(b.x.floor[xs[i]-xs[x]])*cols:][:cols]
 		piece := besides[x*cols:][:cols]
@@ -168,7 +168,7 @@ func (b *bounds) outside(i int) {
 		}
 	}
 	// Those above it are as long.
-	above := b.pieces.under[instance.Crosscut][int(b.x.floor[wholeX-xs[i]])*cols:][:cols]
+	above := b.inner.under[instance.Crosscut][int(b.x.floor[wholeX-xs[i]])*cols:][:cols]
 	for j := 1; j < cols; j++ {
 		v := max(cells[j], cells[j-1])
 		for y := 1; y <= j; y++ {
@@ -177,6 +177,6 @@ func (b *bounds) outside(i int) {
 		cells[j] = v
 	}
 	if b.confined[instance.Crosscut] != nil {
-		b.confine(i)
+		b.fillConfinedRow(i)
 	}
 }

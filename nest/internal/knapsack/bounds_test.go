@@ -23,7 +23,7 @@ type sawn struct {
 // saw cuts a piece of stock l x w, so that no rule is broken by it.
 func saw(r *rand.Rand, l, w int64, rules Rules) *sawn {
 	s := &sawn{r: r, rules: rules, of: map[[2]int64]int{}}
-	dir := rules.First
+	dir := rules.FirstCut
 	if dir == instance.None {
 		dir = instance.Dir(1 + r.IntN(2))
 	}
@@ -37,7 +37,7 @@ func (s *sawn) item(l, w int64) rect {
 	if !known {
 		n = len(s.items)
 		s.of[[2]int64{l, w}] = n
-		s.items = append(s.items, Item{L: l, W: w, Lies: instance.Upright, Kind: n})
+		s.items = append(s.items, Item{L: l, W: w, Orientations: instance.Upright, Kind: n})
 	}
 	s.items[n].Count++
 	v := s.worth(n)
@@ -54,7 +54,7 @@ func (s *sawn) worth(n int) int64 { return 8*s.items[n].L*s.items[n].W + int64(n
 // returns the least rectangle around its items, if there are any.
 func (s *sawn) divide(l, w int64, dir instance.Dir, level int) (rect, bool) {
 	size := &l
-	if dir == instance.Ripped {
+	if dir == instance.Rip {
 		size = &w
 	}
 	if level == min(s.rules.Stages, 5) || *size < 4 || level > 0 && (l*w < 40 || s.r.IntN(4) == 0) {
@@ -102,7 +102,7 @@ func TestBoundsAllowWhatHasBeenCut(t *testing.T) {
 	for seed := range uint64(6000) {
 		r := rand.New(rand.NewPCG(seed, 8))
 		l, w := 8+r.Int64N(60), 8+r.Int64N(60)
-		rules := Rules{Stages: []int{1, 2, 3, 4, 5, instance.NoLimit}[r.IntN(6)], First: instance.Dir(r.IntN(3))}
+		rules := Rules{Stages: []int{1, 2, 3, 4, 5, instance.NoLimit}[r.IntN(6)], FirstCut: instance.Dir(r.IntN(3))}
 		cut := saw(r, l, w, rules)
 		var values []int64
 		for n := range cut.items {
@@ -118,12 +118,12 @@ func TestBoundsAllowWhatHasBeenCut(t *testing.T) {
 		}
 		s.Start(values, cut.value-1)
 		s.bounds.advance(math.MaxInt64)
-		if most := s.bounds.whole(); most < cut.value {
+		if most := s.bounds.stockBound(); most < cut.value {
 			t.Fatalf("seed %d, %+v: bound %d, a pattern is worth %d", seed, rules, most, cut.value)
 		}
 		for _, rc := range cut.rects {
-			free := rules.freedom(rc.dir, int(rc.levels))
-			restL, restW := s.bounds.rests(rc.l, rc.w)
+			free := rules.stageSlack(rc.dir, int(rc.levels))
+			restL, restW := s.bounds.restPoints(rc.l, rc.w)
 			if most := s.bounds.around(free, rc.dir, restL, restW); most < cut.value-rc.value {
 				t.Fatalf("seed %d, %+v: bound %d around %d x %d, levels %d in direction %d, where %d has been cut of %d x %d",
 					seed, rules, most, rc.l, rc.w, rc.levels, rc.dir, cut.value-rc.value, l, w)
@@ -147,23 +147,23 @@ func TestBoundsAllowWhatHasBeenCut(t *testing.T) {
 func TestBoundsAllowAStripWiderThanTheRectangle(t *testing.T) {
 	items := []Item{{L: 3, W: 2}, {L: 1, W: 1}, {L: 6, W: 9}, {L: 10, W: 1}}
 	values := []int64{1, 1, 10, 10}
-	for _, dir := range []instance.Dir{instance.Crosscut, instance.Ripped} {
+	for _, dir := range []instance.Dir{instance.Crosscut, instance.Rip} {
 		turned := slices.Clone(items)
 		for n := range turned {
 			it := &turned[n]
-			it.Lies, it.Count = instance.Upright, 1
-			if dir == instance.Ripped {
+			it.Orientations, it.Count = instance.Upright, 1
+			if dir == instance.Rip {
 				it.L, it.W = it.W, it.L
 			}
 		}
-		rules := Rules{Stages: 3, First: dir.Across()}
+		rules := Rules{Stages: 3, FirstCut: dir.Across()}
 		s := New(10, 10, turned, rules, plentyOfRects, plentyOfWork)
 		s.Start(values, 0)
 		s.bounds.advance(math.MaxInt64)
 		both := besides(rect{l: turned[0].L, w: turned[0].W}, rect{l: turned[1].L, w: turned[1].W}, dir)
-		free := rules.freedom(dir, int(both.levels))
-		restL, restW := s.bounds.rests(both.l, both.w)
-		if most := s.bounds.around(free, dir, restL, restW); free != across || most < 20 {
+		free := rules.stageSlack(dir, int(both.levels))
+		restL, restW := s.bounds.restPoints(both.l, both.w)
+		if most := s.bounds.around(free, dir, restL, restW); free != oneStageAcross || most < 20 {
 			t.Errorf("direction %d: freedom %d, bound %d around %d x %d; 20 has been cut", dir, free, most, both.l, both.w)
 		}
 		s.Advance(math.MaxInt64)
@@ -178,7 +178,7 @@ func TestBoundsBeginAnew(t *testing.T) {
 	for seed := range uint64(200) {
 		r := rand.New(rand.NewPCG(seed, 9))
 		l, w, items, values := tiny(seed)
-		rules := Rules{Stages: []int{1, 2, 3, 4, instance.NoLimit}[r.IntN(5)], First: instance.Dir(r.IntN(3))}
+		rules := Rules{Stages: []int{1, 2, 3, 4, instance.NoLimit}[r.IntN(5)], FirstCut: instance.Dir(r.IntN(3))}
 		used, fresh := New(l, w, items, rules, plentyOfRects, plentyOfWork), New(l, w, items, rules, plentyOfRects, plentyOfWork)
 		dear := make([]int64, len(values))
 		for n, v := range values {
@@ -199,10 +199,10 @@ func TestBoundsBeginAnew(t *testing.T) {
 }
 
 func tables(b *bounds) []table {
-	all := []table{b.outer, b.pieces.items}
-	for _, dir := range []instance.Dir{instance.Crosscut, instance.Ripped} {
-		all = append(all, b.confined[dir], b.pieces.deep[dir], b.pieces.under[dir])
-		for _, t := range b.pieces.staged {
+	all := []table{b.outer, b.inner.items}
+	for _, dir := range []instance.Dir{instance.Crosscut, instance.Rip} {
+		all = append(all, b.confined[dir], b.inner.deep[dir], b.inner.under[dir])
+		for _, t := range b.inner.staged {
 			all = append(all, t[dir])
 		}
 	}

@@ -83,7 +83,7 @@ func readPublished(t testing.TB, set string) []published {
 	return read.Instances
 }
 
-func (in published) items(lies instance.Lie) (items []Item, values []int64) {
+func (in published) items(lies instance.Orientation) (items []Item, values []int64) {
 	for k, p := range in.Parts {
 		items = append(items, Item{p.Length, p.Width, lies, p.Count, k})
 		values = append(values, p.Value)
@@ -113,7 +113,7 @@ func checkPiece(t *testing.T, root instance.Piece, l, w int64, items []Item, val
 	var walk func(p instance.Piece)
 	walk = func(p instance.Piece) {
 		if len(p.Children) == 0 {
-			if p.Kind == instance.Rest {
+			if p.Kind == instance.Leftover {
 				return
 			}
 			it := items[p.Kind]
@@ -121,7 +121,7 @@ func checkPiece(t *testing.T, root instance.Piece, l, w int64, items []Item, val
 			if p.Turned {
 				l, w, lie = w, l, instance.Turned
 			}
-			if p.L != l || p.W != w || it.Lies&lie == 0 {
+			if p.L != l || p.W != w || it.Orientations&lie == 0 {
 				t.Errorf("item %d, %d x %d, is cut as %d x %d", p.Kind, it.L, it.W, p.L, p.W)
 			}
 			counts[p.Kind]++
@@ -175,7 +175,7 @@ func (e *exhaustive) patterns(l, w int64) map[string][]int {
 	}
 	add(make([]int, len(e.items)))
 	for n, it := range e.items {
-		if it.Lies&instance.Upright != 0 && it.L <= l && it.W <= w || it.Lies&instance.Turned != 0 && it.W <= l && it.L <= w {
+		if it.Orientations&instance.Upright != 0 && it.L <= l && it.W <= w || it.Orientations&instance.Turned != 0 && it.W <= l && it.L <= w {
 			one := make([]int, len(e.items))
 			one[n] = 1
 			add(one)
@@ -225,7 +225,7 @@ func tiny(seed uint64) (l, w int64, items []Item, values []int64) {
 	r := rand.New(rand.NewPCG(seed, 5))
 	l, w = int64(3+r.IntN(8)), int64(3+r.IntN(8))
 	for k := range 1 + r.IntN(4) {
-		items = append(items, Item{int64(1 + r.IntN(8)), int64(1 + r.IntN(8)), instance.Lie(1 + r.IntN(3)), 1 + r.IntN(3), k})
+		items = append(items, Item{int64(1 + r.IntN(8)), int64(1 + r.IntN(8)), instance.Orientation(1 + r.IntN(3)), 1 + r.IntN(3), k})
 		v := int64(r.IntN(60))
 		if r.IntN(2) == 0 { // near the area, where patterns are close rivals
 			v = items[k].L*items[k].W*4 + int64(r.IntN(3))

@@ -15,21 +15,21 @@ type rect struct {
 	first, second int32 // rectangles; an item and none
 	next          int32 // with the same counts
 	cuts
-	turned bool // as an item
-	dead   bool // another with the same counts leaves as much room
+	turned    bool // as an item
+	dominated bool // another with the same counts leaves as much room
 }
 
 // rects keeps, for all counts met, the rectangles of which none leaves as much
 // room as another in both directions. One can take the other's place in every
 // pattern.
 type rects struct {
-	at     []rect
-	heads  []head // hash table, open addressing
-	used   int
-	rules  Rules
-	l, w   int64 // of the stock
-	bounds *bounds
-	met    int64 // rectangles with the same counts that were looked at
+	at       []rect
+	heads    []head // hash table, open addressing
+	used     int
+	rules    Rules
+	l, w     int64 // of the stock
+	bounds   *bounds
+	compared int64 // rectangles with the same counts that were looked at
 }
 
 // head begins the chain of rectangles with the same counts.
@@ -56,8 +56,8 @@ func (t *rects) add(r rect) (id int32, kept bool) {
 		t.used++
 	}
 	for i := *first; i != none; i = t.at[i].next {
-		t.met++
-		if t.replaces(&t.at[i], &r) {
+		t.compared++
+		if t.dominates(&t.at[i], &r) {
 			return none, false
 		}
 	}
@@ -65,8 +65,8 @@ func (t *rects) add(r rect) (id int32, kept bool) {
 	r.next = none
 	last := first
 	for i := *first; i != none; i = t.at[i].next {
-		if o := &t.at[i]; t.replaces(&r, o) {
-			o.dead = true
+		if o := &t.at[i]; t.dominates(&r, o) {
+			o.dominated = true
 			*last = o.next
 		} else {
 			last = &o.next
@@ -80,22 +80,22 @@ func (t *rects) add(r rect) (id int32, kept bool) {
 	return id, true
 }
 
-// replaces reports whether r can take the place of o, which holds the same.
-func (t *rects) replaces(r, o *rect) bool {
+// dominates reports whether r can take the place of o, which holds the same.
+func (t *rects) dominates(r, o *rect) bool {
 	smaller := r.l <= o.l && r.w <= o.w
 	if t.rules.none() {
-		return smaller || t.leaves(r, o)
+		return smaller || t.leavesAsMuch(r, o)
 	}
 	// What is left to the edge may take a cut more than what items leave: here
 	// only what is smaller leaves as much.
 	return smaller && (t.rules.Stages >= instance.NoLimit || r.noDeeper(&o.cuts)) &&
-		(o.dir != t.rules.First || t.rules.beginsWith(&r.cuts, t.l-r.l, t.w-r.w))
+		(o.dir != t.rules.FirstCut || t.rules.beginsWith(&r.cuts, t.l-r.l, t.w-r.w))
 }
 
-// leaves reports whether r leaves as much room as o.
-func (t *rects) leaves(r, o *rect) bool {
-	rL, rW := t.bounds.room(r.l, r.w)
-	oL, oW := t.bounds.room(o.l, o.w)
+// leavesAsMuch reports whether r leaves as much room as o.
+func (t *rects) leavesAsMuch(r, o *rect) bool {
+	rL, rW := t.bounds.usableRest(r.l, r.w)
+	oL, oW := t.bounds.usableRest(o.l, o.w)
 	return rL >= oL && rW >= oW
 }
 

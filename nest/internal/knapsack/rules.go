@@ -5,24 +5,24 @@ import "sawbill/nest/internal/instance"
 // Rules restrict how the stock is cut, as those of an [instance.Instance] and
 // its stock do.
 type Rules struct {
-	Stages    int          // the greatest number of levels of cuts
-	First     instance.Dir // of the first level; None if free
-	Narrowest int64        // least width off a rip; rests are exempt
+	Stages       int          // the greatest number of levels of cuts
+	FirstCut     instance.Dir // of the first level; None if free
+	NarrowestRip int64        // least width off a rip; rests are exempt
 }
 
 // none reports whether every way to cut is as good as another.
-func (r Rules) none() bool { return r.Stages >= instance.NoLimit && r.First == instance.None }
+func (r Rules) none() bool { return r.Stages >= instance.NoLimit && r.FirstCut == instance.None }
 
-// lies is how an item may lie and fits the stock. A square lies one way.
+// orientations is how an item may lie and fits the stock. A square lies one way.
 //
 // What is narrower than the narrowest rip comes off no rip, however it is
 // combined, so that it must be as wide as the stock. Nothing else has to be
 // said of that rule: a rectangle is no narrower than what is in it.
-func (r Rules) lies(it Item, l, w int64) instance.Lie {
+func (r Rules) orientations(it Item, l, w int64) instance.Orientation {
 	fits := func(length, width int64) bool {
-		return length <= l && (width == w || width < w && width >= r.Narrowest)
+		return length <= l && (width == w || width < w && width >= r.NarrowestRip)
 	}
-	lies := it.Lies
+	lies := it.Orientations
 	if !fits(it.L, it.W) {
 		lies &^= instance.Upright
 	}
@@ -59,14 +59,14 @@ func (c *cuts) under(dir instance.Dir, slack bool) int32 {
 // all, and then o is full of items and nothing that holds the same is smaller.
 func (c *cuts) noDeeper(o *cuts) bool {
 	return c.under(instance.Crosscut, false) <= o.under(instance.Crosscut, false) &&
-		c.under(instance.Ripped, false) <= o.under(instance.Ripped, false)
+		c.under(instance.Rip, false) <= o.under(instance.Rip, false)
 }
 
 // beginsWith reports whether the first cut of the stock can have the direction
 // it must have, for a rectangle that leaves so much.
 func (r Rules) beginsWith(c *cuts, restL, restW int64) bool {
-	return r.First == instance.None || c.dir == r.First ||
-		r.First == instance.Crosscut && restL > 0 || r.First == instance.Ripped && restW > 0 ||
+	return r.FirstCut == instance.None || c.dir == r.FirstCut ||
+		r.FirstCut == instance.Crosscut && restL > 0 || r.FirstCut == instance.Rip && restW > 0 ||
 		c.dir == instance.None && restL == 0 && restW == 0
 }
 
@@ -77,7 +77,7 @@ func (r Rules) allow(c *cuts, restL, restW int64) bool {
 	}
 	dir := r.first(c, restL, restW)
 	slack := restW > 0
-	if dir == instance.Ripped {
+	if dir == instance.Rip {
 		slack = restL > 0
 	}
 	return dir == instance.None || r.beginsWith(c, restL, restW) && 1+int(c.under(dir, slack)) <= r.Stages
@@ -89,12 +89,12 @@ func (r Rules) first(c *cuts, restL, restW int64) instance.Dir {
 	switch {
 	case c.dir == instance.None && restL == 0 && restW == 0:
 		return instance.None
-	case r.First != instance.None:
-		return r.First
+	case r.FirstCut != instance.None:
+		return r.FirstCut
 	case c.dir != instance.None:
 		return c.dir
 	case restL > 0:
 		return instance.Crosscut
 	}
-	return instance.Ripped
+	return instance.Rip
 }

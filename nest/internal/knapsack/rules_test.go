@@ -32,16 +32,16 @@ func (e *ruled) piece(l, w int64, under instance.Dir, level int) map[string][]in
 	}
 	all := map[string][]int{}
 	e.add(all, make([]int, len(e.items)))
-	if under != instance.Ripped || w >= e.rules.Narrowest {
+	if under != instance.Rip || w >= e.rules.NarrowestRip {
 		for n, it := range e.items {
-			if it.Lies&instance.Upright != 0 && it.L == l && it.W == w || it.Lies&instance.Turned != 0 && it.W == l && it.L == w {
+			if it.Orientations&instance.Upright != 0 && it.L == l && it.W == w || it.Orientations&instance.Turned != 0 && it.W == l && it.L == w {
 				one := make([]int, len(e.items))
 				one[n] = 1
 				e.add(all, one)
 			}
 		}
-		for _, dir := range []instance.Dir{instance.Ripped, instance.Crosscut} {
-			if dir != under && level < e.rules.Stages && (level > 0 || e.rules.First == instance.None || e.rules.First == dir) {
+		for _, dir := range []instance.Dir{instance.Rip, instance.Crosscut} {
+			if dir != under && level < e.rules.Stages && (level > 0 || e.rules.FirstCut == instance.None || e.rules.FirstCut == dir) {
 				e.split(all, l, w, dir, level)
 			}
 		}
@@ -106,9 +106,9 @@ func TestSearchUnderRulesEqualsEveryCutOfEverySize(t *testing.T) {
 		l, w, items, values := tiny(seed)
 		l, w = min(l, 8), min(w, 8)
 		rules := Rules{
-			Stages:    []int{1, 2, 3, 4, 5, instance.NoLimit}[r.IntN(6)],
-			First:     instance.Dir(r.IntN(3)),
-			Narrowest: int64(r.IntN(6)),
+			Stages:       []int{1, 2, 3, 4, 5, instance.NoLimit}[r.IntN(6)],
+			FirstCut:     instance.Dir(r.IntN(3)),
+			NarrowestRip: int64(r.IntN(6)),
 		}
 		e := ruled{items, rules, map[ruledPiece]map[string][]int{}}
 		patterns := e.piece(l, w, instance.None, 0)
@@ -116,7 +116,7 @@ func TestSearchUnderRulesEqualsEveryCutOfEverySize(t *testing.T) {
 		for _, c := range patterns {
 			best = max(best, worth(c, values))
 		}
-		in := instance.Instance{Stages: rules.Stages, Stock: []instance.Stock{{L: l, W: w, First: rules.First, Narrowest: rules.Narrowest}}}
+		in := instance.Instance{Stages: rules.Stages, Stock: []instance.Stock{{L: l, W: w, FirstCut: rules.FirstCut, NarrowestRip: rules.NarrowestRip}}}
 		tables := int64(plentyOfWork)
 		if seed%4 == 0 {
 			tables = 2 + r.Int64N(200) // coarse ones

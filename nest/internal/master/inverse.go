@@ -6,10 +6,10 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// seen is column j as the inverse of a basis sees it. It is good until the next
+// ftran is column j as the inverse of a basis sees it. It is good until the next
 // call.
-func (lp *LP) seen(j int, inverse *mat.Dense) []float64 {
-	d := lp.work
+func (lp *LP) ftran(j int, inverse *mat.Dense) []float64 {
+	d := lp.scratch
 	clear(d)
 	data := inverse.RawMatrix().Data
 	rows, values := lp.columns.entries(j)
@@ -39,7 +39,7 @@ func pivot(inverse *mat.Dense, leave int, d []float64) {
 // refactor computes the inverse and the solution anew from the basis: columns of
 // one entry come first, for they fill nothing in.
 func (lp *LP) refactor() {
-	lp.fresh = 0
+	lp.sinceRefactor = 0
 	inverse := mat.NewDense(lp.rows, lp.rows, nil)
 	for r := range lp.rows {
 		inverse.Set(r, r, 1)
@@ -51,7 +51,7 @@ func (lp *LP) refactor() {
 			if (lp.columns.count(j) == 1) != single {
 				continue
 			}
-			d := lp.seen(j, inverse)
+			d := lp.ftran(j, inverse)
 			best := -1
 			for r, v := range d {
 				if !taken[r] && (best < 0 || math.Abs(v) > math.Abs(d[best])) {
@@ -68,9 +68,9 @@ func (lp *LP) refactor() {
 	for place, r := range rows {
 		row := inverse.RawRowView(r)
 		copy(lp.inverse.RawRowView(place), row)
-		lp.x[place] = dot(row, lp.right)
+		lp.x[place] = dot(row, lp.rhs)
 	}
-	lp.price()
+	lp.computeDuals()
 }
 
 func dot(a, b []float64) (sum float64) {

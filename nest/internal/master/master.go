@@ -39,26 +39,26 @@ type LP struct {
 	// first among the columns.
 	basis []int
 	basic []bool
-	// hopefuls are what promised most when all columns were last looked at.
-	hopefuls []hopeful
-	inverse  *mat.Dense
-	x        []float64 // of the basic columns
-	right    []float64
-	prices   []float64
-	done     int64 // products
-	fresh    int   // pivots since the inverse was computed anew
-	work     []float64
+	// candidates are what promised most when all columns were last looked at.
+	candidates    []candidate
+	inverse       *mat.Dense
+	x             []float64 // of the basic columns
+	rhs           []float64
+	duals         []float64
+	work          int64 // products
+	sinceRefactor int   // pivots since the inverse was computed anew
+	scratch       []float64
 }
 
 // Tolerances of the simplex method.
 const (
-	gainTolerance  = 1e-9 // a column must promise more than this, relative to its cost
-	pivotTolerance = 1e-9 // smaller pivots are not divided by
+	reducedCostTolerance = 1e-9 // a column must promise more than this, relative to its cost
+	pivotTolerance       = 1e-9 // smaller pivots are not divided by
 	// refactorAfter pivots the inverse is computed anew, which keeps rounding errors
 	// from piling up; after as many as there are rows where that is more, for it
 	// takes about as long as so many pivots.
 	refactorAfter = 60
-	trifle        = 1e-6 // of a demand
+	perturbation  = 1e-6 // of a demand
 )
 
 // New makes a programme without patterns: demands, then limits. Penalty is the
@@ -70,9 +70,9 @@ func New(demand, limit, penalty []float64) *LP {
 		basis:   make([]int, m),
 		inverse: mat.NewDense(m, m, nil),
 		x:       make([]float64, m),
-		right:   append(eased(demand), limit...),
-		prices:  make([]float64, m),
-		work:    make([]float64, m),
+		rhs:     append(perturbed(demand), limit...),
+		duals:   make([]float64, m),
+		scratch: make([]float64, m),
 	}
 	lp.columns.grow(8 * m)
 	for r := range m {
@@ -88,19 +88,19 @@ func New(demand, limit, penalty []float64) *LP {
 	for r := range demand {
 		lp.Add(Column{0, []Entry{{r, -1}}}) // surplus
 	}
-	copy(lp.x, lp.right)
+	copy(lp.x, lp.rhs)
 	return lp
 }
 
-// eased asks for a trifle less of every demand, of each another trifle. Where
+// perturbed asks for a trifle less of every demand, of each another trifle. Where
 // plans leave many ties the simplex would else pivot on the spot for thousands
 // of times (Charnes, Econometrica 20, 1952; from memory).
-func eased(demand []float64) []float64 {
+func perturbed(demand []float64) []float64 {
 	right := make([]float64, len(demand))
 	for r, d := range demand {
 		turns := float64(float64(r+1) * math.Phi)
 		spread := turns - math.Floor(turns)
-		right[r] = d * (1 - float64(trifle*(1+spread)))
+		right[r] = d * (1 - float64(perturbation*(1+spread)))
 	}
 	return right
 }
@@ -114,33 +114,33 @@ func (lp *LP) Add(c Column) int {
 // Solve finds the optimum for the eased demands over the columns there are, or stops after most
 // pivots. It reports whether the optimum was reached.
 func (lp *LP) Solve(most int) bool {
-	lp.price()
+	lp.computeDuals()
 	for range most {
-		enter := lp.choose()
+		enter := lp.chooseEntering()
 		if enter < 0 {
 			return true
 		}
-		lp.enter(enter)
+		lp.pivotIn(enter)
 	}
 	return false
 }
 
 func (lp *LP) square() int64 { return int64(lp.rows) * int64(lp.rows) }
 
-// price computes the rows' prices: cost of the basis times its inverse.
-func (lp *LP) price() {
-	clear(lp.prices)
-	lp.done += lp.square()
+// computeDuals computes the rows' prices: cost of the basis times its inverse.
+func (lp *LP) computeDuals() {
+	clear(lp.duals)
+	lp.work += lp.square()
 	for r, j := range lp.basis {
 		if c := lp.columns.cost[j]; c != 0 {
-			addScaled(lp.prices, c, lp.inverse.RawRowView(r))
+			addScaled(lp.duals, c, lp.inverse.RawRowView(r))
 		}
 	}
 }
 
-// enter brings column j into the basis and brings the prices up to date.
-func (lp *LP) enter(j int) {
-	d := lp.seen(j, lp.inverse)
+// pivotIn brings column j into the basis and brings the prices up to date.
+func (lp *LP) pivotIn(j int) {
+	d := lp.ftran(j, lp.inverse)
 	leave, step := -1, math.Inf(1)
 	for r, v := range d {
 		if v <= pivotTolerance {
@@ -162,21 +162,21 @@ func (lp *LP) enter(j int) {
 		lp.x[r] -= float64(step * d[r])
 	}
 	lp.x[leave] = step
-	gain := lp.Gain(j)
+	gain := lp.ReducedCost(j)
 	pivot(lp.inverse, leave, d)
-	addScaled(lp.prices, gain, lp.inverse.RawRowView(leave))
+	addScaled(lp.duals, gain, lp.inverse.RawRowView(leave))
 	lp.basic[lp.basis[leave]] = false
 	lp.basic[j] = true
 	lp.basis[leave] = j
-	lp.done += 2 * lp.square() // with its share of a new inverse
-	if lp.fresh++; lp.fresh >= max(refactorAfter, lp.rows) {
+	lp.work += 2 * lp.square() // with its share of a new inverse
+	if lp.sinceRefactor++; lp.sinceRefactor >= max(refactorAfter, lp.rows) {
 		lp.refactor()
 	}
 }
 
-// Prices of the rows: what one unit more of a demand costs (at least 0), what
+// Duals of the rows: what one unit more of a demand costs (at least 0), what
 // one more of a limited stock saves (at most 0).
-func (lp *LP) Prices() []float64 { return lp.prices }
+func (lp *LP) Duals() []float64 { return lp.duals }
 
 // Value is the cost of the present solution.
 func (lp *LP) Value() float64 {
@@ -187,8 +187,8 @@ func (lp *LP) Value() float64 {
 	return v
 }
 
-// Used calls f with every pattern that the solution uses and how often.
-func (lp *LP) Used(f func(column int, times float64)) {
+// Support calls f with every pattern that the solution uses and how often.
+func (lp *LP) Support(f func(column int, times float64)) {
 	for r, j := range lp.basis {
 		if lp.x[r] > pivotTolerance {
 			f(j, lp.x[r])
@@ -200,4 +200,4 @@ func (lp *LP) Used(f func(column int, times float64)) {
 func (lp *LP) Columns() int { return len(lp.columns.cost) }
 
 // Work done so far, in products of two numbers.
-func (lp *LP) Work() int64 { return lp.done }
+func (lp *LP) Work() int64 { return lp.work }

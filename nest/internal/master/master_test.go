@@ -50,7 +50,7 @@ func TestOptimumEqualsGonum(t *testing.T) {
 			if i%7 == 0 {
 				lp.Solve(1000) // going on from a basis must not matter
 				first := 2*rows + limits
-				lp.Prefer([]int{first + r.IntN(i+1), first + r.IntN(i+1)}) // nor what is tried first
+				lp.PriceFirst([]int{first + r.IntN(i+1), first + r.IntN(i+1)}) // nor what is tried first
 			}
 		}
 		if !lp.Solve(10000) {
@@ -82,14 +82,14 @@ func TestOptimumEqualsGonum(t *testing.T) {
 		// What is asked for is a trifle less; no price is above the penalty.
 		slack := 1e-6 * (1 + math.Abs(want))
 		for _, d := range demand {
-			slack += 2 * trifle * penalty * d
+			slack += 2 * perturbation * penalty * d
 		}
 		if got := lp.Value(); got > want+1e-6*(1+want) || got < want-slack {
 			t.Errorf("seed %d: optimum %g, gonum finds %g", seed, got, want)
 		}
 		// Duality certifies it a second time.
 		var dual float64
-		for i, p := range lp.Prices() {
+		for i, p := range lp.Duals() {
 			if i < rows {
 				dual += p * demand[i]
 			} else {
@@ -105,12 +105,12 @@ func TestOptimumEqualsGonum(t *testing.T) {
 	}
 }
 
-func TestEasedDemandsAreATrifleLess(t *testing.T) {
+func TestPerturbedDemandsAreSlightlyLess(t *testing.T) {
 	demand := []float64{1, 1, 1, 7, 7, 1000}
 	seen := map[float64]bool{}
-	for r, got := range eased(demand) {
+	for r, got := range perturbed(demand) {
 		share := 1 - got/demand[r]
-		if share < 0.9*trifle || share > 2.1*trifle {
+		if share < 0.9*perturbation || share > 2.1*perturbation {
 			t.Errorf("demand %g became %g", demand[r], got)
 		}
 		if seen[share] {

@@ -12,7 +12,7 @@ import (
 func randomItems(r *rand.Rand) (l, w int64, items []Item, values []int64) {
 	l, w = int64(20+r.IntN(60)), int64(20+r.IntN(60))
 	for k := range 1 + r.IntN(5) {
-		items = append(items, Item{int64(3 + r.IntN(30)), int64(3 + r.IntN(30)), instance.Lie(1 + r.IntN(3)), k})
+		items = append(items, Item{int64(3 + r.IntN(30)), int64(3 + r.IntN(30)), instance.Orientation(1 + r.IntN(3)), k})
 		values = append(values, int64(r.IntN(200)))
 	}
 	return l, w, items, values

@@ -12,9 +12,9 @@ import (
 
 // Item is a part that may be cut as often as it fits.
 type Item struct {
-	L, W int64
-	Lies instance.Lie
-	Kind int // what a pattern calls it
+	L, W         int64
+	Orientations instance.Orientation
+	Kind         int // what a pattern calls it
 }
 
 // Grid solves the unconstrained guillotine knapsack for one size of stock and
@@ -31,15 +31,15 @@ type Grid struct {
 	scale        scale
 	xs, ys       []int64 // in steps
 	xCuts, yCuts [][]pair
-	places       []place
+	gridItems    []gridItem
 	best         table    // where levels count, of parts only
 	layers       []*layer // where levels count
 	values       []int64
 	next         int // block, or group of a layer, to be done
 }
 
-// place is an item as it lies: the least points it fits.
-type place struct {
+// gridItem is an item as it lies: the least points it fits.
+type gridItem struct {
 	item   int
 	turned bool
 	i, j   int
@@ -48,19 +48,19 @@ type place struct {
 // Limits of a grid, for the sake of memory: at most 64 MiB for the cells
 // and 32 MiB for the cuts.
 const (
-	mostCells = 1 << 22
-	mostCuts  = 1 << 22
+	maxCells = 1 << 22
+	maxCuts  = 1 << 22
 )
 
 // NewGrid lays the points out; nil where a solution would take more than about
 // mostWork comparisons of cuts, or too much memory.
-func NewGrid(l, w int64, items []Item, rules Rules, mostWork int64) *Grid {
-	return newGrid(l, w, items, rules, scale{l: 1, w: 1}, mostWork)
+func NewGrid(l, w int64, items []Item, rules Rules, maxWork int64) *Grid {
+	return newGrid(l, w, items, rules, scale{l: 1, w: 1}, maxWork)
 }
 
-func newGrid(l, w int64, items []Item, rules Rules, sc scale, mostWork int64) *Grid {
+func newGrid(l, w int64, items []Item, rules Rules, sc scale, maxWork int64) *Grid {
 	g := &Grid{l: l, w: w, items: items, rules: rules, scale: sc}
-	ways := sc.ways(lying(items, l, w), l, w)
+	ways := sc.ways(placements(items, l, w), l, w)
 	l, w = l/sc.l, w/sc.w
 	var lengths, widths []int64
 	for _, way := range ways {
@@ -68,25 +68,25 @@ func newGrid(l, w int64, items []Item, rules Rules, sc scale, mostWork int64) *G
 	}
 	slices.Sort(lengths)
 	slices.Sort(widths)
-	xs := reach(slices.Compact(lengths), l, mostCells)
-	ys := reach(slices.Compact(widths), w, mostCells)
+	xs := normalPoints(slices.Compact(lengths), l, maxCells)
+	ys := normalPoints(slices.Compact(widths), w, maxCells)
 	if xs == nil || ys == nil {
 		return nil
 	}
 	if rules.limited() {
-		g.xs, g.ys = ends(xs, l), ends(ys, w)
+		g.xs, g.ys = withEnd(xs, l), withEnd(ys, w)
 	} else {
-		g.xs, g.ys = raster(xs, l), raster(ys, w)
+		g.xs, g.ys = rasterPoints(xs, l), rasterPoints(ys, w)
 	}
 	// A point has cuts at up to half of the points below it.
 	x, y := int64(len(g.xs)), int64(len(g.ys))
 	tables := rules.tables()
-	if x*y*tables > mostCells || x*x/4+y*y/4 > mostCuts || (x*x/4*y+y*y/4*x)*tables > 2*mostWork {
+	if x*y*tables > maxCells || x*x/4+y*y/4 > maxCuts || (x*x/4*y+y*y/4*x)*tables > 2*maxWork {
 		return nil
 	}
 	g.xCuts, g.yCuts = cuts(g.xs), cuts(g.ys)
 	for _, way := range ways {
-		g.places = append(g.places, place{
+		g.gridItems = append(g.gridItems, gridItem{
 			item: way.item, turned: way.turned,
 			i: sort.Search(len(g.xs), func(i int) bool { return g.xs[i] >= way.l }),
 			j: sort.Search(len(g.ys), func(j int) bool { return g.ys[j] >= way.w }),
@@ -94,8 +94,8 @@ func newGrid(l, w int64, items []Item, rules Rules, sc scale, mostWork int64) *G
 	}
 	g.best = newTable(len(g.xs), len(g.ys))
 	if rules.limited() {
-		for _, dir := range []instance.Dir{instance.Ripped, instance.Crosscut} {
-			if rules.First == instance.None || rules.First == dir {
+		for _, dir := range []instance.Dir{instance.Rip, instance.Crosscut} {
+			if rules.FirstCut == instance.None || rules.FirstCut == dir {
 				g.layers = append(g.layers, g.newLayers(dir)...)
 			}
 		}
@@ -103,22 +103,22 @@ func newGrid(l, w int64, items []Item, rules Rules, sc scale, mostWork int64) *G
 	return g
 }
 
-// way is an item as it may lie.
-type way struct {
+// placement is an item as it may lie.
+type placement struct {
 	item   int
 	turned bool
 	l, w   int64
 }
 
-// lying lists the ways in which items fit l x w.
-func lying(items []Item, l, w int64) []way {
-	var ways []way
+// placements lists the ways in which items fit l x w.
+func placements(items []Item, l, w int64) []placement {
+	var ways []placement
 	for n, it := range items {
-		if it.Lies&instance.Upright != 0 && it.L <= l && it.W <= w {
-			ways = append(ways, way{n, false, it.L, it.W})
+		if it.Orientations&instance.Upright != 0 && it.L <= l && it.W <= w {
+			ways = append(ways, placement{n, false, it.L, it.W})
 		}
-		if it.Lies&instance.Turned != 0 && it.W <= l && it.L <= w && (it.L != it.W || it.Lies == instance.Turned) {
-			ways = append(ways, way{n, true, it.W, it.L})
+		if it.Orientations&instance.Turned != 0 && it.W <= l && it.L <= w && (it.L != it.W || it.Orientations == instance.Turned) {
+			ways = append(ways, placement{n, true, it.W, it.L})
 		}
 	}
 	return ways
@@ -158,7 +158,7 @@ func (g *Grid) Start(values []int64) {
 	g.values = append(g.values[:0], values...)
 	g.next = 0
 	g.best.clear()
-	for _, p := range g.places {
+	for _, p := range g.gridItems {
 		g.best.raise(p.i, p.j, values[p.item])
 	}
 }
@@ -167,7 +167,7 @@ func (g *Grid) Start(values []int64) {
 // which may be overdrawn, and whether all cuts are done.
 func (g *Grid) Advance(work int64) (left int64, done bool) {
 	if g.layers != nil {
-		return g.advance(work)
+		return g.advanceStaged(work)
 	}
 	across := groups(len(g.ys))
 	for ; g.next < groups(len(g.xs))*across; g.next++ {
@@ -187,7 +187,7 @@ func group(all [][]pair, n int) [][]pair { return all[n*width : min((n+1)*width,
 // Best is the value of the whole stock once Advance is done.
 func (g *Grid) Best() int64 {
 	if g.layers != nil {
-		_, v := g.first()
+		_, v := g.bestTop()
 		return v
 	}
 	return g.best.at(len(g.xs)-1, len(g.ys)-1)

@@ -112,9 +112,9 @@ func checkPiece(t *testing.T, g *Grid, values []int64, p instance.Piece) int64 {
 	var walk func(p instance.Piece)
 	walk = func(p instance.Piece) {
 		if len(p.Children) == 0 {
-			if p.Kind != instance.Rest {
+			if p.Kind != instance.Leftover {
 				it := g.items[p.Kind]
-				if l, w := it.L, it.W; p.L != l && p.L != w || p.L*p.W != l*w || p.Turned && it.Lies&instance.Turned == 0 {
+				if l, w := it.L, it.W; p.L != l && p.L != w || p.L*p.W != l*w || p.Turned && it.Orientations&instance.Turned == 0 {
 					t.Errorf("part %d, %d x %d, is cut as %d x %d", p.Kind, l, w, p.L, p.W)
 				}
 				sum += values[p.Kind]
@@ -145,7 +145,7 @@ func best(l, w int64, items []Item, values []int64, known map[[2]int64]int64) in
 	}
 	var v int64
 	for n, it := range items {
-		if it.Lies&instance.Upright != 0 && it.L <= l && it.W <= w || it.Lies&instance.Turned != 0 && it.W <= l && it.L <= w {
+		if it.Orientations&instance.Upright != 0 && it.L <= l && it.W <= w || it.Orientations&instance.Turned != 0 && it.W <= l && it.L <= w {
 			v = max(v, values[n])
 		}
 	}
@@ -167,7 +167,7 @@ func TestGridEqualsEveryCutOfEverySize(t *testing.T) {
 		var items []Item
 		var values []int64
 		for k := range 1 + r.IntN(5) {
-			items = append(items, Item{int64(1 + r.IntN(20)), int64(1 + r.IntN(20)), instance.Lie(1 + r.IntN(3)), k})
+			items = append(items, Item{int64(1 + r.IntN(20)), int64(1 + r.IntN(20)), instance.Orientation(1 + r.IntN(3)), k})
 			values = append(values, int64(r.IntN(200)))
 		}
 		g := NewGrid(l, w, items, Rules{}, math.MaxInt64/4)
@@ -207,7 +207,7 @@ func TestSparseAndDensePointsAgree(t *testing.T) {
 			sizes = append(sizes, int64(2+r.IntN(40)))
 		}
 		limit := int64(r.IntN(200))
-		dense, sparse := reachDense(sizes, limit, 1000), reachSparse(sizes, limit, 1000)
+		dense, sparse := normalPointsDense(sizes, limit, 1000), normalPointsSparse(sizes, limit, 1000)
 		if len(dense) != len(sparse) {
 			t.Fatalf("%v up to %d: %v and %v", sizes, limit, dense, sparse)
 		}

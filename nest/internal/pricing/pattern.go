@@ -11,12 +11,12 @@ import (
 // of an outer grid may not fit the stock: then it only counts the parts.
 func (g *Grid) Pattern() (p instance.Piece, fits bool) {
 	if g.layers != nil {
-		l, _ := g.first()
-		p = g.divided(l, len(g.xs)-1, len(g.ys)-1)
+		l, _ := g.bestTop()
+		p = g.stagedPiece(l, len(g.xs)-1, len(g.ys)-1)
 	} else {
 		p = g.piece(len(g.xs)-1, len(g.ys)-1)
 	}
-	return g.settle(p)
+	return g.finish(p)
 }
 
 // Others are up to most further patterns, the best that another first cut
@@ -36,7 +36,7 @@ func (g *Grid) Others(most int) (patterns []instance.Piece) {
 		firsts = append(firsts, first{g.best.at(int(c.less), j) + g.best.at(int(c.more), j), instance.Crosscut, c})
 	}
 	for _, c := range g.yCuts[j] {
-		firsts = append(firsts, first{g.best.at(i, int(c.less)) + g.best.at(i, int(c.more)), instance.Ripped, c})
+		firsts = append(firsts, first{g.best.at(i, int(c.less)) + g.best.at(i, int(c.more)), instance.Rip, c})
 	}
 	slices.SortStableFunc(firsts, func(a, b first) int { return cmp.Compare(b.value, a.value) })
 	last := g.Best()
@@ -55,7 +55,7 @@ func (g *Grid) Others(most int) (patterns []instance.Piece) {
 		} else {
 			p = split(f.dir, g.piece(i, less), g.piece(i, more))
 		}
-		if p, fits := g.settle(p); fits {
+		if p, fits := g.finish(p); fits {
 			patterns = append(patterns, p)
 		}
 	}
@@ -66,7 +66,7 @@ func (g *Grid) Others(most int) (patterns []instance.Piece) {
 func (g *Grid) piece(i, j int) instance.Piece {
 	v := g.best.at(i, j)
 	if v == 0 {
-		return instance.Piece{Kind: instance.Rest}
+		return instance.Piece{Kind: instance.Leftover}
 	}
 	for i > 0 && g.best.at(i-1, j) == v {
 		i--
@@ -74,7 +74,7 @@ func (g *Grid) piece(i, j int) instance.Piece {
 	for j > 0 && g.best.at(i, j-1) == v {
 		j--
 	}
-	if p := g.part(i, j, v); p.Kind != instance.Rest {
+	if p := g.part(i, j, v); p.Kind != instance.Leftover {
 		return p
 	}
 	for _, c := range g.xCuts[i] {
@@ -84,20 +84,20 @@ func (g *Grid) piece(i, j int) instance.Piece {
 	}
 	for _, c := range g.yCuts[j] {
 		if g.best.at(i, int(c.less))+g.best.at(i, int(c.more)) == v {
-			return split(instance.Ripped, g.piece(i, int(c.less)), g.piece(i, int(c.more)))
+			return split(instance.Rip, g.piece(i, int(c.less)), g.piece(i, int(c.more)))
 		}
 	}
 	panic("pricing: no cut gives the value of a piece")
 }
 
 func split(dir instance.Dir, a, b instance.Piece) instance.Piece {
-	return instance.Piece{Dir: dir, Kind: instance.Rest, Children: []instance.Piece{a, b}}
+	return instance.Piece{Dir: dir, Kind: instance.Leftover, Children: []instance.Piece{a, b}}
 }
 
 // part is the part worth v that takes up xs[i] x ys[j]; a rest if there is
 // none.
 func (g *Grid) part(i, j int, v int64) instance.Piece {
-	for _, p := range g.places {
+	for _, p := range g.gridItems {
 		if p.i == i && p.j == j && g.values[p.item] == v {
 			it := g.items[p.item]
 			if p.turned {
@@ -106,37 +106,37 @@ func (g *Grid) part(i, j int, v int64) instance.Piece {
 			return instance.Piece{L: it.L, W: it.W, Kind: it.Kind}
 		}
 	}
-	return instance.Piece{Kind: instance.Rest}
+	return instance.Piece{Kind: instance.Leftover}
 }
 
-// settle makes the stock's pieces as large as the parts in them and the order
+// finish makes the stock's pieces as large as the parts in them and the order
 // of cuts ask for, if that fits. Where the first cut has a direction, a pattern
 // that leaves room for such a cut gets it.
-func (g *Grid) settle(p instance.Piece) (instance.Piece, bool) {
-	l, w := least(p)
+func (g *Grid) finish(p instance.Piece) (instance.Piece, bool) {
+	l, w := minSize(p)
 	if l > g.l || w > g.w {
 		return p, false
 	}
-	dir := g.rules.First
+	dir := g.rules.FirstCut
 	if dir == instance.None {
 		dir = p.Dir
 	}
 	if dir == instance.None {
-		if dir = instance.Ripped; p.W == g.w {
+		if dir = instance.Rip; p.W == g.w {
 			dir = instance.Crosscut
 		}
 	}
-	whole := instance.Piece{L: g.l, W: g.w, Dir: dir, Kind: instance.Rest, Children: []instance.Piece{p}}
-	return instance.Compact(whole), true
+	whole := instance.Piece{L: g.l, W: g.w, Dir: dir, Kind: instance.Leftover, Children: []instance.Piece{p}}
+	return instance.Normalize(whole), true
 }
 
-// least is how large a piece must be for the parts in it, cut as it is.
-func least(p instance.Piece) (l, w int64) {
+// minSize is how large a piece must be for the parts in it, cut as it is.
+func minSize(p instance.Piece) (l, w int64) {
 	if len(p.Children) == 0 {
 		return p.L, p.W
 	}
 	for _, c := range p.Children {
-		cl, cw := least(c)
+		cl, cw := minSize(c)
 		if p.Dir == instance.Crosscut {
 			l, w = l+cl, max(w, cw)
 		} else {

@@ -1,16 +1,16 @@
 package pricing
 
-// reach lists the sums of at most limit that the given sizes can make, each
+// normalPoints lists the sums of at most limit that the given sizes can make, each
 // size as often as it likes, in ascending order from 0: the normal points of
 // Herz (IBM J. Res. Dev. 16, 1972). It gives up, with nil, beyond most points.
-func reach(sizes []int64, limit int64, most int) []int64 {
+func normalPoints(sizes []int64, limit int64, most int) []int64 {
 	if limit < 1<<22 {
-		return reachDense(sizes, limit, most)
+		return normalPointsDense(sizes, limit, most)
 	}
-	return reachSparse(sizes, limit, most)
+	return normalPointsSparse(sizes, limit, most)
 }
 
-func reachDense(sizes []int64, limit int64, most int) []int64 {
+func normalPointsDense(sizes []int64, limit int64, most int) []int64 {
 	can := make([]bool, limit+1)
 	can[0] = true
 	for _, s := range sizes {
@@ -30,7 +30,7 @@ func reachDense(sizes []int64, limit int64, most int) []int64 {
 	return points
 }
 
-func reachSparse(sizes []int64, limit int64, most int) []int64 {
+func normalPointsSparse(sizes []int64, limit int64, most int) []int64 {
 	points := []int64{0}
 	for _, s := range sizes {
 		// Merge the points with themselves shifted by s; the shifted list may
@@ -63,10 +63,10 @@ func reachSparse(sizes []int64, limit int64, most int) []int64 {
 	return points
 }
 
-// raster thins points to those that a piece of size limit needs: what the
+// rasterPoints thins points to those that a piece of size limit needs: what the
 // points leave of it, rounded down to a point (Terno, Lindemann and
 // Scheithauer, 1987). It ends with the point that stands for limit itself.
-func raster(points []int64, limit int64) []int64 {
+func rasterPoints(points []int64, limit int64) []int64 {
 	var thin []int64
 	k := 0
 	for i := len(points) - 1; i >= 0; i-- {

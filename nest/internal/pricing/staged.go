@@ -12,21 +12,21 @@ type Rules struct {
 	// More than a few are as good as any number, and priced so: the values are
 	// then no less than the truth, and a pattern may break the rule.
 	Stages int
-	// First is the direction of the first level; None if free.
-	First instance.Dir
+	// FirstCut is the direction of the first level; None if free.
+	FirstCut instance.Dir
 }
 
-// mostStages are told apart.
-const mostStages = 4
+// maxStages are told apart.
+const maxStages = 4
 
-func (r Rules) limited() bool { return r.Stages > 0 && r.Stages <= mostStages }
+func (r Rules) limited() bool { return r.Stages > 0 && r.Stages <= maxStages }
 
 // tables is about how many tables of all pieces a grid keeps and works on.
 func (r Rules) tables() int64 {
 	switch {
 	case !r.limited():
 		return 1
-	case r.First == instance.None:
+	case r.FirstCut == instance.None:
 		return int64(r.Stages) + 1
 	}
 	return int64(r.Stages+1)/2 + 1
@@ -69,7 +69,7 @@ func (g *Grid) newLayers(dir instance.Dir) (layers []*layer) {
 // groups is the first and the number of a layer's groups that are reckoned.
 func (g *Grid) groups(l *layer) (first, n int) {
 	n = groups(len(g.ys))
-	if l.dir == instance.Ripped {
+	if l.dir == instance.Rip {
 		n = groups(len(g.xs))
 	}
 	if l.top {
@@ -98,17 +98,17 @@ func (g *Grid) at(l *layer, i, j int) int64 {
 
 // uncut is the value of a piece that is not cut on level l.
 func (g *Grid) uncut(l *layer, i, j int) int64 {
-	if l.top && g.rules.First != instance.None && i == len(g.xs)-1 && j == len(g.ys)-1 && (g.scale.inner || g.Exact()) {
+	if l.top && g.rules.FirstCut != instance.None && i == len(g.xs)-1 && j == len(g.ys)-1 && (g.scale.inner || g.Exact()) {
 		return g.at(nil, i, j) // the stock's first cut has its direction
 	}
 	return g.at(l.below, i, j)
 }
 
-// level reckons one group of a layer.
-func (g *Grid) level(l *layer, group int) {
+// computeGroup reckons one group of a layer.
+func (g *Grid) computeGroup(l *layer, group int) {
 	cuts := g.cutsOf(l)
 	n, across := len(g.xs), len(g.ys)
-	if l.dir == instance.Ripped {
+	if l.dir == instance.Rip {
 		n, across = across, n
 	}
 	cells := l.cells[group*n:][:n]
@@ -128,8 +128,8 @@ func (g *Grid) level(l *layer, group int) {
 	}
 }
 
-// advance is Advance where levels count: layer by layer, group by group.
-func (g *Grid) advance(work int64) (left int64, done bool) {
+// advanceStaged is Advance where levels count: layer by layer, group by group.
+func (g *Grid) advanceStaged(work int64) (left int64, done bool) {
 	next := 0
 	for _, l := range g.layers {
 		first, n := g.groups(l)
@@ -141,15 +141,15 @@ func (g *Grid) advance(work int64) (left int64, done bool) {
 				return work, false
 			}
 			work -= width * count(g.cutsOf(l))
-			g.level(l, group)
+			g.computeGroup(l, group)
 			g.next++
 		}
 	}
 	return work, true
 }
 
-// first is the layer whose first level is worth most, and its value.
-func (g *Grid) first() (best *layer, value int64) {
+// bestTop is the layer whose first level is worth most, and its value.
+func (g *Grid) bestTop() (best *layer, value int64) {
 	for _, l := range g.layers {
 		if l.top {
 			if v := g.at(l, len(g.xs)-1, len(g.ys)-1); best == nil || v > value {
@@ -160,12 +160,12 @@ func (g *Grid) first() (best *layer, value int64) {
 	return best, value
 }
 
-// divided divides a piece that is to be cut on level l; sizes of all but the
+// stagedPiece divides a piece that is to be cut on level l; sizes of all but the
 // parts are left open.
-func (g *Grid) divided(l *layer, i, j int) instance.Piece {
+func (g *Grid) stagedPiece(l *layer, i, j int) instance.Piece {
 	v := g.at(l, i, j)
 	if v == 0 {
-		return instance.Piece{Kind: instance.Rest}
+		return instance.Piece{Kind: instance.Leftover}
 	}
 	if l == nil {
 		return g.part(i, j, v)
@@ -183,26 +183,26 @@ func (g *Grid) divided(l *layer, i, j int) instance.Piece {
 		if g.at(nil, i, j) == v {
 			return g.part(i, j, v)
 		}
-		return g.divided(l.below, i, j)
+		return g.stagedPiece(l.below, i, j)
 	}
 	if l.dir == instance.Crosscut {
 		for _, c := range g.xCuts[i] {
 			if g.at(l, int(c.less), j)+g.at(l, int(c.more), j) == v {
-				return split(l.dir, g.divided(l, int(c.less), j), g.divided(l, int(c.more), j))
+				return split(l.dir, g.stagedPiece(l, int(c.less), j), g.stagedPiece(l, int(c.more), j))
 			}
 		}
 	} else {
 		for _, c := range g.yCuts[j] {
 			if g.at(l, i, int(c.less))+g.at(l, i, int(c.more)) == v {
-				return split(l.dir, g.divided(l, i, int(c.less)), g.divided(l, i, int(c.more)))
+				return split(l.dir, g.stagedPiece(l, i, int(c.less)), g.stagedPiece(l, i, int(c.more)))
 			}
 		}
 	}
 	panic("pricing: no cut gives the value of a piece")
 }
 
-// ends adds the stock's own size to its points.
-func ends(points []int64, size int64) []int64 {
+// withEnd adds the stock's own size to its points.
+func withEnd(points []int64, size int64) []int64 {
 	if points[len(points)-1] < size {
 		points = append(slices.Clip(points), size)
 	}

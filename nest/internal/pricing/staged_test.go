@@ -26,14 +26,14 @@ func (s *staged) best(l, w int64, dir instance.Dir, levels int64) int64 {
 	}
 	var v int64
 	for n, it := range s.items {
-		if it.Lies&instance.Upright != 0 && it.L == l && it.W == w || it.Lies&instance.Turned != 0 && it.W == l && it.L == w {
+		if it.Orientations&instance.Upright != 0 && it.L == l && it.W == w || it.Orientations&instance.Turned != 0 && it.W == l && it.L == w {
 			v = max(v, s.values[n])
 		}
 	}
 	if levels > 0 && dir != instance.Crosscut {
-		v = max(v, s.row(l, w, instance.Ripped, levels))
+		v = max(v, s.row(l, w, instance.Rip, levels))
 	}
-	if levels > 0 && dir != instance.Ripped {
+	if levels > 0 && dir != instance.Rip {
 		v = max(v, s.row(l, w, instance.Crosscut, levels))
 	}
 	s.known[key] = v
@@ -63,11 +63,11 @@ func (s *staged) row(l, w int64, dir instance.Dir, levels int64) int64 {
 
 // randomRules draws a limit on levels and a first cut.
 func randomRules(r *rand.Rand) Rules {
-	return Rules{Stages: 1 + r.IntN(mostStages), First: instance.Dir(r.IntN(3))}
+	return Rules{Stages: 1 + r.IntN(maxStages), FirstCut: instance.Dir(r.IntN(3))}
 }
 
 func allows(rules Rules, l, w int64, p instance.Piece) bool {
-	in := &instance.Instance{Stages: rules.Stages, Stock: []instance.Stock{{L: l, W: w, First: rules.First}}}
+	in := &instance.Instance{Stages: rules.Stages, Stock: []instance.Stock{{L: l, W: w, FirstCut: rules.FirstCut}}}
 	return in.Allows(0, p)
 }
 
@@ -84,7 +84,7 @@ func TestStagedGridEqualsEveryCutOfEverySize(t *testing.T) {
 		}
 		rules := randomRules(r)
 		exhaustive := staged{items, values, map[[5]int64]int64{}}
-		want := exhaustive.best(l, w, rules.First, int64(rules.Stages))
+		want := exhaustive.best(l, w, rules.FirstCut, int64(rules.Stages))
 		g := NewGrid(l, w, items, rules, math.MaxInt64/16)
 		if got := g.Solve(values); got != want {
 			t.Fatalf("seed %d: %d within %v, every cut gives %d", seed, got, rules, want)
@@ -138,7 +138,7 @@ func TestFirstCutIsKeptWhereThereIsRoomForIt(t *testing.T) {
 	for seed := range uint64(500) {
 		r := rand.New(rand.NewPCG(seed, 10))
 		l, w, items, values := randomItems(r)
-		rules := Rules{Stages: instance.NoLimit, First: instance.Dir(1 + r.IntN(2))}
+		rules := Rules{Stages: instance.NoLimit, FirstCut: instance.Dir(1 + r.IntN(2))}
 		g := NewGrid(l, w, items, rules, math.MaxInt64/16)
 		if g.Solve(values) == 0 {
 			continue
@@ -148,9 +148,9 @@ func TestFirstCutIsKeptWhereThereIsRoomForIt(t *testing.T) {
 			kept++
 			continue
 		}
-		pl, pw := least(g.piece(len(g.xs)-1, len(g.ys)-1))
-		if rules.First == instance.Crosscut && pl < l || rules.First == instance.Ripped && pw < w {
-			t.Errorf("seed %d: %d x %d of %d x %d are cut, the first cut is not %v", seed, pl, pw, l, w, rules.First)
+		pl, pw := minSize(g.piece(len(g.xs)-1, len(g.ys)-1))
+		if rules.FirstCut == instance.Crosscut && pl < l || rules.FirstCut == instance.Rip && pw < w {
+			t.Errorf("seed %d: %d x %d of %d x %d are cut, the first cut is not %v", seed, pl, pw, l, w, rules.FirstCut)
 		}
 	}
 	if kept < 400 {

@@ -5,23 +5,23 @@ import (
 	"slices"
 
 	"sawbill/nest/internal/instance"
-	"sawbill/nest/internal/whole"
+	"sawbill/nest/internal/setcover"
 )
 
 // Filler looks for valuable patterns of one piece of stock by the moves of a
 // lane: pricing by a heuristic, before exact pricing is tried at greater expense.
 // It goes on from where it was with other prices.
 type Filler struct {
-	lane    *lane
+	lane    *walk
 	stock   int
 	wanted  []int // per kind
 	values  []int64
-	premium *whole.Premium // or nil
-	rates   []int64        // values, with a share in the premium
-	kinds   []int32        // that are wanted
-	left    []int          // per kind
-	order   []uint64       // of the kinds there may be room for: their rates, and themselves in the last bits
-	current int64          // worth
+	premium *setcover.CutBonus // or nil
+	rates   []int64            // values, with a share in the premium
+	kinds   []int32            // that are wanted
+	left    []int              // per kind
+	order   []uint64           // of the kinds there may be room for: their rates, and themselves in the last bits
+	current int64              // worth
 	history []int64
 	turn    int
 }
@@ -38,7 +38,7 @@ func NewFiller(in *instance.Instance, stock int, seed uint64) *Filler {
 
 func newFiller(e *env, stock int, seed uint64) *Filler {
 	f := &Filler{
-		lane: newLane(e, seed, uint64(stock)), stock: stock,
+		lane: newWalk(e, seed, uint64(stock)), stock: stock,
 		left: make([]int, len(e.kinds)), history: make([]int64, fillerHistory),
 	}
 	s := f.lane.state
@@ -52,15 +52,15 @@ func newFiller(e *env, stock int, seed uint64) *Filler {
 // more than above, and returns what it found: no kind more often than it is
 // wanted. Values are those of the kinds; premium, or nil, is what sets of them are worth
 // beside.
-func (f *Filler) Fill(wanted []int, values []int64, premium *whole.Premium, above int64, steps, most int) (found []instance.Piece) {
+func (f *Filler) Fill(wanted []int, values []int64, premium *setcover.CutBonus, above int64, steps, most int) (found []instance.Piece) {
 	f.premium = premium
 	f.start(wanted, values)
 	known := map[uint64]bool{}
 	for range steps {
-		worth := f.try()
+		worth := f.tryStep()
 		if t := f.tree(); worth > above && !known[t.key] {
 			known[t.key] = true
-			found = append(found, instance.Compact(t.piece(0)))
+			found = append(found, instance.Normalize(t.piece(0)))
 			if len(found) == most {
 				break
 			}
@@ -78,7 +78,7 @@ func (f *Filler) start(wanted []int, values []int64) {
 	if f.premium != nil {
 		f.rates = slices.Clone(values)
 		for k := range f.rates {
-			f.rates[k] += f.premium.Of(k)
+			f.rates[k] += f.premium.PartShare(k)
 		}
 	}
 	f.kinds = f.kinds[:0]
@@ -87,16 +87,16 @@ func (f *Filler) start(wanted []int, values []int64) {
 			f.kinds = append(f.kinds, int32(k))
 		}
 	}
-	f.shed()
+	f.removeExcess()
 	f.current = f.worth()
 	for i := range f.history {
 		f.history[i] = f.current
 	}
 }
 
-// try takes a step and returns what the pattern is worth then; accept settles
+// tryStep takes a step and returns what the pattern is worth then; accept settles
 // whether it is kept.
-func (f *Filler) try() (worth int64) {
+func (f *Filler) tryStep() (worth int64) {
 	f.lane.state.begin()
 	f.ruin()
 	f.recreate()
@@ -120,11 +120,11 @@ func (f *Filler) worth() (sum int64) {
 		sum += f.values[t.nodes[n].kind]
 	}
 	if f.premium != nil {
-		f.premium.Begin()
+		f.premium.Reset()
 		for _, n := range t.parts {
 			f.premium.Add(int(t.nodes[n].kind))
 		}
-		sum += f.premium.Sum()
+		sum += f.premium.Value()
 	}
 	return sum
 }
@@ -155,11 +155,11 @@ func (f *Filler) remove(n int32) {
 	before := t.value
 	s.missing = t.remove(n, s.missing, f.lane.e)[:0]
 	s.value += t.value - before
-	s.heads[0] = t.head()
+	s.heads[0] = t.gapSummary()
 }
 
-// shed takes out what is no longer wanted.
-func (f *Filler) shed() {
+// removeExcess takes out what is no longer wanted.
+func (f *Filler) removeExcess() {
 	s := f.lane.state
 	s.begin()
 	f.count()
@@ -210,7 +210,7 @@ func (f *Filler) recreate() {
 	for _, o := range slices.Backward(f.order) {
 		k := int32(o & (1<<kindBits - 1))
 		for f.left[k] > 0 {
-			var at spot
+			var at placement
 			best := int64(-1 << 62)
 			if !h.holds(&l.e.kinds[k]) || !l.searchTree(k, 0, &at, &best, true) {
 				break

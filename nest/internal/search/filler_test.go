@@ -8,7 +8,7 @@ import (
 
 	"sawbill/nest/internal/instance"
 	"sawbill/nest/internal/knapsack"
-	"sawbill/nest/internal/whole"
+	"sawbill/nest/internal/setcover"
 )
 
 // What a filler finds keeps to every rule, holds no part oftener than it is wanted,
@@ -24,12 +24,12 @@ func TestFillersPatternsAgainstExactSearch(t *testing.T) {
 			wanted, values := make([]int, len(in.Kinds)), make([]int64, len(in.Kinds))
 			var items []knapsack.Item
 			for k, kd := range in.Kinds {
-				wanted[k] = r.IntN(min(kd.Count, 3) + 1)
+				wanted[k] = r.IntN(min(kd.Demand, 3) + 1)
 				values[k] = kd.L * kd.W * int64(80+r.IntN(40))
-				items = append(items, knapsack.Item{L: kd.L, W: kd.W, Lies: kd.Lies[0], Count: wanted[k], Kind: k})
+				items = append(items, knapsack.Item{L: kd.L, W: kd.W, Orientations: kd.Orientations[0], Count: wanted[k], Kind: k})
 			}
 			st := in.Stock[0]
-			exact := knapsack.New(st.L, st.W, items, knapsack.Rules{Stages: in.Stages, First: st.First, Narrowest: st.Narrowest}, 1<<16, 1<<22)
+			exact := knapsack.New(st.L, st.W, items, knapsack.Rules{Stages: in.Stages, FirstCut: st.FirstCut, NarrowestRip: st.NarrowestRip}, 1<<16, 1<<22)
 			if exact == nil {
 				continue
 			}
@@ -73,26 +73,26 @@ func TestFillersPatternsAgainstExactSearch(t *testing.T) {
 }
 
 // premium is that of a task in which kinds go two to a piece within their three only.
-func premium(t *testing.T, kinds int) (p *whole.Premium) {
+func premium(t *testing.T, kinds int) (p *setcover.CutBonus) {
 	t.Helper()
 	wanted, pieces := slices.Repeat([]int{1}, kinds), []int{kinds/3*2 - 1}
-	var patterns []whole.Pattern
+	var patterns []setcover.Pattern
 	for k := range kinds {
 		first := k / 3 * 3
-		patterns = append(patterns, whole.Pattern{Counts: []whole.Count{{Kind: k, Times: 1}, {Kind: first + (k-first+1)%3, Times: 1}}})
+		patterns = append(patterns, setcover.Pattern{Counts: []setcover.Count{{Kind: k, Times: 1}, {Kind: first + (k-first+1)%3, Times: 1}}})
 	}
-	prices := []whole.Prices{{Values: make([]int64, kinds), Worth: []int64{0}}}
-	s := whole.New(wanted, pieces, patterns, prices)
-	s.Roam(1, nil)
-	s.Sharpen()
+	prices := []setcover.Prices{{Values: make([]int64, kinds), Capacity: []int64{0}}}
+	s := setcover.New(wanted, pieces, patterns, prices)
+	s.Randomize(1, nil)
+	s.SeparateCuts()
 	s.Advance(math.MaxInt64)
-	sets := s.Sets()
-	s = whole.New(wanted, pieces, patterns, prices)
-	s.Roam(1, func(_ int, _ []int, _ []int64, q *whole.Premium, _ int64) ([]whole.Pattern, int64) {
+	sets := s.Cuts()
+	s = setcover.New(wanted, pieces, patterns, prices)
+	s.Randomize(1, func(_ int, _ []int, _ []int64, q *setcover.CutBonus, _ int64) ([]setcover.Pattern, int64) {
 		p = q
 		return nil, 1
 	})
-	s.Begin(nil, sets)
+	s.WarmStart(nil, sets)
 	s.Advance(1)
 	if p == nil {
 		t.Fatal("no odd set was found")
@@ -101,11 +101,11 @@ func premium(t *testing.T, kinds int) (p *whole.Premium) {
 }
 
 // Where kinds are worth nothing but for the sets that they belong to, fillers go by these.
-func TestFillersGoByThePremium(t *testing.T) {
+func TestFillersGoByTheCutBonus(t *testing.T) {
 	const kinds = 27
 	in := &instance.Instance{Stages: instance.NoLimit, Stock: []instance.Stock{{L: 100, W: 60, Price: 1, Limit: instance.NoLimit}}}
 	for k := range kinds {
-		in.Kinds = append(in.Kinds, instance.Kind{L: int64(20 + k), W: int64(15 + k%4), Count: 1, Lies: []instance.Lie{instance.Upright}})
+		in.Kinds = append(in.Kinds, instance.Kind{L: int64(20 + k), W: int64(15 + k%4), Demand: 1, Orientations: []instance.Orientation{instance.Upright}})
 	}
 	in.Prepare()
 	p := premium(t, kinds)
@@ -117,7 +117,7 @@ func TestFillersGoByThePremium(t *testing.T) {
 		for _, root := range NewFiller(in, 0, seed).Fill(wanted, values, p, above, 200, 8) {
 			counts := make([]int, kinds)
 			root.CountParts(counts)
-			p.Begin()
+			p.Reset()
 			for k, n := range counts {
 				if n > wanted[k] {
 					t.Fatalf("seed %d: %d of kind %d", seed, n, k)
@@ -126,11 +126,11 @@ func TestFillersGoByThePremium(t *testing.T) {
 					p.Add(k)
 				}
 			}
-			if p.Sum() <= above {
-				t.Fatalf("seed %d: a premium of %d, asked for more than %d", seed, p.Sum(), above)
+			if p.Value() <= above {
+				t.Fatalf("seed %d: a premium of %d, asked for more than %d", seed, p.Value(), above)
 			}
 			found++
-			most = max(most, p.Sum())
+			most = max(most, p.Value())
 		}
 		if plain := NewFiller(in, 0, seed).Fill(wanted, values, nil, above, 200, 8); len(plain) > 0 {
 			t.Fatalf("seed %d: %d patterns that are worth nothing", seed, len(plain))

@@ -14,15 +14,15 @@ const (
 	byWidth
 	byLongSide
 	byShortSide
-	byChance
+	randomOrder
 	orderCount
 
-	chanceless = byChance // the number of orders that are not left to chance
+	fixedOrders = randomOrder // the number of orders that are not left to chance
 )
 
-// rank works the orders out, once for all steps.
-func (e *env) rank() {
-	for o := range chanceless {
+// rankKinds works the orders out, once for all steps.
+func (e *env) rankKinds() {
+	for o := range fixedOrders {
 		size := func(k int32) int64 {
 			kd := &e.kinds[k]
 			switch o {
@@ -51,9 +51,9 @@ func (e *env) rank() {
 }
 
 // sort puts what is missing in order o.
-func (l *lane) sort(o order) {
+func (l *walk) sort(o order) {
 	missing := l.state.missing
-	if o == byChance {
+	if o == randomOrder {
 		for i := len(missing) - 1; i > 0; i-- {
 			j := l.below(i + 1)
 			missing[i], missing[j] = missing[j], missing[i]

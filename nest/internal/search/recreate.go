@@ -6,12 +6,12 @@ import (
 	"sawbill/nest/internal/instance"
 )
 
-// spot is a way to put a part into a rest.
-type spot struct {
-	tree int
-	rest int32
-	lie  lie
-	dir  instance.Dir // of the first cut
+// placement is a way to put a part into a rest.
+type placement struct {
+	tree        int
+	leftover    int32
+	orientation orientation
+	dir         instance.Dir // of the first cut
 }
 
 // recreate places what is missing, one piece after another in the order of
@@ -19,16 +19,16 @@ type spot struct {
 // ("blinks", Christiaens and Vanden Berghe 2020) so that the same ruins do not
 // always lead to the same plan. New stock is opened while the plan stays
 // cheaper than goal.
-func (l *lane) recreate(goal instance.Cost) {
+func (l *walk) recreate(goal instance.Cost) {
 	s := l.state
 	l.pass++
 	kept := s.missing[:0]
 	for i, k := range s.missing {
 		// A kind that found no place finds none later in the same step.
-		if l.stuck[k] != l.pass && !l.insert(k, goal, s.missing[i:]) {
-			l.stuck[k] = l.pass
+		if l.failedPass[k] != l.pass && !l.insert(k, goal, s.missing[i:]) {
+			l.failedPass[k] = l.pass
 		}
-		if l.stuck[k] == l.pass {
+		if l.failedPass[k] == l.pass {
 			kept = append(kept, k)
 		}
 	}
@@ -37,11 +37,11 @@ func (l *lane) recreate(goal instance.Cost) {
 
 // insert places a part of kind k, in new stock if need be, and reports whether
 // it could; missing is what is to be placed in all.
-func (l *lane) insert(k int32, goal instance.Cost, missing []int32) bool {
+func (l *walk) insert(k int32, goal instance.Cost, missing []int32) bool {
 	s := l.state
-	at, ok := l.bestSpot(k)
+	at, ok := l.bestPlacement(k)
 	if !ok {
-		stock := l.pickStock(k, goal, missing)
+		stock := l.chooseStock(k, goal, missing)
 		if stock < 0 {
 			return false
 		}
@@ -59,18 +59,18 @@ func (l *lane) insert(k int32, goal instance.Cost, missing []int32) bool {
 	return true
 }
 
-func (s *state) place(at spot, k int32) {
+func (s *state) place(at placement, k int32) {
 	t := s.touch(at.tree)
 	before := t.value
-	t.place(at.rest, k, at.lie, at.dir, s.e)
-	s.heads[at.tree] = t.head()
+	t.place(at.leftover, k, at.orientation, at.dir, s.e)
+	s.heads[at.tree] = t.gapSummary()
 	s.value += t.value - before
 	s.missingArea -= s.e.kinds[k].area
 }
 
-// bestSpot looks through the trees for the spot after which the leftovers are
+// bestPlacement looks through the trees for the spot after which the leftovers are
 // worth most.
-func (l *lane) bestSpot(k int32) (at spot, ok bool) {
+func (l *walk) bestPlacement(k int32) (at placement, ok bool) {
 	s := l.state
 	best := int64(math.MinInt64)
 	kd := &l.e.kinds[k]
@@ -79,11 +79,11 @@ func (l *lane) bestSpot(k int32) (at spot, ok bool) {
 			ok = true
 		}
 	}
-	if l.homeless[k] == s.step {
+	if l.unplacedStep[k] == s.step {
 		for _, i := range s.touched {
 			try(i)
 		}
-		for i := s.before.trees; i < len(s.trees); i++ {
+		for i := s.saved.trees; i < len(s.trees); i++ {
 			try(i)
 		}
 		return at, ok
@@ -96,33 +96,33 @@ func (l *lane) bestSpot(k int32) (at spot, ok bool) {
 
 // searchTree looks in tree i for a spot for kind k that is better than best,
 // and puts it in at.
-func (l *lane) searchTree(k int32, i int, at *spot, best *int64, blinks bool) (ok bool) {
+func (l *walk) searchTree(k int32, i int, at *placement, best *int64, blinks bool) (ok bool) {
 	e, t := l.e, l.state.trees[i]
-	for _, as := range e.kinds[k].lies[t.stock] {
+	for _, as := range e.kinds[k].orientations[t.stock] {
 		for g := range t.gaps {
 			c := &t.gaps[g]
 			if c.l < as.l || c.w < as.w {
 				continue
 			}
 			both := as.l < c.l && as.w < c.w
-			ripped, crosscut := !both || l.avoid != instance.Ripped, both && l.avoid != instance.Crosscut
-			if !e.free {
+			ripped, crosscut := !both || l.avoidCut != instance.Rip, both && l.avoidCut != instance.Crosscut
+			if !e.unrestricted {
 				st := &e.stock[t.stock]
-				if as.w < c.w && as.w < st.narrowest {
+				if as.w < c.w && as.w < st.narrowestRip {
 					continue
 				}
-				ripped = ripped && t.allows(c.node, as, instance.Ripped, e.in.Stages, st.first)
-				crosscut = crosscut && t.allows(c.node, as, instance.Crosscut, e.in.Stages, st.first)
+				ripped = ripped && t.allows(c.node, as, instance.Rip, e.in.Stages, st.firstCut)
+				crosscut = crosscut && t.allows(c.node, as, instance.Crosscut, e.in.Stages, st.firstCut)
 			}
 			// Rip first: the leftover beside the strip keeps its whole length.
 			if ripped && !(blinks && l.blink()) {
 				if v := e.worth(c.l, c.w-as.w) + e.worth(c.l-as.l, as.w) - c.worth; v > *best {
-					*best, *at, ok = v, spot{i, c.node, as, instance.Ripped}, true
+					*best, *at, ok = v, placement{i, c.node, as, instance.Rip}, true
 				}
 			}
 			if crosscut && !(blinks && l.blink()) {
 				if v := e.worth(c.l-as.l, c.w) + e.worth(as.l, c.w-as.w) - c.worth; v > *best {
-					*best, *at, ok = v, spot{i, c.node, as, instance.Crosscut}, true
+					*best, *at, ok = v, placement{i, c.node, as, instance.Crosscut}, true
 				}
 			}
 		}
@@ -132,7 +132,7 @@ func (l *lane) searchTree(k int32, i int, at *spot, best *int64, blinks bool) (o
 
 // allows reports whether the cuts that free a part from rest x keep to the
 // greatest number of levels and to the direction of the first level.
-func (t *tree) allows(x int32, as lie, dir instance.Dir, stages int, first instance.Dir) bool {
+func (t *tree) allows(x int32, as orientation, dir instance.Dir, stages int, first instance.Dir) bool {
 	c := &t.nodes[x]
 	if first == instance.None && int(c.level)+2 <= stages {
 		return true
@@ -143,7 +143,7 @@ func (t *tree) allows(x int32, as lie, dir instance.Dir, stages int, first insta
 		over = t.nodes[c.parent].dir
 	}
 	for range 2 {
-		if dir == instance.Ripped && as.w < c.w || dir == instance.Crosscut && as.l < c.l {
+		if dir == instance.Rip && as.w < c.w || dir == instance.Crosscut && as.l < c.l {
 			if over == instance.None && first != instance.None && dir != first {
 				return false
 			}
@@ -157,10 +157,10 @@ func (t *tree) allows(x int32, as lie, dir instance.Dir, stages int, first insta
 	return level <= stages
 }
 
-// pickStock chooses a stock for a new tree in which kind k fits, so that the
+// chooseStock chooses a stock for a new tree in which kind k fits, so that the
 // plan stays cheaper than goal; -1 if there is none. It prefers the stock that
 // costs least for the area that what is missing can use of it.
-func (l *lane) pickStock(k int32, goal instance.Cost, missing []int32) int {
+func (l *walk) chooseStock(k int32, goal instance.Cost, missing []int32) int {
 	s, e := l.state, l.e
 	var need int64
 	for _, m := range missing {
@@ -169,7 +169,7 @@ func (l *lane) pickStock(k int32, goal instance.Cost, missing []int32) int {
 	pick, best := -1, math.Inf(1)
 	for i := range e.stock {
 		st := &e.stock[i]
-		if s.used[i] >= l.most[i] || len(e.kinds[k].lies[i]) == 0 || !s.cost.Plus(st.cost, 1).Less(goal) {
+		if s.used[i] >= l.maxPieces[i] || len(e.kinds[k].orientations[i]) == 0 || !s.cost.Plus(st.cost, 1).Less(goal) {
 			continue
 		}
 		rate := st.weight / float64(min(st.area, need))

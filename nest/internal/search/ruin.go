@@ -2,7 +2,7 @@ package search
 
 // ruin takes some of the plan apart: parts here and there, a region of a tree,
 // or a whole tree, so that recreate can put them together better.
-func (l *lane) ruin() {
+func (l *walk) ruin() {
 	s := l.state
 	switch n := len(s.trees); {
 	case n == 0:
@@ -10,14 +10,14 @@ func (l *lane) ruin() {
 		s.remove(l.below(n), 0)
 		l.ruinRegions(1)
 	case l.below(3) == 0:
-		l.ruinParts(1 + l.below(l.reach))
+		l.ruinParts(1 + l.below(l.maxRuin))
 	default:
 		l.ruinRegions(1 + l.below(3))
 	}
 }
 
 // ruinParts removes n parts from anywhere.
-func (l *lane) ruinParts(n int) {
+func (l *walk) ruinParts(n int) {
 	s := l.state
 	for range n {
 		i := l.below(len(s.trees))
@@ -29,7 +29,7 @@ func (l *lane) ruinParts(n int) {
 
 // ruinRegions picks a part in n trees and removes it with what lies around it:
 // the split some levels above.
-func (l *lane) ruinRegions(n int) {
+func (l *walk) ruinRegions(n int) {
 	s := l.state
 	for range n {
 		i := l.below(len(s.trees))
@@ -45,36 +45,36 @@ func (l *lane) ruinRegions(n int) {
 	}
 }
 
-// shrink removes trees until the plan is cheaper than its goal and cuts no more
+// meetGoal removes trees until the plan is cheaper than its goal and cuts no more
 // pieces than it may, the emptiest first or a random one.
-func (l *lane) shrink() {
+func (l *walk) meetGoal() {
 	s := l.state
 	for i := range s.used {
-		for s.used[i] > l.most[i] && l.shed(int32(i)) {
+		for s.used[i] > l.maxPieces[i] && l.removeTree(int32(i)) {
 		}
 	}
-	for !s.cost.Less(l.goal) && l.shed(every) {
+	for !s.cost.Less(l.goal) && l.removeTree(anyStock) {
 	}
-	s.settle()
+	s.commit()
 }
 
-// every stands for every stock.
-const every = int32(-1)
+// anyStock stands for every stock.
+const anyStock = int32(-1)
 
-// shed removes one tree of a stock and reports whether there was one.
-func (l *lane) shed(stock int32) bool {
+// removeTree removes one tree of a stock and reports whether there was one.
+func (l *walk) removeTree(stock int32) bool {
 	s := l.state
 	worst, free, chosen := -1, 0.0, 0
 	random := l.below(2) == 0
 	for i, t := range s.trees {
-		if t.closed || stock != every && t.stock != stock {
+		if t.closed || stock != anyStock && t.stock != stock {
 			continue
 		}
 		if chosen++; random {
 			if l.below(chosen) == 0 {
 				worst = i
 			}
-		} else if f := float64(t.room) / float64(l.e.stock[t.stock].area); worst < 0 || f > free {
+		} else if f := float64(t.freeArea) / float64(l.e.stock[t.stock].area); worst < 0 || f > free {
 			worst, free = i, f
 		}
 	}

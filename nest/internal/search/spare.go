@@ -5,18 +5,18 @@ package search
 // all can be placed, one of that kind is taken out again, and the leftover in
 // its place holds it.
 
-// wantSpare starts from the best plan with a spare of a kind that it does not
+// addSpare starts from the best plan with a spare of a kind that it does not
 // cover, or with none if it covers all that there is room for.
-func (t *tidier) wantSpare() {
-	t.follow(t.best, t.merit)
+func (t *polisher) addSpare() {
+	t.restartFrom(t.best, t.value)
 	s := t.state
 	var room int64
 	for _, tree := range s.trees {
-		room += tree.room
+		room += tree.freeArea
 	}
-	t.appraiser.merit(s)
+	t.evaluator.total(s)
 	chosen := 0
-	for _, k := range t.appraiser.uncovered {
+	for _, k := range t.evaluator.uncovered {
 		if t.e.kinds[k].area > room {
 			continue
 		}
@@ -29,12 +29,12 @@ func (t *tidier) wantSpare() {
 	}
 	s.missing = append(s.missing, t.spare)
 	s.missingArea += t.e.kinds[t.spare].area
-	t.resume()
+	t.resetAcceptance()
 }
 
-// freeSpare takes that piece of the spare's kind out which leaves the best plan,
+// removeSpare takes that piece of the spare's kind out which leaves the best plan,
 // and keeps that if it is the best so far. The state remains.
-func (t *tidier) freeSpare() {
+func (t *polisher) removeSpare() {
 	s := t.state
 	tree, part := none, none
 	best := t.found
@@ -46,8 +46,8 @@ func (t *tidier) freeSpare() {
 			}
 			s.begin()
 			s.remove(i, n)
-			t.appraiser.changed(s)
-			if m := t.appraiser.merit(s).upTo(t.last); m.compare(best) > 0 || s.cost.Less(t.best.Cost) {
+			t.evaluator.evaluateChanged(s)
+			if m := t.evaluator.total(s).truncate(t.lastObjective); m.compare(best) > 0 || s.cost.Less(t.best.Cost) {
 				tree, part, best = int32(i), n, m
 			}
 			s.undo()
@@ -59,7 +59,7 @@ func (t *tidier) freeSpare() {
 	t.found = best
 	s.begin()
 	s.remove(int(tree), part)
-	t.keep()
+	t.keepIfBest()
 	s.undo()
 	s.begin()
 }

@@ -6,18 +6,18 @@ import "sawbill/nest/internal/instance"
 type state struct {
 	e           *env
 	trees       []*tree
-	heads       []head  // per tree
-	missing     []int32 // a kind for every piece that is not placed
+	heads       []gapSummary // per tree
+	missing     []int32      // a kind for every piece that is not placed
 	missingArea int64
 	value       int64 // of all rests, less that of the pieces on hand that are cut
 	cost        instance.Cost
 	used        []int // pieces cut, per stock
 
-	step    uint64
-	touched []int   // trees saved in this step
-	backup  []*tree // per tree
-	spare   []*tree
-	before  struct {
+	step      uint64
+	touched   []int   // trees saved in this step
+	backup    []*tree // per tree
+	freeTrees []*tree
+	saved     struct {
 		trees              int
 		missing            []int32
 		missingArea, value int64
@@ -26,23 +26,25 @@ type state struct {
 	}
 }
 
-// head is what tells at a glance that a part has no place in a tree: the greatest
+// gapSummary is what tells at a glance that a part has no place in a tree: the greatest
 // area, length and width of its gaps.
-type head struct {
+type gapSummary struct {
 	area int64
 	l, w int32
 }
 
 // holds reports whether kind k may have a place.
-func (h *head) holds(k *kind) bool { return h.area >= k.space && h.l >= k.minL && h.w >= k.minW }
+func (h *gapSummary) holds(k *kind) bool {
+	return h.area >= k.exactArea && h.l >= k.minL && h.w >= k.minW
+}
 
 func newState(e *env) *state {
 	s := &state{e: e, used: make([]int, len(e.stock))}
 	for k, kd := range e.in.Kinds {
-		for range kd.Count {
+		for range kd.Demand {
 			s.missing = append(s.missing, int32(k))
 		}
-		s.missingArea += int64(kd.Count) * e.kinds[k].area
+		s.missingArea += int64(kd.Demand) * e.kinds[k].area
 	}
 	s.begin()
 	return s
@@ -52,7 +54,7 @@ func newState(e *env) *state {
 func (s *state) begin() {
 	s.step++
 	s.touched = s.touched[:0]
-	b := &s.before
+	b := &s.saved
 	b.trees = len(s.trees)
 	b.missing = append(b.missing[:0], s.missing...)
 	b.used = append(b.used[:0], s.used...)
@@ -61,11 +63,11 @@ func (s *state) begin() {
 
 // undo takes the step back.
 func (s *state) undo() {
-	b := &s.before
+	b := &s.saved
 	for _, i := range s.touched {
 		if i < b.trees {
 			s.trees[i], s.backup[i] = s.backup[i], s.trees[i]
-			s.heads[i] = s.trees[i].head()
+			s.heads[i] = s.trees[i].gapSummary()
 		}
 	}
 	s.truncate(b.trees)
@@ -74,8 +76,8 @@ func (s *state) undo() {
 	s.missingArea, s.value, s.cost = b.missingArea, b.value, b.cost
 }
 
-// settle ends the step for good: emptied trees are dropped.
-func (s *state) settle() {
+// commit ends the step for good: emptied trees are dropped.
+func (s *state) commit() {
 	n := len(s.trees)
 	for i := n - 1; i >= 0; i-- {
 		if s.trees[i].closed {
@@ -90,15 +92,15 @@ func (s *state) settle() {
 
 func (s *state) truncate(n int) {
 	for i := n; i < len(s.trees); i++ {
-		s.spare = append(s.spare, s.trees[i], s.backup[i])
+		s.freeTrees = append(s.freeTrees, s.trees[i], s.backup[i])
 	}
 	s.trees, s.backup, s.heads = s.trees[:n], s.backup[:n], s.heads[:n]
 }
 
 func (s *state) newTree() *tree {
-	if n := len(s.spare); n > 0 {
-		t := s.spare[n-1]
-		s.spare = s.spare[:n-1]
+	if n := len(s.freeTrees); n > 0 {
+		t := s.freeTrees[n-1]
+		s.freeTrees = s.freeTrees[:n-1]
 		return t
 	}
 	return &tree{}
@@ -112,10 +114,10 @@ func (s *state) open(stock int) int {
 	t.stamp = s.step // new in this step: undo drops it whole
 	s.trees = append(s.trees, t)
 	s.backup = append(s.backup, s.newTree())
-	s.heads = append(s.heads, t.head())
+	s.heads = append(s.heads, t.gapSummary())
 	s.used[stock]++
 	s.cost = s.cost.Plus(st.cost, 1)
-	s.value += t.value - st.spent
+	s.value += t.value - st.forgone
 	return len(s.trees) - 1
 }
 
@@ -143,7 +145,7 @@ func (s *state) remove(i int, n int32) {
 	if len(t.parts) == 0 {
 		s.close(i)
 	} else {
-		s.heads[i] = t.head()
+		s.heads[i] = t.gapSummary()
 	}
 }
 
@@ -151,9 +153,9 @@ func (s *state) remove(i int, n int32) {
 func (s *state) close(i int) {
 	t := s.trees[i]
 	t.closed = true
-	s.heads[i] = t.head()
+	s.heads[i] = t.gapSummary()
 	st := &s.e.stock[t.stock]
-	s.value -= t.value - st.spent
+	s.value -= t.value - st.forgone
 	s.used[t.stock]--
 	s.cost = s.cost.Plus(st.cost, -1)
 }
@@ -173,9 +175,9 @@ func (s *state) load(p *instance.Plan) {
 	for _, lay := range p.Layouts {
 		t := s.trees[s.open(lay.Stock)]
 		s.value -= t.value
-		t.dropRest(0)
+		t.dropLeftover(0)
 		t.load(0, &lay.Root, s.e)
-		s.heads[len(s.trees)-1] = t.head()
+		s.heads[len(s.trees)-1] = t.gapSummary()
 		s.value += t.value
 	}
 	s.begin()
@@ -187,19 +189,19 @@ func (t *tree) load(n int32, p *instance.Piece, e *env) {
 	c.l, c.w = int32(p.L), int32(p.W)
 	switch {
 	case len(p.Children) > 0:
-		c.role, c.dir, c.first, c.rest = split, p.Dir, none, none
+		c.role, c.dir, c.first, c.leftover = split, p.Dir, none, none
 		level := c.level + 1
 		for i := len(p.Children) - 1; i >= 0; i-- {
 			m := t.alloc()
-			t.nodes[m] = node{first: none, rest: none, level: level}
-			t.adopt(n, m)
+			t.nodes[m] = node{first: none, leftover: none, level: level}
+			t.link(n, m)
 			t.load(m, &p.Children[i], e)
-			if t.nodes[m].role == rest {
-				t.nodes[n].rest = m
+			if t.nodes[m].role == leftover {
+				t.nodes[n].leftover = m
 			}
 		}
-	case p.Kind == instance.Rest:
-		t.addRest(n, e)
+	case p.Kind == instance.Leftover:
+		t.addLeftover(n, e)
 	default:
 		c.kind, c.turned = int32(p.Kind), p.Turned
 		t.addPart(n, e)
@@ -214,7 +216,7 @@ func (s *state) plan() *instance.Plan {
 	}
 	for _, t := range s.trees {
 		if !t.closed {
-			p.Layouts = append(p.Layouts, instance.Layout{Stock: int(t.stock), Root: instance.Compact(t.piece(0))})
+			p.Layouts = append(p.Layouts, instance.Layout{Stock: int(t.stock), Root: instance.Normalize(t.piece(0))})
 		}
 	}
 	return p
@@ -223,7 +225,7 @@ func (s *state) plan() *instance.Plan {
 // piece copies node n out.
 func (t *tree) piece(n int32) instance.Piece {
 	c := &t.nodes[n]
-	p := instance.Piece{L: int64(c.l), W: int64(c.w), Kind: instance.Rest}
+	p := instance.Piece{L: int64(c.l), W: int64(c.w), Kind: instance.Leftover}
 	switch c.role {
 	case part:
 		p.Kind, p.Turned = int(c.kind), c.turned

@@ -9,18 +9,18 @@ import "sawbill/nest/internal/instance"
 // direction. The nodes lie in one slice, free ones chained, so that a tree is
 // copied with two or three calls of copy.
 type tree struct {
-	stock  int32
-	closed bool   // emptied; not counted, dropped when the step is accepted
-	stamp  uint64 // the step that saved it last
-	free   int32
-	nodes  []node
-	gaps   []gap   // all rests
-	parts  []int32 // all parts
-	room   int64   // area that is not parts
-	value  int64   // of the rests
-	key    uint64  // of all parts: the sum of their kinds'
-	setups int     // as last appraised, with print
-	print  uint64
+	stock       int32
+	closed      bool   // emptied; not counted, dropped when the step is accepted
+	stamp       uint64 // the step that saved it last
+	free        int32
+	nodes       []node
+	gaps        []gap   // all rests
+	parts       []int32 // all parts
+	freeArea    int64   // area that is not parts
+	value       int64   // of the rests
+	key         uint64  // of all parts: the sum of their kinds'
+	setups      int     // as last appraised, with print
+	fingerprint uint64
 }
 
 // gap is a rest as the search for a spot sees it: what decides whether a part
@@ -34,7 +34,7 @@ type gap struct {
 type role uint8
 
 const (
-	rest role = iota
+	leftover role = iota
 	part
 	split
 )
@@ -42,7 +42,7 @@ const (
 type node struct {
 	l, w                      int32
 	parent, first, next, prev int32
-	rest                      int32 // of a split: its rest, or none
+	leftover                  int32 // of a split: its rest, or none
 	pos                       int32 // of a rest or part: place in tree.gaps or tree.parts
 	kind                      int32 // of a part
 	level                     int32 // levels of cuts above
@@ -59,18 +59,18 @@ func (t *tree) reset(s int, e *env) {
 	t.stock = int32(s)
 	t.closed = false
 	t.free = none
-	t.room, t.value, t.key = st.area, 0, 0
-	t.nodes = append(t.nodes[:0], node{l: st.l, w: st.w, parent: none, first: none, next: none, prev: none, rest: none})
+	t.freeArea, t.value, t.key = st.area, 0, 0
+	t.nodes = append(t.nodes[:0], node{l: st.l, w: st.w, parent: none, first: none, next: none, prev: none, leftover: none})
 	t.parts, t.gaps = t.parts[:0], t.gaps[:0]
-	t.addRest(0, e)
+	t.addLeftover(0, e)
 }
 
-// head of a closed tree has room for nothing.
-func (t *tree) head() head {
+// gapSummary of a closed tree has room for nothing.
+func (t *tree) gapSummary() gapSummary {
 	if t.closed {
-		return head{area: -1}
+		return gapSummary{area: -1}
 	}
-	var h head
+	var h gapSummary
 	for i := range t.gaps {
 		c := &t.gaps[i]
 		h.area, h.l, h.w = max(h.area, int64(c.l)*int64(c.w)), max(h.l, c.l), max(h.w, c.w)
@@ -101,8 +101,8 @@ func (t *tree) release(n int32) {
 	t.free = n
 }
 
-// adopt hangs n under split p.
-func (t *tree) adopt(p, n int32) {
+// link hangs n under split p.
+func (t *tree) link(p, n int32) {
 	c := &t.nodes[n]
 	q := &t.nodes[p]
 	c.parent, c.prev, c.next = p, none, q.first
@@ -112,8 +112,8 @@ func (t *tree) adopt(p, n int32) {
 	q.first = n
 }
 
-// orphan takes n from among its siblings.
-func (t *tree) orphan(n int32) {
+// unlink takes n from among its siblings.
+func (t *tree) unlink(n int32) {
 	c := &t.nodes[n]
 	if c.prev != none {
 		t.nodes[c.prev].next = c.next
@@ -125,16 +125,16 @@ func (t *tree) orphan(n int32) {
 	}
 }
 
-func (t *tree) addRest(n int32, e *env) {
+func (t *tree) addLeftover(n int32, e *env) {
 	c := &t.nodes[n]
-	c.role = rest
+	c.role = leftover
 	c.pos = int32(len(t.gaps))
 	worth := e.worth(c.l, c.w)
 	t.gaps = append(t.gaps, gap{c.l, c.w, worth, n})
 	t.value += worth
 }
 
-func (t *tree) dropRest(n int32) {
+func (t *tree) dropLeftover(n int32) {
 	pos := t.nodes[n].pos
 	last := t.gaps[len(t.gaps)-1]
 	t.value -= t.gaps[pos].worth
@@ -154,31 +154,31 @@ func (t *tree) carve(x int32, dir instance.Dir, size int32, listed bool, e *env)
 	}
 	parent := c.parent
 	if listed {
-		t.dropRest(x)
+		t.dropLeftover(x)
 	}
 	if size == full {
 		if listed && parent != none {
-			t.nodes[parent].rest = none
+			t.nodes[parent].leftover = none
 		}
 		return x
 	}
 	if parent == none || t.nodes[parent].dir != dir {
 		// x becomes a split with two children, of which the rest is one.
 		if listed && parent != none {
-			t.nodes[parent].rest = none
+			t.nodes[parent].leftover = none
 		}
 		r := t.alloc()
 		c = &t.nodes[x]
-		t.nodes[r] = node{l: c.l, w: c.w, first: none, rest: none, level: c.level + 1}
-		c.role, c.dir, c.first, c.rest = split, dir, none, r
-		t.adopt(x, r)
+		t.nodes[r] = node{l: c.l, w: c.w, first: none, leftover: none, level: c.level + 1}
+		c.role, c.dir, c.first, c.leftover = split, dir, none, r
+		t.link(x, r)
 		parent, x = x, r
 	} else if !listed {
-		t.nodes[parent].rest = x
+		t.nodes[parent].leftover = x
 	}
 	n := t.alloc()
 	r := &t.nodes[x]
-	t.nodes[n] = node{l: r.l, w: r.w, first: none, rest: none, level: r.level}
+	t.nodes[n] = node{l: r.l, w: r.w, first: none, leftover: none, level: r.level}
 	if dir == instance.Crosscut {
 		t.nodes[n].l = size
 		r.l -= size
@@ -186,14 +186,14 @@ func (t *tree) carve(x int32, dir instance.Dir, size int32, listed bool, e *env)
 		t.nodes[n].w = size
 		r.w -= size
 	}
-	t.addRest(x, e)
-	t.adopt(parent, n)
+	t.addLeftover(x, e)
+	t.link(parent, n)
 	return n
 }
 
 // place puts a part of kind k into rest x, first cutting in direction dir, then
 // across.
-func (t *tree) place(x int32, k int32, as lie, dir instance.Dir, e *env) {
+func (t *tree) place(x int32, k int32, as orientation, dir instance.Dir, e *env) {
 	first, second := as.w, as.l
 	if dir == instance.Crosscut {
 		first, second = as.l, as.w
@@ -210,14 +210,14 @@ func (t *tree) addPart(n int32, e *env) {
 	c.role = part
 	c.pos = int32(len(t.parts))
 	t.parts = append(t.parts, n)
-	t.room -= e.kinds[c.kind].area
+	t.freeArea -= e.kinds[c.kind].area
 	t.key += e.kinds[c.kind].key
 }
 
 // remove takes node n, a part or a split, with all below it, out of the tree
 // and appends the kinds of its parts to out.
 func (t *tree) remove(n int32, out []int32, e *env) []int32 {
-	out = t.strip(n, out, e)
+	out = t.releaseParts(n, out, e)
 	for {
 		// n is a leftover that is not listed yet: join it with its sibling, and
 		// if nothing but leftover remains of the split, with that.
@@ -227,51 +227,51 @@ func (t *tree) remove(n int32, out []int32, e *env) []int32 {
 			break
 		}
 		q := &t.nodes[p]
-		if q.rest != none {
-			r := q.rest
-			t.dropRest(r)
-			t.orphan(r)
-			if q.dir == instance.Ripped {
+		if q.leftover != none {
+			r := q.leftover
+			t.dropLeftover(r)
+			t.unlink(r)
+			if q.dir == instance.Rip {
 				c.w += t.nodes[r].w
 			} else {
 				c.l += t.nodes[r].l
 			}
 			t.release(r)
 		}
-		q.rest = n
+		q.leftover = n
 		if q.first != n || c.next != none {
 			break
 		}
 		t.release(n)
-		q.first, q.rest = none, none
+		q.first, q.leftover = none, none
 		n = p
 	}
-	t.addRest(n, e)
+	t.addLeftover(n, e)
 	return out
 }
 
-// strip frees everything below n and n's own part.
-func (t *tree) strip(n int32, out []int32, e *env) []int32 {
+// releaseParts frees everything below n and n's own part.
+func (t *tree) releaseParts(n int32, out []int32, e *env) []int32 {
 	c := &t.nodes[n]
 	switch c.role {
 	case part:
 		out = append(out, c.kind)
-		t.room += e.kinds[c.kind].area
+		t.freeArea += e.kinds[c.kind].area
 		t.key -= e.kinds[c.kind].key
 		last := t.parts[len(t.parts)-1]
 		t.parts[c.pos] = last
 		t.nodes[last].pos = c.pos
 		t.parts = t.parts[:len(t.parts)-1]
-	case rest:
-		t.dropRest(n)
+	case leftover:
+		t.dropLeftover(n)
 	case split:
 		for m := c.first; m != none; {
 			next := t.nodes[m].next
-			out = t.strip(m, out, e)
+			out = t.releaseParts(m, out, e)
 			t.release(m)
 			m = next
 		}
-		c.first, c.rest = none, none
+		c.first, c.leftover = none, none
 	}
 	return out
 }

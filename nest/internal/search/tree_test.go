@@ -18,9 +18,9 @@ func sampleInstance(r *rand.Rand) *instance.Instance {
 		}
 	}
 	for range 2 + r.IntN(8) {
-		k := instance.Kind{L: int64(4 + r.IntN(40)), W: int64(4 + r.IntN(30)), Count: 1 + r.IntN(6)}
+		k := instance.Kind{L: int64(4 + r.IntN(40)), W: int64(4 + r.IntN(30)), Demand: 1 + r.IntN(6)}
 		for range in.Stock {
-			k.Lies = append(k.Lies, instance.Upright|instance.Turned)
+			k.Orientations = append(k.Orientations, instance.Upright|instance.Turned)
 		}
 		in.Kinds = append(in.Kinds, k)
 	}
@@ -48,7 +48,7 @@ func (t *tree) check(tb testing.TB, e *env) {
 			if t.parts[c.pos] != n {
 				tb.Fatalf("part %d is lost from the list", n)
 			}
-		case rest:
+		case leftover:
 			rests++
 			value += e.worth(c.l, c.w)
 			if t.gaps[c.pos] != (gap{c.l, c.w, e.worth(c.l, c.w), n}) {
@@ -65,14 +65,14 @@ func (t *tree) check(tb testing.TB, e *env) {
 				if d.role == split && d.dir == c.dir {
 					tb.Fatalf("split %d repeats the direction of %d", m, n)
 				}
-				if d.role == rest {
+				if d.role == leftover {
 					within++
-					if c.rest != m {
+					if c.leftover != m {
 						tb.Fatalf("split %d does not know its rest", n)
 					}
 				}
 				across := d.w == c.w
-				if c.dir == instance.Ripped {
+				if c.dir == instance.Rip {
 					along += d.w
 					across = d.l == c.l
 				} else {
@@ -83,11 +83,11 @@ func (t *tree) check(tb testing.TB, e *env) {
 				}
 				walk(m)
 			}
-			if within > 1 || within == 0 && c.rest != none {
+			if within > 1 || within == 0 && c.leftover != none {
 				tb.Fatalf("split %d has %d rests", n, within)
 			}
 			full := c.l
-			if c.dir == instance.Ripped {
+			if c.dir == instance.Rip {
 				full = c.w
 			}
 			if along != full {
@@ -96,9 +96,9 @@ func (t *tree) check(tb testing.TB, e *env) {
 		}
 	}
 	walk(0)
-	if parts != len(t.parts) || rests != len(t.gaps) || e.stock[t.stock].area-filled != t.room || value != t.value {
+	if parts != len(t.parts) || rests != len(t.gaps) || e.stock[t.stock].area-filled != t.freeArea || value != t.value {
 		tb.Fatalf("counted %d parts, %d rests, area %d, value %d; the tree says %d, %d, %d, %d",
-			parts, rests, filled, value, len(t.parts), len(t.gaps), t.room, t.value)
+			parts, rests, filled, value, len(t.parts), len(t.gaps), t.freeArea, t.value)
 	}
 }
 
@@ -109,14 +109,14 @@ func (s *state) check(tb testing.TB) {
 	count := make([]int, len(s.e.kinds))
 	for i, t := range s.trees {
 		t.check(tb, s.e)
-		if s.heads[i] != t.head() {
+		if s.heads[i] != t.gapSummary() {
 			tb.Fatalf("tree %d is not what its head says", i)
 		}
 		if t.closed {
 			tb.Fatal("a closed tree was kept")
 		}
 		cost = cost.Plus(s.e.stock[t.stock].cost, 1)
-		value += t.value - s.e.stock[t.stock].spent
+		value += t.value - s.e.stock[t.stock].forgone
 		for _, n := range t.parts {
 			count[t.nodes[n].kind]++
 		}
@@ -126,8 +126,8 @@ func (s *state) check(tb testing.TB) {
 		count[k]++
 	}
 	for k, n := range count {
-		if n != s.e.in.Kinds[k].Count {
-			tb.Fatalf("kind %d is there %d times of %d", k, n, s.e.in.Kinds[k].Count)
+		if n != s.e.in.Kinds[k].Demand {
+			tb.Fatalf("kind %d is there %d times of %d", k, n, s.e.in.Kinds[k].Demand)
 		}
 	}
 	if cost != s.cost || value != s.value || missing != s.missingArea {
@@ -138,14 +138,14 @@ func (s *state) check(tb testing.TB) {
 func TestStepsKeepTheTreesWhole(t *testing.T) {
 	for seed := range uint64(60) {
 		r := rand.New(rand.NewPCG(seed, 0))
-		l := newLane(newEnv(sampleInstance(r), false), seed, 0)
+		l := newWalk(newEnv(sampleInstance(r), false), seed, 0)
 		l.construct()
-		l.state.settle()
-		l.follow(l.state.plan())
+		l.state.commit()
+		l.migrateTo(l.state.plan())
 		for range 120 {
 			l.step()
 			l.state.check(t)
-			l.record()
+			l.updateBest()
 			l.state.check(t)
 		}
 	}
@@ -154,14 +154,14 @@ func TestStepsKeepTheTreesWhole(t *testing.T) {
 func TestUndoRestoresThePlan(t *testing.T) {
 	for seed := range uint64(60) {
 		r := rand.New(rand.NewPCG(seed, 0))
-		l := newLane(newEnv(sampleInstance(r), false), seed, 0)
+		l := newWalk(newEnv(sampleInstance(r), false), seed, 0)
 		l.construct()
-		l.state.settle()
+		l.state.commit()
 		for range 20 {
 			before := l.state.plan()
 			l.state.begin()
 			l.ruin()
-			l.sort(byChance)
+			l.sort(randomOrder)
 			l.recreate(noGoal)
 			l.state.undo()
 			l.state.check(t)
@@ -180,10 +180,10 @@ func TestUndoRestoresThePlan(t *testing.T) {
 
 func TestStepsAllocateNothing(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 0))
-	l := newLane(newEnv(sampleInstance(r), false), 1, 0)
+	l := newWalk(newEnv(sampleInstance(r), false), 1, 0)
 	l.construct()
-	l.state.settle()
-	l.follow(l.state.plan())
+	l.state.commit()
+	l.migrateTo(l.state.plan())
 	for range 2000 {
 		l.step()
 	}

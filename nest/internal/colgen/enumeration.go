@@ -1,0 +1,226 @@
+package colgen
+
+import (
+	"cmp"
+	"slices"
+
+	"sawbill/nest/internal/instance"
+	"sawbill/nest/internal/setcover"
+)
+
+// enumeration decides whether there is a whole plan within counts that are enough in
+// fractions. For each stock it lists every pattern that can be part of one, by
+// the prices that rule out most, and then searches for a cover.
+type enumeration struct {
+	g          *Generator
+	demand     []int // per kind
+	pieces     []int // per stock
+	prices     []setcover.Prices
+	thresholds []int64 // per stock: patterns are worth more than this
+	pricedBy   []int   // per stock: at these prices; -1 where nothing is ruled out
+	stock      int     // patterns are listed of
+	started    bool
+	spent      int64
+	patterns   []setcover.Pattern
+	found      []listedPattern  // of each pattern
+	search     *setcover.Search // once all are listed
+}
+
+// Limits of what is tried. Beyond them nothing is decided.
+const (
+	maxParts         = 1 << 10
+	maxPatterns      = 1 << 16
+	maxListing       = 1 << 30 // comparisons, for each stock
+	maxDeciding      = 1 << 36
+	maxListingPrices = 8  // to rule patterns out by
+	maxSeen          = 64 // to choose them from
+	maxSearchPrices  = 2  // of them by the search, whose programmes soon rule out more
+)
+
+// newEnumeration sets out to decide about counts; nil where the job is too large or
+// there is not as much stock.
+// Stock that costs nothing may be used as far as there is any: counts with more
+// of it cost the same.
+func (g *Generator) newEnumeration(counts []int) *enumeration {
+	e := &enumeration{g: g, pieces: slices.Clone(counts)}
+	parts := 0
+	for _, kd := range g.in.Kinds {
+		e.demand = append(e.demand, kd.Demand)
+		parts += kd.Demand
+	}
+	if parts > maxParts {
+		return nil
+	}
+	for s, st := range g.in.Stock {
+		if counts[s] > st.Limit {
+			return nil // there is too little for any plan
+		}
+		if st.Price == 0 {
+			e.pieces[s] = min(st.Limit, parts)
+		}
+	}
+	e.choosePrices()
+	for s := range e.pieces {
+		above, by := e.threshold(s)
+		e.thresholds = append(e.thresholds, above)
+		e.pricedBy = append(e.pricedBy, by)
+	}
+	return e
+}
+
+// choosePrices takes the cuts that leave the pieces the least slack in
+// proportion to their worth, areas among them.
+func (e *enumeration) choosePrices() {
+	tightness := func(p *setcover.Prices) float64 {
+		return float64(p.Slack(e.demand, e.pieces)) / float64(max(p.Slack(nil, e.pieces), 1))
+	}
+	all := append(slices.Clone(e.g.pastPrices), setcover.AreaPrices(e.g.in))
+	slices.SortStableFunc(all, func(a, b setcover.Prices) int {
+		return cmp.Compare(tightness(&a), tightness(&b))
+	})
+	e.prices = all[:min(len(all), maxListingPrices)]
+}
+
+// threshold is what every pattern of stock s in a plan is worth more than, by
+// the prices at which that says most.
+func (e *enumeration) threshold(s int) (above int64, by int) {
+	by, best := -1, 0.0
+	for i := range e.prices {
+		p := &e.prices[i]
+		least := p.Capacity[s] - p.Slack(e.demand, e.pieces)
+		if least <= 0 {
+			continue
+		}
+		if share := float64(least) / float64(p.Capacity[s]); share > best {
+			best, above, by = share, least-1, i
+		}
+	}
+	return above, by
+}
+
+// advance carries on for about work comparisons.
+func (e *enumeration) advance(work int64) (left int64, done bool) {
+	for work > 0 && e.stock < len(e.pieces) {
+		var ok bool
+		if work, ok = e.enumerate(work); !ok {
+			return work, true
+		}
+	}
+	if e.stock < len(e.pieces) || work <= 0 {
+		return work, false
+	}
+	if e.search == nil {
+		e.search = setcover.New(e.demand, e.pieces, e.patterns, e.prices[:min(len(e.prices), maxSearchPrices)])
+		e.spent = 0
+	}
+	left, done = e.search.Advance(work)
+	e.spent += work - left
+	return left, done || e.spent > maxDeciding
+}
+
+// enumerate goes on listing the patterns of a stock; not ok where there are too
+// many.
+func (e *enumeration) enumerate(work int64) (left int64, ok bool) {
+	s := e.stock
+	if e.pieces[s] == 0 {
+		e.stock++
+		return work, true
+	}
+	k := e.g.pricers[s].(listingPricer)
+	items := e.g.items[s]
+	if !e.started {
+		values := make([]int64, len(items))
+		for n, it := range items {
+			values[n] = 1
+			if e.pricedBy[s] >= 0 {
+				values[n] = e.prices[e.pricedBy[s]].Values[it.Kind]
+			}
+		}
+		k.setLimits(e.g.demandOf)
+		k.startListing(values, e.thresholds[s])
+		e.started, e.spent = true, 0
+	}
+	left, done := k.advanceListing(work)
+	e.spent += work - left
+	if !done {
+		return left, e.spent < maxListing
+	}
+	patterns, ok := k.listing()
+	if !ok {
+		return left, false
+	}
+	for f := range patterns {
+		p := setcover.Pattern{Stock: s}
+		for n, it := range items {
+			if times := f.Count(n); times > 0 {
+				p.Counts = append(p.Counts, setcover.Count{Kind: it.Kind, Times: times})
+			}
+		}
+		e.patterns = append(e.patterns, p)
+		e.found = append(e.found, f)
+		left -= int64(4 * len(items))
+		if len(e.patterns) > maxPatterns {
+			return left, false
+		}
+	}
+	e.stock++
+	e.started = false
+	return left, true
+}
+
+// infeasible reports whether there is no plan.
+func (e *enumeration) infeasible() bool { return e.search != nil && e.search.Infeasible() }
+
+// plan is the one found, if any.
+func (e *enumeration) plan() (plan *instance.Plan, ok bool) {
+	if e.search == nil {
+		return nil, false
+	}
+	chosen, ok := e.search.Solution()
+	if !ok {
+		return nil, false
+	}
+	in := e.g.in
+	plan = &instance.Plan{Missing: make([]int, len(in.Kinds))}
+	cut := make([]int, len(in.Kinds))
+	for _, n := range chosen {
+		s := e.patterns[n].Stock
+		root := instance.Normalize(in.DropExcess(e.found[n].Piece(), cut))
+		plan.Layouts = append(plan.Layouts, instance.Layout{Stock: s, Root: root})
+		plan.Cost = plan.Cost.Plus(in.CostOf(s), 1)
+	}
+	return plan, true
+}
+
+// decideCounts goes on deciding about the counts that the floor rests on, until no
+// more than stop is left of the work.
+func (g *Generator) decideCounts(stop int64) {
+	left, done := g.enumeration.advance(g.work - stop)
+	g.work = left + stop
+	if !done {
+		return
+	}
+	e := g.enumeration
+	g.enumeration = nil
+	if plan, ok := e.plan(); ok {
+		g.plans = append(g.plans, plan)
+		g.done = true
+		return
+	}
+	if !e.infeasible() {
+		g.done = true
+		return
+	}
+	limits := e.pieces
+	for s, st := range g.in.Stock {
+		if st.Price == 0 {
+			limits[s] = st.Limit
+		}
+	}
+	g.bound.Exclude(limits)
+	if counts := g.bound.Counts(); counts != nil {
+		g.startMaster(counts)
+	} else {
+		g.done = true
+	}
+}

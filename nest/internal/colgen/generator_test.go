@@ -1,0 +1,113 @@
+package colgen
+
+import (
+	"math/rand/v2"
+	"testing"
+
+	"sawbill/nest/internal/instance"
+	"sawbill/nest/internal/lowerbound"
+	"sawbill/nest/internal/search"
+)
+
+// randomInstance draws stock of one to three sizes and some forty parts.
+func randomInstance(r *rand.Rand) *instance.Instance {
+	in := &instance.Instance{Stages: instance.NoLimit}
+	for range 1 + r.IntN(3) {
+		in.Stock = append(in.Stock, instance.Stock{
+			L: int64(150 + r.IntN(100)), W: int64(100 + r.IntN(50)),
+			Price: int64(10 + r.IntN(20)), Limit: []int{instance.NoLimit, 2 + r.IntN(3)}[r.IntN(2)],
+		})
+	}
+	in.Stock[0].Limit = instance.NoLimit
+	for range 2 + r.IntN(8) {
+		k := instance.Kind{L: int64(20 + r.IntN(100)), W: int64(20 + r.IntN(80)), Demand: 1 + r.IntN(9)}
+		lie := instance.Orientation(1 + 2*r.IntN(2))
+		for range in.Stock {
+			k.Orientations = append(k.Orientations, lie)
+		}
+		in.Kinds = append(in.Kinds, k)
+	}
+	in.Prepare()
+	return in
+}
+
+// However little work the grids may take, what is proven is at most what exact
+// grids prove in the end, and at least what areas do; every pattern fits.
+func TestCoarseGridsProveNoMoreThanExactOnes(t *testing.T) {
+	raised := 0
+	for seed := range uint64(60) {
+		in := randomInstance(rand.New(rand.NewPCG(seed, 1)))
+		area := lowerbound.New(in).Value()
+		exact, reached := prove(t, in, 1<<28, seed)
+		for _, most := range []int64{1 << 9, 1 << 12, 1 << 15} {
+			got, _ := prove(t, in, most, seed)
+			if got > exact {
+				t.Fatalf("seed %d: %d with at most %d comparisons, exact grids prove %d", seed, got, most, exact)
+			}
+			if got > area {
+				raised++
+			}
+		}
+		if exact > reached {
+			t.Fatalf("seed %d: %d is proven, a plan costs %d", seed, exact, reached)
+		}
+	}
+	if raised < 10 {
+		t.Errorf("coarse grids raised the floor above that of areas %d times only", raised)
+	}
+}
+
+// prove runs a generator to its end, and some search for a plan.
+func prove(t *testing.T, in *instance.Instance, most int64, seed uint64) (floor, cost int64) {
+	t.Helper()
+	f := lowerbound.New(in)
+	s := search.New(in, f.Value(), seed, 1)
+	g := New(in, f, most, seed, nil)
+	if g == nil {
+		return f.Value(), s.Best().Cost.Price
+	}
+	g.AddPlan(s.Best())
+	for n := 0; !g.done; n++ {
+		if n > 10_000 {
+			t.Fatalf("seed %d: no end", seed)
+		}
+		g.Work(1 << 20)
+	}
+	for _, p := range g.columns.patterns {
+		if st := in.Stock[p.Stock]; p.Root.L != st.L || p.Root.W != st.W {
+			t.Fatalf("seed %d: a pattern %d x %d of stock %d x %d", seed, p.Root.L, p.Root.W, st.L, st.W)
+		}
+	}
+	return f.Value(), s.Best().Cost.Price
+}
+
+// Many sizes in small units: prices come from coarse grids, then from finer
+// ones, and what is proven lies between areas and a plan.
+func TestGridsBecomeFiner(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 2))
+	in := &instance.Instance{Stages: instance.NoLimit}
+	in.Stock = []instance.Stock{{L: 24432, W: 12232, Price: 100, Limit: instance.NoLimit}}
+	for range 40 {
+		in.Kinds = append(in.Kinds, instance.Kind{
+			L: 3000 + r.Int64N(9000), W: 1500 + r.Int64N(5000), Demand: 50, Orientations: []instance.Orientation{instance.Upright},
+		})
+	}
+	in.Prepare()
+	f := lowerbound.New(in)
+	first := f.Value()
+	s := search.New(in, first, 1, 1)
+	g := New(in, f, 1<<28, 1, nil)
+	g.AddPlan(s.Best())
+	if g.outerGrids == nil {
+		t.Fatal("the grids are exact at once")
+	}
+	for n := 0; g.gridWork <= firstWork*finer && !g.done; n++ {
+		if n > 1000 {
+			t.Fatal("the grids stay coarse")
+		}
+		g.Work(1 << 22)
+	}
+	if cost := s.Best().Cost.Price; f.Value() <= first || f.Value() > cost {
+		t.Errorf("floor %d, without prices %d, a plan costs %d", f.Value(), first, cost)
+	}
+}

@@ -1,0 +1,150 @@
+package colgen
+
+import (
+	"math"
+	"slices"
+
+	"sawbill/nest/internal/instance"
+	"sawbill/nest/internal/master"
+)
+
+// startMaster sets up the linear programme for counts; nil for the first, the
+// cheapest fractional plan.
+func (g *Generator) startMaster(counts []int) {
+	g.counts = slices.Clone(counts)
+	g.rows = g.rows[:0]
+	if counts == nil {
+		g.costMaster()
+	} else {
+		g.shareMaster()
+	}
+	g.loadedColumns = 0
+	g.stabilityCenter, g.centerValue, g.unsmoothed = nil, 0, false
+	g.stock = len(g.pricers)
+}
+
+// costMaster asks for the cheapest fractional plan. Stock of which there is only
+// so much has a row that limits it.
+func (g *Generator) costMaster() {
+	var limit []float64
+	dearest := 1.0
+	for _, st := range g.in.Stock {
+		row := -1
+		if st.Limit < instance.NoLimit {
+			row = len(g.in.Kinds) + len(limit)
+			limit = append(limit, float64(st.Limit))
+		}
+		g.rows = append(g.rows, row)
+		dearest = max(dearest, float64(st.Price))
+	}
+	demand, penalty := g.demandRows(4 * dearest)
+	g.scale = priceScale / dearest
+	g.stockCoef = 1
+	g.lp = master.New(demand, limit, penalty)
+}
+
+// shareMaster asks what share of the counts, the same of each stock, is enough in
+// fractions. If that is more than all of them, the prices make a cut that
+// excludes them; if not, the prices are those at which the pieces are worth as
+// little as can be beside what they hold.
+//
+// The share is the first column. Each stock has a row: as many of its counts as
+// that less its patterns, at least 0.
+func (g *Generator) shareMaster() {
+	demand, penalty := g.demandRows(unmetPenalty)
+	share := master.Column{Cost: 1}
+	for s, n := range g.counts {
+		g.rows = append(g.rows, len(demand))
+		if n > 0 {
+			share.Entries = append(share.Entries, master.Entry{Row: g.rows[s], Value: float64(n)})
+		}
+		demand = append(demand, 0)
+		penalty = append(penalty, unmetPenalty)
+	}
+	g.scale = priceScale
+	g.stockCoef = -1
+	g.lp = master.New(demand, nil, penalty)
+	g.lp.Add(share)
+}
+
+// unmetPenalty than all counts are not worth a part that is left undone: no pattern
+// is worth more than all of them.
+const unmetPenalty = 4
+
+func (g *Generator) demandRows(undone float64) (demand, penalty []float64) {
+	for _, kd := range g.in.Kinds {
+		demand = append(demand, float64(kd.Demand))
+		penalty = append(penalty, undone)
+	}
+	return demand, penalty
+}
+
+// addColumns makes columns of the patterns that the pool has gained.
+func (g *Generator) addColumns() {
+	for ; g.loadedColumns < len(g.columns.patterns); g.loadedColumns++ {
+		p := &g.columns.patterns[g.loadedColumns]
+		c := master.Column{}
+		if g.counts == nil {
+			c.Cost = float64(g.in.Stock[p.Stock].Price)
+		}
+		for _, h := range p.Counts {
+			n := h.Times
+			if g.bounded {
+				n = min(n, g.in.Kinds[h.Kind].Demand)
+			}
+			c.Entries = append(c.Entries, master.Entry{Row: h.Kind, Value: float64(n)})
+		}
+		if r := g.rows[p.Stock]; r >= 0 {
+			c.Entries = append(c.Entries, master.Entry{Row: r, Value: g.stockCoef})
+		}
+		g.lp.Add(c)
+	}
+}
+
+// threshold is what a pattern of stock s must be worth more than to be looked
+// for: that it betters the programme, and, where patterns that count are looked
+// for within counts, that it keeps the cut from excluding these.
+//
+// While what is wanted is worth more than the pieces are to the programme, each
+// piece may be worth a share more, in proportion, and what the stock before it
+// left over; patterns below that are many, and nothing hangs on them.
+func (g *Generator) threshold(s int) int64 {
+	least := g.breakEven(s)
+	if !g.bounded || g.counts == nil || g.counts[s] == 0 {
+		return least
+	}
+	spare, rest := g.demandValue()-1, int64(0)
+	for t, n := range g.counts {
+		worth := g.pricers[t].upperBound()
+		if t >= s {
+			worth = g.breakEven(t)
+			rest += int64(n) * worth
+		}
+		spare -= int64(n) * worth
+	}
+	if spare <= 0 || rest <= 0 {
+		return least
+	}
+	return least + int64(float64(spare)*float64(least)/float64(rest))
+}
+
+// breakEven is what a pattern of stock s must be worth more than to better the
+// programme; a trifle more, for prices are rounded.
+func (g *Generator) breakEven(s int) int64 {
+	above := 0.0
+	if g.counts == nil {
+		above = float64(g.in.Stock[s].Price)
+	}
+	if r := g.rows[s]; r >= 0 {
+		above -= float64(g.stockCoef * g.lp.Duals()[r])
+	}
+	return int64(math.Round(above*g.scale*(1+1e-9))) + int64(len(g.values))
+}
+
+// demandValue is what all that is wanted is worth.
+func (g *Generator) demandValue() (need int64) {
+	for k, v := range g.values {
+		need += v * int64(g.in.Kinds[k].Demand)
+	}
+	return need
+}

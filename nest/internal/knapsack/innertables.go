@@ -1,0 +1,121 @@
+package knapsack
+
+import "sawbill/nest/internal/instance"
+
+// innerTables are tables of the most that is cut of a piece: of its first cuts in either
+// direction, with all levels of cuts and with one less. Where there are many levels they
+// are one and the same table.
+type innerTables struct {
+	items       table         // one item and no cut
+	staged      [][dirs]table // per number of levels, from 1; else none
+	free        table         // any number of levels
+	deep, under [dirs]table
+}
+
+// maxStaged are the levels that tables tell apart: with more of them the last ones add
+// next to nothing.
+const maxStaged = 4
+
+func newInnerTables(cells int, rules Rules) (p innerTables) {
+	if rules.Stages > maxStaged {
+		p.free = make(table, cells)
+		p.items = p.free
+		for dir := range p.deep {
+			p.deep[dir], p.under[dir] = p.free, p.free
+		}
+		return p
+	}
+	p.items = make(table, cells)
+	p.under = [dirs]table{p.items, p.items, p.items}
+	for range rules.Stages {
+		p.staged = append(p.staged, [dirs]table{instance.Rip: make(table, cells), instance.Crosscut: make(table, cells)})
+	}
+	p.deep = p.staged[len(p.staged)-1]
+	if n := len(p.staged); n > 1 {
+		p.under = p.staged[n-2]
+	}
+	if rules.FirstCut != instance.None {
+		p.deep[rules.FirstCut.Across()] = p.under[rules.FirstCut.Across()]
+	}
+	return p
+}
+
+// levels is how many tables of either direction are reckoned.
+func (p *innerTables) levels() int { return max(1, len(p.staged)) }
+
+func (p *innerTables) clear() {
+	clear(p.items)
+	for _, t := range p.staged {
+		clear(t[instance.Rip])
+		clear(t[instance.Crosscut])
+	}
+}
+
+// fillInnerRow reckons one row of the tables.
+func (b *bounds) fillInnerRow(i int) {
+	cols := len(b.y.points)
+	if i == 0 {
+		return // nothing is that short
+	}
+	b.fillAreaRow(i)
+	p := &b.inner
+	if p.free != nil {
+		b.crosscut(p.free, p.free, i)
+		b.rip(p.free, p.free, i)
+		return
+	}
+	single := p.items[i*cols : (i+1)*cols]
+	for j := range single {
+		single[j] = max(single[j], p.items[(i-1)*cols+j])
+		if j > 0 {
+			single[j] = max(single[j], single[j-1])
+		}
+	}
+	ripped, crosscut := p.items, p.items
+	for _, t := range p.staged {
+		b.crosscut(t[instance.Crosscut], ripped, i)
+		b.rip(t[instance.Rip], crosscut, i)
+		ripped, crosscut = t[instance.Rip], t[instance.Crosscut]
+	}
+}
+
+// fillAreaRow bounds what is cut of the pieces of row i by their areas and true counts.
+func (b *bounds) fillAreaRow(i int) {
+	b.areaRow = b.areaRow[:0]
+	for _, y := range b.y.points {
+		b.areaRow = append(b.areaRow, b.areas.inside(b.x.points[i], y))
+	}
+}
+
+// crosscut reckons row i of a table of pieces that are crosscut first, into such as a table
+// of those that are ripped first tells.
+func (b *bounds) crosscut(t, parts table, i int) {
+	cols, xs := len(b.y.points), b.x.points
+	cells := t[i*cols : (i+1)*cols]
+	for j, v := range parts[i*cols : (i+1)*cols] {
+		cells[j] = max(cells[j], v, t[(i-1)*cols+j])
+	}
+	for less := 1; 2*xs[less] <= xs[i]; less++ {
+		more := int(b.x.floor[xs[i]-xs[less]])
+		p, q := parts[less*cols:][:cols], t[more*cols:][:cols]
+		for j := range cells {
+			cells[j] = max(cells[j], p[j]+q[j])
+		}
+	}
+	for j, most := range b.areaRow {
+		cells[j] = min(cells[j], most)
+	}
+}
+
+// rip is the same for pieces that are ripped first.
+func (b *bounds) rip(t, parts table, i int) {
+	cols, ys := len(b.y.points), b.y.points
+	cells, strips := t[i*cols:(i+1)*cols], parts[i*cols:(i+1)*cols]
+	for j := 1; j < cols; j++ {
+		v := max(cells[j], strips[j], cells[j-1])
+		for less := 1; 2*ys[less] <= ys[j]; less++ {
+			v = max(v, strips[less]+cells[b.y.floor[ys[j]-ys[less]]])
+		}
+		cells[j] = min(v, b.areaRow[j])
+	}
+}

@@ -1,0 +1,211 @@
+// Package row finds the most valuable row of pieces along a board, each no
+// oftener than it is wanted: the bounded knapsack.
+package knapsack1d
+
+import (
+	"cmp"
+	"math/bits"
+	"slices"
+)
+
+// Item is a piece that a row may hold, at most Count times.
+type Item struct {
+	Size  int64 // along the board; at least 1
+	Count int
+}
+
+// Search solves the knapsack for one length of board and any values. It goes
+// through rows depth first, the items most valuable for their size first, and
+// leaves out those that cannot become better (Gilmore and Gomory, Oper. Res.
+// 11, 1963; Martello and Toth, Knapsack Problems, 1990; from memory). Where that
+// takes long, dynamic programming decides, if the length is not too great.
+type Search struct {
+	length  int64
+	items   []Item
+	values  []int64 // per item
+	order   []int   // items of some value, the most valuable for their size first
+	minSize []int64 // per place in order, and one more: the least size from there on
+	row     []int   // per place in order: how often the row looked at holds it
+	best    []int   // per item: how often the best row holds it
+	value   int64   // of the best row, or the threshold
+	found   bool
+	bound   int64
+	table   table
+}
+
+// New makes a search for rows on a board of a length.
+func New(length int64, items []Item) *Search {
+	return &Search{length: length, items: slices.Clone(items), best: make([]int, len(items))}
+}
+
+// Limit sets how often each item may come from now on.
+func (s *Search) Limit(count func(item int) int) {
+	for i := range s.items {
+		s.items[i].Count = count(i)
+	}
+}
+
+// A look takes about as long as cellsPerLook cells of a table; leastLooks are made
+// in any case, and mostLooks where there is no table.
+const (
+	cellsPerNode = 32
+	minNodes     = 1 << 12
+	maxNodes     = 1 << 20
+)
+
+// Solve looks for the best row that is worth more than above, which is at least
+// 0. Item i is worth values[i], at least 0; what fits a board is worth less than
+// 2^62. It returns about how many steps that took.
+func (s *Search) Solve(values []int64, above int64) (steps int64) {
+	s.sortItems(values)
+	s.value, s.found = above, false
+	clear(s.best)
+	steps = int64(len(s.items))
+	cells := s.table.cells(s)
+	most := int64(maxNodes)
+	if cells <= maxCells {
+		most = max(minNodes, cells/cellsPerNode)
+	}
+	looked, done := s.branchAndBound(most)
+	steps += cellsPerNode * looked
+	switch {
+	case done:
+		s.bound = s.value
+	case cells <= maxCells:
+		s.table.solve(s)
+		steps += cells
+	default:
+		s.bound = s.upperBound(0, s.length)
+	}
+	return steps
+}
+
+// Best is the most valuable row found; not ok if none is worth more than the
+// threshold.
+func (s *Search) Best() (value int64, ok bool) { return s.value, s.found }
+
+// Times is how often the best row holds an item.
+func (s *Search) Times(item int) int { return s.best[item] }
+
+// Bound is what no row is worth more than. That is the best row's value, or
+// else the threshold; where the search gave up it is more.
+func (s *Search) Bound() int64 { return s.bound }
+
+// sortItems puts the items that may come in order.
+func (s *Search) sortItems(values []int64) {
+	s.values = append(s.values[:0], values...)
+	s.order = s.order[:0]
+	for i, it := range s.items {
+		if it.Count > 0 && it.Size <= s.length && values[i] > 0 {
+			s.order = append(s.order, i)
+		}
+	}
+	slices.SortFunc(s.order, func(a, b int) int {
+		ah, al := bits.Mul64(uint64(values[a]), uint64(s.items[b].Size))
+		bh, bl := bits.Mul64(uint64(values[b]), uint64(s.items[a].Size))
+		return cmp.Or(cmp.Compare(bh, ah), cmp.Compare(bl, al), cmp.Compare(s.items[b].Size, s.items[a].Size), cmp.Compare(a, b))
+	})
+	s.prepare()
+}
+
+// prepare prepares for going through the items in order.
+func (s *Search) prepare() {
+	s.row = append(s.row[:0], make([]int, len(s.order))...)
+	s.minSize = append(s.minSize[:0], make([]int64, len(s.order)+1)...)
+	s.minSize[len(s.order)] = s.length + 1
+	for n := len(s.order) - 1; n >= 0; n-- {
+		s.minSize[n] = min(s.minSize[n+1], s.items[s.order[n]].Size)
+	}
+}
+
+// branchAndBound goes through rows until all are looked at or ruled out, or most have
+// been.
+func (s *Search) branchAndBound(most int64) (looked int64, done bool) {
+	at := s.start()
+	for {
+		// Fill up, as long as that can lead to something better.
+		for at.n < len(s.order) && at.room >= s.minSize[at.n] {
+			if s.items[s.order[at.n]].Size > at.room {
+				s.row[at.n] = 0
+				at.n++
+				continue
+			}
+			if at.value+s.upperBound(at.n, at.room) <= s.value {
+				break
+			}
+			s.fill(&at)
+			looked++
+		}
+		if at.value > s.value {
+			s.saveBest(at.value, at.n)
+		}
+		if !s.backtrack(&at) {
+			return looked, true
+		}
+		if looked++; looked > most {
+			return looked, false
+		}
+	}
+}
+
+// partial is how far a row is decided: that many of the items in order, which
+// leave room and are worth so much.
+type partial struct {
+	n           int
+	room, value int64
+}
+
+func (s *Search) start() partial { return partial{room: s.length} }
+
+// fill puts in as many of the next item as there is room for.
+func (s *Search) fill(at *partial) {
+	i := s.order[at.n]
+	it := &s.items[i]
+	times := min(int64(it.Count), at.room/it.Size)
+	s.row[at.n] = int(times)
+	at.room -= times * it.Size
+	at.value += times * s.values[i]
+	at.n++
+}
+
+// backtrack takes out the last piece put in, so that the row goes on with the items
+// after it; false where none is left.
+func (s *Search) backtrack(at *partial) bool {
+	for at.n--; at.n >= 0 && s.row[at.n] == 0; at.n-- {
+	}
+	if at.n < 0 {
+		return false
+	}
+	i := s.order[at.n]
+	s.row[at.n]--
+	at.room += s.items[i].Size
+	at.value -= s.values[i]
+	at.n++
+	return true
+}
+
+// saveBest takes over the row looked at, as far as n.
+func (s *Search) saveBest(value int64, n int) {
+	s.value, s.found = value, true
+	clear(s.best)
+	for m, i := range s.order[:n] {
+		s.best[i] = s.row[m]
+	}
+}
+
+// upperBound is what the items from n on can add at most where there is so much room:
+// as if what the first of them leaves were filled with the next.
+func (s *Search) upperBound(n int, room int64) (value int64) {
+	for last := min(n+2, len(s.order)); n < last; n++ {
+		i := s.order[n]
+		size, count := s.items[i].Size, int64(s.items[i].Count)
+		if n == last-1 || count > room/size {
+			hi, lo := bits.Mul64(uint64(room), uint64(s.values[i]))
+			q, _ := bits.Div64(hi, lo, uint64(size))
+			return value + int64(q)
+		}
+		value += count * s.values[i]
+		room -= count * size
+	}
+	return value
+}

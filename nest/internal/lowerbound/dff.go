@@ -1,0 +1,95 @@
+package lowerbound
+
+import (
+	"math/bits"
+	"slices"
+)
+
+// dff is a dual feasible function: of sizes x, y, ... that lie side by side
+// within a size z of at most full
+//
+//	f(x) + f(y) + ... <= f(z)
+//
+// It makes much of sizes that go badly with others in a piece of size full. Two
+// families:
+//
+//   - threshold: sizes below step count nothing, those beside which no step is
+//     left in full count as full; all others are what they are (f_0 of Fekete
+//     and Schepers, Math. Program. 91, 2001).
+//   - steps: sizes are counted in whole steps, and those over half of full so
+//     that they make up full with what is left beside them (f_2 of Carlier,
+//     Clautiaux and Moukrim, Comput. Oper. Res. 34, 2007).
+//
+// Citations from memory.
+type dff struct {
+	full, step int64
+	stepwise   bool
+}
+
+// at measures a size. What is larger than full is measured in proportion, for
+// want of anything better; see within.
+func (d dff) at(x int64) int64 {
+	switch {
+	case d.stepwise && x <= d.full:
+		return d.stepped(x)
+	case d.stepwise:
+		return mulDiv(x, 2*(d.full/d.step), d.full)
+	case x < d.step:
+		return 0
+	case x > d.full-d.step && x <= d.full:
+		return d.full
+	}
+	return x
+}
+
+// capacity is the most that sizes among the given ones measure side by side
+// within z. Beyond full it is what the best of them measures for its size.
+func (d dff) capacity(z int64, sizes []int64) int64 {
+	if z <= d.full {
+		return d.at(z)
+	}
+	most := int64(0)
+	for _, x := range sizes {
+		most = max(most, mulDiv(z, d.at(x), x))
+	}
+	return most
+}
+
+// mulDiv is a times b over c, rounded down, for b of at most 2 c or so.
+func mulDiv(a, b, c int64) int64 {
+	hi, lo := bits.Mul64(uint64(a), uint64(b))
+	q, _ := bits.Div64(hi, lo, uint64(c))
+	return int64(q)
+}
+
+func (d dff) stepped(x int64) int64 {
+	switch {
+	case 2*x > d.full:
+		return 2 * (d.full/d.step - (d.full-x)/d.step)
+	case 2*x == d.full:
+		return d.full / d.step
+	}
+	return 2 * (x / d.step)
+}
+
+// dffs lists functions for full that treat some of the sizes in another way
+// than their neighbours, about most of them. The first says nothing but size.
+func dffs(full int64, sizes []int64, most int) []dff {
+	steps := []int64{}
+	for _, x := range sizes {
+		steps = append(steps, x, full-x+1)
+	}
+	for parts := int64(3); parts <= 6; parts++ {
+		steps = append(steps, full/parts+1) // parts of them are too many
+	}
+	slices.Sort(steps)
+	steps = slices.Compact(steps)
+	steps = slices.DeleteFunc(steps, func(s int64) bool { return s < 1 || 2*s > full })
+	list := []dff{{full: full}}
+	for n := range min(len(steps), most/2) {
+		// Of too many, some that are spread evenly.
+		s := steps[n*len(steps)/min(len(steps), most/2)]
+		list = append(list, dff{full, s, false}, dff{full, s, true})
+	}
+	return list
+}

@@ -1,0 +1,160 @@
+package lowerbound
+
+import (
+	"math"
+	"math/bits"
+	"slices"
+
+	"sawbill/nest/internal/instance"
+)
+
+// dffInequalities measures areas in another way: a part by f of its length times g of
+// its width, where f and g are dual feasible. By every cut, what the pieces
+// measure is no more than what was cut, so the measures of the parts must come
+// from those of the stock.
+//
+// A part that may lie in several ways measures the least of them.
+func dffInequalities(in *instance.Instance) []Inequality {
+	var cuts []Inequality
+	all := groups(in)
+	for _, g := range all {
+		budget := maxMeasures / (len(all) * len(in.Stock) * (len(g.kinds) + 1))
+		for s := range in.Stock {
+			if g.stock[s] {
+				cuts = append(cuts, g.dffInequalities(in, s, budget)...)
+			}
+		}
+	}
+	return cuts
+}
+
+// maxMeasures limits how many parts are measured, to some milliseconds.
+const maxMeasures = 1 << 19
+
+// measures are the values of one function for the sides of kinds and stock.
+type measures struct{ l, w, stock []int64 }
+
+// dffInequalities are about pairs of functions that suit stock s, about most of them.
+func (g group) dffInequalities(in *instance.Instance, s, most int) []Inequality {
+	side := 1
+	for (side+1)*(side+1) <= most {
+		side++
+	}
+	var lengths, widths []int64
+	lies := make([]instance.Orientation, len(g.kinds)) // in any stock
+	for n, k := range g.kinds {
+		kd := in.Kinds[k]
+		for s, ok := range g.stock {
+			if ok {
+				lies[n] |= kd.Orientations[s]
+			}
+		}
+		if lies[n]&instance.Upright != 0 {
+			lengths, widths = append(lengths, kd.L), append(widths, kd.W)
+		}
+		if lies[n]&instance.Turned != 0 {
+			lengths, widths = append(lengths, kd.W), append(widths, kd.L)
+		}
+	}
+	along := g.measure(in, dffs(in.Stock[s].L, lengths, side), lengths, true)
+	across := g.measure(in, dffs(in.Stock[s].W, widths, side), widths, false)
+	var cuts []Inequality
+	for i, f := range along {
+		for j, h := range across {
+			if i+j > 0 { // sizes alone are the area
+				cuts = append(cuts, g.product(in, lies, f, h))
+			}
+		}
+	}
+	return cuts
+}
+
+func (g group) measure(in *instance.Instance, fs []dff, sizes []int64, along bool) []measures {
+	var all []measures
+	for _, f := range fs {
+		var m measures
+		for _, k := range g.kinds {
+			m.l = append(m.l, f.at(in.Kinds[k].L))
+			m.w = append(m.w, f.at(in.Kinds[k].W))
+		}
+		for _, st := range in.Stock {
+			if along {
+				m.stock = append(m.stock, f.capacity(st.L, sizes))
+			} else {
+				m.stock = append(m.stock, f.capacity(st.W, sizes))
+			}
+		}
+		all = append(all, m)
+	}
+	return all
+}
+
+// product is the cut for f along the stock and h across it.
+func (g group) product(in *instance.Instance, lies []instance.Orientation, f, h measures) Inequality {
+	c := Inequality{Coef: make([]int64, len(in.Stock))}
+	shift := 0 // brings every worth to 30 bits or so
+	for s, ok := range g.stock {
+		if ok {
+			c.Coef[s] = f.stock[s] * h.stock[s]
+			shift = max(shift, bits.Len64(uint64(c.Coef[s]))-30)
+		}
+	}
+	for s, w := range c.Coef {
+		if w > 0 {
+			c.Coef[s] = (w-1)>>shift + 1
+		}
+	}
+	var high, low uint64
+	for n, k := range g.kinds {
+		var v int64
+		switch upright, turned := f.l[n]*h.w[n], f.w[n]*h.l[n]; lies[n] {
+		case instance.Upright:
+			v = upright
+		case instance.Turned:
+			v = turned
+		default:
+			v = min(upright, turned)
+		}
+		h, l := bits.Mul64(uint64(v), uint64(in.Kinds[k].Demand))
+		var carry uint64
+		low, carry = bits.Add64(low, l, 0)
+		high += h + carry
+	}
+	need := high<<(64-shift) | low>>shift
+	if high>>shift > 0 {
+		need = math.MaxUint64
+	}
+	c.RHS = int64(min(need, math.MaxInt64/4)) // less is true too
+	return c
+}
+
+// strengthen adds the cut that most exceeds what the counts satisfy, as long as
+// there is one.
+func (f *Bound) strengthen(cuts []Inequality) {
+	for range maxStrengthen {
+		best, most := -1, int64(0)
+		for n, c := range cuts {
+			if f.counts == nil {
+				return
+			}
+			// In millionths of the need, which has some 30 bits more than a count.
+			if missing := c.shortfall(f.counts); missing > 0 {
+				if hi, lo := bits.Mul64(uint64(missing), 1_000_000); hi < uint64(c.RHS) {
+					q, _ := bits.Div64(hi, lo, uint64(c.RHS))
+					if excess := int64(q) + 1; excess > most {
+						best, most = n, excess
+					}
+				}
+			}
+		}
+		if best < 0 {
+			return
+		}
+		f.Add(cuts[best])
+		cuts = slices.Delete(cuts, best, best+1)
+	}
+}
+
+// maxStrengthen limits the cuts that are added: each makes the search for the
+// cheapest counts a little slower.
+const maxStrengthen = 32

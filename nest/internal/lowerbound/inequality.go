@@ -1,0 +1,121 @@
+// Package bound proves that no plan can cost less than some amount.
+//
+// What is proven is a list of cuts, inequalities that the numbers of pieces of
+// each stock satisfy in every plan. The cheapest whole numbers that satisfy
+// them are the bound: so it is an amount that some number of pieces does cost.
+package lowerbound
+
+import (
+	"math/big"
+	"math/bits"
+
+	"sawbill/nest/internal/instance"
+)
+
+// Inequality says: in every plan the sum of Worth[s] times the pieces of stock s is at
+// least Need. Nothing in it is negative.
+type Inequality struct {
+	Coef []int64
+	RHS  int64
+}
+
+// holds reports whether counts satisfy c.
+func (c Inequality) holds(counts []int) bool { return c.shortfall(counts) <= 0 }
+
+// areaInequalities: the blanks' area must come from the stock's, and that of blanks
+// which only some of the stock can hold from that stock.
+func areaInequalities(in *instance.Instance) []Inequality {
+	var cuts []Inequality
+	for _, g := range groups(in) {
+		cuts = append(cuts, areaInequality(in, g))
+	}
+	return cuts
+}
+
+// group is kinds that only some of the stock can hold.
+type group struct {
+	stock []bool
+	kinds []int
+}
+
+// groups lists the group of all kinds, then that of each set of stock.
+func groups(in *instance.Instance) []group {
+	sets := make([]string, len(in.Kinds)) // of stock that can hold a kind
+	for k, kd := range in.Kinds {
+		set := make([]byte, len(kd.Orientations))
+		for s, lies := range kd.Orientations {
+			set[s] = '0' + min(byte(lies), 1)
+		}
+		sets[k] = string(set)
+	}
+	all := make([]byte, len(in.Stock))
+	for s := range all {
+		all[s] = '1'
+	}
+	var list []group
+	done := map[string]bool{}
+	for _, set := range append([]string{string(all)}, sets...) {
+		if done[set] {
+			continue
+		}
+		done[set] = true
+		g := group{stock: make([]bool, len(set))}
+		for s := range set {
+			g.stock[s] = set[s] == '1'
+		}
+		for k := range sets {
+			if subset(sets[k], set) {
+				g.kinds = append(g.kinds, k)
+			}
+		}
+		list = append(list, g)
+	}
+	return list
+}
+
+func subset(set, of string) bool {
+	for s := range set {
+		if set[s] == '1' && of[s] == '0' {
+			return false
+		}
+	}
+	return true
+}
+
+// areaInequality is about one group. Areas are shifted to a size that sums easily, the
+// need rounded down and the worth up, so that the cut stays true.
+func areaInequality(in *instance.Instance, g group) Inequality {
+	shift := uint(0)
+	for _, s := range in.Stock {
+		shift = max(shift, uint(max(0, bits.Len64(uint64(s.L*s.W))-30)))
+	}
+	c := Inequality{Coef: make([]int64, len(in.Stock))}
+	for s, st := range in.Stock {
+		if g.stock[s] {
+			c.Coef[s] = (st.L*st.W-1)>>shift + 1
+		}
+	}
+	total := new(big.Int)
+	for _, k := range g.kinds {
+		kd := in.Kinds[k]
+		a := big.NewInt(kd.L * kd.W)
+		total.Add(total, a.Mul(a, big.NewInt(int64(kd.Demand))))
+	}
+	c.RHS = total.Rsh(total, shift).Int64()
+	return c
+}
+
+// shortfall is what counts lack of the need.
+func (c Inequality) shortfall(counts []int) int64 {
+	left := c.RHS
+	for s, n := range counts {
+		if n > 0 && c.Coef[s] > 0 {
+			hi, lo := bits.Mul64(uint64(c.Coef[s]), uint64(n))
+			if hi > 0 || lo >= uint64(left) {
+				return 0
+			}
+			left -= int64(lo)
+		}
+	}
+	return left
+}

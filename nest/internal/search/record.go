@@ -1,0 +1,49 @@
+package search
+
+import "sawbill/nest/internal/pool"
+
+// recordPatterns notes the patterns of the trees that the step has changed, before it is
+// settled whether the state is kept: a good pattern may come in a bad plan.
+func (l *walk) recordPatterns() {
+	if l.recorder == nil {
+		return
+	}
+	s := l.state
+	for _, i := range s.touched {
+		l.recordTree(s.trees[i])
+	}
+	for i := s.saved.trees; i < len(s.trees); i++ {
+		l.recordTree(s.trees[i])
+	}
+}
+
+func (l *walk) recordTree(t *tree) {
+	if t.closed || l.recorder.TooWasteful(t.freeArea, l.e.stock[t.stock].area) {
+		return
+	}
+	if key := pool.Key(int(t.stock), t.key); l.recorder.IsNew(key) {
+		l.recorder.Record(key, int(t.stock), t.code)
+	}
+}
+
+// code appends that of the tree.
+func (t *tree) code(c pool.Code) pool.Code { return t.codeNode(0, c) }
+
+func (t *tree) codeNode(n int32, c pool.Code) pool.Code {
+	switch q := &t.nodes[n]; q.role {
+	case part:
+		c = c.Part(int(q.kind), q.turned)
+	case split:
+		children := 0
+		for m := q.first; m != none; m = t.nodes[m].next {
+			if t.nodes[m].role != leftover {
+				children++
+			}
+		}
+		c = c.Split(q.dir, children)
+		for m := q.first; m != none; m = t.nodes[m].next {
+			c = t.codeNode(m, c)
+		}
+	}
+	return c
+}

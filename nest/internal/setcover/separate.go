@@ -1,0 +1,178 @@
+package setcover
+
+import (
+	"cmp"
+	"math"
+	"math/bits"
+	"slices"
+)
+
+const (
+	maxCutStarts = 24   // of the search for odd sets
+	maxCutsAdded = 8    // odd sets at a time
+	maxSlack     = 0.98 // of a set; from 1 on it says nothing
+)
+
+// separate looks for odd sets that a programme's solution does not keep to, and reports
+// whether there are any. Patterns that hold an odd number of a set's parts are those that
+// rounding up makes more of: a solution breaks the rule where these come to less than
+// one, with what it holds too much of the kinds. From one kind on, two kinds more or
+// less at a time are tried that bring that down the furthest.
+func (s *Search) separate(p *relaxation) (sets zeroHalfCuts, some bool) {
+	c := p.separation()
+	if len(c.kinds) == 0 {
+		return p.cuts, false
+	}
+	type found struct {
+		kinds   []bool
+		oddness float64
+	}
+	var all []found
+	for range maxCutStarts {
+		start := int(s.randomized.rng.Uint64() >> 32 * uint64(len(c.kinds)) >> 32)
+		if c.even[start] {
+			continue
+		}
+		if in, oddness := c.localSearch(start); oddness < maxSlack {
+			kinds := make([]bool, len(p.cuts.members))
+			for i, k := range c.kinds {
+				kinds[k] = in[i]
+			}
+			all = append(all, found{kinds, oddness})
+		}
+	}
+	slices.SortStableFunc(all, func(a, b found) int { return cmp.Compare(a.oddness, b.oddness) })
+	sets = p.cuts.clone()
+	if sets.size+maxCutsAdded > maxCuts {
+		sets.retain(p.activeCuts())
+	}
+	added := 0
+	for _, f := range all {
+		if added < maxCutsAdded && sets.add(f.kinds) {
+			added++
+		}
+	}
+	return sets, added > 0
+}
+
+// patternSet has patterns, a bit for each in words of 64.
+type patternSet []uint64
+
+// separation are what decides which sets are odd.
+type separation struct {
+	kinds []int        // that are wanted
+	even  []bool       // per kind: wanted in an even number
+	over  []float64    // per kind: what the solution holds too much
+	times []float64    // of each pattern
+	odd   []patternSet // per kind: the patterns that hold an odd number
+}
+
+func (p *relaxation) separation() *separation {
+	c := &separation{}
+	at := make([]int, len(p.node.demand))
+	for k, n := range p.node.demand {
+		at[k] = len(c.kinds)
+		if n > 0 {
+			c.kinds = append(c.kinds, k)
+			c.even = append(c.even, n&1 == 0)
+			c.over = append(c.over, -float64(n))
+		}
+	}
+	type use struct {
+		pattern *Pattern
+		times   float64
+	}
+	var uses []use
+	p.lp.Support(func(column int, times float64) {
+		if column >= p.firstColumn {
+			uses = append(uses, use{p.pattern(column), times})
+		}
+	})
+	// Those used most say soonest that a set is no better.
+	slices.SortStableFunc(uses, func(a, b use) int { return cmp.Compare(b.times, a.times) })
+	for _, u := range uses {
+		c.times = append(c.times, u.times)
+	}
+	for range c.kinds {
+		c.odd = append(c.odd, make(patternSet, (len(uses)+63)/64))
+	}
+	for n, u := range uses {
+		for _, h := range u.pattern.Counts {
+			if held := min(h.Times, p.node.demand[h.Kind]); held > 0 {
+				c.over[at[h.Kind]] += float64(float64(held) * u.times)
+				c.odd[at[h.Kind]][n/64] |= uint64(held&1) << (n % 64)
+			}
+		}
+	}
+	return c
+}
+
+// localSearch grows a set from one kind.
+func (c *separation) localSearch(start int) (in []bool, oddness float64) {
+	in = make([]bool, len(c.kinds))
+	in[start] = true
+	odd := slices.Clone(c.odd[start]) // per pattern
+	over := c.over[start]
+	oddness = c.add(over, math.Inf(1), odd, nil, nil)
+	change := func(i int) float64 {
+		if in[i] {
+			return -c.over[i]
+		}
+		return c.over[i]
+	}
+	for {
+		first, second, least := -1, -1, oddness-epsilon
+		for i := range c.kinds {
+			for j := i; j < len(c.kinds); j++ {
+				if i == j && !c.even[i] || c.even[i] != c.even[j] {
+					continue
+				}
+				sum := over + change(i)
+				if i != j {
+					sum += change(j)
+				}
+				if i == j {
+					sum = c.add(sum, least, odd, c.odd[i], nil)
+				} else {
+					sum = c.add(sum, least, odd, c.odd[i], c.odd[j])
+				}
+				if sum < least {
+					first, second, least = i, j, sum
+				}
+			}
+		}
+		if first < 0 {
+			return in, oddness
+		}
+		oddness = least
+		for _, i := range []int{first, second} {
+			over += change(i)
+			in[i] = !in[i]
+			for w := range odd {
+				odd[w] ^= c.odd[i][w]
+			}
+			if first == second {
+				break
+			}
+		}
+	}
+}
+
+// add adds to a sum, until it is most, how often the patterns are used that are in an odd
+// number of the three; but for the first they may be nil.
+func (c *separation) add(sum, most float64, one, two, three patternSet) float64 {
+	for w, word := range one {
+		if two != nil {
+			word ^= two[w]
+		}
+		if three != nil {
+			word ^= three[w]
+		}
+		for ; word != 0 && sum < most; word &= word - 1 {
+			sum += c.times[w*64+bits.TrailingZeros64(word)]
+		}
+	}
+	return sum
+}
+
+const epsilon = 1e-6

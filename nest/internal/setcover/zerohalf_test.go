@@ -1,0 +1,240 @@
+package setcover
+
+import (
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+)
+
+// Sets are told apart and come back in their order, up to as many as there may be.
+func TestCutsAreRetainedAndToldApart(t *testing.T) {
+	r := rand.New(rand.NewPCG(1, 9))
+	for round := range 200 {
+		kinds := 7 + r.IntN(4)
+		o := zeroHalfCuts{members: make([]uint64, kinds)}
+		var want [][]bool
+		known := func(set []bool) bool {
+			return slices.ContainsFunc(want, func(w []bool) bool { return slices.Equal(w, set) })
+		}
+		for range 3 * maxCuts {
+			set := make([]bool, kinds)
+			for k := range set {
+				set[k] = r.IntN(2) == 0
+			}
+			if o.has(set) != known(set) {
+				t.Fatalf("round %d: has %v %v, want %v", round, set, o.has(set), known(set))
+			}
+			if added := !known(set) && len(want) < maxCuts; o.add(set) != added {
+				t.Fatalf("round %d: added %v of %d", round, !added, len(want))
+			} else if added {
+				want = append(want, set)
+			}
+			if r.IntN(2*maxCuts) > 0 && (round%2 == 0 || r.IntN(9) > 0) {
+				continue
+			}
+			which := r.Uint64()
+			if len(want) < maxCuts {
+				which &= 1<<len(want) - 1
+			}
+			var kept [][]bool
+			for n, w := range want {
+				if which>>n&1 == 1 {
+					kept = append(kept, w)
+				}
+			}
+			o.retain(which)
+			want = kept
+		}
+		if o.size != len(want) {
+			t.Fatalf("round %d: %d sets, want %d", round, o.size, len(want))
+		}
+		counts := make([]int, kinds)
+		for k := range counts {
+			counts[k] = r.IntN(4)
+		}
+		odd, tally := o.parity(counts), o.totals(counts)
+		for n, set := range want {
+			if !o.has(set) {
+				t.Fatalf("round %d: set %d is lost", round, n)
+			}
+			sum := 0
+			for k, in := range set {
+				if in {
+					sum += counts[k]
+				}
+			}
+			if tally[n] != sum || odd>>n&1 != uint64(sum&1) {
+				t.Fatalf("round %d: set %d has %d, odd %v; want %d", round, n, tally[n], odd>>n&1 == 1, sum)
+			}
+		}
+	}
+}
+
+// appraised are random prices of kinds and odd sets.
+func appraised(r *rand.Rand, kinds int) Prices {
+	p := Prices{cuts: zeroHalfCuts{members: make([]uint64, kinds)}}
+	for range kinds {
+		p.Values = append(p.Values, r.Int64N(5))
+	}
+	for range 1 + r.IntN(4) {
+		set := make([]bool, kinds)
+		for k := range set {
+			set[k] = r.IntN(3) > 0
+		}
+		if p.cuts.add(set) {
+			p.cutValues = append(p.cutValues, 1+r.Int64N(12))
+		}
+	}
+	return p
+}
+
+// Whatever odd sets are worth, what that rules out is no part of any solution, in the
+// first state and in those after it, and what the prices say of a state does not depend on
+// the way there.
+func TestPricesOfCutsThatPruneAreRight(t *testing.T) {
+	hopeless, lost := 0, 0
+	for seed := range uint64(20_000) {
+		task := draw(seed)
+		r := rand.New(rand.NewPCG(seed, 10))
+		for k := range task.wanted {
+			task.wanted[k] = r.IntN(4)
+		}
+		s := New(task.wanted, task.pieces, task.patterns, []Prices{{Values: make([]int64, len(task.wanted)), Capacity: make([]int64, len(task.pieces))}})
+		f := &s.stack[0]
+		for n := range task.patterns {
+			f.options = append(f.options, optionOf(n))
+		}
+		f.lpPrices = appraised(r, len(task.wanted))
+		s.evaluatePrices(f)
+		if s.pruned(f) {
+			hopeless++
+			if task.possible(0, task.wanted, task.pieces) {
+				t.Fatalf("seed %d: %+v rule out what can be done", seed, f.lpPrices)
+			}
+			continue
+		}
+		// Down a random way; a pattern that loses too much must lead nowhere.
+		for range 3 {
+			var left []int
+			for n := range task.patterns {
+				if f.pieces[task.patterns[n].Stock] == 0 {
+					continue
+				}
+				if s.affordable(f, &task.patterns[n]) {
+					left = append(left, n)
+					continue
+				}
+				lost++
+				if wanted, pieces := cut(f, &task.patterns[n]); task.possible(0, wanted, pieces) {
+					t.Fatalf("seed %d: %+v rule out pattern %d of a solution of %v by %v", seed, f.lpPrices, n, f.demand, f.pieces)
+				}
+			}
+			if len(left) == 0 {
+				break
+			}
+			p := &task.patterns[left[r.IntN(len(left))]]
+			s.affordable(f, p)
+			slack := f.slack[1] - s.losses[1]
+			f.demand, f.pieces = cut(f, p)
+			if want := f.lpPrices.Slack(f.demand, f.pieces); slack != want {
+				t.Fatalf("seed %d: slack %d on the way, %d by itself", seed, slack, want)
+			}
+			f.slack[1], f.parity = slack, f.lpPrices.cuts.parity(f.demand)
+		}
+	}
+	if hopeless < 1000 || lost < 10_000 {
+		t.Errorf("%d states and %d patterns were ruled out: too few", hopeless, lost)
+	}
+}
+
+// cut is what a pattern leaves of a frame.
+func cut(f *node, p *Pattern) (wanted, pieces []int) {
+	wanted, pieces = slices.Clone(f.demand), slices.Clone(f.pieces)
+	pieces[p.Stock]--
+	for _, c := range p.Counts {
+		wanted[c.Kind] = max(0, wanted[c.Kind]-c.Times)
+	}
+	return wanted, pieces
+}
+
+// What a pattern is worth, what it loses and its premium, part by part, agree; a part's
+// least share is no more than the set gives for it.
+func TestCutBonusEqualsPrices(t *testing.T) {
+	r := rand.New(rand.NewPCG(2, 9))
+	for range 5000 {
+		kinds := 2 + r.IntN(5)
+		prices := appraised(r, kinds)
+		premium := CutBonus{prices.cuts.clone(), prices.cutValues}
+		p := Pattern{}
+		var want, least int64
+		premium.Reset()
+		for k := range kinds {
+			if n := r.IntN(4); n > 0 {
+				p.Counts = append(p.Counts, Count{k, n})
+				want += int64(n) * prices.Values[k]
+				least += int64(n) * premium.PartShare(k)
+				for range n {
+					premium.Add(k)
+				}
+			}
+		}
+		if least > premium.Value() {
+			t.Fatalf("%+v: shares of %d in %d", p, least, premium.Value())
+		}
+		if got := prices.Value(&p); got != want+premium.Value() {
+			t.Fatalf("%+v is worth %d, its parts %d and their premium %d", p, got, want, premium.Value())
+		}
+	}
+}
+
+// triangles are tasks of kinds that go two to a piece within their three only: two
+// pieces hold three of them, one and a half do in fractions.
+func triangles(count, pieces int) task {
+	t := task{wanted: slices.Repeat([]int{1}, 3*count), pieces: []int{pieces}}
+	for k := range t.wanted {
+		p := k / 3 * 3
+		t.patterns = append(t.patterns, Pattern{Counts: []Count{{k, 1}, {p + (k-p+1)%3, 1}}})
+	}
+	t.prices = []Prices{{Values: slices.Repeat([]int64{1}, 3*count), Capacity: []int64{2}}}
+	return t
+}
+
+// Three kinds of which each piece holds two fill one piece and a half in fractions. That
+// is found to be an odd set, and to take two.
+func TestSeparationFindsTheCutsOfTriangles(t *testing.T) {
+	const count = 9 // enough patterns for a programme
+	for seed := range uint64(20) {
+		task := triangles(count, 2*count-1)
+		s := New(task.wanted, task.pieces, task.patterns, task.prices)
+		s.Randomize(seed, nil)
+		s.SeparateCuts()
+		if _, done := s.Advance(1); done || s.randomized.rounds == nil {
+			t.Fatalf("seed %d: done %v before it is sharpened", seed, done)
+		}
+		plain := s.randomized.rounds.plain.lp.Value()
+		if want := 1.5 * count / (2*count - 1); math.Abs(plain-want) > 1e-4 {
+			t.Fatalf("seed %d: %g of the pieces without odd sets, want %g", seed, plain, want)
+		}
+		for s.randomized.rounds != nil {
+			s.Advance(1)
+		}
+		if own := &s.stack[0].lpPrices; !s.pruned(&s.stack[0]) || own.cuts.size < 2 {
+			t.Fatalf("seed %d: %d odd sets do not show that the pieces are too few", seed, own.cuts.size)
+		}
+		if s.Advance(math.MaxInt64); !s.Infeasible() || s.relaxations > 1 {
+			t.Fatalf("seed %d: impossible %v after %d programmes", seed, s.Infeasible(), s.relaxations)
+		}
+		if sets := s.Cuts(); sets == nil || !sets.has([]bool{0: true, 1: true, 2: true, 3*count - 1: false}) {
+			t.Fatalf("seed %d: the first three are not among the sets", seed)
+		}
+
+		// Others begin with the sets.
+		other := New(task.wanted, task.pieces, task.patterns, task.prices)
+		other.Randomize(seed, nil)
+		other.WarmStart(nil, s.Cuts())
+		if other.Advance(1); !other.pruned(&other.stack[0]) {
+			t.Fatalf("seed %d: sets that are known do not show that the pieces are too few", seed)
+		}
+	}
+}

@@ -1,0 +1,78 @@
+package nest
+
+import (
+	"slices"
+
+	"sawbill/nest/internal/instance"
+)
+
+// postsolve turns an instance's plan into layouts of the problem, and lists what is
+// left out.
+func (d *subproblem) postsolve(p *instance.Plan) (layouts []Layout, unplaced []Unplaced) {
+	left := make([][]int, len(d.blanks)) // per kind: how many of each blank are still to be named
+	for k, blanks := range d.blanks {
+		for _, b := range blanks {
+			left[k] = append(left[k], d.problem.Blanks[b].Count)
+		}
+	}
+	sorted := slices.Clone(p.Layouts)
+	slices.SortStableFunc(sorted, func(a, b instance.Layout) int {
+		if a.Stock != b.Stock {
+			return a.Stock - b.Stock
+		}
+		return instance.ComparePieces(a.Root, b.Root)
+	})
+	for _, lay := range sorted {
+		l := Layout{Stock: d.stock[lay.Stock], Repeat: 1, Root: d.postsolveNode(lay.Root, left)}
+		if n := len(layouts); n > 0 && layouts[n-1].Stock == l.Stock && equal(layouts[n-1].Root, l.Root) {
+			layouts[n-1].Repeat++
+			continue
+		}
+		layouts = append(layouts, l)
+	}
+	for k, counts := range left {
+		for i, n := range counts {
+			if n > 0 {
+				unplaced = append(unplaced, Unplaced{Blank: d.blanks[k][i], Count: n, Reason: StockUsedUp})
+			}
+		}
+	}
+	return layouts, unplaced
+}
+
+// postsolveNode gives the kerf back: a piece of the instance is one kerf larger each
+// way than what the saw delivers.
+func (d *subproblem) postsolveNode(p instance.Piece, left [][]int) Node {
+	kerf := d.problem.Kerf
+	n := Node{Length: p.L*d.unit - kerf, Width: p.W*d.unit - kerf}
+	switch {
+	case len(p.Children) > 0:
+		n.Use, n.Cut = Split, Rip
+		if p.Dir == instance.Crosscut {
+			n.Cut = Crosscut
+		}
+		for _, c := range p.Children {
+			if c.Kind == instance.Leftover && len(c.Children) == 0 && min(c.L, c.W)*d.unit <= kerf {
+				continue // the blade ran off the edge
+			}
+			n.Children = append(n.Children, d.postsolveNode(c, left))
+		}
+	case p.Kind == instance.Leftover:
+		n.Use = Waste
+		if k := d.problem.Keep; n.Length >= k.Length && n.Width >= k.Width {
+			n.Use = Offcut
+		}
+	default:
+		n.Use, n.Turned = Part, p.Turned
+		counts := left[p.Kind]
+		i := slices.IndexFunc(counts, func(c int) bool { return c > 0 })
+		counts[i]--
+		n.Blank = d.blanks[p.Kind][i]
+	}
+	return n
+}
+
+func equal(a, b Node) bool {
+	return a.Length == b.Length && a.Width == b.Width && a.Use == b.Use && a.Cut == b.Cut &&
+		a.Blank == b.Blank && a.Turned == b.Turned && slices.EqualFunc(a.Children, b.Children, equal)
+}

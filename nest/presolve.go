@@ -1,0 +1,253 @@
+package nest
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+
+	"sawbill/nest/internal/instance"
+)
+
+// maxSide keeps the area of any piece within an int64.
+const maxSide = 1 << 30
+
+// check refuses a problem that no plan could be right for.
+func (p Problem) check() error {
+	var errs []error
+	bad := func(format string, args ...any) { errs = append(errs, fmt.Errorf("nest: "+format, args...)) }
+	if p.Kerf < 0 || p.Stages < 0 || p.Keep.Length < 0 || p.Keep.Width < 0 {
+		bad("kerf %d, stages %d and least offcut %v must not be negative", p.Kerf, p.Stages, p.Keep)
+	}
+	for i, s := range p.Stock {
+		u := s.Usable()
+		switch {
+		case s.TrimLength < 0 || s.TrimWidth < 0 || u.Length <= 0 || u.Width <= 0:
+			bad("stock %d: %d x %d leaves nothing inside its trim", i, s.Length, s.Width)
+		case s.Price < 0 || s.Count < 0 || s.OnHand && s.Price != 0:
+			bad("stock %d: price %d and count %d must not be negative, and stock on hand has no price", i, s.Price, s.Count)
+		case s.NarrowestRip < 0 || s.NarrowestRip > 0 && p.Keep.Width < s.NarrowestRip:
+			bad("stock %d: the narrowest rip %d is more than the least offcut's width %d, so that some leftovers could not be ripped", i, s.NarrowestRip, p.Keep.Width)
+		}
+	}
+	for i, b := range p.Blanks {
+		if b.Length <= 0 || b.Width <= 0 || b.Count < 0 {
+			bad("blank %d: %d x %d, %d times, cannot be cut", i, b.Length, b.Width, b.Count)
+		}
+		for _, f := range b.From {
+			if f.Stock < 0 || f.Stock >= len(p.Stock) {
+				bad("blank %d: there is no stock %d", i, f.Stock)
+			}
+		}
+	}
+	return errors.Join(errs...)
+}
+
+// subproblem is one instance and its way back: what the engines plan without kerf,
+// in units of the common divisor, told in the problem's own terms.
+type subproblem struct {
+	problem *Problem
+	in      *instance.Instance
+	unit    int64
+	stock   []int   // instance stock -> problem stock
+	blanks  [][]int // instance kind -> the blanks it gathers
+	// minimizesArea: nothing has a price. The engines then take the area of what is
+	// bought for its price, so that the least area is sought and proven; exact
+	// tells whether no area was rounded.
+	minimizesArea, areaExact bool
+}
+
+// presolve splits p into instances that share no stock, and lists the blanks
+// that fit nowhere.
+func presolve(p *Problem) (doors []*subproblem, unplaced []Unplaced, err error) {
+	unit := p.Kerf
+	for _, s := range p.Stock {
+		u := s.Usable()
+		unit = gcd(gcd(unit, u.Length+p.Kerf), u.Width+p.Kerf)
+	}
+	for _, b := range p.Blanks {
+		unit = gcd(gcd(unit, b.Length+p.Kerf), b.Width+p.Kerf)
+	}
+	unit = max(unit, 1)
+
+	group := make([]int, len(p.Stock)) // of stock that shares blanks
+	for s := range group {
+		group[s] = s
+	}
+	find := func(s int) int {
+		for group[s] != s {
+			s = group[s]
+		}
+		return s
+	}
+	fits := make([][]instance.Orientation, len(p.Blanks))
+	for i, b := range p.Blanks {
+		fits[i] = make([]instance.Orientation, len(p.Stock))
+		first := -1
+		for _, f := range b.From {
+			lies := p.orientations(b, f, p.Stock[f.Stock].Usable())
+			if lies == 0 {
+				continue
+			}
+			fits[i][f.Stock] |= lies
+			if first < 0 {
+				first = f.Stock
+			}
+			group[find(f.Stock)] = find(first)
+		}
+		if first < 0 && b.Count > 0 {
+			unplaced = append(unplaced, Unplaced{Blank: i, Count: b.Count, Reason: p.unplacedReason(b)})
+		}
+	}
+
+	for root := range p.Stock {
+		if find(root) != root {
+			continue
+		}
+		d := &subproblem{problem: p, unit: unit, in: &instance.Instance{
+			Stages:     p.Stages,
+			Kerf:       p.Kerf / unit,
+			KeepLength: ceilDiv(p.Keep.Length+p.Kerf, unit),
+			KeepWidth:  ceilDiv(p.Keep.Width+p.Kerf, unit),
+		}}
+		if p.Stages == 0 {
+			d.in.Stages = instance.NoLimit
+		}
+		for s := range p.Stock {
+			if find(s) == root {
+				d.addStock(s)
+			}
+		}
+		for b := range p.Blanks {
+			d.addBlank(b, fits[b])
+		}
+		if len(d.in.Kinds) == 0 {
+			continue
+		}
+		for _, s := range d.in.Stock {
+			if s.L > maxSide || s.W > maxSide {
+				return nil, nil, fmt.Errorf("nest: stock %d x %d is too large in units of %d, the common divisor of all lengths", s.L, s.W, unit)
+			}
+		}
+		d.in.Prepare()
+		d.priceByArea()
+		doors = append(doors, d)
+	}
+	return doors, unplaced, nil
+}
+
+func (d *subproblem) addStock(s int) {
+	st, kerf := d.problem.Stock[s], d.problem.Kerf
+	u := st.Usable()
+	limit := st.Count
+	if limit == 0 {
+		limit = instance.NoLimit
+	}
+	d.stock = append(d.stock, s)
+	d.in.Stock = append(d.in.Stock, instance.Stock{
+		L: (u.Length + kerf) / d.unit, W: (u.Width + kerf) / d.unit,
+		Price: st.Price, Limit: limit, OnHand: st.OnHand,
+		FirstCut:     dirOf(st.FirstCut),
+		NarrowestRip: ceilDiv(st.NarrowestRip+kerf, d.unit),
+	})
+}
+
+// addBlank adds blank b, if it fits this instance's stock, to the kind it
+// equals.
+func (d *subproblem) addBlank(b int, fits []instance.Orientation) {
+	bl := d.problem.Blanks[b]
+	k := instance.Kind{
+		L:      (bl.Length + d.problem.Kerf) / d.unit,
+		W:      (bl.Width + d.problem.Kerf) / d.unit,
+		Demand: bl.Count,
+	}
+	var any instance.Orientation
+	for _, s := range d.stock {
+		k.Orientations = append(k.Orientations, fits[s])
+		any |= fits[s]
+	}
+	if any == 0 || bl.Count == 0 {
+		return
+	}
+	for i := range d.in.Kinds {
+		o := &d.in.Kinds[i]
+		if o.L == k.L && o.W == k.W && slices.Equal(o.Orientations, k.Orientations) {
+			o.Demand += k.Demand
+			d.blanks[i] = append(d.blanks[i], b)
+			return
+		}
+	}
+	d.in.Kinds = append(d.in.Kinds, k)
+	d.blanks = append(d.blanks, []int{b})
+}
+
+// orientations returns the ways in which blank b can be cut from a piece of source f.
+func (p *Problem) orientations(b Blank, f Source, piece Size) instance.Orientation {
+	var lies instance.Orientation
+	s := p.Stock[f.Stock]
+	if f.Upright && p.canCut(s, piece, b.Length, b.Width) {
+		lies |= instance.Upright
+	}
+	if f.Turned && p.canCut(s, piece, b.Width, b.Length) {
+		lies |= instance.Turned
+	}
+	return lies
+}
+
+// canCut reports whether l x w can be cut from an empty piece of stock s, which
+// may be an offcut of it: its cuts are counted anew.
+func (p *Problem) canCut(s Stock, piece Size, l, w int64) bool {
+	if l > piece.Length || w > piece.Width {
+		return false
+	}
+	rip, cross := w < piece.Width, l < piece.Length
+	switch {
+	case rip && w < s.NarrowestRip:
+		return false
+	case rip && cross && p.Stages == 1:
+		return false
+	case rip != cross: // one cut only: it is the first
+		return s.FirstCut == AnyCut || rip == (s.FirstCut == Rip)
+	}
+	return true
+}
+
+// bought counts the pieces of stock that plan buys.
+func (d *subproblem) bought(plan *instance.Plan) int {
+	n := 0
+	for _, l := range plan.Layouts {
+		if !d.in.Stock[l.Stock].OnHand {
+			n++
+		}
+	}
+	return n
+}
+
+func (p *Problem) unplacedReason(b Blank) Reason {
+	for _, f := range b.From {
+		u := p.Stock[f.Stock].Usable()
+		if f.Upright && b.Length <= u.Length && b.Width <= u.Width ||
+			f.Turned && b.Width <= u.Length && b.Length <= u.Width {
+			return AgainstRules
+		}
+	}
+	return TooLarge
+}
+
+func dirOf(c Cut) instance.Dir {
+	switch c {
+	case Rip:
+		return instance.Rip
+	case Crosscut:
+		return instance.Crosscut
+	}
+	return instance.None
+}
+
+func gcd(a, b int64) int64 {
+	for b != 0 {
+		a, b = b, a%b
+	}
+	return a
+}
+
+func ceilDiv(a, b int64) int64 { return (a + b - 1) / b }
