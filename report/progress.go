@@ -36,6 +36,11 @@ func lying(s *progress.State, code string, o Options) listing {
 			purpose = unfinished(s, p.Root)
 		case progress.Scrap:
 			purpose = "smaller blanks"
+			if p.Stock.Grain == stock.GrainUnknown {
+				purpose += " that may lie any way: nobody said its grain"
+			}
+		case progress.Remeasured:
+			purpose = "kept, as measured"
 		case progress.Leftover:
 			if p.Stock.Next == stock.NextAsSaid {
 				continue // whole, and never to be cut
@@ -84,17 +89,17 @@ func standing(s *progress.State) string {
 
 // layoutsToCut lists the layouts of which something is still to be cut.
 func layoutsToCut(s *progress.State) listing {
-	l := listing{columns: []heading{{"layout", figures}, {"stock", words}, {"pieces", figures}, {"cut", figures}, {"begun", words}, {"not there", figures}}}
+	l := listing{columns: []heading{{"layout", figures}, {"stock", words}, {"pieces", figures}, {"cut", figures}, {"begun", words}, {"not there", figures}, {"another size", figures}}}
 	for i, of := range s.Layouts() {
 		if of.Done == of.Pieces {
 			continue
 		}
 		begun := ""
-		if n := of.Pieces - of.Whole - of.Done - of.Gone; n > 0 {
+		if n := of.Pieces - of.Whole - of.Done - of.Gone - of.Remeasured; n > 0 {
 			made := of.Made - of.Done*of.Cuts
 			begun = fmt.Sprintf("%d: %d of %s made", n, made, counted(n*of.Cuts, "cut"))
 		}
-		l.add(strconv.Itoa(i+1), s.Plan().Layouts[i].Stock.Name, strconv.Itoa(of.Pieces), strconv.Itoa(of.Done), begun, some(of.Gone))
+		l.add(strconv.Itoa(i+1), s.Plan().Layouts[i].Stock.Name, strconv.Itoa(of.Pieces), strconv.Itoa(of.Done), begun, some(of.Gone), some(of.Remeasured))
 	}
 	return l.withoutEmpty()
 }

@@ -71,6 +71,7 @@ func (f *planFolder) options(o report.Options) report.Options {
 // stateAfter is what the entries add up to.
 func (f *planFolder) stateAfter(entries []store.Entry) (*progress.State, error) {
 	s := progress.Begin(f.Plan, f.Made...)
+	s.Code = f.Identity
 	for _, e := range store.Standing(entries) {
 		if e.Plan != f.Identity {
 			return nil, job.Faults{{File: f.record.Path(), Line: e.Number, Cause: fmt.Sprintf("tells of plan %s, the folder is of %s", e.Plan, f.Identity), Remedy: "move the file away: it belongs to a plan that was replaced"}}

@@ -53,7 +53,7 @@ func idsOf(pieces []stock.Piece) []string {
 }
 
 // begunOf are the ids of those pieces on the rack that the plan, or one before it, has
-// begun to cut.
+// begun to cut, or that have another size by now.
 func (f *planFolder) begunOf(onRack []stock.Piece) []string {
 	onIt := func(id string) bool {
 		return slices.ContainsFunc(onRack, func(p stock.Piece) bool { return p.ID == id })
@@ -65,6 +65,7 @@ func (f *planFolder) begunOf(onRack []stock.Piece) []string {
 			begun = append(begun, of.Name)
 		}
 	}
+	begun = append(begun, slices.DeleteFunc(slices.Clone(f.state.Remeasured()), func(name string) bool { return !onIt(name) })...)
 	slices.Sort(begun)
 	return slices.Compact(begun)
 }

@@ -21,11 +21,12 @@ type progressFlags struct {
 
 // happenings are the words, each with what it means.
 var happenings = map[string]string{
-	"cut":     "a `layout` is cut: 2, or one of its pieces: 2/1, or cuts\nof it: 2:5, 2/1:3-7; all of them: all",
-	"good":    "a `blank` is good, wherever it came from: C, or C=2",
-	"spoiled": "a `blank` was cut and is no good: C; C=\"590 x 300 mm\" tells\nwhat of it can still be used, its length first; C:2: two of\nthe parts that such blanks hold are no good",
-	"lost":    "a `blank` was cut and is not there: C, or C=2",
-	"missing": "a piece of `stock` that was to be cut is not there: its name\nor material, or NAME=2",
+	"cut":      "a `layout` is cut: 2, or one of its pieces: 2/1, or cuts\nof it: 2:5, 2/1:3-7; all of them: all",
+	"good":     "a `blank` is good, wherever it came from: C, or C=2",
+	"spoiled":  "a `blank` was cut and is no good: C; C=\"590 x 300 mm\" tells\nwhat of it can still be used, its length first; C:2: two of\nthe parts that such blanks hold are no good",
+	"lost":     "a `blank` was cut and is not there: C, or C=2",
+	"measured": "a piece has that size: `NAME=590 x 300 mm`, what is clear of\nit from its reference corner; a leftover, or one piece of\nstock of which nothing is cut",
+	"missing":  "a piece of `stock` that was to be cut is not there: its name\nor material, or NAME=2",
 }
 
 func progressCommand() command {

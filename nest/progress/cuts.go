@@ -2,6 +2,7 @@ package progress
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -29,7 +30,7 @@ func (s *State) cut(said string) error {
 		}
 	}
 	if len(chosen) == 0 {
-		return Wrong{fmt.Sprintf("what layout %d cuts was said to be missing", layout+1), "take that back with undo if it is there"}
+		return Wrong{fmt.Sprintf("what layout %d cuts was said to be missing, or to have another size", layout+1), "take that back with undo if it is there as planned"}
 	}
 	steps := s.steps[layout]
 	from, to := 1, len(steps)
@@ -38,11 +39,19 @@ func (s *State) cut(said string) error {
 			return err
 		}
 	}
-	for _, c := range chosen {
+	before := make([]copied, len(chosen))
+	for i, c := range chosen {
+		before[i] = copied{c.taken, slices.Clone(c.made)}
 		c.taken = true
 		for n := from; n <= to; n++ {
 			c.make(steps, n)
 		}
+	}
+	if err := s.kept(); err != nil {
+		for i, c := range chosen {
+			*c = before[i]
+		}
+		return err
 	}
 	return nil
 }

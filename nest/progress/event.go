@@ -17,12 +17,16 @@ import (
 //	spoiled C:2    two parts of those in the blanks C are no good, the others are
 //	lost C         one C is not there
 //	missing NAME   one piece of a stock that was to be cut is not there; "NAME=2": two
+//	measured NAME=590 x 300 mm   a piece that lies there, or one of a stock that was not
+//	               begun, has that size: what is clear of it from its reference corner
 //
-// A blank goes by its mark or by the name of its part.
+// A blank goes by its mark or by the name of its part. Where several may be meant that
+// came from other stock, ", grain width" behind all tells which by its grain, as the
+// blank's own length runs.
 type Event struct{ Word, Value string }
 
 // Words are those that an event begins with, in the order in which things happen.
-var Words = []string{"cut", "good", "spoiled", "lost", "missing"}
+var Words = []string{"cut", "good", "spoiled", "lost", "missing", "measured"}
 
 // String is how the event is written down.
 func (e Event) String() string { return e.Word + " " + e.Value }
@@ -57,6 +61,8 @@ func (s *State) Tell(e Event) error {
 		return s.lose(e.Value)
 	case "missing":
 		return s.miss(e.Value)
+	case "measured":
+		return s.measure(e.Value)
 	}
 	return Wrong{fmt.Sprintf("%q is nothing that can happen", e.Word), "say " + strings.Join(Words, ", ")}
 }

@@ -17,6 +17,7 @@ const (
 	Unfinished             // begun, with blanks still to be cut from it
 	Leftover               // cut as it was planned, and to be kept
 	Scrap                  // of a spoiled blank
+	Remeasured             // not begun, or not finished, and of another size than planned
 )
 
 // Piece is something that lies there and can be cut.
@@ -32,6 +33,7 @@ type Piece struct {
 	Layout int
 	// Of is the spoiled blank, of scrap.
 	Of Spoiled
+	at place
 }
 
 // Pieces lists what lies there: the whole stock, unfinished pieces, leftovers and scrap, in
@@ -49,9 +51,12 @@ func (s *State) Pieces(code string) []Piece {
 		}
 	}
 	all = append(all, s.uncalled()...)
+	all = append(all, s.remeasuredWhole(code)...)
 	for n, sp := range s.Spoiled {
 		if sp.Left != (Size{}) {
-			all = append(all, sp.piece(fmt.Sprintf("%s %s spoiled (%d)", code, s.bill[sp.Blank].Mark, n+1)))
+			p := sp.piece(fmt.Sprintf("%s %s spoiled (%d)", code, s.bill[sp.Blank].Mark, n+1))
+			p.at.number = n
+			all = append(all, p)
 		}
 	}
 	return all
@@ -120,7 +125,15 @@ func (s *State) begun(code string, layout, copy int) []Piece {
 		p.Stock.Length, p.Stock.Width = l.Root.Length+t.NearEnd+t.FarEnd, l.Root.Width+t.NearEdge+t.FarEdge
 		p.Stock.Next = stock.NextAny
 		p.Root = l.Root.Moved(t.NearEnd-x, t.NearEdge-y)
+		p.at = place{begun: true, layout: layout, copy: copy, was: rectangleOf(l.Root)}
 		s.owned(&p)
+		if is, some := s.remeasured.newSize(p.at); some {
+			resize(&p, is)
+			p.Stock.Sawn = stock.Trims{}
+			if p.Root = s.leftover(p.Stock.Usable()); p.Kind == Unfinished {
+				p.Kind = Remeasured
+			}
+		}
 		all = append(all, p)
 	}
 	return all

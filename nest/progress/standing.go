@@ -48,13 +48,15 @@ type Layout struct {
 	Gone   int // that were not there
 	Cuts   int // in one of them
 	Made   int // in all of them
+	// Remeasured are those not begun that have another size, and are not cut as planned.
+	Remeasured int
 }
 
 // Layouts tells how far each layout has come.
 func (s *State) Layouts() []Layout {
 	all := make([]Layout, len(s.plan.Layouts))
 	for i := range all {
-		l := Layout{Pieces: len(s.copies[i]), Cuts: len(s.steps[i]), Gone: s.gone[i]}
+		l := Layout{Pieces: len(s.copies[i]), Cuts: len(s.steps[i]), Gone: s.gone[i] - s.remeasured.of[i], Remeasured: s.remeasured.of[i]}
 		for _, c := range s.copies[i] {
 			if !c.begun() {
 				l.Whole++
@@ -68,7 +70,7 @@ func (s *State) Layouts() []Layout {
 				}
 			}
 		}
-		l.Whole -= l.Gone
+		l.Whole -= s.gone[i]
 		all[i] = l
 	}
 	return all

@@ -16,12 +16,15 @@ type State struct {
 	copies [][]*copied      // by layout; copy n is the (n+1)th piece cut by it
 	blanks []tally          // by blank of the bill
 	// Spoiled are the pieces that were cut and cannot be used as they were meant.
-	Spoiled []Spoiled
-	taken   taken
+	Spoiled    []Spoiled
+	taken      taken
+	remeasured remeasured
 	// gone counts stock that was not there, by layout, of those not begun.
 	gone []int
 	// absent counts stock on hand that no layout cuts and that was not there.
 	absent map[string]int
+	// Code is that of the plan, by which its leftovers are named; empty: any code does.
+	Code string
 }
 
 // copied is one piece of stock that a layout divides.
@@ -50,6 +53,7 @@ func Begin(p *cutplan.Plan, before ...Made) *State {
 		s.bill, s.before = append(s.bill, m.Blank), append(s.before, m)
 	}
 	s.blanks, s.taken = make([]tally, len(s.bill)), taken{which: make([]map[origin]int, len(s.bill)), unsaid: map[string]int{}}
+	s.remeasured.of = make([]int, len(p.Layouts))
 	for _, l := range p.Layouts {
 		steps := p.Steps(l)
 		copies := make([]*copied, l.Repeat)

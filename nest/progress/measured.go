@@ -1,0 +1,188 @@
+package progress
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"sawbill/stock"
+)
+
+// remeasured are pieces that have another size than the plan has for them: damaged, or
+// measured better. None of them is cut as planned any more.
+type remeasured struct {
+	// cut are pieces of stock that was begun.
+	cut []remeasuredPiece
+	// whole is stock that was not begun, each piece by itself; of counts it by layout.
+	whole []Piece
+	of    []int
+	// names are those that whole had before, each once.
+	names []string
+}
+
+type remeasuredPiece struct {
+	layout, copy int
+	was          rectangle
+	is           Size
+}
+
+// measure notes the size of a piece that lies there: "K7F2M-2=590 x 300 mm", or of a
+// sheet or board that was not begun, by its name or material. One length is that of a
+// board.
+func (s *State) measure(said string) error {
+	name, written, some := cutLast(said, "=")
+	if name = strings.TrimSpace(name); !some {
+		return Wrong{fmt.Sprintf("%q tells no size", said), `write what is clear of it from its reference corner, as in "` + name + `=590 x 300 mm"`}
+	}
+	p, err := s.pieceCalled(name)
+	if err != nil {
+		return err
+	}
+	is, err := s.sizeOf(p, written)
+	if err != nil {
+		return err
+	}
+	if is.Length > p.Stock.Length || is.Width > p.Stock.Width || is.Thickness > p.Stock.Thickness {
+		ruler := stock.Ruler{Units: s.plan.Job.Units}
+		return Wrong{fmt.Sprintf("%s is %s and cannot be larger", p.Stock.Name, ruler.Size(p.Stock.Length, p.Stock.Width)),
+			"say what is clear of it, its length first, as its stock lies"}
+	}
+	s.remeasure(p, is)
+	return nil
+}
+
+// sizeOf reads the size of a piece. In this order a bare length takes the job's unit.
+func (s *State) sizeOf(p Piece, written string) (Size, error) {
+	if p.Stock.Kind == stock.Sheet || strings.ContainsAny(written, "x×") {
+		return s.size(written)
+	}
+	is, err := s.size(p.Stock.Width.Decimal() + " mm x " + written)
+	is.Length, is.Width = is.Width, is.Length
+	return is, err
+}
+
+// remeasure gives a piece its size.
+func (s *State) remeasure(p Piece, is Size) {
+	r := &s.remeasured
+	switch at := p.at; {
+	case p.Kind == Scrap:
+		left := &s.Spoiled[at.number].Left
+		if *left = is; s.Spoiled[at.number].Turned {
+			left.Length, left.Width = left.Width, left.Length
+		}
+	case at.whole:
+		resize(&r.whole[at.number], is)
+		r.whole[at.number].Root = s.leftover(r.whole[at.number].Stock.Usable())
+	case at.begun:
+		r.cut = slices.DeleteFunc(r.cut, func(m remeasuredPiece) bool {
+			return m.layout == at.layout && m.copy == at.copy && m.was == at.was
+		})
+		r.cut = append(r.cut, remeasuredPiece{at.layout, at.copy, at.was, is})
+	default:
+		if p.Layout >= 0 {
+			s.gone[p.Layout]++
+			r.of[p.Layout]++
+			p.Stock.Next = s.plan.Layouts[p.Layout].Stock.Next
+		} else {
+			s.absent[p.Stock.Name]++
+		}
+		if !slices.Contains(r.names, p.Stock.Name) {
+			r.names = append(r.names, p.Stock.Name)
+		}
+		p.Kind, p.Layout, p.Stock.Count, p.Stock.Section = Remeasured, -1, 1, stock.Section{}
+		resize(&p, is)
+		p.Root = s.leftover(p.Stock.Usable())
+		r.whole = append(r.whole, p)
+	}
+}
+
+func resize(p *Piece, to Size) {
+	p.Stock.Length, p.Stock.Width = to.Length, to.Width
+	if to.Thickness > 0 {
+		p.Stock.Thickness = to.Thickness
+	}
+}
+
+// Remeasured are the names of stock of which a piece that was not begun has another size
+// now, and another name.
+func (s *State) Remeasured() []string { return s.remeasured.names }
+
+// remeasuredWhole are the pieces that were not begun and have another size.
+func (s *State) remeasuredWhole(code string) []Piece {
+	all := slices.Clone(s.remeasured.whole)
+	for n := range all {
+		all[n].Stock.Name = fmt.Sprintf("%s measured (%d)", code, n+1)
+		all[n].at = place{whole: true, number: n}
+	}
+	return all
+}
+
+// newSize is that of a piece of stock that was begun; false where it is as it was cut.
+func (r remeasured) newSize(at place) (Size, bool) {
+	for _, m := range r.cut {
+		if m.layout == at.layout && m.copy == at.copy && m.was == at.was {
+			return m.is, true
+		}
+	}
+	return Size{}, false
+}
+
+// pieceCalled is the piece of a name, or one piece of the stock of a name or material that
+// was not begun: of the last layout that cuts it, as for one that is missing.
+func (s *State) pieceCalled(name string) (Piece, error) {
+	code := s.Code
+	if at := strings.IndexAny(name, "- "); code == "" && at >= 0 {
+		code = name[:at]
+	}
+	var known, materials []string
+	var found []Piece
+	for _, p := range s.Pieces(code) {
+		if strings.EqualFold(p.Stock.Name, name) {
+			found = append(found, p)
+		}
+		known = append(known, p.Stock.Name)
+	}
+	if found == nil {
+		for _, p := range s.Pieces(code) {
+			if p.Kind == Whole && Called(p.Stock, name) {
+				found = append(found, p)
+				if !slices.Contains(materials, p.Stock.Name) {
+					materials = append(materials, p.Stock.Name)
+				}
+			}
+		}
+	}
+	switch {
+	case len(materials) > 1:
+		return Piece{}, Wrong{fmt.Sprintf("%q may be %s", name, strings.Join(materials, " or ")), "take one of these names"}
+	case found == nil:
+		return Piece{}, unknown("piece", name, known, "take a name under \"Lying there\", or stock of which nothing is cut")
+	}
+	last := found[0]
+	for _, p := range found {
+		if p.Layout > last.Layout {
+			last = p
+		}
+	}
+	return last, nil
+}
+
+// kept checks that no piece that has another size was cut as planned.
+func (s *State) kept() error {
+	for _, m := range s.remeasured.cut {
+		there := slices.ContainsFunc(s.apart(m.layout, m.copy), func(l lying) bool { return rectangleOf(l.Root) == m.was })
+		if !there {
+			return Wrong{fmt.Sprintf("a piece of layout %d has another size now and is not cut as planned", m.layout+1), "plan the rest with recut, or take the size back with undo"}
+		}
+	}
+	return nil
+}
+
+// place tells which of its kind a piece is.
+type place struct {
+	begun        bool // of stock that was begun
+	layout, copy int
+	was          rectangle
+	whole        bool // of remeasured.whole
+	number       int  // in that, or among what is spoiled
+}
