@@ -1,9 +1,6 @@
 package main
 
 import (
-	"errors"
-	"io/fs"
-	"os"
 	"slices"
 
 	"sawbill/nest/progress"
@@ -33,15 +30,10 @@ func (f *planFolder) rackNow() ([]stock.Piece, error) {
 	if path == "" {
 		return nil, nil
 	}
-	if !exists(path) {
+	if !rack.At(path).Exists() {
 		return nil, job.Faults{{File: path, Cause: "the rack that the job names is not there", Remedy: "put it back where it was when the job was planned"}}
 	}
 	return f.onRack(rack.At(path))
-}
-
-func exists(path string) bool {
-	_, err := os.Stat(path)
-	return !errors.Is(err, fs.ErrNotExist)
 }
 
 func idsOf(pieces []stock.Piece) []string {
@@ -72,7 +64,7 @@ func (f *planFolder) begunOf(onRack []stock.Piece) []string {
 
 // onRack is what is on a rack; nothing where there is none yet.
 func (f *planFolder) onRack(r rack.Rack) ([]stock.Piece, error) {
-	if !exists(r.Path()) {
+	if !r.Exists() {
 		return nil, nil
 	}
 	read, err := r.Read()

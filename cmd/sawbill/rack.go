@@ -139,6 +139,9 @@ func onRack(in *invocation, f *rackFlags) error {
 	return v.run(&rackCall{invocation: in, rackFlags: f, rack: rack.At(f.file)})
 }
 
+// settled is the [job.Settler] of the racks that jobs name.
+func settled(path string) (text string, pending bool) { return rack.At(path).Settle() }
+
 // read reads what is on hand.
 func (c *rackCall) read() error {
 	file, err := c.rack.Read()
@@ -150,7 +153,7 @@ func (c *rackCall) read() error {
 // where there is none yet.
 func (c *rackCall) inUnits() stock.Units {
 	if c.stock == nil {
-		if _, err := os.Stat(c.rack.Path()); err == nil {
+		if c.rack.Exists() {
 			c.stock, _ = c.rack.Read() // what is wrong with it is told by the change
 		}
 	}

@@ -149,7 +149,7 @@ func (in *invocation) read() (*job.File, error) {
 	if len(in.operands) != 1 {
 		return nil, usageError{fmt.Sprintf("%s takes one job file, not %d", in.name, len(in.operands)), fmt.Sprintf("see \"sawbill help %s\"", in.name)}
 	}
-	file, err := job.ReadChanged(in.operands[0], in.changes)
+	file, err := job.ReadSettled(in.operands[0], in.changes, settled)
 	if err != nil {
 		return nil, err
 	}

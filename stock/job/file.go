@@ -34,9 +34,17 @@ type File struct {
 func Read(path string) (*File, error) { return ReadChanged(path, Changes{}) }
 
 // ReadChanged is Read as if the files said otherwise.
-func ReadChanged(path string, as Changes) (*File, error) {
-	return read(path, func(name string) string { return besideFile(path, name) }, os.ReadFile, as)
+func ReadChanged(path string, as Changes) (*File, error) { return ReadSettled(path, as, nil) }
+
+// ReadSettled is ReadChanged of a job whose rack may have a change pending. It calls
+// settle with the path of the rack's file before it reads that. If settle reports a
+// change as pending still, its text counts as what is in the file.
+func ReadSettled(path string, as Changes, settle Settler) (*File, error) {
+	return read(path, func(name string) string { return besideFile(path, name) }, os.ReadFile, settle, as)
 }
+
+// Settler finishes a pending change of a rack, by the path of its file, if it can.
+type Settler func(rack string) (text string, pending bool)
 
 // besideFile is where a file is that the one at path names.
 func besideFile(path, name string) string {
@@ -63,18 +71,18 @@ func Reread(sources []Source, as Changes) (*File, error) {
 		}
 		return nil, fs.ErrNotExist
 	}
-	return read(sources[0].Name, beside, open, as)
+	return read(sources[0].Name, beside, open, nil, as)
 }
 
 // ReadFS is Read within a file system, such as one in memory.
 func ReadFS(fsys fs.FS, name string) (*File, error) {
 	beside := func(list string) string { return path.Join(path.Dir(name), list) }
-	return read(name, beside, func(name string) ([]byte, error) { return fs.ReadFile(fsys, name) }, Changes{})
+	return read(name, beside, func(name string) ([]byte, error) { return fs.ReadFile(fsys, name) }, nil, Changes{})
 }
 
 // read reads the job called name. Part lists are found by beside.
-func read(name string, beside func(string) string, open func(string) ([]byte, error), as Changes) (*File, error) {
-	r := &reader{layout: fileKeys, files: []string{name}, changes: as}
+func read(name string, beside func(string) string, open func(string) ([]byte, error), settle Settler, as Changes) (*File, error) {
+	r := &reader{settle: settle, layout: fileKeys, files: []string{name}, changes: as}
 	at := place{file: name}
 	source, found := openText(name, open)
 	if found.found() {
@@ -88,8 +96,13 @@ func read(name string, beside func(string) string, open func(string) ([]byte, er
 		r.fault(at.at(m.line).of(m.key), m.problem)
 		whole = whole && m.key != ""
 	}
-	file := r.job(root, at, func(list string) (string, string, problem) {
-		full := beside(list)
+	file := r.job(root, at, func(list string, settle Settler) (string, string, problem) {
+		full, open := beside(list), open
+		if settle != nil {
+			if text, pending := settle(full); pending {
+				open = func(string) ([]byte, error) { return []byte(text), nil }
+			}
+		}
 		source, found := openText(full, open)
 		sources = append(sources, Source{full, source})
 		return full, source, found
@@ -120,8 +133,9 @@ func openText(name string, open func(string) ([]byte, error)) (string, problem) 
 	return decodeText(source)
 }
 
-// listOpener finds and opens a part list or a rack: its full name and its text.
-type listOpener func(name string) (full, source string, found problem)
+// listOpener finds and opens a part list, or a rack once it is settled: its full name and
+// its text.
+type listOpener func(name string, settle Settler) (full, source string, found problem)
 
 // job reads the tree of a job file. The tree is whole when every key of the
 // file could be made out; of one that is not, nothing is said to be missing.
@@ -184,7 +198,7 @@ func (r *reader) job(root *table, at place, open listOpener, whole bool) *File {
 func (r *reader) lists(top record, key string, open listOpener, file *File, read func(source string, at place)) bool {
 	all := true
 	for _, name := range top.fields[key].files {
-		full, source, found := open(name)
+		full, source, found := open(name, nil)
 		if slices.Contains(r.files, full) {
 			found = problem{"is named twice", "name each list once"}
 		}

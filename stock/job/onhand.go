@@ -23,7 +23,7 @@ func (r *reader) onHand(top record, open listOpener, offers []offer, rough []lum
 	if len(named) > 1 {
 		return wrong(problem{"a job has one rack", "name the file of one"})
 	}
-	full, source, found := open(named[0])
+	full, source, found := open(named[0], r.settle)
 	if found.found() {
 		return wrong(problem{named[0] + ": " + found.cause, found.remedy})
 	}

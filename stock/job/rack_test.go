@@ -195,3 +195,50 @@ func FuzzReadRack(f *testing.F) {
 		}
 	})
 }
+
+// A rack whose change is pending counts as it is about to be; one that is settled is read
+// from its file. Only the rack is settled, by the path that the job names.
+func TestARackIsSettledBeforeItIsRead(t *testing.T) {
+	folder := t.TempDir()
+	for name, text := range map[string]string{
+		"shelf.toml":     "rack = \"shop/rack.toml\"\nparts = \"parts.csv\"\n" + sheet18,
+		"parts.csv":      "name,material,length,width\nshelf,birch ply 18,700,300\n",
+		"shop/rack.toml": onePiece("R1"),
+	} {
+		name = filepath.Join(folder, filepath.FromSlash(name))
+		if err := os.MkdirAll(filepath.Dir(name), 0o777); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(name, []byte(text), 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for want, pending := range map[string]bool{"R1": false, "R2": true} {
+		file, err := job.ReadSettled(filepath.Join(folder, "shelf.toml"), job.Changes{}, func(rack string) (string, bool) {
+			if rack != filepath.Join(folder, "shop", "rack.toml") {
+				t.Errorf("settled %s", rack)
+			}
+			return onePiece("R2"), pending
+		})
+		if err != nil {
+			t.Fatal(err)
+		}
+		names := ""
+		for _, s := range file.Stock {
+			if s.OnHand {
+				names += s.Name
+			}
+		}
+		if names != want {
+			t.Errorf("pending %v: on hand is %q, want %q", pending, names, want)
+		}
+		again, err := job.Reread(file.Sources, job.Changes{})
+		if err != nil || !cmp.Equal(file.Stock, again.Stock) {
+			t.Errorf("read again: error %v, %v", err, again)
+		}
+	}
+}
+
+func onePiece(id string) string {
+	return "units = \"mm\"\n[[piece]]\nid = \"" + id + "\"\nmaterial = \"birch ply 18\"\nlength = 800\nwidth = 400\nthickness = 18\n"
+}

@@ -11,6 +11,7 @@ import (
 // reader gathers what is wrong while a job is read.
 type reader struct {
 	changes  Changes
+	settle   Settler  // of the job's rack; nil if there is none
 	layout   []key    // of the file that is read first
 	files    []string // as they are read; faults are told in this order
 	faults   []Fault

@@ -11,18 +11,21 @@
 //	the new file takes the place of the old one
 //	the folder is synced
 //
-// Whoever next changes the rack finds what a program that was stopped left:
+// Whoever next reads or changes the rack puts right what a killed program left:
 //
-//   - Before the line was whole, nothing was changed: a torn line is cut off, the
-//     new file dropped.
-//   - Behind it, the new file is still there and is put in place.
+//   - If the line is torn or not there, nothing was changed: the torn line is cut off and
+//     the new file dropped.
+//   - If the line is whole, the new file is put in place.
 //   - If the old file was edited in between, the edit counts. The history says
 //     that the change was given up, then that the file was edited.
+//
+// So readers always see the state that the history promises. Where they may not write, or
+// another program holds the lock, they take it from the new file.
 //
 // A file that differs from the last state of the history, with no new file
 // beside it, was edited by hand: the next change first records that.
 //
 // The files of a rack called rack.toml are rack.toml.history, .rack.toml.new
-// and .rack.toml.lock. The lock's file holds nothing; it stays where a
-// change was made, and is gone where one was refused.
+// and .rack.toml.lock. The lock's file holds nothing. Neither hidden file stays once
+// a change is made or refused.
 package rack

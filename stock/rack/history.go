@@ -211,12 +211,14 @@ func (e Entry) line() []byte {
 
 // History lists every change, the first one first.
 func (r Rack) History() ([]Entry, error) {
+	r.Settle() // only then it has a change that was given up
 	p, err := r.readPast()
 	return p.entries, err
 }
 
 // Booked reports whether a plan was carried out by a change that was not taken back.
 func (r Rack) Booked(plan string) (bool, error) {
+	r.Settle()
 	p, err := r.readPast()
 	if err != nil {
 		return false, err

@@ -15,7 +15,6 @@ import (
 
 	"sawbill/stock"
 	"sawbill/stock/internal/killed"
-	"sawbill/stock/job"
 	"sawbill/stock/rack"
 )
 
@@ -102,13 +101,14 @@ type acknowledged struct {
 	sum    string
 }
 
-// killedWriters lets writers change the rack and kills each at a random instant, within
-// two spans of the beginning or of its first change. It returns what they said.
-func killedWriters(t *testing.T, path string, random *rand.Rand, writers int, span time.Duration) []acknowledged {
+// killedWriters lets writers change the rack and kills each at a random instant, of its
+// first change or a later one. It returns what they said. The first changes are waited
+// for, so that a busy machine kills no later.
+func killedWriters(t *testing.T, path string, random *rand.Rand, writers int) []acknowledged {
 	t.Helper()
 	heard := make(chan []acknowledged)
 	for range writers {
-		seed, changes, delay := random.Uint64(), random.IntN(2), time.Duration(random.Int64N(int64(2*span)))
+		seed, changes, delay := random.Uint64(), random.IntN(3), time.Duration(random.Int64N(int64(10*time.Millisecond)))
 		go func() {
 			heard <- told(t, killed.Program(t, writerOf, path+"|"+strconv.FormatUint(seed, 10), changes, delay))
 		}()
@@ -134,54 +134,52 @@ func told(t *testing.T, said string) []acknowledged {
 	return all
 }
 
-// checkAfterKill looks at the files as a killed writer left them: the rack can
-// be read and is a state that the history tells of, and all that was
-// acknowledged is there. It returns how many changes there are.
+// checkAfterKill looks at the rack as a killed writer left it: it can be read, and is the
+// last state of the history unless it was edited by hand; all that was acknowledged is
+// there. It returns how many changes there are.
 func checkAfterKill(t *testing.T, path string, said []acknowledged, byHand string, before int) int {
 	t.Helper()
-	text, err := os.ReadFile(path)
-	if err == nil {
-		if _, err := job.ParseRack(path, text); err != nil {
-			t.Fatalf("the file cannot be read: %v", err)
+	r, now := rack.At(path), ""
+	if r.Exists() {
+		file, err := r.Read()
+		if err != nil {
+			t.Fatal(err)
 		}
+		now = file.Text
 	}
-	entries, err := rack.At(path).History()
+	entries, err := r.History()
 	if err != nil {
 		t.Fatal(err)
 	}
 	if len(entries) < before {
 		t.Fatalf("the history had %d changes and has %d", before, len(entries))
 	}
-	last := 0
 	for _, a := range said {
-		last = max(last, a.number)
 		if a.number > len(entries) || entries[a.number-1].Sum != a.sum {
 			t.Fatalf("change %d was acknowledged and is not in the history", a.number)
 		}
 	}
 	states := rack.States(path)
-	now, coming := string(text), states[len(states)-1]
-	ready, _ := os.ReadFile(filepath.Join(filepath.Dir(path), ".rack.toml.new"))
-	switch {
-	case now == coming, now == byHand:
-	case last == len(entries):
-		t.Fatalf("all %d changes were acknowledged, but the file is not as the last left it", last)
-	case string(ready) != coming || now != states[len(states)-2]:
-		t.Fatalf("the file is no state of the history, nor can it be made the last (of %d; %d acknowledged)", len(entries), last)
+	if now != states[len(states)-1] && (byHand == "" || now != byHand) {
+		t.Fatalf("readers do not see the last state of the history, of %d", len(entries))
+	}
+	for _, left := range names(t, filepath.Dir(path)) {
+		if strings.HasPrefix(left, ".") {
+			t.Errorf("left behind: %s", left)
+		}
 	}
 	return len(entries)
 }
 
-// A program may be killed at any instant: whatever it said that it had done is
-// done, what it was about to do is done or not, and nothing is half done.
+// A program may be killed at any instant: each change that it acknowledged is made, the
+// next one is made or not, and none is half made.
 func TestKilledAtAnyInstantNothingIsLostOrHalfDone(t *testing.T) {
-	kills, each := 1000, 40
-	if testing.Short() {
-		kills = 100
+	kills, each := 100, 20
+	if killed.Long() {
+		kills, each = 1000, 40
 	}
 	killed.SkipWhereNoneCanBe(t)
 	random := rand.New(rand.NewPCG(20, 26))
-	span := spanOfChange(t)
 	made, stopped, edits := 0, 0, 0
 	for done := 0; done < kills; {
 		path := filepath.Join(t.TempDir(), "rack.toml")
@@ -190,8 +188,11 @@ func TestKilledAtAnyInstantNothingIsLostOrHalfDone(t *testing.T) {
 		for range each {
 			writers := 1 + random.IntN(2)
 			before := entries
-			fresh := killedWriters(t, path, random, writers, span)
+			fresh := killedWriters(t, path, random, writers)
 			said = append(said, fresh...)
+			if _, err := os.Stat(hidden(path, "new")); err == nil {
+				stopped++
+			}
 			entries = checkAfterKill(t, path, said, byHand, before)
 			text, err := os.ReadFile(path)
 			if byHand != "" && string(text) != byHand {
@@ -202,9 +203,6 @@ func TestKilledAtAnyInstantNothingIsLostOrHalfDone(t *testing.T) {
 			}
 			done += writers
 			made += len(fresh)
-			if _, err := os.Stat(filepath.Join(filepath.Dir(path), ".rack.toml.new")); err == nil {
-				stopped++
-			}
 			if err == nil && random.IntN(8) == 0 && len(bytes.TrimSpace(text)) > 0 {
 				byHand = string(text) + fmt.Sprintf("# looked through, %d\n", done)
 				if err := os.WriteFile(path, []byte(byHand), 0o644); err != nil {
@@ -219,23 +217,9 @@ func TestKilledAtAnyInstantNothingIsLostOrHalfDone(t *testing.T) {
 		finish(t, path)
 	}
 	t.Logf("%d changes acknowledged, %d writers were stopped within one, %d edits by hand between", made, stopped, edits)
-	if made < kills/4 || stopped < kills/50 {
-		t.Errorf("only %d changes were made and %d writers stopped within one: the test says little", made, stopped)
+	if made < kills/2 {
+		t.Errorf("only %d changes were made: the test says little", made)
 	}
-}
-
-// spanOfChange is how long a change takes here, so that kills fall within some.
-func spanOfChange(t *testing.T) time.Duration {
-	t.Helper()
-	r := rack.At(filepath.Join(t.TempDir(), "rack.toml"))
-	const changes = 10
-	begin := time.Now()
-	for range changes {
-		if _, err := r.Change(t.Context(), rack.Change{Put: []stock.Piece{plank}, Date: today}); err != nil {
-			t.Fatal(err)
-		}
-	}
-	return time.Since(begin) / changes
 }
 
 // finish makes one more change, after which nothing may be left over.

@@ -38,12 +38,27 @@ func (r Rack) hidden(end string) string {
 	return filepath.Join(r.folder(), "."+filepath.Base(r.path)+end)
 }
 
-// Read reads what is on hand. The error is of type [job.Faults].
+// Read reads what is on hand: the state that the history promises. The error is of type
+// [job.Faults].
 func (r Rack) Read() (*job.Rack, error) {
-	if _, err := os.Stat(r.path); errors.Is(err, fs.ErrNotExist) {
+	if text, pending := r.Settle(); pending {
+		return job.ParseRack(r.path, []byte(text))
+	}
+	if !isThere(r.path) {
 		return nil, r.none()
 	}
 	return job.ReadRack(r.path)
+}
+
+// Exists reports whether there is a rack's file.
+func (r Rack) Exists() bool {
+	_, pending := r.Settle()
+	return pending || isThere(r.path)
+}
+
+func isThere(path string) bool {
+	_, err := os.Stat(path)
+	return !errors.Is(err, fs.ErrNotExist)
 }
 
 // none tells that there is no rack.
@@ -53,12 +68,7 @@ func (r Rack) none() error {
 
 // begun reports whether there is a rack, or was one.
 func (r Rack) begun() bool {
-	for _, file := range []string{r.path, r.history()} {
-		if _, err := os.Stat(file); !errors.Is(err, fs.ErrNotExist) {
-			return true
-		}
-	}
-	return false
+	return isThere(r.path) || isThere(r.history())
 }
 
 // fault is one thing that is wrong with the rack.

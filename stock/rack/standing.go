@@ -52,25 +52,31 @@ func (r Rack) stand(do func(*standing) error) (err error) {
 	return do(s)
 }
 
-// recover ends a change that was stopped on the way, or gives it up.
+// recover ends a change that was stopped on the way, or gives it up, and removes what is
+// left of it.
 func (s *standing) recover() error {
 	r := s.rack
 	ready, there, err := store.Contents(r.newFile())
 	if err != nil {
 		return r.cannot("read", r.newFile(), err)
 	}
-	if !there {
-		return nil
+	if err := s.cutTorn(); err != nil {
+		return r.cannot("written", r.history(), err)
 	}
-	last := s.past.last()
-	if last > 0 && s.text != s.past.text && ready == s.past.text {
-		if s.text == s.past.state(last-1) {
-			if err := s.place(); err != nil {
-				return r.cannot("replaced", r.path, err)
-			}
-			return nil
+	switch {
+	case !there:
+		return nil
+	case s.promised(ready):
+		err := s.place()
+		if err == nil {
+			err = store.SyncFolder(r.folder())
 		}
-		back := last - 1
+		if err != nil {
+			return r.cannot("replaced", r.path, err)
+		}
+		return nil
+	case s.past.last() > 0 && s.text != s.past.text && ready == s.past.text:
+		back := s.past.last() - 1
 		e := Entry{What: "gave up the change before, which was stopped: the file was edited meanwhile", Back: &back, Undo: true}
 		if err := s.note(&e, s.past.state(back)); err != nil {
 			return err
@@ -80,6 +86,27 @@ func (s *standing) recover() error {
 		return r.cannot("removed", r.newFile(), err)
 	}
 	return nil
+}
+
+// promised reports whether the new file is the state that the last line of the history
+// promises, and the rack's file still the state before.
+func (s *standing) promised(ready string) bool {
+	last := s.past.last()
+	return last > 0 && ready == s.past.text && s.text != s.past.text && s.text == s.past.state(last-1)
+}
+
+// cutTorn cuts a torn last line off the history; a history of nothing else is removed.
+func (s *standing) cutTorn() error {
+	info, err := os.Stat(s.rack.history())
+	switch {
+	case err != nil:
+		return nil // a file that cannot be looked at is reported when it is written
+	case s.past.good == 0:
+		return store.Remove(s.rack.history())
+	case s.past.good == info.Size():
+		return nil
+	}
+	return os.Truncate(s.rack.history(), s.past.good)
 }
 
 // byHand reports whether the file was edited since the last change.

@@ -29,25 +29,47 @@ func Locked(ctx context.Context, path string, do func() error) error {
 	return do()
 }
 
+// TryLocked is [Locked] without waiting: it returns [ErrBusy] if another program holds the
+// lock just now.
+func TryLocked(path string, do func() error) error {
+	lock, err := take(path, (*flock.Flock).TryLock)
+	switch {
+	case err != nil:
+		return err
+	case lock == nil:
+		return ErrBusy
+	}
+	defer release(lock)
+	return do()
+}
+
 // ReadOnly reports whether an error says that a folder takes no new file. Its files can
 // still be read, without a lock: no program changes them.
 func ReadOnly(err error) bool {
 	return errors.Is(err, fs.ErrPermission) || errors.Is(err, syscall.EROFS)
 }
 
-// hold takes the lock. A program that waited may get the lock of a file that was removed
-// meanwhile. Nobody else sees that file, so only the file at the path counts.
+// hold takes the lock, or waits for it until ctx ends.
 func hold(ctx context.Context, path string) (*flock.Flock, error) {
+	lock, err := take(path, func(l *flock.Flock) (bool, error) { return l.TryLockContext(ctx, lookAgain) })
+	if err != nil && ctx.Err() != nil {
+		err = ErrBusy
+	}
+	return lock, err
+}
+
+// take tries to take the lock; nil if another program holds it. A program that waited may
+// get the lock of a file that was removed meanwhile. Nobody else sees that file, so only
+// the file at the path counts.
+func take(path string, try func(*flock.Flock) (bool, error)) (*flock.Flock, error) {
 	for {
 		lock := flock.New(path, flock.SetPermissions(0o666))
-		held, err := lock.TryLockContext(ctx, lookAgain)
+		held, err := try(lock)
 		switch {
 		case held && isThere(lock):
 			return lock, nil
 		case held:
 			lock.Unlock()
-		case ctx.Err() != nil:
-			return nil, ErrBusy
 		default:
 			return nil, err
 		}

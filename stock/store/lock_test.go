@@ -71,19 +71,32 @@ func TestAFolderThatTakesNoFileIsReadOnly(t *testing.T) {
 	}
 }
 
-// While one program holds the lock another waits, and gives up when its context ends.
+// While one program holds the lock another waits until its context ends, or not at all.
 func TestALockIsWaitedFor(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "lock")
+	second := func() error {
+		t.Error("two hold the lock")
+		return nil
+	}
+	done := false
 	err := store.Locked(t.Context(), path, func() error {
 		ended, end := context.WithCancel(t.Context())
 		end()
-		return store.Locked(ended, path, func() error {
-			t.Error("two hold the lock")
-			return nil
-		})
+		if err := store.Locked(ended, path, second); err != store.ErrBusy {
+			t.Error(err)
+		}
+		done = true
+		return store.TryLocked(path, second)
 	})
-	if err != store.ErrBusy {
+	if err != store.ErrBusy || !done {
 		t.Error(err)
+	}
+	no := errors.New("refused")
+	if err := store.TryLocked(path, func() error { return no }); err != no {
+		t.Error(err)
+	}
+	if left := names(t, filepath.Dir(path)); len(left) > 0 {
+		t.Errorf("left behind: %v", left)
 	}
 }
 
