@@ -17,8 +17,11 @@ const identityLength = 5
 
 // Identity tells a plan from others of the same job: five letters and figures made
 // of all that the plan file says, but for the time that it took. Units and paper
-// change nothing.
+// change nothing. A plan that has its code already, by the options, keeps it.
 func Identity(p *cutplan.Plan, o Options) string {
+	if o.Code != "" {
+		return o.Code
+	}
 	f := fileOf(p, Options{Case: o.Case, Rest: o.Rest, WhatIf: o.WhatIf}, offcutNames{})
 	f.Seconds = "0"
 	sum := sha256.Sum256(encoded(f))

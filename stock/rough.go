@@ -21,6 +21,18 @@ type Yield struct{ part, whole int64 }
 // Percent is so many hundredths.
 func Percent(n int) Yield { return Yield{int64(n), 100} }
 
+// YieldOf is so much of a whole; false unless it is more than nothing and not more than
+// the whole.
+func YieldOf(part, whole int64) (Yield, bool) {
+	if part <= 0 || part > whole {
+		return Yield{}, false
+	}
+	return Yield{part, whole}, true
+}
+
+// Fraction is y as a part of a whole; both are 0 of no yield.
+func (y Yield) Fraction() (part, whole int64) { return y.part, y.whole }
+
 // String writes percents, "66 2/3 %".
 func (y Yield) String() string { return mixed(big.NewRat(100*y.part, y.whole)) + " %" }
 

@@ -12,8 +12,11 @@ type Kept struct {
 	Count  int
 }
 
-// Offcuts lists the leftovers to keep.
+// Offcuts lists the leftovers to keep, numbered as they were printed if the plan was.
 func (p *Plan) Offcuts() []Kept {
+	if p.Numbered != nil {
+		return p.Numbered
+	}
 	var all []Kept
 	next := 1
 	for i, l := range p.Layouts {

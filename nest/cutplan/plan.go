@@ -27,6 +27,9 @@ type Plan struct {
 	Seconds float64
 	Totals  Totals
 	Cover   Cover
+	// Numbered are the leftovers as they were numbered when the plan was printed; nil
+	// of a plan that is just made. Offcuts returns them.
+	Numbered []Kept
 }
 
 // Complete reports whether every blank is cut, but for those of Estimates.
@@ -75,6 +78,9 @@ type Layout struct {
 	Stock  stock.Stock
 	Repeat int
 	Root   Node
+	// Printed are the steps as they were printed; nil of a layout that is just made.
+	// Plan.Steps returns them: whoever changes the layout leaves them out.
+	Printed []Step
 }
 
 // Unplaced is a blank that could not be cut, Count times.

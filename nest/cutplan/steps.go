@@ -46,8 +46,12 @@ type Size struct {
 
 // Steps lists the cuts of l in an order in which they can be made: the trim,
 // then level by level of the tree. Within a level cuts at the same setting
-// follow one another where the order allows.
+// follow one another where the order allows. Of a layout that was printed before they
+// are those of then, in their order and with their numbers.
 func (p *Plan) Steps(l Layout) []Step {
+	if l.Printed != nil {
+		return l.Printed
+	}
 	w := work{saw: p.Job.Saw}
 	first := w.trim(l.Stock)
 	level := w.open(nil, l.Root, first, false)
