@@ -10,9 +10,8 @@ import (
 	"strconv"
 	"strings"
 
-	"sawbill/nest/kept"
 	"sawbill/nest/progress"
-	"sawbill/report"
+	"sawbill/nest/shop/planfile"
 	"sawbill/stock/job"
 	"sawbill/stock/store"
 )
@@ -20,10 +19,13 @@ import (
 // progressName is that of the record of progress in a plan's folder.
 const progressName = "progress.jsonl"
 
+// underWay is what the folder's file holds.
+type underWay = planfile.Plan
+
 // planFolder is the folder of a plan, with what was told of its progress.
 type planFolder struct {
 	path string
-	*kept.Kept
+	*underWay
 	record  store.Record
 	entries []store.Entry
 	state   *progress.State
@@ -42,14 +44,11 @@ func folderAt(path string) (*planFolder, error) {
 	if info, err := os.Stat(path); err == nil && !info.IsDir() {
 		path = filepath.Dir(path)
 	}
-	k, err := kept.Read(filepath.Join(path, kept.Name))
+	p, err := planfile.Read(filepath.Join(path, planfile.Name))
 	if err != nil {
 		return nil, err
 	}
-	f := &planFolder{path: path, Kept: k, record: store.RecordAt(filepath.Join(path, progressName))}
-	if code := report.Identity(k.Plan, f.options(report.Options{})); code != k.Identity {
-		return nil, job.Faults{{File: filepath.Join(path, kept.Name), Cause: fmt.Sprintf("the plan in it is %s, it should be %s: the file was changed, or another version of the program wrote it", code, k.Identity), Remedy: "plan the job again"}}
-	}
+	f := &planFolder{path: path, underWay: p, record: store.RecordAt(filepath.Join(path, progressName))}
 	if f.entries, err = f.record.Read(); err != nil {
 		return nil, err
 	}
@@ -57,24 +56,13 @@ func folderAt(path string) (*planFolder, error) {
 	return f, err
 }
 
-// options are o with the case of the plan, and whose rest it is.
-func (f *planFolder) options(o report.Options) report.Options {
-	o.Case = f.File.Case
-	if len(f.Of) > 0 {
-		o.Rest = &report.Rest{Of: f.Of[len(f.Of)-1]}
-	} else {
-		o.WhatIf = f.Changes.Said(f.File.Units)
-	}
-	return o
-}
-
 // stateAfter is what the entries add up to.
 func (f *planFolder) stateAfter(entries []store.Entry) (*progress.State, error) {
 	s := progress.Begin(f.Plan, f.Made...)
 	s.Code = f.Identity
 	for _, e := range store.Standing(entries) {
-		if e.Plan != f.Identity {
-			return nil, job.Faults{{File: f.record.Path(), Line: e.Number, Cause: fmt.Sprintf("tells of plan %s, the folder is of %s", e.Plan, f.Identity), Remedy: "move the file away: it belongs to a plan that was replaced"}}
+		if e.Plan != f.Code {
+			return nil, job.Faults{{File: f.record.Path(), Line: e.Number, Cause: fmt.Sprintf("tells of plan %s, the folder is of %s", e.Plan, f.Code), Remedy: "move the file away: it belongs to a plan that was replaced"}}
 		}
 		for _, did := range e.Did {
 			event, err := progress.ParseEvent(did)
@@ -97,7 +85,7 @@ func (f *planFolder) tell(ctx context.Context, events []progress.Event, date str
 			return store.Entry{}, err
 		}
 		var wrong job.Faults
-		e := store.Entry{Plan: f.Identity, Date: date}
+		e := store.Entry{Plan: f.Code, Date: date}
 		for _, event := range events {
 			if err := s.Tell(event); err != nil {
 				told := err.(progress.Wrong)
@@ -122,7 +110,7 @@ func (f *planFolder) undo(ctx context.Context, date string) (undone store.Entry,
 			return store.Entry{}, job.Faults{{File: f.record.Path(), Cause: "there is nothing to take back", Remedy: "what is done is told there first"}}
 		}
 		undone = standing[len(standing)-1]
-		return store.Entry{Plan: f.Identity, Date: date, Undoes: undone.ID}, nil
+		return store.Entry{Plan: f.Code, Date: date, Undoes: undone.ID}, nil
 	})
 	return undone, err
 }
@@ -151,27 +139,16 @@ func (f *planFolder) add(ctx context.Context, next func(before []store.Entry) (s
 }
 
 // rackPath is where the rack's file is from here; empty where the job names none.
-func (f *planFolder) rackPath() string {
-	if f.Rack == "" || filepath.IsAbs(f.Rack) {
-		return f.Rack
-	}
-	return filepath.Join(f.path, filepath.FromSlash(f.Rack))
-}
+func (f *planFolder) rackPath() string { return f.fromHere(f.Rack) }
 
-// fromFolder is a path as it is written in a folder.
-func fromFolder(folder, path string) string {
-	if path == "" {
-		return ""
+// jobPath is where the job's file is from here; empty where that is not known.
+func (f *planFolder) jobPath() string { return f.fromHere(f.Job) }
+
+func (f *planFolder) fromHere(path string) string {
+	if path == "" || filepath.IsAbs(path) {
+		return path
 	}
-	from, wrong := filepath.Abs(folder)
-	to, err := filepath.Abs(path)
-	if err == nil && wrong == nil {
-		if relative, err := filepath.Rel(from, to); err == nil {
-			return filepath.ToSlash(relative)
-		}
-		return to
-	}
-	return path
+	return filepath.Join(f.path, filepath.FromSlash(path))
 }
 
 // unclaimed refuses a folder in which there is progress of another plan: to write over

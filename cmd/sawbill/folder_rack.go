@@ -79,7 +79,7 @@ func (f *planFolder) booked(onRack []stock.Piece) ([]string, error) {
 	if f.rackPath() == "" {
 		return nil, nil
 	}
-	done, err := rack.At(f.rackPath()).Booked(f.Identity)
+	done, err := rack.At(f.rackPath()).Booked(f.Code)
 	if err != nil || !done {
 		return nil, err
 	}

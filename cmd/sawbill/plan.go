@@ -9,7 +9,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"sawbill/nest/cutplan"
-	"sawbill/nest/kept"
+	"sawbill/nest/shop/planfile"
 	"sawbill/report"
 	"sawbill/stock/job"
 )
@@ -59,7 +59,8 @@ func plan(in *invocation) (int, error) {
 	if folder == "" {
 		folder = strings.TrimSuffix(filepath.Base(in.operands[0]), filepath.Ext(in.operands[0])) + "-plan"
 	}
-	return in.write(kept.Kept{Plan: made, Marks: cutplan.NextMark(made.Bill), File: file, Changes: in.changes, Rack: fromFolder(folder, file.Rack)}, options, folder)
+	return in.write(&planfile.Plan{Plan: made, Number: 1, Marks: cutplan.NextMark(made.Bill), File: file, Changes: in.changes, WhatIf: options.WhatIf,
+		Job: planfile.FromFolder(folder, in.operands[0]), Rack: planfile.FromFolder(folder, file.Rack)}, options, folder)
 }
 
 func pictures(n int) string {
@@ -89,7 +90,7 @@ func (in *invocation) solve(file *job.File) (made *cutplan.Plan, err error) {
 }
 
 // planFiles makes the contents of the plan's folder.
-func planFiles(k kept.Kept, o report.Options) (files []output, warnings []string, err error) {
+func planFiles(k *planfile.Plan, o report.Options) (files []output, warnings []string, err error) {
 	pdf, warnings, err := report.PDF(k.Plan, o)
 	if err != nil {
 		return nil, nil, err
@@ -99,7 +100,7 @@ func planFiles(k kept.Kept, o report.Options) (files []output, warnings []string
 		{"plan.html", report.HTML(k.Plan, o)},
 		{"plan.json", report.JSON(k.Plan, o)},
 		{"cutting-bill.csv", report.CuttingBill(k.Plan)},
-		{kept.Name, k.Bytes()},
+		{planfile.Name, k.Bytes()},
 	}
 	for i, picture := range report.LayoutSVGs(k.Plan, o) {
 		files = append(files, output{pictureName(i), picture})

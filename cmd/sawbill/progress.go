@@ -95,7 +95,7 @@ func (in *invocation) progressOf(f *progressFlags) error {
 	}
 	fmt.Fprint(in.stdout, said)
 	options := report.Options{Ruler: in.ruler(folder.Plan.Job.Units)}
-	if err := report.Progress(in.stdout, folder.state, folder.Identity, options); err != nil {
+	if err := report.Progress(in.stdout, folder.state, folder.Code, options); err != nil {
 		return err
 	}
 	if folder.state.Lacks() {

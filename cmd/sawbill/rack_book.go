@@ -19,19 +19,19 @@ func (c *rackCall) book() error {
 	}
 	if !c.set.Changed("rack") {
 		if f.rackPath() == "" {
-			return usageError{fmt.Sprintf("the job of plan %s names no rack", f.Identity), "name the rack's file with --rack"}
+			return usageError{fmt.Sprintf("the job of plan %s names no rack", f.Code), "name the rack's file with --rack"}
 		}
 		c.rack = rack.At(f.rackPath())
 	}
 	if !f.state.Done() {
-		return job.Faults{{File: f.path, Cause: fmt.Sprintf("plan %s is not carried out yet: blanks are still open", f.Identity),
+		return job.Faults{{File: f.path, Cause: fmt.Sprintf("plan %s is not carried out yet: blanks are still open", f.Code),
 			Remedy: "tell first what is cut with sawbill progress, or plan the rest with sawbill recut and book that"}}
 	}
 	onRack, err := f.onRack(c.rack)
 	if err != nil {
 		return err
 	}
-	done, err := c.change(rack.Change{Take: f.begunOf(onRack), Put: f.keeps(onRack), Plan: f.Identity, What: "plan " + f.Identity + " carried out"})
+	done, err := c.change(rack.Change{Take: f.begunOf(onRack), Put: f.keeps(onRack), Plan: f.Code, What: "plan " + f.Code + " carried out"})
 	if err != nil {
 		return err
 	}
@@ -61,7 +61,7 @@ func (f *planFolder) keeps(onRack []stock.Piece) []stock.Piece {
 		s := p.Stock
 		piece := stock.Piece{
 			Kind: s.Kind, Material: s.Material, Length: s.Length, Width: s.Width, Thickness: s.Thickness, Grain: s.Grain,
-			From: f.title() + ", plan " + f.Identity,
+			From: f.title() + ", plan " + f.Code,
 		}
 		if name, whole := progress.OfferOf(s.Name); whole {
 			piece.Name = name
@@ -78,7 +78,7 @@ func (f *planFolder) keeps(onRack []stock.Piece) []stock.Piece {
 // toKeep are offcuts, whole stock that was bought, and what is worth keeping of spoiled
 // blanks.
 func (f *planFolder) toKeep(onRack []stock.Piece) []progress.Piece {
-	return slices.DeleteFunc(f.state.Pieces(f.Identity), func(p progress.Piece) bool {
+	return slices.DeleteFunc(f.state.Pieces(f.Code), func(p progress.Piece) bool {
 		name := p.Stock.Name
 		theirs := slices.ContainsFunc(onRack, func(q stock.Piece) bool { return q.ID == name }) ||
 			slices.ContainsFunc(f.File.Stock, func(own stock.Stock) bool { return own.OnHand && own.Name == name })

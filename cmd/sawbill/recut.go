@@ -11,9 +11,9 @@ import (
 	"github.com/spf13/pflag"
 
 	"sawbill/nest/cutplan"
-	"sawbill/nest/kept"
-	"sawbill/nest/progress"
+		"sawbill/nest/progress"
 	"sawbill/nest/recut"
+	"sawbill/nest/shop/planfile"
 	"sawbill/report"
 	"sawbill/stock"
 	"sawbill/stock/job"
@@ -76,16 +76,16 @@ func (in *invocation) recut(missing, smaller []string) (int, error) {
 		return 0, err
 	}
 	if before.state.Done() {
-		fmt.Fprintf(in.stdout, "All blanks of plan %s are good: there is no rest.\n", before.Identity)
+		fmt.Fprintf(in.stdout, "All blanks of plan %s are good: there is no rest.\n", before.Code)
 		return exitDone, nil
 	}
-	made, err := in.solveRest(before, recut.Options{Code: before.Identity, Marks: before.Marks, Rack: there, Booked: booked, Missing: missing, Sizes: sizesOf(trim)})
+	made, err := in.solveRest(before, recut.Options{Code: before.Code, Marks: before.Marks, Rack: there, Booked: booked, Missing: missing, Sizes: sizesOf(trim)})
 	if err != nil {
 		return 0, err
 	}
 	ruler := in.ruler(before.Plan.Job.Units)
 	options := report.Options{Ruler: ruler, Paper: in.paperFor(ruler), Case: file.Case,
-		Rest: &report.Rest{Of: before.Identity, Result: made, Trim: trim, Ways: recut.WaysToSave(before.state, before.Identity, before.File, before.Smaller, made.Saved...)}}
+		Rest: &report.Rest{Of: before.Code, Result: made, Trim: trim, Ways: recut.WaysToSave(before.state, before.Code, before.File, before.Smaller, made.Saved...)}}
 	folder := in.output
 	if folder == "" {
 		folder = nextFolder(before.path)
@@ -93,8 +93,8 @@ func (in *invocation) recut(missing, smaller []string) (int, error) {
 	if filepath.Clean(folder) == filepath.Clean(before.path) {
 		return 0, usageError{"-o " + in.output + " is the folder of the plan itself", "name another for its rest"}
 	}
-	after := kept.Kept{Plan: made.Plan, Of: append(slices.Clone(before.Of), before.Identity), Made: made.Made, Marks: max(before.Marks, cutplan.NextMark(made.Plan.Bill)), File: file, Changes: changes,
-		Rack: fromFolder(folder, before.rackPath()), Begun: before.begunOf(onRack), OnRack: idsOf(onRack)}
+	after := &planfile.Plan{Plan: made.Plan, Number: before.Number + 1, Continues: append(slices.Clone(before.Continues), before.Code), Before: planfile.FromFolder(folder, before.path), Made: made.Made, Marks: max(before.Marks, cutplan.NextMark(made.Plan.Bill)), File: file, Changes: changes,
+		Job: planfile.FromFolder(folder, before.jobPath()), Rack: planfile.FromFolder(folder, before.rackPath()), Begun: before.begunOf(onRack), OnRack: idsOf(onRack)}
 	return in.write(after, options, folder)
 }
 
@@ -183,9 +183,9 @@ func (f *planFolder) has(name string) bool {
 }
 
 // write writes a plan's folder and says what is in the plan.
-func (in *invocation) write(k kept.Kept, o report.Options, folder string) (int, error) {
-	k.Identity = report.Identity(k.Plan, o)
-	if err := unclaimed(folder, k.Identity); err != nil {
+func (in *invocation) write(k *planfile.Plan, o report.Options, folder string) (int, error) {
+	k.Code = report.Identity(k.Plan, o)
+	if err := unclaimed(folder, k.Code); err != nil {
 		return 0, err
 	}
 	files, warnings, err := planFiles(k, o)

@@ -8,9 +8,9 @@ import (
 	"testing"
 
 	"sawbill/nest/cutplan"
-	"sawbill/nest/kept"
 	"sawbill/nest/progress"
 	"sawbill/nest/recut"
+	"sawbill/nest/shop/planfile"
 	"sawbill/stock/job"
 )
 
@@ -40,7 +40,7 @@ func waysOf(t *testing.T, source string, happened ...string) string {
 			t.Fatal(said, err)
 		}
 	}
-	k := &kept.Kept{Plan: p, File: file}
+	k := &planfile.Plan{Plan: p, File: file}
 	var all []string
 	for _, w := range recut.WaysToSave(s, "K7F2M", file, k.Smaller) {
 		if w.Enough {

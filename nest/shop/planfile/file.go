@@ -1,0 +1,189 @@
+package planfile
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"regexp"
+	"strconv"
+
+	"sawbill/stock/job"
+)
+
+const about = "what sawbill progress and sawbill recut go on from; lengths count 25 nm, prices cents"
+
+// largest is beyond any plan; it keeps a wrong file from filling the memory.
+const largest = 16 << 20
+
+// Bytes is what the file holds. Equal plans of equal jobs give equal bytes, wherever their
+// folders lie.
+func (p *Plan) Bytes() []byte {
+	var b bytes.Buffer
+	e := json.NewEncoder(&b)
+	e.SetEscapeHTML(false)
+	if err := e.Encode(p.fileV2()); err != nil {
+		panic("planfile: a plan that cannot be written: " + err.Error()) // only if a share is not a number
+	}
+	h, _ := headOf(b.Bytes())
+	return h.withSum(h.sumOf())
+}
+
+// head is the beginning of a file: its format, and where its sum stands.
+type head struct {
+	data     []byte
+	format   string
+	from, to int // of the sum
+}
+
+var beginning = regexp.MustCompile(`^\{"format":"([^"\\]*)","sum":"([0-9a-f]*)"`)
+
+func headOf(data []byte) (head, bool) {
+	at := beginning.FindSubmatchIndex(data)
+	if at == nil {
+		return head{}, false
+	}
+	return head{data, string(data[at[2]:at[3]]), at[4], at[5]}, true
+}
+
+func (h head) withSum(sum string) []byte {
+	return bytes.Join([][]byte{h.data[:h.from], h.data[h.to:]}, []byte(sum))
+}
+
+// sumOf is that of the file as it is written, without the sum itself.
+func (h head) sumOf() string {
+	digest := sha256.Sum256(h.withSum(""))
+	return hex.EncodeToString(digest[:8])
+}
+
+// sound reports whether the file is as it was written.
+func (h head) sound() bool { return string(h.data[h.from:h.to]) == h.sumOf() }
+
+// Read reads the file at path and checks that the plan holds. The error is of type
+// [job.Faults].
+func Read(path string) (*Plan, error) {
+	fault := func(cause, remedy string) (*Plan, error) {
+		return nil, job.Faults{{File: path, Cause: cause, Remedy: remedy}}
+	}
+	data, err := read(path)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return fault("there is no such file", "name the folder that sawbill plan wrote")
+	case errors.Is(err, errNoFile) || errors.Is(err, errTooLarge):
+		return fault(err.Error(), "name the folder that sawbill plan wrote")
+	case err != nil:
+		return fault(fmt.Sprintf("the file cannot be read (%v)", err), "check its permissions")
+	}
+	return Parse(path, data)
+}
+
+var (
+	errNoFile   = errors.New("this is no file that can be read")
+	errTooLarge = fmt.Errorf("the file has more than %d MB, more than any plan", largest>>20)
+)
+
+// read reads a file that is one, and no larger than it may be.
+func read(path string) ([]byte, error) {
+	info, err := os.Stat(path)
+	switch {
+	case err != nil:
+		return nil, err
+	case !info.Mode().IsRegular():
+		return nil, errNoFile
+	case info.Size() > largest:
+		return nil, errTooLarge
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	return io.ReadAll(io.LimitReader(f, largest))
+}
+
+// Parse is [Read] of what is in a file called name.
+func Parse(name string, data []byte) (*Plan, error) {
+	p, err := parse(data)
+	if newer, is := errors.AsType[newerError](err); is {
+		return nil, job.Faults{{File: name, Cause: newer.Error(), Remedy: "use a newer Sawbill"}}
+	}
+	if err != nil {
+		return nil, job.Faults{{File: name, Cause: err.Error(), Remedy: "put back a copy of the file, or plan the job again into another folder"}}
+	}
+	return p, nil
+}
+
+var errChanged = errors.New("the file is not as it was written")
+
+// newerError is the version of a file that a later program wrote.
+type newerError int
+
+func (n newerError) Error() string {
+	return fmt.Sprintf("the file is of version %d of the plan file, this program reads up to version 2", int(n))
+}
+
+func parse(data []byte) (*Plan, error) {
+	if version := versionOf(data); version > 2 {
+		return nil, newerError(version)
+	}
+	h, ok := headOf(data)
+	if !ok || !h.sound() {
+		return nil, errChanged
+	}
+	var p *Plan
+	var err error
+	switch h.format {
+	case formatV1:
+		p, err = readV1(data)
+	case formatV2:
+		p, err = readV2(data)
+	default:
+		err = fmt.Errorf("the file is of a format that is not known (%q)", h.format)
+	}
+	if err != nil {
+		return nil, err
+	}
+	if p.Code == "" || len(p.File.Sources) == 0 {
+		return nil, errors.New("the plan in it has no code, or no job")
+	}
+	if err := sound(p.Plan); err != nil {
+		return nil, err
+	}
+	if err := p.Plan.Check(); err != nil {
+		return nil, fmt.Errorf("the plan in it does not hold (%w)", err)
+	}
+	return p, nil
+}
+
+var ofVersion = regexp.MustCompile(`^sawbill plan file (\d{1,9})$`)
+
+// versionOf is the version that a file says it is of, however it is laid out; 0 of none.
+func versionOf(data []byte) int {
+	var f struct {
+		Format string `json:"format"`
+	}
+	if json.Unmarshal(data, &f) != nil {
+		return 0
+	}
+	m := ofVersion.FindStringSubmatch(f.Format)
+	if m == nil {
+		return 0
+	}
+	version, _ := strconv.Atoi(m[1]) // nine digits are a number
+	return version
+}
+
+// decode takes a file that holds nothing but what v has.
+func decode(data []byte, v any) error {
+	d := json.NewDecoder(bytes.NewReader(data))
+	d.DisallowUnknownFields()
+	if err := d.Decode(v); err != nil {
+		return fmt.Errorf("the file holds what its version does not have (%w)", err)
+	}
+	return nil
+}

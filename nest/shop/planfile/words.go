@@ -1,0 +1,49 @@
+package planfile
+
+import (
+	"sawbill/nest/cutplan"
+	"sawbill/stock"
+)
+
+// The words that stand in a file for what the program counts. They stay as they are,
+// whatever becomes of the constants, their order and what they print.
+
+// words are those of one enumeration.
+type words[T comparable] []word[T]
+
+type word[T comparable] struct {
+	is   T
+	said string
+}
+
+var (
+	unitWords  = words[stock.Units]{{stock.Millimetres, "mm"}, {stock.Inches, "in"}}
+	kindWords  = words[stock.Kind]{{stock.Sheet, "sheet"}, {stock.Board, "board"}}
+	grainWords = words[stock.Grain]{{stock.GrainLength, "length"}, {stock.GrainWidth, "width"}, {stock.GrainAny, "any"}, {stock.GrainUnknown, "unknown"}}
+	firstWords = words[stock.FirstCut]{{stock.FirstAny, "any"}, {stock.FirstRip, "rip"}, {stock.FirstCrosscut, "crosscut"}}
+	nextWords  = words[stock.NextCut]{{stock.NextAsSaid, ""}, {stock.NextAny, "any"}, {stock.NextRip, "rip"}, {stock.NextCrosscut, "crosscut"}}
+	useWords   = words[cutplan.Use]{{cutplan.Split, "split"}, {cutplan.Part, "part"}, {cutplan.Offcut, "offcut"}, {cutplan.Waste, "waste"}}
+	cutWords   = words[cutplan.Cut]{{cutplan.Rip, "rip"}, {cutplan.Crosscut, "crosscut"}}
+	guideWords = words[cutplan.Guide]{{cutplan.Fence, "fence"}, {cutplan.Stop, "stop"}, {cutplan.Marked, "mark"}}
+)
+
+// of is the word for v.
+func (w words[T]) of(v T) string {
+	for _, one := range w {
+		if one.is == v {
+			return one.said
+		}
+	}
+	panic("planfile: something that no word is for")
+}
+
+// read is what a word stands for.
+func (w words[T]) read(d *decoder, said string) T {
+	for _, one := range w {
+		if one.said == said {
+			return one.is
+		}
+	}
+	d.bad("the word %q in it means nothing", said)
+	return w[0].is
+}
