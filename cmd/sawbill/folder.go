@@ -59,7 +59,7 @@ func folderAt(path string) (*planFolder, error) {
 // stateAfter is what the entries add up to.
 func (f *planFolder) stateAfter(entries []store.Entry) (*progress.State, error) {
 	s := progress.Begin(f.Plan, f.Made...)
-	s.Code = f.Identity
+	s.Code = f.Code
 	for _, e := range store.Standing(entries) {
 		if e.Plan != f.Code {
 			return nil, job.Faults{{File: f.record.Path(), Line: e.Number, Cause: fmt.Sprintf("tells of plan %s, the folder is of %s", e.Plan, f.Code), Remedy: "move the file away: it belongs to a plan that was replaced"}}

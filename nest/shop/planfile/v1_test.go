@@ -50,6 +50,7 @@ func stateOf(t *testing.T, version, folder string, p *planfile.Plan) *progress.S
 	t.Helper()
 	paths, _ := filepath.Glob(plans + version + "/*/" + folder + "/progress.jsonl")
 	s := progress.Begin(p.Plan, p.Made...)
+	s.Code = p.Code
 	entries, err := store.RecordAt(paths[0]).Read()
 	if err != nil {
 		t.Fatal(err)
