@@ -26,6 +26,13 @@ type Changes struct {
 	// Smaller are sizes that become less, each "height=6 mm": "width", "height" or "depth"
 	// of a case, given outside or inside, whose parts follow; of a part its length, by name.
 	Smaller []string
+	// Added are parts more, each "shelf: 600 x 300, birch ply 18, 2, grain width", the
+	// count and the grain as for a [[part]] if they are left out. Sizes are of parts, each
+	// "shelf=620 x 300": length and width. Kerf is that of another blade. Only a job under
+	// way has these: see recut.
+	Added []string
+	Sizes []string
+	Kerf  string
 }
 
 // setting parts "name=value".
@@ -231,6 +238,7 @@ func (c Changes) parts(r *reader, all []wanted, were map[string][]stock.Length, 
 			r.fault(at, nothingCalled("part", name, names))
 		}
 	}
+	c.sized(r, all, names)
 	c.shorter(r, all, names, left)
 	all = slices.DeleteFunc(all, func(w wanted) bool { return w.Count == 0 && w.sound })
 	for i := range all {

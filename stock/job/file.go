@@ -153,6 +153,7 @@ func (r *reader) job(root *table, at place, open listOpener, whole bool) *File {
 	saw, offcut := r.section(root, "saw", at), r.section(root, "offcut", at)
 	allowed := r.allowances(root, at, saw)
 	file.Saw = sawOf(saw)
+	r.changes.sawn(r, &file.Saw)
 	file.Shortest = r.section(root, "milling", at).length("shortest")
 	file.Offcut = r.offcut(offcut, saw)
 	file.Transport = r.transport(root, at)
@@ -173,6 +174,7 @@ func (r *reader) job(root *table, at place, open listOpener, whole bool) *File {
 	onHand, ok := r.onHand(top, open, offers, rough, file)
 	whole = whole && ok
 	derived, left, ok := r.derive(root, at, slices.Concat(offers, unlike(onHand, offers, rough)), rough, allowed, file, whole)
+	wanted = append(wanted, r.changes.added(r, allowed)...)
 	wanted = r.changes.parts(r, append(wanted, derived...), were, left, file.Offcut)
 	whole = whole && ok
 

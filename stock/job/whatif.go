@@ -90,6 +90,21 @@ func (c Changes) each(units stock.Units) []change {
 			add(name+" "+length+" shorter", name+"-"+figure+"-shorter", false)
 		}
 	}
+	for _, written := range c.Added {
+		name, rest := written, ""
+		if at := strings.LastIndex(written, ":"); at >= 0 {
+			name, rest = written[:at], written[at+1:]
+		}
+		add("added: "+strings.TrimSpace(name)+", "+strings.TrimSpace(rest), "add-"+strings.TrimSpace(name), false)
+	}
+	sizes := lastOfEach(c.Sizes)
+	for _, name := range slices.Sorted(maps.Keys(sizes)) {
+		add(name+" is "+sizes[name], "size-"+name, false)
+	}
+	if c.Kerf != "" {
+		length, figure := lengthSaid(lengthOf(c.Kerf, units), units)
+		add("a kerf of "+length, "kerf-"+figure, whole(figure))
+	}
 	thicknesses := lastOfEach(c.Thicknesses)
 	for _, material := range slices.Sorted(maps.Keys(thicknesses)) {
 		length, figure := lengthSaid(lengthOf(thicknesses[material], units), units)
