@@ -60,6 +60,9 @@ type changesV2 struct {
 	Counts      []string `json:"counts,omitempty"`
 	Thicknesses []string `json:"thicknesses,omitempty"`
 	Smaller     []string `json:"smaller,omitempty"`
+	Added       []string `json:"added,omitempty"`
+	Sizes       []string `json:"sizes,omitempty"`
+	Kerf        string   `json:"kerf,omitempty"`
 }
 
 // sourceV2 is a file that the job was read from, the job first. It is named from the job's

@@ -29,7 +29,8 @@ func readV2(data []byte) (*Plan, error) {
 		p.Continues, p.Before = f.Continues.Codes, f.Continues.Folder
 	}
 	if c := f.Changes; c != nil {
-		p.Changes = job.Changes{Without: c.Without, Spare: c.Spare, Counts: c.Counts, Thicknesses: c.Thicknesses, Smaller: c.Smaller}
+		p.Changes = job.Changes{Without: c.Without, Spare: c.Spare, Counts: c.Counts, Thicknesses: c.Thicknesses, Smaller: c.Smaller,
+			Added: c.Added, Sizes: c.Sizes, Kerf: c.Kerf}
 	}
 	if r.wrong != nil {
 		return nil, r.wrong

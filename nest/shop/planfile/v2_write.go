@@ -29,7 +29,7 @@ func (p *Plan) fileV2() fileV2 {
 		f.Continues = &continuesV2{p.Continues, p.Before}
 	}
 	if c := p.Changes; !none(c) {
-		f.Changes = &changesV2{c.Without, c.Spare, c.Counts, c.Thicknesses, c.Smaller}
+		f.Changes = &changesV2{c.Without, c.Spare, c.Counts, c.Thicknesses, c.Smaller, c.Added, c.Sizes, c.Kerf}
 	}
 	for _, s := range fromJob(p.File.Sources) {
 		f.Sources = append(f.Sources, sourceV2{s.Name, s.Text})
@@ -63,7 +63,7 @@ func (p *Plan) fileV2() fileV2 {
 
 // none reports whether nothing is changed.
 func none(c job.Changes) bool {
-	return c.Spare == 0 && len(c.Without)+len(c.Counts)+len(c.Thicknesses)+len(c.Smaller) == 0
+	return c.Spare == 0 && c.Kerf == "" && len(c.Without)+len(c.Counts)+len(c.Thicknesses)+len(c.Smaller)+len(c.Added)+len(c.Sizes) == 0
 }
 
 func (w *writer) job(j stock.Job) jobV2 {
