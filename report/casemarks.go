@@ -67,14 +67,14 @@ func caseMarks(c *casework.Case, r stock.Ruler) listing {
 		} else {
 			part = name
 		}
-		cells := []string{name, k.On, k.What, k.From, "", sizeOrNone(k.Width, r), sizeOrNone(k.Depth, r), k.Note}
+		cells := []string{name, k.On, k.What, k.From.String(), "", sizeOrNone(k.Width, r), sizeOrNone(k.Depth, r), k.Note}
 		for at := range slices.Chunk(k.At, marksInRow) {
 			cells[4] = printAll(at, r)
 			l.add(cells...)
 			cells = make([]string, len(cells))
 		}
-		if k.Across.From != "" {
-			l.add("", "", "", k.Across.From, printAll(k.Across.At, r), "", "", "")
+		if !k.Across.From.None() {
+			l.add("", "", "", k.Across.From.String(), printAll(k.Across.At, r), "", "", "")
 		}
 		if len(k.Spacers) > 0 {
 			l.add("", "", "spacers", "", printAll(k.Spacers, r), "", "", "")

@@ -25,11 +25,11 @@ func markedCase() *casework.Case {
 		Parts: []stock.Part{{Name: "side"}, {Name: "top"}},
 		Sizes: []stock.Derivation{{Dimension: "outside width", Sum: stock.Sum{{Times: 2, Value: 150 * mm, Label: "bay"}}}},
 		Marks: []casework.Mark{
-			{Part: 0, On: "left, inner face", What: "slide line", Measure: casework.Measure{From: "bottom end", At: sixths},
+			{Part: 0, On: "left, inner face", What: "slide line", Measure: casework.Measure{From: casework.Face{Side: casework.Lower, Extent: casework.End}, At: sixths},
 				Spacers: []stock.Length{100 * mm / 3}, Note: "bay 1"},
-			{Part: 0, On: "inner face", What: "shelf pins", Measure: casework.Measure{From: "bottom end", At: []stock.Length{50 * mm}},
-				Across: casework.Measure{From: "front edge", At: []stock.Length{37 * mm, 263 * mm}}},
-			{Part: 1, On: "inner face", What: "dado", Measure: casework.Measure{From: "left end", At: []stock.Length{30 * mm}},
+			{Part: 0, On: "inner face", What: "shelf pins", Measure: casework.Measure{From: casework.Face{Side: casework.Lower, Extent: casework.End}, At: []stock.Length{50 * mm}},
+				Across: casework.Measure{From: casework.Face{Side: casework.Front, Extent: casework.Edge}, At: []stock.Length{37 * mm, 263 * mm}}},
+			{Part: 1, On: "inner face", What: "dado", Measure: casework.Measure{From: casework.Face{Side: casework.Left, Extent: casework.End}, At: []stock.Length{30 * mm}},
 				Width: 18 * mm, Depth: 6 * mm},
 		},
 	}
@@ -76,8 +76,8 @@ func TestPagesListTheMarksOfACase(t *testing.T) {
 func TestPagesDrawTheMarksOfACase(t *testing.T) {
 	const mm = stock.Millimetre
 	c := chest()
-	c.Marks = []casework.Mark{{Part: 0, On: "inner face", Spots: []casework.Spot{{Solid: 0, Piece: "left", Face: "inner face"}}, What: "slide line",
-		Measure: casework.Measure{From: "bottom end", At: []stock.Length{120 * mm, 340 * mm}}}}
+	c.Marks = []casework.Mark{{Part: 0, On: "inner face", Spots: []casework.Spot{{Solid: 0, Piece: "left", Face: casework.Face{Side: casework.Inner}}}, What: "slide line",
+		Measure: casework.Measure{From: casework.Face{Side: casework.Lower, Extent: casework.End}, At: []stock.Length{120 * mm, 340 * mm}}}}
 	for _, o := range []Options{{Case: c}, {Case: c, Paper: Letter, Ruler: inches}} {
 		drawn, listed := 0, 0
 		for _, page := range lay(bench(), o).Pages {

@@ -46,7 +46,7 @@ func caseOf(c *casework.Case) *caseFile {
 			Part: c.Parts[k.Part].Name, On: k.On, Mark: k.What, measureFile: measureOf(k.Measure),
 			Width: mmOrNone(k.Width), Depth: mmOrNone(k.Depth), Spacers: allMM(k.Spacers), Note: k.Note,
 		}
-		if k.Across.From != "" {
+		if !k.Across.From.None() {
 			across := measureOf(k.Across)
 			m.Across = &across
 		}
@@ -55,7 +55,7 @@ func caseOf(c *casework.Case) *caseFile {
 	return f
 }
 
-func measureOf(m casework.Measure) measureFile { return measureFile{m.From, allMM(m.At)} }
+func measureOf(m casework.Measure) measureFile { return measureFile{m.From.String(), allMM(m.At)} }
 
 func allMM(lengths []stock.Length) []number {
 	var all []number

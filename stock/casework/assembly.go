@@ -113,8 +113,7 @@ func (r *reckoner) backStep() (unit, text string) {
 
 func (r *reckoner) drawerStep() (unit, text string) {
 	if r.anyDrawer(false) {
-		how := map[string]string{"butt": "between the sides, on screws or dowels", "rabbet": "in the sides' rabbets",
-			"box-joint": "to the sides at the box joints"}[r.made.drawers.corner]
+		how := r.made.drawers.corner.Close(DrawerCorner)
 		text = "Dry-fit, then glue front and back of each drawer " + how +
 			"; the bottom lies loose in its groove. Make the diagonals equal and check that it does not rock."
 	}
@@ -206,12 +205,4 @@ func (r *reckoner) lastStep() (unit, text string) {
 		last = append(last, "anchor it to the wall")
 	}
 	return "case", "When the finish is dry, " + and(last) + "."
-}
-
-// and joins words as a sentence does.
-func and(words []string) string {
-	if len(words) == 1 {
-		return words[0]
-	}
-	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
 }

@@ -7,39 +7,52 @@ import (
 
 // The steps until the joints of the carcass are closed.
 
-// housed are the joints of the carcass that are cut to a depth, each once.
-func (r *reckoner) housed() []string {
-	var cut []string
-	for _, j := range []struct {
-		joint
-		made bool
-	}{
-		{r.made.corner, true}, {r.made.partition.joint, len(r.bays) > 1},
-		{r.made.divider.joint, r.hasRole("divider")}, {r.made.shelf.joint, r.fixedShelves()},
-	} {
-		if name := j.name + "s"; j.made && j.depth > 0 && !slices.Contains(cut, name) {
-			cut = append(cut, name)
-		}
+// placed is a joint at its site.
+type placed struct {
+	Joint
+	site Site
+}
+
+// placed are the joints of carcass and frames.
+func (r *reckoner) placed() []placed {
+	b := r.made
+	all := []placed{{b.corner, CarcassCorner}}
+	if len(r.bays) > 1 {
+		all = append(all, placed{b.partition.joint, DividerEnd})
 	}
-	if fit := r.made.back.fit; fit == "rabbet" || fit == "groove" {
-		cut = append(cut, "the "+fit+" for the back")
+	if r.hasRole("divider") {
+		all = append(all, placed{b.divider.joint, DividerEnd})
 	}
-	return cut
+	if r.fixedShelves() {
+		all = append(all, placed{b.shelf.joint, ShelfEnd})
+	}
+	if b.frame != nil {
+		all = append(all, placed{b.frame.corner, FrameCorner})
+	}
+	if b.back.housed() {
+		all = append(all, placed{b.back, BackEdge})
+	}
+	return all
 }
 
 func (r *reckoner) prepareStep() (unit, text string) {
 	text = "Lay all pieces out by their marks and pencil front edge and inside on each."
-	if cut := r.housed(); cut != nil {
+	var cut []string
+	for _, j := range r.placed() {
+		if name := j.Cut(j.site); name != "" && !slices.Contains(cut, name) {
+			cut = append(cut, name)
+		}
+	}
+	if cut != nil {
 		text += " Cut " + and(cut) + ", after a trial in scrap."
 	}
 	if notched := r.notched(); notched != nil {
 		text += " Notch the front corners of " + and(notched) + " where edging runs past them."
 	}
-	if r.onDowels() {
-		text += " Bore the holes for the dowels, with a jig or a stop for their depth."
-	}
-	if r.onTenons() {
-		text += " Cut the mortises for the loose tenons, against a stop for their depth; round the edges of their strips to fit, then crosscut the tenons off."
+	for _, j := range joints {
+		if step := j.Prepare(); step != "" && slices.ContainsFunc(r.placed(), func(p placed) bool { return p.Name() == j.Name() }) {
+			text += " " + step
+		}
 	}
 	if r.has("shelves") && r.made.shelf.loose {
 		text += " Bore the rows for the shelf pins."
@@ -47,30 +60,11 @@ func (r *reckoner) prepareStep() (unit, text string) {
 	return "case", text + " Sand the inside faces; if they are finished now, keep the glue faces bare."
 }
 
-// onDowels reports whether any joint is on dowels.
-func (r *reckoner) onDowels() bool {
-	b := r.made
-	return b.corner.name == "dowel" || b.partition.joint.name == "dowel" || b.divider.joint.name == "dowel" ||
-		b.frame != nil && b.frame.corner == "dowel"
-}
-
-// onTenons reports whether any joint is on loose tenons.
-func (r *reckoner) onTenons() bool {
-	return r.made.corner.name == "loose-tenon" || r.made.frame != nil && r.made.frame.corner == "loose-tenon"
-}
-
 func (r *reckoner) frameStep() (unit, text string) {
 	if r.made.frame == nil {
 		return "", ""
 	}
-	how := map[string]string{
-		"butt":              "on dowels or screws at the butt joints",
-		"half-lap":          "at the half-laps, a clamp on each lap",
-		"mortise-and-tenon": "at the mortises and tenons",
-		"box-joint":         "at the box joints",
-		"loose-tenon":       "on loose tenons",
-		"dowel":             "on dowels",
-	}[r.made.frame.corner]
+	how := r.made.frame.corner.Close(FrameCorner)
 	which := "stiles and rails"
 	if len(r.bays) > 1 {
 		which = "stiles, mid stiles and rails"
@@ -80,7 +74,7 @@ func (r *reckoner) frameStep() (unit, text string) {
 		first = ", its mid rails first"
 	}
 	text = fmt.Sprintf("Dry-fit, then glue %s of the front frame%s, then of the back frame, %s, flat on the bench; make both diagonals equal.", which, first, how)
-	if r.made.back.fit == "groove" {
+	if r.made.back.inGrooves() {
 		text += " The back goes into the back frame's groove, without glue, before that is closed."
 	}
 	return "frames", text
@@ -99,12 +93,12 @@ func (r *reckoner) dryFitStep() (unit, text string) {
 
 // backStaysOff reports whether the back is fixed only when the finish is dry.
 func (r *reckoner) backStaysOff() bool {
-	return r.made.back.fit == "rabbet" || r.made.back.fit == "applied"
+	return r.made.back.fit != "none" && !r.made.back.inGrooves()
 }
 
 // closedIn reports whether the back must be in its grooves before the carcass is
 // closed.
-func (r *reckoner) closedIn() bool { return r.made.back.fit == "groove" && r.made.frame == nil }
+func (r *reckoner) closedIn() bool { return r.made.back.inGrooves() && r.made.frame == nil }
 
 func (r *reckoner) glueStep() (unit, text string) {
 	into := "to bottom and top"
@@ -116,15 +110,7 @@ func (r *reckoner) glueStep() (unit, text string) {
 	case r.made.bottomUnder:
 		into = "on the bottom, then to the top"
 	}
-	joint := "in the " + r.made.corner.name + "s"
-	switch r.made.corner.name {
-	case "butt":
-		joint = "on dowels or screws at the butt joints"
-	case "loose-tenon":
-		joint = "on loose tenons"
-	case "dowel":
-		joint = "on dowels"
-	}
+	joint := r.made.corner.Close(CarcassCorner)
 	if in := r.within(); in != nil {
 		text = "Fix " + and(in) + " first, from the middle outwards, working fast or with a slow glue. "
 	}

@@ -100,8 +100,8 @@ func TestAssemblyOfWhatIsAdded(t *testing.T) {
 		{"foot", "base", "Fix the feet"},
 	}
 	for _, tt := range tests {
-		r := &reckoner{pieces: []piece{{role: tt.role}}}
-		r.made.corner.name, r.made.back.fit = "loose-tenon", "none"
+		r := &reckoner{reader: &reader{}, pieces: []piece{{role: tt.role}}}
+		r.made.corner.Joint, r.made.back.fit = looseTenon{}, "none"
 		found := false
 		for _, s := range r.assembly() {
 			found = found || s.Unit == tt.unit && strings.Contains(s.Text, tt.says)

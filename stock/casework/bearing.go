@@ -8,14 +8,6 @@ import "sawbill/stock"
 //	a row of contents = weight / rows        rounded up to the gram
 //	load of a shelf   = its row / its face   of a divider: the lowest row above it
 
-// grams is a weight as given: kg, in a job in inches pounds.
-func (r *reckoner) grams(given Count) stock.Grams {
-	if r.from.Ruler.Units == stock.Inches {
-		return stock.OfPounds(given.Value)
-	}
-	return stock.Grams(1000 * given.Value)
-}
-
 // row is the weight of one of the rows that stand on shelves of their own; without
 // shelves all of them stand on one another.
 func (c *contents) row() stock.Grams {

@@ -92,7 +92,7 @@ func TestWhereContentsStand(t *testing.T) {
 	d := plain()
 	d.Shelf.SetBack = metric("20")
 	d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1), Contents: Contents{Height: metric("100"), Depth: metric("60"), Weight: count(20)}}}}}
-	r := &reckoner{design: d, from: workshop(stock.Millimetres), place: at{path: "case"}}
+	r := &reckoner{reader: &reader{design: d, from: workshop(stock.Millimetres), place: at{path: "case"}}}
 	r.layOut()
 	r.build()
 	if !r.settleAxes() {

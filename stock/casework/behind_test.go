@@ -51,7 +51,7 @@ func TestDrawersBehindInsetDoors(t *testing.T) {
 	}
 	wantLines(t, []string{"false front at 40, 48, 361", "false front at 40, 48, 20"}, only(standing(c, from.Ruler), "false front"))
 	for _, k := range c.Marks {
-		if k.What == "slide line" && (k.Across.From != "front edge" || len(k.Across.At) != 1 || k.Across.At[0] != metric("66").Value) {
+		if k.What == "slide line" && (k.Across.From != (Face{Front, Edge}) || len(k.Across.At) != 1 || k.Across.At[0] != metric("66").Value) {
 			t.Errorf("slides begin at %v, want 66 from the front edge", k.Across)
 		}
 	}

@@ -56,21 +56,21 @@ func (r *reckoner) drawerPieces(b bay, o opening, i int, front stock.Length, pla
 	high := r.boxHeight(o, i)
 	sides := stock.Term{Times: -2, Value: s.box.thickness, Label: "drawer side"}
 	inside := plus(wide, sides)
-	ends := plus(inside, stock.Term{Times: 2, Value: s.cornerDepth, Label: "rabbet"})
-	if s.corner == "box-joint" {
+	ends := plus(inside, s.corner.term(2))
+	if s.corner.Reach(DrawerCorner) == Through {
 		ends = wide
 	}
 	from, to := r.covered(o, i, front)
 	at := Point{b.left + s.takenLeft(o) + s.side, before.Total(), from + (to-from-high.Total())/2}
 	behind := at[Y] + deep.Total() - s.box.thickness
 	endAt := at[X] + (wide.Total()-ends.Total())/2
-	bottom := []stock.Term{{Times: 2, Value: s.groove, Label: "groove"}, {Times: -1, Value: s.bottomClearance, Label: "clearance"}}
+	bottom := []stock.Term{s.groove.term(2), {Times: -1, Value: s.bottomClearance, Label: "clearance"}}
 
 	r.add(piece{role: "drawer side", places: place, panel: s.box, count: 2, length: deep, width: high,
 		way: endwise, stands: r.ofDrawer(at, Point{at[X] + wide.Total() - s.box.thickness, at[Y], at[Z]})})
 	r.add(piece{role: "drawer front and back", places: place, panel: s.box, count: 2, length: ends, width: high,
 		way: across, stands: r.ofDrawer(Point{endAt, at[Y], at[Z]}, Point{endAt, behind, at[Z]})})
-	inGroove := s.box.thickness - s.groove + s.bottomClearance/2
+	inGroove := s.box.thickness - s.groove.depth + s.bottomClearance/2
 	r.add(piece{role: "drawer bottom", dryFit: true, places: place, panel: s.bottom, count: 1,
 		length: plus(inside, bottom...), width: plus(plus(deep, sides), bottom...),
 		way: level, stands: r.ofDrawer(Point{at[X] + inGroove, at[Y] + inGroove, at[Z] + s.underBottom})})

@@ -12,7 +12,7 @@ type build struct {
 	carcass     panel
 	topOver     bool // top over the sides' ends, not between the sides
 	bottomUnder bool
-	corner      joint
+	corner      connection
 
 	frame *frame // nil in a case of panels alone
 	back  back
@@ -31,12 +31,12 @@ type build struct {
 // fixedPanel is a partition or a divider.
 type fixedPanel struct {
 	panel
-	joint joint
+	joint connection
 }
 
 type shelf struct {
 	panel
-	joint     joint
+	joint     connection
 	loose     bool
 	clearance stock.Length // of loose shelves
 	setBack   stock.Length
@@ -50,7 +50,7 @@ func (r *reckoner) build() {
 	b.carcass = r.panel(a, "", d.Carcass.Material, d.Carcass.Thickness, nil)
 	b.topOver = d.Carcass.Top.Value == "over"
 	b.bottomUnder = d.Carcass.Bottom.Value == "under"
-	b.corner = r.joint(a, "joint", d.Carcass.Joint, "joint_depth", d.Carcass.JointDepth, b.carcass)
+	b.corner = r.joint(CarcassCorner, a, d.Carcass.Joint, d.Carcass.JointDepth, b.carcass)
 
 	r.buildFrame()
 	r.buildBack()
@@ -93,7 +93,7 @@ func (r *reckoner) fixedPanel(key string, d Divider, into panel) fixedPanel {
 	a := r.place.under(d.Line, key)
 	return fixedPanel{
 		panel: r.panel(a, "", d.Material, d.Thickness, &r.made.carcass),
-		joint: r.joint(a, "joint", d.Joint, "joint_depth", d.JointDepth, into),
+		joint: r.joint(DividerEnd, a, d.Joint, d.JointDepth, into),
 	}
 }
 
@@ -106,7 +106,7 @@ func (r *reckoner) buildShelf(into panel) {
 		loose:     held.Value == "pins",
 		clearance: r.orDefault(d.Clearance, 3*stock.Millimetre, stock.Inch/8),
 		setBack:   d.SetBack.Value,
-		joint:     r.joint(a, "held", held, "joint_depth", d.JointDepth, into),
+		joint:     r.joint(ShelfEnd, a, held, d.JointDepth, into),
 	}
 	if !s.loose && d.Clearance.Set && !r.doubtful(a.path+".held") {
 		r.fault(a.under(d.Clearance.Line, "clearance"), fmt.Sprintf("a clearance has no use, since held is %q", d.Held.Value),
@@ -118,21 +118,30 @@ func (r *reckoner) buildShelf(into panel) {
 // back is what closes the case behind.
 type back struct {
 	panel
-	fit       string
-	depth     stock.Length // into rabbet or groove, per edge
-	setIn     stock.Length
-	clearance stock.Length
+	connection // its depth is that of rabbet or groove, per edge
+	fit        string
+	setIn      stock.Length
+	clearance  stock.Length
+}
+
+// housed reports whether it lies in rabbets or grooves.
+func (b back) housed() bool {
+	_, is := b.Joint.(housedJoint)
+	return is
+}
+
+// inGrooves reports whether it must be in its place before that is closed.
+func (b back) inGrooves() bool {
+	_, is := b.Joint.(groove)
+	return is
 }
 
 // takes is what the back leaves less of the depth of what it is fitted to.
 func (b back) takes() stock.Sum {
-	switch b.fit {
-	case "rabbet":
-		return stock.Sum{{Times: 1, Value: b.thickness, Label: "back"}}
-	case "groove":
-		return stock.Sum{{Times: 1, Value: b.thickness, Label: "back"}, {Times: 1, Value: b.setIn, Label: "set in"}}
+	if !b.housed() {
+		return nil
 	}
-	return nil
+	return plus(nil, stock.Term{Times: 1, Value: b.thickness, Label: "back"}, stock.Term{Times: 1, Value: b.setIn, Label: "set in"})
 }
 
 func (r *reckoner) buildBack() {
@@ -157,12 +166,7 @@ func (r *reckoner) buildBack() {
 		into = r.made.frame.panel
 		into.thickness = min(r.made.frame.stile, r.made.frame.rail)
 	}
-	switch fit {
-	case "rabbet":
-		b.depth = r.backRabbet(a, d.Depth, into)
-	default:
-		b.depth = r.joint(a, "fit", d.Fit, "depth", d.Depth, into).depth
-	}
+	b.connection = r.joint(BackEdge, a, d.Fit, d.Depth, into)
 	if r.made.frame != nil && b.thickness > 0 && r.made.frame.thickness > 0 {
 		r.backInFrame(a, b)
 	}
@@ -195,34 +199,7 @@ func (r *reckoner) backInFrame(a at, b back) {
 			r.print(b.thickness), r.print(b.setIn), r.print(f.thickness)), `use a thinner back, or fit = "applied"`)
 	}
 	if len(r.bays) > 1 && 2*b.depth >= f.midStile && f.midStile > 0 {
-		r.fault(a.under(r.design.Back.Depth.Line, "depth"), fmt.Sprintf("two %ss %s deep meet in a mid stile %s wide", b.fit,
+		r.fault(a.under(r.design.Back.Depth.Line, "depth"), fmt.Sprintf("two %ss %s deep meet in a mid stile %s wide", b.Name(),
 			r.print(b.depth), r.print(f.midStile)), "make them shallower, or the mid stile wider")
 	}
-}
-
-// backRabbet is how far a rabbeted back reaches into the panels. A rabbet runs
-// along an edge and may take most of it: the case side less 1/4 to 3/8 in is
-// common practice (no source).
-func (r *reckoner) backRabbet(a at, depth Length, into panel) stock.Length {
-	depthAt := a.under(depth.Line, "depth")
-	const remedy = "leave a quarter of an inch, 6 mm, of the panel or more"
-	switch {
-	case !depth.Set:
-		r.fault(depthAt, "a back in a rabbet needs a depth, and none is given", "give how far it reaches in; "+remedy)
-	case into.thickness > 0 && into.thickness-depth.Value < r.thinWall():
-		r.fault(depthAt, fmt.Sprintf("a rabbet %s deep leaves %s of the %s that it is cut into",
-			r.print(depth.Value), r.printOrNothing(into.thickness-depth.Value), r.print(into.thickness)), remedy)
-	}
-	return depth.Value
-}
-
-// orDefault is the given length, or the default in the units of the job.
-func (r *reckoner) orDefault(given Length, metric, inch stock.Length) stock.Length {
-	switch {
-	case given.Set:
-		return given.Value
-	case r.from.Ruler.Units == stock.Inches:
-		return inch
-	}
-	return metric
 }

@@ -43,15 +43,15 @@ func (r *reckoner) carcassPieces() {
 	b, body := r.made, r.body()
 	t, joint := b.carcass.thickness, b.corner
 	side, across := body.height, body.width
-	between := plus(across, stock.Term{Times: -2, Value: t, Label: "side"}, stock.Term{Times: 2, Value: joint.depth, Label: joint.name})
+	between := plus(across, stock.Term{Times: -2, Value: t, Label: "side"}, joint.term(2))
 	top, bottom := between, between
 	if b.topOver {
 		top = across
-		side = plus(side, stock.Term{Times: -1, Value: t, Label: "top"}, stock.Term{Times: 1, Value: joint.depth, Label: joint.name})
+		side = plus(side, stock.Term{Times: -1, Value: t, Label: "top"}, joint.term(1))
 	}
 	if b.bottomUnder {
 		bottom = across
-		side = plus(side, stock.Term{Times: -1, Value: t, Label: "bottom"}, stock.Term{Times: 1, Value: joint.depth, Label: joint.name})
+		side = plus(side, stock.Term{Times: -1, Value: t, Label: "bottom"}, joint.term(1))
 	}
 	o := r.origin()
 	right, above := o[X]+across.Total(), o[Z]+body.height.Total()
@@ -87,7 +87,7 @@ func (r *reckoner) backPieces() {
 		return
 	}
 	from := Point{Y: r.depth.outside - b.setIn - b.thickness, Z: r.floor() - b.depth + b.clearance/2}
-	held := []stock.Term{{Times: 2, Value: b.depth, Label: b.fit}, {Times: -1, Value: b.clearance, Label: "clearance"}}
+	held := []stock.Term{b.term(2), {Times: -1, Value: b.clearance, Label: "clearance"}}
 	height := plus(given(r.height.clear, "inside height"), held...)
 	if r.made.frame == nil || len(r.bays) == 1 {
 		from[X] = r.bays[0].left - b.depth + b.clearance/2

@@ -10,7 +10,7 @@ import (
 // defers ends every caution.
 const defers = " Follow the maker's instructions, local codes and licensed practice."
 
-func (r *reckoner) caution(subject, text string) {
+func (r *reader) caution(subject, text string) {
 	r.cautions = append(r.cautions, Caution{subject, text})
 }
 

@@ -14,11 +14,11 @@ import (
 const most = 1000
 
 // checkValues checks each value of the design alone, by the tags of its field.
-func (r *reckoner) checkValues() {
+func (r *reader) checkValues() {
 	r.checkTable(reflect.ValueOf(r.design), r.place)
 }
 
-func (r *reckoner) checkTable(table reflect.Value, a at) {
+func (r *reader) checkTable(table reflect.Value, a at) {
 	for i := range table.NumField() {
 		field := table.Type().Field(i)
 		key := field.Tag.Get("toml")
@@ -29,8 +29,12 @@ func (r *reckoner) checkTable(table reflect.Value, a at) {
 		case Count:
 			r.checkCount(v, a.under(v.Line, key), zero)
 		case Word:
-			if words := field.Tag.Get("words"); v.Set && words != "" {
-				r.checkWord(v.Value, strings.Fields(words), a.under(v.Line, key))
+			words := strings.Fields(field.Tag.Get("words"))
+			if site := field.Tag.Get("joint"); site != "" {
+				words = wordsOf(site)
+			}
+			if v.Set && len(words) > 0 {
+				r.checkWord(v.Value, words, a.under(v.Line, key))
 			}
 		default:
 			r.checkTables(table.Field(i), a, key)
@@ -38,7 +42,7 @@ func (r *reckoner) checkTable(table reflect.Value, a at) {
 	}
 }
 
-func (r *reckoner) checkTables(v reflect.Value, a at, key string) {
+func (r *reader) checkTables(v reflect.Value, a at, key string) {
 	switch v.Kind() {
 	case reflect.Struct:
 		r.checkTable(v, a.under(lineOf(v), key))
@@ -53,7 +57,7 @@ func lineOf(table reflect.Value) int {
 	return int(table.FieldByName("Line").Int())
 }
 
-func (r *reckoner) checkLength(l Length, a at, zero bool) {
+func (r *reader) checkLength(l Length, a at, zero bool) {
 	switch {
 	case !l.Set:
 	case l.Value < 0:
@@ -65,7 +69,7 @@ func (r *reckoner) checkLength(l Length, a at, zero bool) {
 	}
 }
 
-func (r *reckoner) checkCount(c Count, a at, zero bool) {
+func (r *reader) checkCount(c Count, a at, zero bool) {
 	switch {
 	case !c.Set:
 	case c.Value < 0 || c.Value == 0 && !zero:
@@ -75,7 +79,7 @@ func (r *reckoner) checkCount(c Count, a at, zero bool) {
 	}
 }
 
-func (r *reckoner) checkWord(word string, allowed []string, a at) {
+func (r *reader) checkWord(word string, allowed []string, a at) {
 	for _, w := range allowed {
 		if word == w {
 			return
@@ -86,22 +90,4 @@ func (r *reckoner) checkWord(word string, allowed []string, a at) {
 		remedy = fmt.Sprintf("did you mean %q?", near)
 	}
 	r.refuse(a, fmt.Sprintf("%q is not a word for this", word), remedy)
-}
-
-// oneOf writes `"butt", "rabbet" or "dado"`.
-func oneOf(words []string) string {
-	quoted := make([]string, len(words))
-	for i, w := range words {
-		quoted[i] = strconv.Quote(w)
-	}
-	return alternatives(quoted)
-}
-
-// alternatives writes "a, b or c".
-func alternatives(choices []string) string {
-	last := len(choices) - 1
-	if last < 1 {
-		return strings.Join(choices, "")
-	}
-	return strings.Join(choices[:last], ", ") + " or " + choices[last]
 }

@@ -27,8 +27,8 @@ func (m *marker) holes(joints []pegged) map[int][]hole {
 	for _, p := range joints {
 		end, into := m.solids[p.end], m.solids[p.into]
 		deep, face := p.depths(end, into)
-		for _, c := range p.centres {
-			h := hole{along: end.Along, round: p.what == dowelHole, fault: p.lengthAt}
+		for _, c := range p.centers {
+			h := hole{along: end.Along, round: p.round, fault: p.lengthAt}
 			h.box.Size[end.Across], h.box.Size[end.Through] = p.across, p.thick
 			h.box.At[end.Across] = c - p.across/2
 			h.box.At[end.Through] = middle(p.room, end.Through) - p.thick/2
@@ -127,7 +127,7 @@ func (h hole) meets(other hole) bool {
 }
 
 // roundMeetsBox: a cylinder meets a box that its own box meets if the box comes
-// nearer to its axis than the radius. All is in halves of a unit, for centres may lie
+// nearer to its axis than the radius. All is in halves of a unit, for centers may lie
 // on those.
 func (h hole) roundMeetsBox(box Solid) bool {
 	var square stock.Length

@@ -1,7 +1,6 @@
 package casework
 
 import (
-	"fmt"
 	"slices"
 
 	"sawbill/stock"
@@ -12,7 +11,7 @@ import (
 // what goes in. If there are faults, or doubts, the case is nil, and the faults are
 // in the order of their lines.
 func Derive(d Design, from Context) (*Case, []Fault) {
-	r := &reckoner{design: d, from: from, place: at{d.Line, "case"}}
+	r := &reckoner{reader: &reader{design: d, from: from, place: at{d.Line, "case"}}}
 	r.checkValues()
 	r.layOut()
 	r.build()
@@ -31,10 +30,12 @@ func Derive(d Design, from Context) (*Case, []Fault) {
 	}
 	solids := r.solids()
 	var marks []Mark
+	var pegs []pegged
 	doubtful := len(r.from.Doubts)+len(r.doubts) > 0
 	if len(r.faults) == 0 && !doubtful {
 		r.recordNotches(solids)
-		marks = r.marks(solids)
+		m := r.marks(solids)
+		marks, pegs = m.marks, m.pegs
 	}
 	if len(r.faults) > 0 || doubtful {
 		slices.SortStableFunc(r.faults, func(a, b Fault) int { return a.Line - b.Line })
@@ -48,7 +49,7 @@ func Derive(d Design, from Context) (*Case, []Fault) {
 	}
 	c := &Case{Parts: r.parts(), Sizes: r.sizes, Openings: r.spaces(), Storage: r.storage, Solids: solids, Marks: marks,
 		Assembly: r.assembly(), Materials: r.from.Materials, Finish: r.finish(), Hung: r.hung()}
-	c.Hardware = r.hardware(c)
+	c.Hardware = r.hardware(c, pegs)
 	r.checks(c)
 	c.Cautions = r.cautions
 	return c, nil
@@ -57,10 +58,7 @@ func Derive(d Design, from Context) (*Case, []Fault) {
 // reckoner carries one design on its way to a case. Each step reads what the
 // ones before it found.
 type reckoner struct {
-	design Design
-	from   Context
-	place  at // of the [case] table
-
+	*reader
 	bays                 []bay
 	made                 build
 	width, height, depth extent
@@ -73,9 +71,6 @@ type reckoner struct {
 	drawerLoads  []stock.Grams // of what is in each; 0 where it is not known
 	storage      []Storage
 	sizes        []stock.Derivation
-	cautions     []Caution
-	faults       []Fault
-	doubts       []string // keys whose value is no good
 }
 
 // settleAxes settles all three directions, even if one fails or is in doubt.
@@ -84,24 +79,6 @@ func (r *reckoner) settleAxes() bool {
 	height := r.settles(heightInputs) && r.settleHeights()
 	depth := r.settles(depthInputs) && r.settleDepth()
 	return width && height && depth
-}
-
-func (r *reckoner) print(l stock.Length) string { return r.from.Ruler.PrintUnit(l) }
-
-// printOrNothing prints what is left.
-func (r *reckoner) printOrNothing(left stock.Length) string {
-	if left <= 0 {
-		return "nothing"
-	}
-	return r.print(left)
-}
-
-// reckoned prints a size with the sum it came from, where there is one.
-func (r *reckoner) reckoned(size stock.Sum) string {
-	if len(size) == 1 && size[0].Times == 1 && size[0].Over <= 1 {
-		return fmt.Sprintf("%s (%s)", r.print(size[0].Value), size[0].Label)
-	}
-	return size.Print(r.from.Ruler)
 }
 
 func (r *reckoner) record(name string, size stock.Sum) {

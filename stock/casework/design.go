@@ -23,7 +23,8 @@ type (
 // left out: [Derive] says what is missing. Line is the line of the table's
 // header, 0 where it was not written.
 //
-// The tag "words" lists the words a key allows, its default first. A length or
+// The tag "words" lists the words a key allows, its default first; the tag "joint" names a
+// site, whose words are its joints. A length or
 // count must be more than zero unless the tag "zero" allows it. Derive checks
 // both.
 type Design struct {
@@ -79,11 +80,8 @@ type Carcass struct {
 	Top Word `toml:"top" words:"between over"`
 	// Bottom is "between" the sides (the default) or "under" their ends.
 	Bottom Word `toml:"bottom" words:"between under"`
-	// Joint is that of the four corners: "butt" (the default), "rabbet", "dado",
-	// "loose-tenon" or "dowel". At the end of a panel a dado has one wall only; the
-	// sizes are those of a rabbet. With loose tenons or dowels they are those of a
-	// butt joint.
-	Joint Word `toml:"joint" words:"butt rabbet dado loose-tenon dowel"`
+	// Joint is that of the four corners.
+	Joint Word `toml:"joint" joint:"carcass"`
 	// JointDepth is how deep the joint is cut: into the sides where top or
 	// bottom stand between them, else into top and bottom.
 	JointDepth Length `toml:"joint_depth"`
@@ -106,10 +104,8 @@ type Frame struct {
 	// alone; 0 for none. Default: rail_width where a bay has two openings above one
 	// another that doors or false fronts close within the frame, else none.
 	MidRailWidth Length `toml:"mid_rail_width" zero:"allowed"`
-	// Corner is "butt" (the default; stiles run through), "half-lap",
-	// "mortise-and-tenon" (tenons on the rails), "box-joint", "loose-tenon"
-	// or "dowel" (sizes of both as for butt).
-	Corner Word `toml:"corner" words:"butt half-lap mortise-and-tenon box-joint loose-tenon dowel"`
+	// Corner is the joint of stiles and rails.
+	Corner Word `toml:"corner" joint:"frame"`
 	// TenonLength is that of one tenon, shoulder to end.
 	TenonLength Length `toml:"tenon_length"`
 	// FingerWidth is that of a finger of box joints, across the thickness.
@@ -125,9 +121,9 @@ type Frame struct {
 type Back struct {
 	Line int `toml:"-"`
 
-	// Fit is "none" (the default), "applied" (on the rear edges, over the whole
-	// case), "rabbet" (flush with the rear edges) or "groove".
-	Fit       Word   `toml:"fit" words:"none applied rabbet groove"`
+	// Fit is "none", "applied" (on the rear edges, over the whole case) or the joint that it
+	// lies in.
+	Fit       Word   `toml:"fit" joint:"back"`
 	Material  Word   `toml:"material"`
 	Thickness Length `toml:"thickness"`
 	// Depth is how far the back reaches into rabbet or groove, per edge.
@@ -147,8 +143,8 @@ type Divider struct {
 
 	Material  Word   `toml:"material"` // default: the carcass's
 	Thickness Length `toml:"thickness"`
-	// Joint is "butt" (the default), "dado" or "dowel" (sizes as for butt).
-	Joint      Word   `toml:"joint" words:"butt dado dowel"`
+	// Joint is that of both its ends.
+	Joint      Word   `toml:"joint" joint:"divider"`
 	JointDepth Length `toml:"joint_depth"`
 }
 
@@ -158,8 +154,8 @@ type Shelf struct {
 
 	Material  Word   `toml:"material"` // default: the carcass's
 	Thickness Length `toml:"thickness"`
-	// Held is "pins" (the default; the shelf lies loose), "dado" or "butt".
-	Held       Word   `toml:"held" words:"pins dado butt"`
+	// Held is "pins" (the shelf lies loose) or the joint of both ends.
+	Held       Word   `toml:"held" joint:"shelf"`
 	JointDepth Length `toml:"joint_depth"` // of dados
 	// Clearance is what a loose shelf is shorter than the bay. Default 3 mm
 	// (1/8 in).
@@ -223,9 +219,8 @@ type Drawer struct {
 
 	Material  Word   `toml:"material"` // of the box's four sides
 	Thickness Length `toml:"thickness"`
-	// Corner is "butt" (the default) or "rabbet" (front and back between the
-	// sides), or "box-joint".
-	Corner      Word   `toml:"corner" words:"butt rabbet box-joint"`
+	// Corner is the joint of its front and back with the sides.
+	Corner      Word   `toml:"corner" joint:"drawer"`
 	CornerDepth Length `toml:"corner_depth"` // of rabbets, into the sides
 	// FingerWidth is that of a finger of box joints. Default: suggested, see Mark.
 	FingerWidth Length `toml:"finger_width"`

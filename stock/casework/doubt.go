@@ -70,19 +70,19 @@ func (r *reckoner) settles(inputs []string) bool {
 
 // unread reports whether what is written at a path could not be read: with numbers
 // there, without them anywhere.
-func (r *reckoner) unread(path string) bool {
+func (r *reader) unread(path string) bool {
 	return slices.ContainsFunc(r.from.Doubts, func(d string) bool {
 		return covers(d, path) || covers(unnumbered(d), path) || covers(d, unnumbered(path))
 	})
 }
 
 // doubtful reports whether it could not be read, or is missing or no good.
-func (r *reckoner) doubtful(path string) bool {
+func (r *reader) doubtful(path string) bool {
 	return r.unread(path) || slices.ContainsFunc(r.doubts, func(d string) bool { return d == path || unnumbered(d) == path })
 }
 
 // doubtfulWithin reports whether a table is in doubt, or anything in it.
-func (r *reckoner) doubtfulWithin(table string) bool {
+func (r *reader) doubtfulWithin(table string) bool {
 	within := func(d string) bool { return strings.HasPrefix(d, table+".") || strings.HasPrefix(d, table+" ") }
 	return r.doubtful(table) || slices.ContainsFunc(r.from.Doubts, within) || slices.ContainsFunc(r.doubts, within)
 }

@@ -20,13 +20,12 @@ type drawers struct {
 	overlay    stock.Length
 
 	box             panel
-	corner          string
-	cornerDepth     stock.Length
+	corner          connection
 	boxDepth        Length
 	heightClearance stock.Length
 
 	bottom          panel
-	groove          stock.Length
+	groove          connection
 	underBottom     stock.Length // from the box's lower edge to the bottom
 	bottomClearance stock.Length
 }
@@ -43,7 +42,6 @@ func (r *reckoner) buildDrawers() {
 		slideLength:     d.SlideLength.Value,
 		front:           or(d.Front, "none"),
 		overlay:         d.Overlay.Value,
-		corner:          or(d.Corner, "butt"),
 		boxDepth:        d.BoxDepth,
 		heightClearance: r.orDefault(d.HeightClearance, stock.Inch/2, stock.Inch/2),
 		bottomClearance: r.orDefault(d.BottomClearance, 3*stock.Millimetre/2, stock.Inch/16),
@@ -67,8 +65,9 @@ func (r *reckoner) buildBoxes(a at, s *drawers) {
 	d := r.design.Drawer
 	s.box = r.panel(a, "", d.Material, d.Thickness, nil)
 	s.bottom = r.panel(a, "bottom_", d.BottomMaterial, d.BottomThickness, nil)
-	s.groove = r.joint(a, "bottom", Word{Value: "groove", Set: true}, "groove_depth", d.GrooveDepth, s.box).depth
-	s.cornerDepth = r.joint(a, "corner", d.Corner, "corner_depth", d.CornerDepth, s.box).depth
+	s.groove = r.joint(DrawerBottom, a, Word{}, d.GrooveDepth, s.box)
+	s.corner = r.joint(DrawerCorner, a, d.Corner, d.CornerDepth, s.box)
+	r.unused(DrawerCorner, a, s.corner, "finger_width", "fingers have", d.FingerWidth)
 	fronted := r.anyOpening(func(o opening) bool { return len(o.stack) > 0 && s.falseFronts(o) })
 	if fronted {
 		s.frontPanel = r.panel(a, "front_", d.FrontMaterial, d.FrontThickness, &r.made.carcass)

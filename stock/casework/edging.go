@@ -147,8 +147,14 @@ func (r *reckoner) edgingFits(a at, d Edging, e edging) {
 	case e.on == "top" && !r.made.topOver:
 		r.fault(e.at, "a top between the sides shows its front edge alone", `set top = "over", or put the edging on the "carcass"`)
 	case e.on == "top" && !e.added && r.made.corner.depth > 0:
+		var uncut []string
+		for _, j := range CarcassCorner.joints() {
+			if j.Reach(CarcassCorner) == Between {
+				uncut = append(uncut, j.Name())
+			}
+		}
 		r.fault(e.at, fmt.Sprintf("the sides rise %s into the top, where its strips would be", r.print(r.made.corner.depth)),
-			`set the carcass's joint = "butt", "dowel" or "loose-tenon", or fit = "added"`)
+			`set the carcass's joint = `+oneOf(uncut)+`, or fit = "added"`)
 	case d.Corner.Set && e.on != "top" && e.on != "fronts":
 		r.fault(a.under(d.Corner.Line, "corner"), fmt.Sprintf("strips on the %s meet at no corner", e.on), "leave it out")
 	}
@@ -174,13 +180,13 @@ func (r *reckoner) edgeFront(n int, e edging) {
 	joint, near, far := r.housedBy(p.role)
 	move(at, p.way[0], stock.Length(near)*joint.depth)
 	r.addStrips(e, piece{role: p.role + " edging", places: p.places, count: p.count,
-		length: plus(p.length, stock.Term{Times: -near - far, Value: joint.depth, Label: joint.name}),
+		length: plus(p.length, joint.term(-near-far)),
 		width:  given(p.panel.thickness, string(p.role)), way: way, stands: at})
 }
 
 // housedBy is the joint of a panel of that role, and how many there are at its
 // lower or left end and at the other.
-func (r *reckoner) housedBy(role Role) (j joint, near, far int) {
+func (r *reckoner) housedBy(role Role) (j connection, near, far int) {
 	b, at := r.made, func(end bool) int {
 		if end {
 			return 1

@@ -34,7 +34,7 @@ func (a at) nth(line int, key string, n int) at {
 }
 
 // fault tells what is wrong at a, unless it could not be read there.
-func (r *reckoner) fault(a at, cause, remedy string) {
+func (r *reader) fault(a at, cause, remedy string) {
 	f := Fault{Line: a.line, Key: a.path, Cause: cause, Remedy: remedy}
 	if !r.unread(a.path) && !slices.Contains(r.faults, f) { // alike pieces have alike faults
 		r.faults = append(r.faults, f)
@@ -42,12 +42,12 @@ func (r *reckoner) fault(a at, cause, remedy string) {
 }
 
 // doubt leaves what is written at a out of what follows.
-func (r *reckoner) doubt(a at) {
+func (r *reader) doubt(a at) {
 	r.doubts = append(r.doubts, a.path)
 }
 
 // refuse tells what is wrong with the value itself at a.
-func (r *reckoner) refuse(a at, cause, remedy string) {
+func (r *reader) refuse(a at, cause, remedy string) {
 	r.faults = append(r.faults, Fault{Line: a.line, Key: a.path, Cause: cause, Remedy: remedy})
 	r.doubt(a)
 }

@@ -403,7 +403,7 @@ func TestFaults(t *testing.T) {
 		}, `case.drawer.corner_depth: a depth of 6 mm has no use, since corner is "box-joint"; leave one of the two out`},
 		{"depth of a joint that is not known", func(d *Design) {
 			d.Carcass.Joint, d.Carcass.JointDepth = word("dovetail"), metric("6")
-		}, `case.carcass.joint: "dovetail" is not a word for this; write "butt", "rabbet", "dado", "loose-tenon" or "dowel"`},
+		}, `case.carcass.joint: "dovetail" is not a word for this; write "butt", "rabbet", "dado", "dowel" or "loose-tenon"`},
 		{"distance of a rabbet", func(d *Design) {
 			d.Back = Back{Fit: word("rabbet"), Material: word("back"), Depth: metric("6"), SetIn: metric("10")}
 		}, `case.back.set_in: set_in has no use, since fit is "rabbet"; leave one of the two out`},

@@ -2,7 +2,6 @@ package casework
 
 import (
 	"fmt"
-	"slices"
 
 	"sawbill/stock"
 )
@@ -12,7 +11,7 @@ type frame struct {
 	panel
 	stile, rail, midStile stock.Length // face widths
 	midRail               stock.Length // likewise; 0 where there are none
-	corner                string
+	corner                Joint
 	tenon                 stock.Length // length of one
 	inset                 stock.Length // of the panels, from the outer edges
 }
@@ -31,7 +30,7 @@ func (r *reckoner) buildFrame() {
 		stile:    r.required(a, "stile_width", d.StileWidth, "the face width of the uprights"),
 		rail:     r.required(a, "rail_width", d.RailWidth, "the face width of the level members"),
 		midStile: d.StileWidth.Value,
-		corner:   or(d.Corner, "butt"),
+		corner:   FrameCorner.named(or(d.Corner, "butt")),
 		inset:    d.Inset.Value,
 	}
 	if d.MidStileWidth.Set {
@@ -39,31 +38,13 @@ func (r *reckoner) buildFrame() {
 	}
 	r.buildMidRails(f)
 	r.made.frame = f
-	r.frameTenon(a, f)
+	r.unused(FrameCorner, a, f.corner, "tenon_length", "a tenon has", d.TenonLength)
+	r.unused(FrameCorner, a, f.corner, "finger_width", "fingers have", d.FingerWidth)
+	if t, is := f.corner.(mortiseAndTenon); is {
+		t.readTenon(r.reader, a, f, len(r.bays) > 1)
+	}
 	r.frameCovers(a.under(d.StileWidth.Line, "stile_width"), "stiles", f.stile)
 	r.frameCovers(a.under(d.RailWidth.Line, "rail_width"), "rails", f.rail)
-}
-
-// frameTenon reads the length of the rails' tenons, which end within the
-// stiles; a mid stile's end within the rails.
-func (r *reckoner) frameTenon(a at, f *frame) {
-	d := r.design.Frame
-	tenonAt := a.under(d.TenonLength.Line, "tenon_length")
-	if f.corner != "mortise-and-tenon" {
-		if d.TenonLength.Set && !r.doubtful(a.path+".corner") {
-			r.fault(tenonAt, fmt.Sprintf("a tenon has no use, since corner is %q", f.corner), "leave one of the two out")
-		}
-		return
-	}
-	f.tenon = r.required(a, "tenon_length", d.TenonLength, "how far the tenons reach into the stiles")
-	into, name := f.stile, "stile"
-	if len(r.bays) > 1 && f.rail < into {
-		into, name = f.rail, "rail"
-	}
-	if f.tenon >= into && into > 0 {
-		r.fault(tenonAt, fmt.Sprintf("a tenon %s long goes right through the %s, %s wide", r.print(f.tenon), name, r.print(into)),
-			"make the tenon shorter, or the "+name+" wider")
-	}
 }
 
 // frameCovers checks that the edges of the panels lie behind the frame, and
@@ -79,23 +60,12 @@ func (r *reckoner) frameCovers(a at, members string, width stock.Length) {
 	}
 }
 
-// required is a length that has no default.
-func (r *reckoner) required(a at, key string, l Length, meaning string) stock.Length {
-	if !l.Set {
-		r.doubt(a.under(0, key))
-		r.fault(a.under(0, key), "not given, and needed", "give "+meaning)
-	}
-	return l.Value
-}
-
 // framePieces lists the members of both frames. Which of them grow beyond the
 // clear opening depends on the corner:
 //
-//	butt, dowel,
-//	loose-tenon        stiles run through, rails stand between them
-//	half-lap           both run through
-//	box-joint          both run through at the corners
-//	mortise-and-tenon  stiles run through, rails have a tenon at each end
+//	between            stiles run through, rails stand between them
+//	tenoned            likewise, with a tenon at each end of a rail
+//	through            rails run through too
 func (r *reckoner) framePieces() {
 	f := r.made.frame
 	if f == nil {
@@ -106,11 +76,11 @@ func (r *reckoner) framePieces() {
 	tenons := stock.Term{Times: 2, Value: f.tenon, Label: "tenon"}
 
 	rail := outsideWidth
-	if slices.Contains([]string{"butt", "dowel", "loose-tenon", "mortise-and-tenon"}, f.corner) {
+	if f.corner.Reach(FrameCorner) != Through {
 		rail = plus(rail, stock.Term{Times: -2, Value: f.stile, Label: "stile"}, tenons)
 	}
 	midStile := plus(height, stock.Term{Times: -2, Value: f.rail, Label: "rail"}, tenons)
-	if f.corner == "half-lap" {
+	if f.corner.Reach(FrameMiddle) == Through {
 		midStile = height
 	}
 	w, h := r.width.outside, height.Total()

@@ -63,7 +63,7 @@ func (r *reckoner) hangingRails() {
 			r.add(p)
 		}
 	}
-	if back := r.made.back; back.fit == "groove" && back.setIn >= b.thickness {
+	if back := r.made.back; back.inGrooves() && back.setIn >= b.thickness {
 		add(given(r.width.clear, "inside width"), t, r.depth.outside-b.thickness, "")
 		return
 	}

@@ -20,7 +20,7 @@ func (r *reckoner) nailSpacing() stock.Length {
 	return r.orDefault(Length{}, 150*stock.Millimetre, 6*stock.Inch)
 }
 
-func (r *reckoner) hardware(c *Case) []Hardware {
+func (r *reckoner) hardware(c *Case, pegs []pegged) []Hardware {
 	drawers, doors, hinges, loose, nails, wall := 0, 0, 0, 0, 0, 0
 	for _, s := range c.Solids {
 		drawers = max(drawers, s.Drawer)
@@ -35,7 +35,7 @@ func (r *reckoner) hardware(c *Case) []Hardware {
 		case "hanging rail":
 			wall += 2
 		case "back":
-			if r.made.back.fit != "groove" {
+			if !r.made.back.inGrooves() {
 				nails += 2 * (spaces(s.Size[X], r.nailSpacing()) + spaces(s.Size[Z], r.nailSpacing()))
 			}
 		}
@@ -61,13 +61,13 @@ func (r *reckoner) hardware(c *Case) []Hardware {
 			all = append(all, h)
 		}
 	}
-	return append(all, r.dowels(c.Solids)...)
+	return append(all, r.dowelsOf(pegs)...)
 }
 
-// dowels are counted by size.
-func (r *reckoner) dowels(solids []Solid) []Hardware {
+// dowelsOf are counted by size.
+func (r *reckoner) dowelsOf(pegs []pegged) []Hardware {
 	var all []Hardware
-	for _, p := range r.pegged(solids) {
+	for _, p := range pegs {
 		if p.what != dowelHole {
 			continue
 		}
@@ -77,7 +77,7 @@ func (r *reckoner) dowels(solids []Solid) []Hardware {
 			n = len(all)
 			all = append(all, Hardware{Name: name, How: "as marked; the diameter about a third to half of the thickness"})
 		}
-		all[n].Count += len(p.centres)
+		all[n].Count += len(p.centers)
 	}
 	return all
 }
@@ -93,7 +93,3 @@ func hingesFor(height stock.Length) int {
 	}
 	return 3 + int((height-three+more-1)/more)
 }
-
-// spaces is how many spaces no longer than most an edge has; going round all four
-// there are as many nails.
-func spaces(edge, most stock.Length) int { return int((edge + most - 1) / most) }

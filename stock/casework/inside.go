@@ -32,7 +32,7 @@ func (r *reckoner) insidePieces() {
 			at = append(at, Point{bay.behind - b.partition.thickness, o[Y], o[Z] + b.carcass.thickness - b.partition.joint.depth})
 		}
 		r.add(piece{role: "partition", panel: b.partition.panel, count: n, width: r.insideDepth(),
-			length: plus(height, stock.Term{Times: 2, Value: b.partition.joint.depth, Label: b.partition.joint.name}),
+			length: plus(height, b.partition.joint.term(2)),
 			way:    upright, stands: stands(at...)})
 	}
 	for _, bay := range r.bays {
@@ -45,7 +45,7 @@ func (r *reckoner) insidePieces() {
 				at = append(at, Point{bay.behind - b.divider.joint.depth, r.origin()[Y], r.dividerBelow(o)})
 			}
 			r.add(piece{role: "divider", places: []string{bay.name}, panel: b.divider.panel, count: n, width: r.insideDepth(),
-				length: plus(wide, stock.Term{Times: 2, Value: b.divider.joint.depth, Label: b.divider.joint.name}),
+				length: plus(wide, b.divider.joint.term(2)),
 				way:    level, stands: stands(at...), bears: on})
 		}
 		for _, o := range bay.openings {
@@ -65,7 +65,7 @@ func (r *reckoner) shelfPieces(bay bay, o opening, wide stock.Sum) {
 			"take fewer shelves, or give the opening more height")
 		return
 	}
-	length := plus(wide, stock.Term{Times: 2, Value: s.joint.depth, Label: s.joint.name})
+	length := plus(wide, s.joint.term(2))
 	if s.loose {
 		length = plus(wide, stock.Term{Times: -1, Value: s.clearance, Label: "clearance"})
 	}

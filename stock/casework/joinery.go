@@ -14,19 +14,12 @@ type joinery struct {
 	length, width stock.Length
 }
 
-// looseTenons are those between parts of one thickness.
-type looseTenons struct {
-	panel
-	joined      string       // "carcass" or "frame"
-	length      stock.Length // of one
-	thick, wide stock.Sum
-	spacing     stock.Length
-	// of the keys
-	thicknessAt, widthAt, lengthAt at
-}
-
 func (r *reckoner) buildJoinery() {
-	r.buildTenons()
+	inFrame, frame := false, stock.Length(0)
+	if f := r.made.frame; f != nil {
+		inFrame, frame = isLoose(f.corner), f.thickness
+	}
+	r.made.looseTenons = r.readTenons(isLoose(r.made.corner.Joint), inFrame, r.made.carcass.thickness, frame)
 	for _, d := range []struct {
 		key  string
 		role Role
@@ -45,56 +38,6 @@ func (r *reckoner) buildJoinery() {
 			width:  r.required(a, "width", d.Width, "the width of one"),
 		})
 	}
-}
-
-// buildTenons reads how loose tenons are made, if a joint has them.
-func (r *reckoner) buildTenons() {
-	d := r.design.LooseTenon
-	a := r.place.under(d.Line, "loose_tenon")
-	inCarcass := r.made.corner.name == "loose-tenon"
-	inFrame := r.made.frame != nil && r.made.frame.corner == "loose-tenon"
-	if inCarcass {
-		r.buildTenonsOf("carcass", r.made.carcass.thickness)
-	}
-	if inFrame {
-		r.buildTenonsOf("frame", r.made.frame.thickness)
-	}
-	inDoubt := r.doubtful(r.place.path+".construction") || r.doubtful(r.place.path+".carcass.joint") || r.doubtful(r.place.path+".frame.corner")
-	if !inCarcass && !inFrame && d.Material.Set && !inDoubt {
-		r.fault(a, "no joint has loose tenons", `set joint or corner = "loose-tenon", or leave the table out`)
-	}
-}
-
-// buildTenonsOf sizes the tenons between parts of a thickness. Common practice, no
-// source: a third of the parts thick, two to four times as wide, the edges
-// rounded.
-func (r *reckoner) buildTenonsOf(joined string, parts stock.Length) {
-	if parts == 0 { // its own fault has been told
-		return
-	}
-	d := r.design.LooseTenon
-	a := r.place.under(d.Line, "loose_tenon")
-	t := looseTenons{
-		joined: joined, thicknessAt: a.under(d.Thickness.Line, "thickness"),
-		widthAt: a.under(d.Width.Line, "width"), lengthAt: a.under(d.Length.Line, "length"),
-		length:  r.required(a, "length", d.Length, "that of one tenon, half of it in each part"),
-		spacing: r.orDefault(d.Spacing, 150*stock.Millimetre, 6*stock.Inch),
-		thick:   stock.Sum{{Times: 1, Value: parts, Over: 3, Label: joined}},
-	}
-	if d.Thickness.Set {
-		t.thick = given(d.Thickness.Value, "given")
-	}
-	thickness := t.thick.Total()
-	if 2*thickness > parts {
-		r.fault(t.thicknessAt, fmt.Sprintf("a tenon %s thick takes more than half of the %s, %s thick",
-			r.print(thickness), joined, r.print(parts)), "give about a third of it, "+r.print(parts/3))
-	}
-	t.wide = stock.Sum{{Times: 3, Value: thickness, Label: "thickness"}}
-	if d.Width.Set {
-		t.wide = given(d.Width.Value, "given")
-	}
-	t.panel = r.panel(a, "", d.Material, Length{Value: thickness, Set: true, Line: d.Thickness.Line}, nil)
-	r.made.looseTenons = append(r.made.looseTenons, t)
 }
 
 // longestStrip is the length of a strip that is still easily planed and rounded:
@@ -128,10 +71,6 @@ func (r *reckoner) joineryPieces() {
 		r.add(piece{role: j.role, panel: j.panel, count: j.count, length: given(j.length, "given"), width: given(j.width, "given")})
 	}
 }
-
-// tenonsAlong a corner of a carcass: in the middle of equal shares, none longer
-// than the spacing, so that no two are farther apart than that.
-func tenonsAlong(corner, spacing stock.Length) int { return max(2, spaces(corner, spacing)) }
 
 // strips are those for n tenons, each of which has room across to stand in: as
 // few as are short enough, all alike.

@@ -40,12 +40,12 @@ type Mark struct {
 type Spot struct {
 	Solid int    // index into Case.Solids
 	Piece string // "left": tells the piece from others of its part; or ""
-	Face  string // "inner face", "both ends"
+	Face  Face
 }
 
 // Measure is positions from one edge of a part.
 type Measure struct {
-	From string // "bottom end"; "" if there is none
+	From Face // none if there are no positions
 	At   []stock.Length
 }
 
@@ -57,36 +57,30 @@ func (k Mark) same(l Mark) bool {
 		k.Width == l.Width && k.Depth == l.Depth && k.Stops == l.Stops && k.GapFirst == l.GapFirst && slices.Equal(k.Spacers, l.Spacers) && k.Note == l.Note
 }
 
-// marker finds the marks of a case from where its pieces stand and how they
-// are made.
+// marker lays out marks on the pieces of a case.
 type marker struct {
-	*reckoner
+	*reader
 	solids []Solid
+	names  []string // of the solids: what tells each from the others of its part
 	marks  []Mark
+
+	// How the case is made, as far as joints depend on it.
+	frame        *frame // nil in a case of panels alone
+	back         back
+	tenons       []looseTenons
+	run          stock.Length // of the corners of the carcass
+	fixedShelves bool
+
+	pegs []pegged // of all joints on dowels or loose tenons
+	last []func() // what is marked after all else that joints mark
 }
 
-// marks are in the order of the parts; of one part, in the order below.
-func (r *reckoner) marks(solids []Solid) []Mark {
-	m := &marker{reckoner: r, solids: solids}
-	m.housings()
-	m.notches()
-	m.frameJoints()
-	m.pegs()
-	m.boxJoints()
-	m.slides()
-	m.shelfPins()
-	m.handles()
-	m.doorHandles()
-	for i := range m.marks {
-		m.marks[i].On = m.on(m.marks[i].Spots)
-	}
-	slices.SortStableFunc(m.marks, func(a, b Mark) int { return a.Part - b.Part })
-	return m.marks
-}
+// later marks something after what other joints mark.
+func (m *marker) later(mark func()) { m.last = append(m.last, mark) }
 
 // add takes a mark. One that other pieces of the part have too is kept once.
 func (m *marker) add(s Spot, k Mark) {
-	s.Piece = m.name(s.Solid)
+	s.Piece = m.names[s.Solid]
 	k.Part = m.solids[s.Solid].Part
 	for i := range m.marks {
 		if on := &m.marks[i]; on.same(k) {
@@ -102,47 +96,18 @@ func (m *marker) add(s Spot, k Mark) {
 
 // endMark is a mark on an end of a piece.
 type endMark struct {
-	end string
+	end Face
 	Mark
-}
-
-// endOf names the end of a piece that a joint's room is at.
-func endOf(s, room Solid) string {
-	if room.At[s.Along] == s.At[s.Along] {
-		return edgeOf(s, s.Along)
-	}
-	return map[Axis]string{X: "right end", Y: "back end", Z: "top end"}[s.Along]
 }
 
 // addAtEnds takes the marks of a piece's ends: once, if both are alike.
 func (m *marker) addAtEnds(i int, ends []endMark) {
 	if len(ends) == 2 && ends[0].same(ends[1].Mark) {
-		ends = []endMark{{"both ends", ends[0].Mark}}
+		ends = []endMark{{bothEnds, ends[0].Mark}}
 	}
 	for _, e := range ends {
 		m.add(Spot{Solid: i, Face: e.end}, e.Mark)
 	}
-}
-
-// edge names where a piece is measured from along an axis: its side next to
-// the case's zero point.
-func edgeOf(s Solid, a Axis) string {
-	end := "edge"
-	switch a {
-	case s.Along:
-		end = "end"
-	case s.Through:
-		end = "face"
-	}
-	switch {
-	case a == X:
-		return "left " + end
-	case a == Y:
-		return "front " + end
-	case a == s.Along:
-		return "bottom end"
-	}
-	return "lower " + end
 }
 
 // of lists the solids with one of the roles.
@@ -156,23 +121,9 @@ func (m *marker) of(roles ...Role) []int {
 	return found
 }
 
-// uprights are the left side, the partitions and the right side: bay i lies
-// between uprights i and i + 1.
-func (m *marker) uprights() []int {
-	sides := m.of("side")
-	all := append([]int{sides[0]}, m.of("partition")...)
-	return append(all, sides[1])
-}
-
-// besides are the two faces that bay i lies between.
-func (m *marker) besides(bay int) [2]Spot {
-	all := m.uprights()
-	left, right := Spot{Solid: all[bay], Face: "right face"}, Spot{Solid: all[bay+1], Face: "left face"}
-	if bay == 0 {
-		left.Face = "inner face"
-	}
-	if bay == len(m.bays)-1 {
-		right.Face = "inner face"
-	}
-	return [2]Spot{left, right}
+// lowest reports whether no other piece of the part lies lower.
+func (m *marker) lowest(i int) bool {
+	return !slices.ContainsFunc(m.solids, func(s Solid) bool {
+		return s.Part == m.solids[i].Part && s.Drawer == m.solids[i].Drawer && s.At[Z] < m.solids[i].At[Z]
+	})
 }

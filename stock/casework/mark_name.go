@@ -19,10 +19,11 @@ func (m *marker) on(spots []Spot) string {
 	var faces []string
 	pieces := make(map[string][]string) // names, by face
 	for _, s := range spots {
-		if pieces[s.Face] == nil {
-			faces = append(faces, s.Face)
+		face := s.Face.String()
+		if pieces[face] == nil {
+			faces = append(faces, face)
 		}
-		pieces[s.Face] = append(pieces[s.Face], s.Piece)
+		pieces[face] = append(pieces[face], s.Piece)
 	}
 	for i, face := range faces {
 		names := slices.Compact(pieces[face])
@@ -35,7 +36,7 @@ func (m *marker) on(spots []Spot) string {
 
 // name tells a piece from the others of its part: "left", "front lower", "2";
 // "" where they need not be told apart.
-func (m *marker) name(solid int) string {
+func (m *layout) name(solid int) string {
 	s := m.solids[solid]
 	first := func(a Axis, low, high string) string {
 		for _, other := range m.solids {
@@ -78,7 +79,7 @@ func (m *marker) name(solid int) string {
 
 // nameInBay tells a piece that lies between uprights by its bay, where the part is in
 // several, and by its place in the bay, where several are: "bay 2 upper".
-func (m *marker) nameInBay(solid int) string {
+func (m *layout) nameInBay(solid int) string {
 	s := m.solids[solid]
 	home := m.bayOf(s)
 	elsewhere, above, of := false, 0, 0
@@ -96,7 +97,7 @@ func (m *marker) nameInBay(solid int) string {
 	}
 	var said []string
 	if elsewhere {
-		said = append(said, m.bays[home].name)
+		said = append(said, m.c.bays[home].name)
 	}
 	switch {
 	case of == 2:
@@ -108,9 +109,9 @@ func (m *marker) nameInBay(solid int) string {
 }
 
 // bayOf is the index of the bay that the middle of a piece lies in.
-func (m *marker) bayOf(s Solid) int {
+func (m *layout) bayOf(s Solid) int {
 	last := 0
-	for i, b := range m.bays {
+	for i, b := range m.c.bays {
 		if b.behind <= middle(s, X) {
 			last = i
 		}

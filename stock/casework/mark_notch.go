@@ -55,8 +55,8 @@ func (m *marker) notches() {
 	ends := make(map[int][]endMark)
 	for _, n := range notches(m.solids) {
 		s := m.solids[n.panel]
-		ends[n.panel] = append(ends[n.panel], endMark{endOf(s, n.room), Mark{What: "notch", Note: "the corner makes room for the edging",
-			Measure: Measure{edgeOf(s, Y), []stock.Length{n.room.At[Y] - s.At[Y]}}, Width: n.room.Size[Y], Depth: n.room.Size[s.Along]}})
+		ends[n.panel] = append(ends[n.panel], endMark{s.endAt(n.room), Mark{What: "notch", Note: "the corner makes room for the edging",
+			Measure: Measure{s.near(Y), []stock.Length{n.room.At[Y] - s.At[Y]}}, Width: n.room.Size[Y], Depth: n.room.Size[s.Along]}})
 	}
 	for i := range m.solids {
 		m.addAtEnds(i, ends[i])

@@ -17,7 +17,7 @@ type pins struct {
 // readPins fills in the defaults: rows 37 mm (1 1/2 in) in at a pitch of 32 mm
 // (1 1/4 in), common practice, no source. Five holes move a shelf two steps up
 // or down.
-func (r *reckoner) readPins() pins {
+func (r *reader) readPins() pins {
 	d := r.design.Shelf
 	p := pins{
 		inset: r.orDefault(d.PinInset, 37*stock.Millimetre, 3*stock.Inch/2),
@@ -34,12 +34,12 @@ func (r *reckoner) readPins() pins {
 // middle hole lies at the shelf's lower face, the others a pitch apart above and
 // below. Holes that would come outside the opening are left out, and so are
 // those that would come within a pitch of the next shelf's.
-func (m *marker) shelfPins() {
-	if !m.made.shelf.loose {
+func (m *layout) shelfPins() {
+	if !m.c.made.shelf.loose {
 		return
 	}
 	p := m.readPins()
-	for i, b := range m.bays {
+	for i, b := range m.c.bays {
 		for _, o := range b.openings {
 			shelves := m.shelvesIn(b, o)
 			if len(shelves) == 0 {
@@ -63,8 +63,8 @@ func (m *marker) shelfPins() {
 						"give a greater pin_inset, or thinner edging")
 					return
 				}
-				k := Mark{What: "shelf pins", Measure: Measure{From: edgeOf(upright, Z)}, Note: b.name + " " + o.name,
-					Across: Measure{edgeOf(upright, Y), []stock.Length{first, first + deep - 2*p.inset}}}
+				k := Mark{What: "shelf pins", Measure: Measure{From: upright.near(Z)}, Note: b.name + " " + o.name,
+					Across: Measure{upright.near(Y), []stock.Length{first, first + deep - 2*p.inset}}}
 				for _, h := range m.pinHeights(p, o, shelves) {
 					k.At = append(k.At, h-upright.At[Z])
 				}
@@ -75,7 +75,7 @@ func (m *marker) shelfPins() {
 }
 
 // frontOf is where a shelf begins with the strip on its front edge, if it has one.
-func (m *marker) frontOf(shelf Solid) stock.Length {
+func (m *layout) frontOf(shelf Solid) stock.Length {
 	front := shelf.At[Y]
 	for _, i := range m.of("shelf edging") {
 		if s := m.solids[i]; s.At[X] == shelf.At[X] && s.At[Z] == shelf.At[Z] && s.End()[Y] == front {
@@ -86,7 +86,7 @@ func (m *marker) frontOf(shelf Solid) stock.Length {
 }
 
 // shelvesIn are the shelves of an opening, from below.
-func (m *marker) shelvesIn(b bay, o opening) []int {
+func (m *layout) shelvesIn(b bay, o opening) []int {
 	var in []int
 	for _, i := range m.of("shelf") {
 		s := m.solids[i]
@@ -99,7 +99,7 @@ func (m *marker) shelvesIn(b bay, o opening) []int {
 }
 
 // pinHeights are the heights of a row's holes, from below.
-func (m *marker) pinHeights(p pins, o opening, shelves []int) []stock.Length {
+func (m *layout) pinHeights(p pins, o opening, shelves []int) []stock.Length {
 	steps := stock.Length(p.holes / 2)
 	if len(shelves) > 1 { // evenly spaced
 		between := m.solids[shelves[1]].At[Z] - m.solids[shelves[0]].At[Z]

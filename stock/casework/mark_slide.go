@@ -20,23 +20,23 @@ import (
 //
 // The lower edge of the box is where a slide's lower edge is set unless
 // slide_line lifts it: common practice, no source.
-func (m *marker) slides() {
+func (m *layout) slides() {
 	m.onBoxes()
 	drawer := 0
-	for i, b := range m.bays {
+	for i, b := range m.c.bays {
 		for k, o := range b.openings {
 			var lines []stock.Length
 			for range o.stack {
 				drawer++
-				lines = append(lines, m.box(drawer).At[Z]+m.made.drawers.slideLine)
+				lines = append(lines, m.box(drawer).At[Z]+m.c.made.drawers.slideLine)
 			}
 			if len(lines) == 0 {
 				continue
 			}
 			slices.Sort(lines)
-			floor, below := m.dividerBelow(o)+m.made.divider.thickness, "divider"
+			floor, below := m.c.dividerBelow(o)+m.c.made.divider.thickness, "divider"
 			if k == len(b.openings)-1 {
-				floor, below = m.origin()[Z]+m.made.carcass.thickness, "bottom"
+				floor, below = m.c.origin()[Z]+m.c.made.carcass.thickness, "bottom"
 			}
 			mark := Mark{What: "slide line"}
 			for _, line := range lines {
@@ -45,7 +45,7 @@ func (m *marker) slides() {
 			mark.Note = b.name + " " + o.name + ", spacers stand on the " + below + " and reach to the line" + m.slideSize(b.name+" "+o.name, o, drawer)
 			for _, s := range m.besides(i) {
 				upright := m.solids[s.Solid]
-				mark.Measure, mark.Across = Measure{From: edgeOf(upright, Z)}, m.slideFront(upright, drawer)
+				mark.Measure, mark.Across = Measure{From: upright.near(Z)}, m.slideFront(upright, drawer)
 				for _, line := range lines {
 					mark.At = append(mark.At, line-upright.At[Z])
 				}
@@ -58,27 +58,27 @@ func (m *marker) slides() {
 // slideFront is where on an upright the slides of a stack begin, whose last drawer
 // has that number: with its box, where this stands back from the upright's front
 // edge, behind a door or an inset front.
-func (m *marker) slideFront(upright Solid, drawer int) Measure {
+func (m *layout) slideFront(upright Solid, drawer int) Measure {
 	back := m.box(drawer).At[Y] - upright.At[Y]
 	if back <= 0 {
 		return Measure{}
 	}
-	return Measure{edgeOf(upright, Y), []stock.Length{back}}
+	return Measure{upright.near(Y), []stock.Length{back}}
 }
 
 // onBoxes marks the line on the boxes as well, where it is not their lower edge.
-func (m *marker) onBoxes() {
-	line := m.made.drawers.slideLine
+func (m *layout) onBoxes() {
+	line := m.c.made.drawers.slideLine
 	if line == 0 {
 		return
 	}
 	for _, i := range m.of("drawer side") {
-		m.add(Spot{Solid: i, Face: "outer face"}, Mark{What: "slide line", Measure: Measure{edgeOf(m.solids[i], Z), []stock.Length{line}}})
+		m.add(Spot{Solid: i, Face: Face{Outer, Broad}}, Mark{What: "slide line", Measure: Measure{m.solids[i].near(Z), []stock.Length{line}}})
 	}
 }
 
 // box is a drawer's box: a measured drawer, or one side of it.
-func (m *marker) box(drawer int) Solid {
+func (m *layout) box(drawer int) Solid {
 	for _, s := range m.solids {
 		if s.Drawer == drawer && (s.Role == "drawer side" || s.Role == "drawer") {
 			return s
@@ -89,8 +89,8 @@ func (m *marker) box(drawer int) Solid {
 
 // slideSize tells the slides for a stack of drawers, whose last has that number,
 // and checks them.
-func (m *marker) slideSize(name string, o opening, last int) string {
-	s := m.made.drawers
+func (m *layout) slideSize(name string, o opening, last int) string {
+	s := m.c.made.drawers
 	var usual []stock.Length // of each drawer, from the lowest
 	told := false
 	for n := range o.stack {
@@ -117,7 +117,7 @@ func (m *marker) slideSize(name string, o opening, last int) string {
 }
 
 // usualSlides words the longest usual ones of a stack: one length, if all are alike.
-func (m *marker) usualSlides(each []stock.Length) string {
+func (m *layout) usualSlides(each []stock.Length) string {
 	if slices.Max(each) == 0 {
 		return ""
 	}
@@ -135,24 +135,17 @@ func (m *marker) usualSlides(each []stock.Length) string {
 	return ", longest usual slides, from the lowest drawer, " + strings.Join(said, ", ")
 }
 
-func (m *marker) drawerKey(key string) at {
-	d := m.design.Drawer
-	line := map[string]int{"slide_line": d.SlideLine.Line, "slide_length": d.SlideLength.Line,
-		"handle_spacing": d.HandleSpacing.Line, "finger_width": d.FingerWidth.Line}[key]
-	return m.place.under(d.Line, "drawer").under(line, key)
-}
-
 // slideRoom is the greatest length of a slide: the inside depth, less what doors
 // and an inset front take, less 1/8 in (common practice, no source).
-func (m *marker) slideRoom(o opening) stock.Length {
-	room := m.depth.clear - m.orDefault(Length{}, 3*stock.Millimetre, stock.Inch/8)
-	s := m.made.drawers
+func (m *layout) slideRoom(o opening) stock.Length {
+	room := m.c.depth.clear - m.orDefault(Length{}, 3*stock.Millimetre, stock.Inch/8)
+	s := m.c.made.drawers
 	return room - s.takenBefore(o).Total() - s.insetFront(o).Value
 }
 
 // usualSlide is the longest slide that is sold and goes in, 0 if there is none:
 // even inches from 10 to 28, or 250 to 700 mm by 50 (common practice, no source).
-func (m *marker) usualSlide(room stock.Length) stock.Length {
+func (m *layout) usualSlide(room stock.Length) stock.Length {
 	shortest, longest, step := 250*stock.Millimetre, 700*stock.Millimetre, 50*stock.Millimetre
 	if m.from.Ruler.Units == stock.Inches {
 		shortest, longest, step = 10*stock.Inch, 28*stock.Inch, 2*stock.Inch

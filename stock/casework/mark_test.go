@@ -29,7 +29,7 @@ func marked(c *Case, r stock.Ruler, part, what string) []string {
 			continue
 		}
 		line := fmt.Sprintf("%s: from the %s %s", k.On, k.From, all(k.At))
-		if k.Across.From != "" {
+		if !k.Across.From.None() {
 			line += fmt.Sprintf("; from the %s %s", k.Across.From, all(k.Across.At))
 		}
 		if k.Width != 0 || k.Depth != 0 {
@@ -82,7 +82,7 @@ func TestUsualSlide(t *testing.T) {
 		{stock.Inches, imperial("17 7/8"), imperial("16")},
 		{stock.Inches, imperial("40"), imperial("28")},
 	} {
-		m := marker{reckoner: &reckoner{from: workshop(test.units)}}
+		m := layout{marker: &marker{reader: &reader{from: workshop(test.units)}}}
 		if got := m.usualSlide(test.room.Value); got != test.want.Value {
 			t.Errorf("in a room of %d: %d, want %d", test.room.Value, got, test.want.Value)
 		}
@@ -558,14 +558,12 @@ func TestMarksLieOnTheirParts(t *testing.T) {
 }
 
 // sizeFrom is how far a piece reaches from one of its edges.
-func sizeFrom(s Solid, edge string) stock.Length {
-	switch side, _, _ := strings.Cut(edge, " "); side {
-	case "left":
-		return s.Size[X]
-	case "front", "back":
-		return s.Size[Y]
+func sizeFrom(s Solid, edge Face) stock.Length {
+	axis, _, ok := edge.Side.Axis()
+	if !ok {
+		return 0
 	}
-	return s.Size[Z]
+	return s.Size[axis]
 }
 
 // Each drawer has a slide line at its own height, and each divider its mark, in

@@ -18,7 +18,7 @@ type panel struct {
 // panel looks up a material and its thickness, given in the table at a under
 // the keys prefix + "material" and prefix + "thickness". A material that was
 // not given is that of instead, if there is such a one.
-func (r *reckoner) panel(a at, prefix string, material Word, thickness Length, instead *panel) panel {
+func (r *reader) panel(a at, prefix string, material Word, thickness Length, instead *panel) panel {
 	if r.doubtful(a.path + "." + prefix + "material") {
 		return panel{}
 	}
@@ -56,7 +56,7 @@ func (r *reckoner) panel(a at, prefix string, material Word, thickness Length, i
 
 // thickness is the given one, if the stock can yield it: a sheet as it is, a
 // board planed down.
-func (r *reckoner) thickness(a at, name string, of Material, given Length) stock.Length {
+func (r *reader) thickness(a at, name string, of Material, given Length) stock.Length {
 	offered := make([]string, len(of.Thicknesses))
 	for i, t := range of.Thicknesses {
 		offered[i] = r.print(t)
@@ -90,4 +90,4 @@ func (r *reckoner) thickness(a at, name string, of Material, given Length) stock
 
 // lumber reports whether a panel comes from boards, off which thin strips are
 // sawn several from one thickness.
-func (r *reckoner) lumber(p panel) bool { return r.from.Materials[p.material].Kind == stock.Board }
+func (r *reader) lumber(p panel) bool { return r.from.Materials[p.material].Kind == stock.Board }

@@ -81,9 +81,9 @@ func (r *reckoner) coversDividers() bool {
 
 // midRailPieces stand between the stiles of their bay:
 //
-//	butt, dowel, loose-tenon, box-joint  bay width
-//	mortise-and-tenon                    bay width + 2 tenons
-//	half-lap                             bay width + stile at the sides, half of a mid stile
+//	between  bay width
+//	tenoned  bay width + 2 tenons
+//	through  bay width + stile at the sides, half of a mid stile
 func (r *reckoner) midRailPieces() {
 	f := r.made.frame
 	if f.midRail == 0 {
@@ -91,7 +91,7 @@ func (r *reckoner) midRailPieces() {
 	}
 	for i, b := range r.bays {
 		ends := [2]stock.Term{{Times: 1, Value: f.tenon, Label: "tenon"}, {Times: 1, Value: f.tenon, Label: "tenon"}}
-		if f.corner == "half-lap" {
+		if f.corner.Reach(FrameMiddle) == Through {
 			half := stock.Term{Times: 1, Value: f.midStile, Over: 2, Label: "mid stile"}
 			ends = [2]stock.Term{half, half}
 			if i == 0 {

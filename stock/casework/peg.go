@@ -9,19 +9,22 @@ import (
 // peg is a dowel or a loose tenon, half hidden in the end of one piece and half
 // in the face of another.
 type peg struct {
+	name          string       // "dowel"
 	what          string       // its mark: "dowel hole"
+	note          string       // of the mark: what is bored or cut around a center
+	round         bool         // its hole is a cylinder, not a box
 	length        stock.Length // along the peg
 	glue          stock.Length // room for it at the end of every hole
 	thick, across stock.Length // through the piece's thickness, and along the joint; of dowels both are the diameter
-	spacing       stock.Length // of tenons: at most
+	apart         stock.Length // from center to center, at least
+	reach         stock.Length // of a cutter: the deepest hole in an end; 0 for any
+	// centersOf are the centers in a joint so long, from its beginning.
+	centersOf func(long stock.Length) []stock.Length
 	// The keys that settle each size; of dowels all three are that of the joint.
 	thickAt, acrossAt, lengthAt at
+	// What else the maker may do where it is too long, or too thick.
+	shorter, thinner string
 }
-
-const (
-	dowelHole     = "dowel hole"
-	mortiseCentre = "mortise centre"
-)
 
 // pegged is one joint: room is what the end of one solid and the face of the
 // other share, no more than a plane.
@@ -36,55 +39,32 @@ type pegged struct {
 	end, into int // indices of solids
 	room      Solid
 	opposed   bool           // another panel meets the face from beyond
-	centres   []stock.Length // along the run, in the case
+	centers   []stock.Length // along the run, in the case
 }
 
-// pegged lists the joints on dowels or loose tenons.
-func (r *reckoner) pegged(solids []Solid) []pegged {
-	m := &marker{reckoner: r, solids: solids}
-	b, d := r.made, r.design
-	var all []pegged
-	join := func(name string, key at, ends, into []Role) {
-		for _, i := range m.of(ends...) {
-			for _, j := range m.of(into...) {
-				p := pegged{end: i, into: j}
-				var meet bool
-				if p.room, meet = shared(solids[i], solids[j]); !meet || p.room.Size[solids[i].Along] > 0 {
-					continue
-				}
-				p.room = m.beforeBack(p.room)
-				p.opposed = m.opposed(p)
-				switch name {
-				case "dowel":
-					p.peg = r.dowel(p, solids[i], solids[j], key)
-				case "loose-tenon":
-					p.peg = r.tenonsIn(solids[i].Role)
-				default:
-					continue
-				}
-				if !r.goesIn(p, solids[i], solids[j]) {
-					return // the others have the same fault
-				}
-				p.centres = r.centres(p, solids[i])
-				all = append(all, p)
+// join puts pegs where the ends of pieces meet the faces of others.
+func (m *marker) join(s seat, pegFor func(p pegged) peg) {
+	for _, i := range m.of(s.enters...) {
+		for _, j := range m.of(s.into...) {
+			p := pegged{end: i, into: j}
+			var meet bool
+			if p.room, meet = shared(m.solids[i], m.solids[j]); !meet || p.room.Size[m.solids[i].Along] > 0 {
+				continue
 			}
+			p.room = m.beforeBack(p.room)
+			p.opposed = m.opposed(p)
+			p.peg = pegFor(p)
+			if !m.goesIn(p, m.solids[i], m.solids[j]) {
+				return // the others have the same fault
+			}
+			end := m.solids[i]
+			p.centers = p.centersOf(p.room.Size[end.Across])
+			for n := range p.centers {
+				p.centers[n] += p.room.At[end.Across]
+			}
+			m.pegs = append(m.pegs, p)
 		}
 	}
-	carcass := r.place.under(d.Carcass.Line, "carcass").under(d.Carcass.Joint.Line, "joint")
-	for _, c := range m.corners() {
-		join(b.corner.name, carcass, c.enters, c.into)
-	}
-	join(b.partition.joint.name, r.place.under(d.Partition.Line, "partition").under(d.Partition.Joint.Line, "joint"),
-		[]Role{"partition"}, []Role{"top", "bottom"})
-	join(b.divider.joint.name, r.place.under(d.Divider.Line, "divider").under(d.Divider.Joint.Line, "joint"),
-		[]Role{"divider"}, []Role{"side", "partition"})
-	if f := b.frame; f != nil {
-		frame := r.place.under(d.Frame.Line, "frame").under(d.Frame.Corner.Line, "corner")
-		join(f.corner, frame, []Role{"rail"}, []Role{"stile"})
-		join(f.corner, frame, []Role{"mid stile"}, []Role{"rail"})
-		join(f.corner, frame, []Role{"mid rail"}, []Role{"stile", "mid stile"})
-	}
-	return all
 }
 
 // beforeBack is what a room has before the rabbet or groove of the back, which
@@ -99,107 +79,40 @@ func (m *marker) beforeBack(room Solid) Solid {
 
 // glueRoom is how much deeper a hole is than the peg reaches, so that the joint
 // closes: 1 mm (1/32 in), common practice, no source.
-func (r *reckoner) glueRoom() stock.Length {
+func (r *reader) glueRoom() stock.Length {
 	return r.orDefault(Length{}, stock.Millimetre, stock.Inch/32)
-}
-
-func (p peg) name() string {
-	if p.what == dowelHole {
-		return "dowel"
-	}
-	return "loose tenon"
 }
 
 func distance(a, b stock.Length) stock.Length { return max(a-b, b-a) }
 
-// tenonsIn are the loose tenons in the ends of a frame's members, or of panels.
-func (r *reckoner) tenonsIn(role Role) peg {
-	joined := "carcass"
-	if role.inFrame() {
-		joined = "frame"
-	}
-	for _, t := range r.made.looseTenons {
-		if t.joined == joined {
-			return peg{what: mortiseCentre, thick: t.thick.Total(), across: t.wide.Total(), length: t.length, spacing: t.spacing, glue: r.glueRoom(),
-				thickAt: t.thicknessAt, acrossAt: t.widthAt, lengthAt: t.lengthAt}
-		}
-	}
-	panic("casework: a joint on loose tenons that are not made")
-}
-
-// centres are those of a joint's pegs along its run, in the case.
-func (r *reckoner) centres(p pegged, end Solid) []stock.Length {
-	at := r.along(p, end)
-	for i := range at {
-		at[i] += p.room.At[end.Across]
-	}
-	return at
-}
-
-// along are the same, from the beginning of the joint. A frame's joint has one
-// loose tenon, and a corner of the carcass as many as the strips are made for.
-func (r *reckoner) along(p pegged, end Solid) []stock.Length {
-	long := p.room.Size[end.Across]
-	switch {
-	case p.what == dowelHole:
-		return r.dowelCentres(long, p.across)
-	case end.Role.inFrame():
-		return r.tenonCentres(long, p.across, 1)
-	}
-	return r.tenonCentres(long, p.across, tenonsAlong(r.body().depth.Total(), p.spacing))
-}
-
 // goesIn refuses pegs that take more than two thirds of the room across them: a
 // sheet called 12 mm may be thinner, so half would be too strict. It refuses
 // those too that come too close to each other, or to those of the other end.
-func (r *reckoner) goesIn(p pegged, end, into Solid) bool {
+func (m *marker) goesIn(p pegged, end, into Solid) bool {
 	long, thick := p.room.Size[end.Across], p.room.Size[end.Through]
-	at, apart := r.along(p, end), p.across
-	if p.what == dowelHole {
-		apart = 2 * p.across
-	}
+	at := p.centersOf(long)
 	deep, _ := p.depths(end, into)
 	reach, face := p.reaches(end, into)
-	shorter, thinner := "make them shorter", "make it thinner, or use thicker stock"
-	if p.what == dowelHole {
-		shorter, thinner = "use another joint", "use another joint, or thicker stock"
-	}
 	switch {
 	case 3*p.thick > 2*thick:
-		r.fault(p.thickAt, fmt.Sprintf("a %s %s thick takes more than two thirds of the %s that it has in the end of a %s",
-			p.name(), r.print(p.thick), r.print(thick), end.Role), thinner)
-	case len(at) > 1 && at[1]-at[0] < apart:
-		r.fault(p.acrossAt, fmt.Sprintf("%ss %s wide come too close in a joint %s long at the end of a %s",
-			p.name(), r.print(p.across), r.print(long), end.Role), "use another joint, or make the joint longer")
+		m.fault(p.thickAt, fmt.Sprintf("a %s %s thick takes more than two thirds of the %s that it has in the end of a %s",
+			p.name, m.print(p.thick), m.print(thick), end.Role), p.thinner)
+	case len(at) > 1 && at[1]-at[0] < p.apart:
+		m.fault(p.acrossAt, fmt.Sprintf("%ss %s wide come too close in a joint %s long at the end of a %s",
+			p.name, m.print(p.across), m.print(long), end.Role), "use another joint, or make the joint longer")
 	case 2*deep >= end.Size[end.Along]:
-		r.fault(p.lengthAt, fmt.Sprintf("%ss %s long, %s of it in each end, meet within a %s %s long",
-			p.name(), r.print(p.length), r.print(reach), end.Role, r.print(end.Size[end.Along])), shorter)
-	case p.what == mortiseCentre && deep > r.deepestLoose():
-		r.fault(p.lengthAt, fmt.Sprintf("a mortise %s deep in the end of a %s, for a loose tenon %s long, is deeper than cutters reach",
-			r.print(deep), end.Role, r.print(p.length)), "make it shorter; three to five times as long as it is thick in each piece will do")
+		m.fault(p.lengthAt, fmt.Sprintf("%ss %s long, %s of it in each end, meet within a %s %s long",
+			p.name, m.print(p.length), m.print(reach), end.Role, m.print(end.Size[end.Along])), p.shorter)
+	case p.reach > 0 && deep > p.reach:
+		m.fault(p.lengthAt, fmt.Sprintf("a mortise %s deep in the end of a %s, for a loose tenon %s long, is deeper than cutters reach",
+			m.print(deep), end.Role, m.print(p.length)), "make it shorter; three to five times as long as it is thick in each piece will do")
 	case 2*face < p.thick: // common practice, no source: less does not hold
-		r.fault(p.lengthAt, fmt.Sprintf("%ss %s thick go only %s into the face of a %s", p.name(), r.print(p.thick), r.print(face), into.Role),
+		m.fault(p.lengthAt, fmt.Sprintf("%ss %s thick go only %s into the face of a %s", p.name, m.print(p.thick), m.print(face), into.Role),
 			"use another joint, longer ones, or thicker stock")
 	default:
 		return true
 	}
 	return false
-}
-
-// deepestLoose is the deepest mortise for a loose tenon: 75 mm (3 in), about what router
-// bits and slot mortisers reach (common practice, no source).
-func (r *reckoner) deepestLoose() stock.Length {
-	return r.orDefault(Length{}, 75*stock.Millimetre, 3*stock.Inch)
-}
-
-// tenonCentres are in the middle of equal shares of the joint, but leave 15 mm
-// (5/8 in) at both edges (common practice, no source).
-func (r *reckoner) tenonCentres(long, wide stock.Length, n int) []stock.Length {
-	share := long / (2 * stock.Length(n))
-	if n == 1 {
-		return []stock.Length{share}
-	}
-	return evenly(long, max(share, wide/2+r.orDefault(Length{}, 15*stock.Millimetre, 5*stock.Inch/8)), n)
 }
 
 // evenly shares out n > 1 centres, the first and the last so far from the edges.
@@ -221,7 +134,7 @@ func (m *marker) opposed(p pegged) bool {
 	switch into.Role {
 	case "partition":
 		beside = []Role{"divider"}
-		if !m.made.shelf.loose {
+		if m.fixedShelves {
 			beside = append(beside, "shelf")
 		}
 	case "mid stile":
@@ -264,3 +177,7 @@ func (p pegged) depths(end, into Solid) (inEnd, inFace stock.Length) {
 	inEnd, inFace = p.reaches(end, into)
 	return inEnd + p.glue, inFace + p.glue
 }
+
+// spaces is how many spaces no longer than most an edge has. All around a panel there are as many
+// nails.
+func spaces(edge, most stock.Length) int { return int((edge + most - 1) / most) }

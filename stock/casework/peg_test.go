@@ -235,7 +235,7 @@ func TestDowelsSuitTheThickness(t *testing.T) {
 		{stock.Inches, "7/8", "1 1/8", imperial("3/8")},
 	} {
 		for _, thickness := range []stock.Length{length(test.thin, test.units).Value, length(test.thik, test.units).Value} {
-			r := reckoner{from: workshop(test.units)}
+			r := reader{from: workshop(test.units)}
 			got := r.dowelsFor(thickness).diameter
 			if got != test.want.Value || 3*got < thickness || 2*got > thickness {
 				t.Errorf("%s thick: %s", r.print(thickness), r.print(got))
@@ -247,10 +247,10 @@ func TestDowelsSuitTheThickness(t *testing.T) {
 // Centres keep from the edges and from each other, whatever the length, and mirror
 // each other to the last unit.
 func TestDowelCentresShareTheJoint(t *testing.T) {
-	r := reckoner{from: workshop(stock.Millimetres)}
+	r := reader{from: workshop(stock.Millimetres)}
 	d := metric("8").Value
 	for long := 4 * d; long < metric("900").Value; long += 7919 {
-		at := r.dowelCentres(long, d)
+		at := r.dowelCenters(long, d)
 		if edge := min(2*d, long/4); at[0] != edge || at[len(at)-1] != long-edge {
 			t.Fatalf("%d long: %v", long, at)
 		}
@@ -272,28 +272,20 @@ type bored struct {
 	at    Point
 	solid Solid
 	depth stock.Length
-	face  string
+	face  Face
 }
 
 // holes reads the marks back: those in ends begin there, those in faces leave open
 // which of the two it is.
 func holes(c *Case) (ends, faces []bored) {
-	axis := func(edge string) Axis {
-		switch side, _, _ := strings.Cut(edge, " "); side {
-		case "left":
-			return X
-		case "front":
-			return Y
-		}
-		return Z
-	}
 	for _, k := range c.Marks {
 		if k.What != "dowel hole" && k.What != "mortise centre" {
 			continue
 		}
 		for _, spot := range k.Spots {
 			s := c.Solids[spot.Solid]
-			a, b := axis(k.From), axis(k.Across.From)
+			a, _, _ := k.From.Side.Axis()
+			b, _, _ := k.Across.From.Side.Axis()
 			for _, one := range k.At {
 				for _, other := range k.Across.At {
 					h := bored{along: X + Y + Z - a - b, at: s.At, solid: s, depth: k.Depth, face: spot.Face}
@@ -302,10 +294,10 @@ func holes(c *Case) (ends, faces []bored) {
 					low, high := h, h
 					high.at[h.along] = s.End()[h.along]
 					switch {
-					case spot.Face == "both ends":
+					case spot.Face.Side == Both:
 						ends = append(ends, low, high)
-					case strings.HasSuffix(spot.Face, " end"):
-						if spot.Face == "top end" || spot.Face == "right end" {
+					case spot.Face.Extent == End:
+						if _, far, _ := spot.Face.Side.Axis(); far {
 							low = high
 						}
 						ends = append(ends, low)
@@ -333,9 +325,9 @@ func TestHolesOfMatesMeet(t *testing.T) {
 			met := 0
 			for _, f := range faces {
 				place := f.at
-				if f.face != "left face" && e.at[e.along] == f.solid.End()[e.along] {
+				if f.face.Side != Left && e.at[e.along] == f.solid.End()[e.along] {
 					place[e.along] = e.at[e.along]
-				} else if f.face == "right face" {
+				} else if f.face.Side == Right {
 					continue
 				}
 				if e.along == f.along && e.at == place {
@@ -388,7 +380,7 @@ func TestLooseTenonsKeepTheSpacing(t *testing.T) {
 				continue
 			}
 			at := k.At
-			if k.From != "front edge" {
+			if k.From != (Face{Front, Edge}) {
 				at = k.Across.At
 			}
 			for i := 1; i < len(at); i++ {

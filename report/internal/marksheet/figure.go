@@ -13,7 +13,7 @@ import (
 type figure struct {
 	view
 	solid   casework.Solid // that is drawn
-	face    string         // "inner face"
+	face    casework.Face
 	marks   []casework.Mark
 	members []member
 	// varied are the axes along which alike pieces differ in size; the figure is
@@ -57,7 +57,7 @@ func (s Subject) figures() (faces []figure, pairs []pair, left []casework.Mark) 
 			piece := s.Solids[spot.Solid]
 			for _, normal := range planes(k, spot, piece) {
 				shown = true
-				v := viewOf(piece, normal, towards(spot.Face, normal, piece, s.Solids))
+				v := viewOf(piece, normal, towards(spot.Face.Side, normal, piece, s.Solids))
 				to := &faces
 				if fingers(k) {
 					to = &joints
@@ -141,7 +141,7 @@ func (g figure) open(a casework.Axis, size stock.Length) (from, to stock.Length)
 			if sameMeasure(m, k.Measure) {
 				reach += k.Width
 			}
-			if _, far, _ := edge(m.From); far {
+			if _, far, _ := m.From.Side.Axis(); far {
 				to = min(to, size-reach)
 			} else {
 				from = max(from, reach)

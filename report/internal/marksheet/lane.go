@@ -6,6 +6,7 @@ import (
 
 	"sawbill/report/internal/drawing"
 	"sawbill/stock"
+	"sawbill/stock/casework"
 )
 
 const (
@@ -23,9 +24,9 @@ const (
 // lane is the running dimensions from one edge: a line along the piece with a
 // circle at the edge, a dot for each position, and its figure beyond.
 type lane struct {
-	from  string // "bottom end"
-	level bool   // the line lies level, below or above the piece
-	far   bool   // above it, or to the left, not below or to the right
+	from  casework.Face
+	level bool // the line lies level, below or above the piece
+	far   bool // above it, or to the left, not below or to the right
 	// origin is where the edge lies along the line, on the paper; edge is the
 	// outline's side next to the line.
 	origin, edge float64
@@ -193,13 +194,13 @@ func (l *lane) figure(d *drawing.Drawing, t tick, at, end float64, turned bool) 
 }
 
 // laneOf finds the lane of an edge, or opens it.
-func laneOf(lanes []*lane, from string, p placing) ([]*lane, *lane) {
+func laneOf(lanes []*lane, from casework.Face, p placing) ([]*lane, *lane) {
 	for _, l := range lanes {
 		if l.from == from {
 			return lanes, l
 		}
 	}
-	axis, far, _ := edge(from)
+	axis, far, _ := from.Side.Axis()
 	l := &lane{from: from, level: axis == p.level, far: far}
 	size := stock.Length(0)
 	if far {
@@ -212,6 +213,6 @@ func laneOf(lanes []*lane, from string, p placing) ([]*lane, *lane) {
 	case !far:
 		l.edge = box.W
 	}
-	l.ticks = append(l.ticks, tick{at: l.origin, start: l.edge, text: from, mark: -1})
+	l.ticks = append(l.ticks, tick{at: l.origin, start: l.edge, text: from.String(), mark: -1})
 	return append(lanes, l), l
 }

@@ -119,7 +119,7 @@ func TestFacesAreSeenFromTheirBay(t *testing.T) {
 	faces, _, _ := s.figures()
 	for _, f := range faces {
 		for _, l := range s.caption(f)[1:] {
-			seen[string(s.Solids[f.members[0].solid].Role)+", "+f.face] = l.text
+			seen[string(s.Solids[f.members[0].solid].Role)+", "+f.face.String()] = l.text
 		}
 	}
 	for of, want := range map[string]string{
@@ -207,7 +207,7 @@ func TestNoSheetWithoutMarks(t *testing.T) {
 	if sheet := (Subject{Case: &casework.Case{}}).Draw(186, 262); len(sheet.Rows(Endless(186))) > 0 || sheet.Left != nil {
 		t.Errorf("%v", sheet)
 	}
-	k := casework.Mark{What: "slide line", Measure: casework.Measure{From: "bottom end", At: []stock.Length{mm1}}}
+	k := casework.Mark{What: "slide line", Measure: casework.Measure{From: casework.Face{Side: casework.Lower, Extent: casework.End}, At: []stock.Length{mm1}}}
 	if sheet := (Subject{Case: &casework.Case{Marks: []casework.Mark{k}}}).Draw(186, 262); len(sheet.Left) != 1 {
 		t.Errorf("a mark of no piece is lost: %v", sheet)
 	}

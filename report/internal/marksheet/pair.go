@@ -129,5 +129,5 @@ func (s Subject) pairWords(p pair) (above, below []line) {
 	if other := p[1].marks[0].Depth; other != k.Depth {
 		deep = fmt.Sprintf("%s deep on the left, %s on the right", s.Ruler.Print(k.Depth), s.Ruler.Print(other))
 	}
-	return above, []line{{text: "from the " + k.From + ", at " + p[0].face + "; hatched is cut away, " + deep}}
+	return above, []line{{text: "from the " + k.From.String() + ", at " + p[0].face.String() + "; hatched is cut away, " + deep}}
 }

@@ -14,12 +14,12 @@ import (
 // paperSide is where an edge lies on the paper of a face that is looked at along
 // a direction, reckoned by vectors: whoever looks along d, u being up on the paper,
 // has d x u on the right.
-func (s Subject) paperSide(t *testing.T, f figure, name string) string {
+func (s Subject) paperSide(t *testing.T, f figure, name casework.Face) string {
 	t.Helper()
-	axis, far, _ := edge(name)
+	axis, far, _ := name.Side.Axis()
 	var look, up [3]int
 	look[f.normal] = 1
-	if towards(f.face, f.normal, f.solid, s.Solids) {
+	if towards(f.face.Side, f.normal, f.solid, s.Solids) {
 		look[f.normal] = -1
 	}
 	up[f.upright] = 1
@@ -168,7 +168,7 @@ func (s Subject) wantHoles(t *testing.T, f figure, at drawn, k casework.Mark) in
 		for _, b := range k.Across.At {
 			var c drawing.Point
 			for _, from := range []struct {
-				name string
+				name casework.Face
 				at   stock.Length
 			}{{k.From, a}, {k.Across.From, b}} {
 				place := away(at, s.paperSide(t, f, from.name), lengthOf(from.at, at.ratio))

@@ -2,7 +2,6 @@ package marksheet
 
 import (
 	"slices"
-	"strings"
 
 	"sawbill/report/internal/drawing"
 	"sawbill/stock"
@@ -39,18 +38,14 @@ func (s *sketch) shapes() {
 			s.holes(k, axis)
 		case second:
 			s.points(k, axis)
-		case isEnd(s.face) && k.Width > 0:
+		case s.face.Extent == casework.End && k.Width > 0:
 			s.notches(k, axis)
-		case isEnd(s.face):
+		case s.face.Extent == casework.End:
 			s.tenon(k, axis)
 		default:
 			s.bands(k, axis)
 		}
 	}
-}
-
-func isEnd(face string) bool {
-	return strings.HasSuffix(face, "end") || strings.HasSuffix(face, "ends")
 }
 
 // bands are cuts from edge to edge, or lines.
@@ -185,7 +180,7 @@ func (s *sketch) notches(k casework.Mark, axis casework.Axis) {
 	along := s.other(axis)
 	size := s.solid.Size[along]
 	var ends [][2]stock.Length
-	_, far, one := edge(s.face)
+	_, far, one := s.face.Side.Axis()
 	if !one || !far {
 		ends = append(ends, [2]stock.Length{0, k.Depth})
 	}
@@ -285,7 +280,7 @@ func (f figure) places(a casework.Axis) []stock.Length {
 			if axis != a {
 				if sameMeasure(m, k.Measure) && len(k.Across.At) == 0 {
 					all = append(all, k.Stops[0], size-k.Stops[1])
-					if isEnd(f.face) && k.Width > 0 {
+					if f.face.Extent == casework.End && k.Width > 0 {
 						all = append(all, k.Depth, size-k.Depth)
 					}
 				}

@@ -1,8 +1,6 @@
 package marksheet
 
 import (
-	"strings"
-
 	"sawbill/stock"
 	"sawbill/stock/casework"
 )
@@ -38,37 +36,16 @@ func viewOf(s casework.Solid, normal casework.Axis, towards bool) view {
 	return v
 }
 
-// edge reads the name of an edge, an end or a face: the axis that is measured
-// along from there, and whether it is the far one, away from the case's zero point.
-func edge(name string) (axis casework.Axis, far, ok bool) {
-	side, _, _ := strings.Cut(name, " ")
-	switch side {
-	case "left":
-		return casework.X, false, true
-	case "right":
-		return casework.X, true, true
-	case "front":
-		return casework.Y, false, true
-	case "back":
-		return casework.Y, true, true
-	case "bottom", "lower":
-		return casework.Z, false, true
-	case "top", "upper":
-		return casework.Z, true, true
-	}
-	return 0, false, false
-}
-
 // measured is the axis of positions; ok is false where there are none, or from an
 // edge that is not known.
 func measured(m casework.Measure) (axis casework.Axis, ok bool) {
-	axis, _, ok = edge(m.From)
+	axis, _, ok = m.From.Side.Axis()
 	return axis, ok && len(m.At) > 0
 }
 
 // fromZero turns a position into one from the near edge of a piece.
 func fromZero(m casework.Measure, at, size stock.Length) stock.Length {
-	if _, far, _ := edge(m.From); far {
+	if _, far, _ := m.From.Side.Axis(); far {
 		return size - at
 	}
 	return at
@@ -88,13 +65,12 @@ func planes(k casework.Mark, spot casework.Spot, s casework.Solid) []casework.Ax
 		return nil
 	}
 	var normals []casework.Axis
-	words := strings.Fields(spot.Face)
-	switch words[len(words)-1] {
-	case "face":
+	switch spot.Face.Extent {
+	case casework.Broad:
 		normals = []casework.Axis{s.Through}
-	case "edge":
+	case casework.Edge:
 		normals = []casework.Axis{s.Across}
-	case "end", "ends":
+	case casework.End:
 		cut := k.Width > 0 && k.Depth > 0 && len(k.Across.At) == 0
 		switch {
 		case len(k.Across.At) > 0:
@@ -121,12 +97,11 @@ func planes(k casework.Mark, spot casework.Spot, s casework.Solid) []casework.Ax
 // towards reports whether a face looks along its normal's axis, not against it.
 // An inner face looks to the middle of what its piece belongs to. Of two ends, and
 // of faces that only show what is at an end, it is the front, the top or the right.
-func towards(face string, normal casework.Axis, s casework.Solid, all []casework.Solid) bool {
-	side, _, _ := strings.Cut(face, " ")
-	if axis, far, ok := edge(face); ok && axis == normal {
+func towards(side casework.Side, normal casework.Axis, s casework.Solid, all []casework.Solid) bool {
+	if axis, far, ok := side.Axis(); ok && axis == normal {
 		return far
 	}
-	if side != "inner" && side != "outer" {
+	if side != casework.Inner && side != casework.Outer {
 		return normal != casework.Y
 	}
 	var from, to stock.Length
@@ -141,5 +116,5 @@ func towards(face string, normal casework.Axis, s casework.Solid, all []casework
 		from, to = min(from, other.At[normal]), max(to, other.End()[normal])
 	}
 	before := s.At[normal]+s.End()[normal] < from+to
-	return before == (side == "inner")
+	return before == (side == casework.Inner)
 }

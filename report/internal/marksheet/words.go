@@ -48,7 +48,7 @@ func (s Subject) parts(f figure) string {
 
 // caption says what a figure shows, and how it is seen.
 func (s Subject) caption(f figure) []line {
-	where := f.face
+	where := f.face.String()
 	if names := s.pieceNames(f); names != "" {
 		where = names + ", " + where
 	}
@@ -137,7 +137,7 @@ func (s Subject) mirrored(f figure) string {
 		return strings.Join(turned, ", ") + ": mirror image"
 	case some:
 		return "half of them: mirror image"
-	case f.face == "both ends" && f.normal == f.solid.Along && f.matters(f.level):
+	case f.face.Side == casework.Both && f.normal == f.solid.Along && f.matters(f.level):
 		return "other end: mirror image"
 	}
 	return ""

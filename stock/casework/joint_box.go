@@ -6,48 +6,63 @@ import (
 	"sawbill/stock"
 )
 
-// boxJoints marks the fingers of both mates of a box joint. The one starts
-// with a finger where the other starts with a gap, so one set of edges serves
-// both:
+// boxJoint is fingers and gaps across the ends of both pieces. The one starts with a finger where
+// the other starts with a gap, so one set of edges serves both:
 //
 //	0       1/n     2/n     3/n  ...   width
 //	|finger | gap   |finger |          side, stile
 //	|gap    |finger | gap   |          front and back, rail
-func (m *marker) boxJoints() {
-	d := m.design
-	if s := m.made.drawers; s.corner == "box-joint" {
-		m.fingers(m.drawerKey("finger_width"), d.Drawer.FingerWidth, m.of("drawer side"), m.of("drawer front and back"), Z, s.box.thickness)
-	} else if d.Drawer.FingerWidth.Set {
-		m.fault(m.drawerKey("finger_width"), fmt.Sprintf("fingers have no use, since corner is %q", or(d.Drawer.Corner, "butt")), "leave one of the two out")
+//
+// In a frame it joins the corners; mid stiles and mid rails are butted.
+type boxJoint struct{ basic }
+
+func (boxJoint) Name() string           { return "box-joint" }
+func (boxJoint) Sites() map[Site]string { return map[Site]string{FrameCorner: "", DrawerCorner: ""} }
+func (boxJoint) Keys() []string         { return []string{"finger_width"} }
+
+func (boxJoint) Reach(s Site) Reach {
+	if s == FrameMiddle {
+		return Between
 	}
-	f := m.made.frame
-	if f == nil {
-		return
+	return Through
+}
+
+func (boxJoint) Close(s Site) string {
+	if s == DrawerCorner {
+		return "to the sides at the box joints"
 	}
-	fingerAt := m.place.under(d.Frame.Line, "frame").under(d.Frame.FingerWidth.Line, "finger_width")
-	if f.corner == "box-joint" {
-		m.fingers(fingerAt, d.Frame.FingerWidth, m.of("stile"), m.of("rail"), Y, f.thickness)
-	} else if d.Frame.FingerWidth.Set {
-		m.fault(fingerAt, fmt.Sprintf("fingers have no use, since corner is %q", f.corner), "leave one of the two out")
+	return "at the box joints"
+}
+
+func (j boxJoint) Mark(m *marker, s seat) {
+	f, d := m.frame, m.design
+	switch s.site {
+	case FrameMiddle:
+		m.line(s)
+	case FrameCorner:
+		key := m.place.under(d.Frame.Line, "frame").under(d.Frame.FingerWidth.Line, "finger_width")
+		m.later(func() {
+			j.mates(m, key, d.Frame.FingerWidth, s, Y, f.thickness, [2]stock.Length{f.rail, f.stile})
+		})
+	case DrawerCorner:
+		m.later(func() {
+			t := m.solids[m.of(s.into...)[0]].Size[X]
+			j.mates(m, m.drawerKey("finger_width"), d.Drawer.FingerWidth, s, Z, t, [2]stock.Length{t, t})
+		})
 	}
 }
 
-// fingers marks the pieces that start with a finger and those that start with a
-// gap. The width they share out lies along axis; a finger is as deep as its
-// mate is thick, in a frame as wide.
-func (m *marker) fingers(key at, given Length, fingerFirst, gapFirst []int, axis Axis, thickness stock.Length) {
-	depth := [2]stock.Length{thickness, thickness}
-	if f := m.made.frame; axis == Y {
-		depth = [2]stock.Length{f.rail, f.stile}
-	}
-	for n, pieces := range [2][]int{fingerFirst, gapFirst} {
-		for _, i := range pieces {
+// mates marks the pieces that start with a finger, then those that start with a gap. The width they
+// share out lies along axis; a finger is as deep as its mate is thick, in a frame as wide.
+func (boxJoint) mates(m *marker, key at, given Length, s seat, axis Axis, thickness stock.Length, depth [2]stock.Length) {
+	for n, roles := range [2][]Role{s.into, s.enters} {
+		for _, i := range m.of(roles...) {
 			s := m.solids[i]
 			edges := m.fingerEdges(key, given, s.Size[axis], thickness)
 			if edges == nil {
 				return
 			}
-			m.add(Spot{Solid: i, Face: "both ends"}, Mark{What: "box-joint fingers", Measure: Measure{edgeOf(s, axis), edges[1 : len(edges)-1]},
+			m.add(Spot{Solid: i, Face: bothEnds}, Mark{What: "box-joint fingers", Measure: Measure{s.near(axis), edges[1 : len(edges)-1]},
 				Width: edges[1], Depth: depth[n], GapFirst: n == 1, Note: m.fingerNote(edges, n == 0)})
 		}
 	}

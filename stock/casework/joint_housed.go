@@ -1,0 +1,61 @@
+package casework
+
+import (
+	"fmt"
+
+	"sawbill/stock"
+)
+
+// housedJoint is a joint in which one piece enters a cut in the other, by a depth that the job file
+// gives.
+type housedJoint interface {
+	Joint
+	// checkDepth refuses a depth that cannot be cut into a panel.
+	checkDepth(r *reader, s Site, depthAt at, depth Length, into panel)
+}
+
+// housed is what such joints have in common.
+type housed struct {
+	basic
+	name string
+}
+
+func (h housed) Name() string           { return h.name }
+func (housed) Reach(Site) Reach         { return Housed }
+func (housed) Keys() []string           { return []string{"joint_depth"} }
+func (h housed) Close(Site) string      { return "in the " + h.name + "s" }
+func (h housed) Mark(m *marker, s seat) { m.housing(s, h.name) }
+
+func (h housed) Cut(s Site) string {
+	if s == BackEdge {
+		return "the " + h.name + " for the back"
+	}
+	return h.name + "s"
+}
+
+// checkDepth allows half the thickness of the panel.
+func (h housed) checkDepth(r *reader, _ Site, depthAt at, depth Length, into panel) {
+	switch {
+	case !depth.Set:
+		r.fault(depthAt, "a "+h.name+" needs a depth, and none is given", r.usualDepth(into))
+	case 2*depth.Value > into.thickness && into.thickness > 0:
+		r.fault(depthAt, fmt.Sprintf("a %s %s deep is more than half of the %s that it is cut into", h.name,
+			r.print(depth.Value), r.print(into.thickness)), r.usualDepth(into))
+	}
+}
+
+// usualDepth words the rule of the trade: one quarter of the receiving stock is
+// usually enough, rarely over one third (Joinery Rules of Thumb, 2015). Half, as
+// the limit, is what some shops use (common practice, no source).
+func (r *reader) usualDepth(into panel) string {
+	if into.thickness == 0 {
+		return "a quarter to a third of the panel's thickness is usual"
+	}
+	return fmt.Sprintf("give a quarter to a third of it, %s to %s", r.print(into.thickness/4), r.print(into.thickness/3))
+}
+
+// thinWall is the least that is left beside a cut without breaking out: 3 mm (1/8 in),
+// common practice, no source.
+func (r *reader) thinWall() stock.Length {
+	return r.orDefault(Length{}, 3*stock.Millimetre, stock.Inch/8)
+}
