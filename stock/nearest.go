@@ -7,9 +7,19 @@ import "strings"
 // of the letters would have to change. Case does not count; of words equally
 // near the first is returned.
 func Nearest(word string, known []string) (string, bool) {
+	if len(word) > longestWord {
+		return "", false
+	}
 	best, least := "", -1
+	a := []rune(strings.ToLower(word))
 	for _, k := range known {
-		a, b := []rune(strings.ToLower(word)), []rune(strings.ToLower(k))
+		if len(k) > longestWord {
+			continue
+		}
+		b := []rune(strings.ToLower(k))
+		if longer := max(len(a), len(b)); 3*(longer-min(len(a), len(b))) > longer {
+			continue // each letter too many is a slip
+		}
 		slips := typingSlips(a, b)
 		if 3*slips > max(len(a), len(b)) {
 			continue
@@ -20,6 +30,9 @@ func Nearest(word string, known []string) (string, bool) {
 	}
 	return best, least >= 0
 }
+
+// longestWord is in bytes. What is longer was not mistyped, and takes long to compare.
+const longestWord = 1000
 
 // typingSlips counts the slips that turn a into b: a letter too many, one too
 // few, a wrong one, two neighbours exchanged (optimal string alignment, after

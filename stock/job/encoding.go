@@ -5,50 +5,74 @@ import (
 	"encoding/binary"
 	"fmt"
 	"strings"
+	"unicode"
 	"unicode/utf16"
 	"unicode/utf8"
+
+	"sawbill/stock/store"
 )
 
-// largestFile is far beyond any job; it keeps a wrong file from filling the
-// memory.
-const largestFile = 16 << 20
+// openText reads the file called name as text. If it is none, mistakes says why: about
+// the whole file with line 0, or with the lines that hold what no text does.
+func openText(name string, open func(string) ([]byte, error)) (text string, mistakes []mistake) {
+	source, err := open(name)
+	if err != nil {
+		cause, remedy := store.Explain(err)
+		return "", []mistake{{problem: problem{cause, remedy}}}
+	}
+	return decodeText(source)
+}
 
 // decodeText reads a file as editors and spreadsheets write it: UTF-8 with or
 // without a byte order mark, or UTF-16 with one ("Unicode text").
-func decodeText(source []byte) (string, problem) {
-	if len(source) > largestFile {
-		return "", problem{fmt.Sprintf("the file has %d MB, more than any job", len(source)>>20), "check that it is the right file"}
-	}
+func decodeText(source []byte) (text string, mistakes []mistake) {
 	var order binary.ByteOrder
 	switch {
+	case len(source) > store.MostBytes: // what an opened file system holds
+		return "", []mistake{{problem: problem{fmt.Sprintf("the file has %d MB, and at most %d MB are read", len(source)>>20, store.MostBytes>>20), "check that it is the right file"}}}
 	case bytes.HasPrefix(source, []byte{0xFF, 0xFE}):
 		order = binary.LittleEndian
 	case bytes.HasPrefix(source, []byte{0xFE, 0xFF}):
 		order = binary.BigEndian
 	default:
-		return decodeUTF8(bytes.TrimPrefix(source, []byte("\xEF\xBB\xBF")))
+		text = string(bytes.TrimPrefix(source, []byte("\xEF\xBB\xBF")))
+		return text, notText(text)
 	}
 	if len(source)%2 != 0 {
-		return "", problem{"the file is UTF-16 text that breaks off", "save it again, as UTF-8"}
+		return "", []mistake{{problem: problem{"the file is UTF-16 text that breaks off", "save it again, as UTF-8"}}}
 	}
 	units := make([]uint16, 0, len(source)/2)
 	for i := 2; i < len(source); i += 2 {
 		units = append(units, order.Uint16(source[i:]))
 	}
-	return string(utf16.Decode(units)), problem{}
+	text = string(utf16.Decode(units))
+	return text, notText(text)
 }
 
-func decodeUTF8(source []byte) (string, problem) {
-	s := string(source)
-	if i := strings.IndexByte(s, 0); i >= 0 {
-		return "", problem{fmt.Sprintf("line %d holds a zero byte, so the file is no plain text", lineOf(s, i)), "save it as UTF-8 text"}
+// notText tells of every line that holds what no text does: a control character could
+// steer the terminal on which the line is shown.
+func notText(text string) (mistakes []mistake) {
+	line := 0
+	for each := range strings.Lines(text) {
+		line++
+		if found := notInText(each); found.found() {
+			mistakes = append(mistakes, mistake{line: line, problem: found})
+		}
 	}
-	if !utf8.ValidString(s) {
-		i := strings.IndexFunc(s, func(r rune) bool { return r == utf8.RuneError })
-		return "", problem{fmt.Sprintf("line %d holds bytes that are not UTF-8 text", lineOf(s, max(i, 0))),
-			`save the file as UTF-8 (spreadsheets call it "CSV UTF-8")`}
-	}
-	return s, problem{}
+	return mistakes
 }
 
-func lineOf(s string, offset int) int { return 1 + strings.Count(s[:offset], "\n") }
+// notInText is about the first character of a line that no text holds.
+func notInText(line string) problem {
+	for i, r := range line {
+		switch {
+		case r == utf8.RuneError && !strings.HasPrefix(line[i:], string(utf8.RuneError)):
+			return problem{"the line holds bytes that are not UTF-8 text", `save the file as UTF-8 (spreadsheets call it "CSV UTF-8")`}
+		case r == 0:
+			return problem{"the line holds a zero byte, so the file is no plain text", "save it as UTF-8 text"}
+		case unicode.IsControl(r) && !strings.ContainsRune("\t\r\n", r):
+			return problem{fmt.Sprintf("the line holds a control character (%U)", r), "delete it"}
+		}
+	}
+	return problem{}
+}

@@ -1,9 +1,7 @@
 package job
 
 import (
-	"errors"
 	"io/fs"
-	"os"
 	"path"
 	"path/filepath"
 	"slices"
@@ -11,6 +9,7 @@ import (
 
 	"sawbill/stock"
 	"sawbill/stock/casework"
+	"sawbill/stock/store"
 )
 
 // File is a job as its files tell it: nothing in it is wrong.
@@ -40,7 +39,7 @@ func ReadChanged(path string, as Changes) (*File, error) { return ReadSettled(pa
 // settle with the path of the rack's file before it reads that. If settle reports a
 // change as pending still, its text counts as what is in the file.
 func ReadSettled(path string, as Changes, settle Settler) (*File, error) {
-	return read(path, func(name string) string { return besideFile(path, name) }, os.ReadFile, settle, as)
+	return read(path, func(name string) string { return besideFile(path, name) }, store.Read, settle, as)
 }
 
 // Settler finishes a pending change of a rack, by the path of its file, if it can.
@@ -84,19 +83,19 @@ func ReadFS(fsys fs.FS, name string) (*File, error) {
 func read(name string, beside func(string) string, open func(string) ([]byte, error), settle Settler, as Changes) (*File, error) {
 	r := &reader{settle: settle, layout: fileKeys, files: []string{name}, changes: as}
 	at := place{file: name}
-	source, found := openText(name, open)
-	if found.found() {
-		r.fault(at, found)
+	source, unread := openText(name, open)
+	if len(unread) > 0 {
+		r.mistakes(at, unread)
 		return nil, Faults(r.faults)
 	}
 	sources := []Source{{name, source}}
 	root, mistakes := parseTOML([]byte(source))
 	whole := true
 	for _, m := range mistakes {
-		r.fault(at.at(m.line).of(m.key), m.problem)
 		whole = whole && m.key != ""
 	}
-	file := r.job(root, at, func(list string, settle Settler) (string, string, problem) {
+	r.mistakes(at, mistakes)
+	file := r.job(root, at, func(list string, settle Settler) (string, string, []mistake) {
 		full, open := beside(list), open
 		if settle != nil {
 			if text, pending := settle(full); pending {
@@ -116,26 +115,9 @@ func read(name string, beside func(string) string, open func(string) ([]byte, er
 	return file, nil
 }
 
-func openText(name string, open func(string) ([]byte, error)) (string, problem) {
-	source, err := open(name)
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		return "", problem{"there is no such file", "check its name and folder"}
-	case errors.Is(err, fs.ErrPermission):
-		return "", problem{"the file may not be read", "change its permissions"}
-	case err != nil:
-		var where *fs.PathError
-		if errors.As(err, &where) {
-			err = where.Err
-		}
-		return "", problem{"the file cannot be read (" + err.Error() + ")", "check that it is a file"}
-	}
-	return decodeText(source)
-}
-
 // listOpener finds and opens a part list, or a rack once it is settled: its full name and
-// its text.
-type listOpener func(name string, settle Settler) (full, source string, found problem)
+// its text, or what keeps it from being read.
+type listOpener func(name string, settle Settler) (full, source string, found []mistake)
 
 // job reads the tree of a job file. The tree is whole when every key of the
 // file could be made out; of one that is not, nothing is said to be missing.
@@ -200,12 +182,12 @@ func (r *reader) job(root *table, at place, open listOpener, whole bool) *File {
 func (r *reader) lists(top record, key string, open listOpener, file *File, read func(source string, at place)) bool {
 	all := true
 	for _, name := range top.fields[key].files {
-		full, source, found := open(name, nil)
+		full, source, unread := open(name, nil)
 		if slices.Contains(r.files, full) {
-			found = problem{"is named twice", "name each list once"}
+			unread = []mistake{{problem: problem{"is named twice", "name each list once"}}}
 		}
-		if found.found() {
-			r.fault(top.where(key).of(key), problem{name + ": " + found.cause, found.remedy})
+		if len(unread) > 0 {
+			r.unread(top.where(key).of(key), name, full, unread)
 			all = false
 			continue
 		}
@@ -214,6 +196,21 @@ func (r *reader) lists(top record, key string, open listOpener, file *File, read
 		read(source, place{file: full})
 	}
 	return all
+}
+
+// unread tells why the file named at a place could not be read: there, or in its own
+// lines.
+func (r *reader) unread(named place, name, full string, why []mistake) {
+	for _, m := range why {
+		if m.line == 0 {
+			r.fault(named, problem{name + ": " + m.cause, m.remedy})
+			continue
+		}
+		if !slices.Contains(r.files, full) {
+			r.files = append(r.files, full)
+		}
+		r.fault(place{file: full, line: m.line}, m.problem)
+	}
 }
 
 // section reads the [name] of a job file; without one, all is as default.

@@ -23,9 +23,10 @@ func (r *reader) onHand(top record, open listOpener, offers []offer, rough []lum
 	if len(named) > 1 {
 		return wrong(problem{"a job has one rack", "name the file of one"})
 	}
-	full, source, found := open(named[0], r.settle)
-	if found.found() {
-		return wrong(problem{named[0] + ": " + found.cause, found.remedy})
+	full, source, unread := open(named[0], r.settle)
+	if len(unread) > 0 {
+		r.unread(top.where("rack").of("rack"), named[0], full, unread)
+		return nil, false
 	}
 	r.files = append(r.files, full)
 	file.Rack = full

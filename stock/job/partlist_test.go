@@ -91,7 +91,7 @@ func TestPartListTellsTheLineOfItsOwnFile(t *testing.T) {
 func TestTextThatIsNoneIsRefused(t *testing.T) {
 	for list, want := range map[string]string{
 		"\xff\xfen\x00a":            "bench.toml:1: parts: list.csv: the file is UTF-16 text that breaks off; save it again, as UTF-8",
-		strings.Repeat("a", 17<<20): "bench.toml:1: parts: list.csv: the file has 17 MB, more than any job; check that it is the right file",
+		strings.Repeat("a", 17<<20): "bench.toml:1: parts: list.csv: the file has 17 MB, and at most 16 MB are read; check that it is the right file",
 	} {
 		_, err := read(t, `parts = "list.csv"`+sheet18, "list.csv", list)
 		if err == nil || err.Error() != want {

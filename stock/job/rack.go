@@ -2,12 +2,12 @@ package job
 
 import (
 	"fmt"
-	"os"
 	"slices"
 	"strconv"
 	"strings"
 
 	"sawbill/stock"
+	"sawbill/stock/store"
 )
 
 // rackKeys are a rack's file: its units, and a [[piece]] for each thing on hand.
@@ -29,7 +29,7 @@ var pieceSays = []key{
 	{name: "grain", holds: aWord, words: []string{"length", "width", "none", "unknown"}, metric: "length"},
 	{name: "from", holds: aText},
 	{name: "since", holds: aDay},
-	{name: "note", holds: aText},
+	{name: "note", holds: aText, most: longestNote},
 }
 
 // mostPiecesAlike is more than anybody lays on a rack at once.
@@ -53,9 +53,9 @@ type Rack struct {
 // holds every fault.
 func ReadRack(path string) (*Rack, error) {
 	r := rackReader(path, stock.Millimetres)
-	text, found := openText(path, os.ReadFile)
-	if found.found() {
-		r.fault(place{file: path}, found)
+	text, unread := openText(path, store.Read)
+	if len(unread) > 0 {
+		r.mistakes(place{file: path}, unread)
 		return nil, Faults(r.faults)
 	}
 	return r.rackWhole(text, path)
@@ -64,9 +64,9 @@ func ReadRack(path string) (*Rack, error) {
 // ParseRack is [ReadRack] of what is in a file called name.
 func ParseRack(name string, source []byte) (*Rack, error) {
 	r := rackReader(name, stock.Millimetres)
-	text, found := decodeText(source)
-	if found.found() {
-		r.fault(place{file: name}, found)
+	text, unread := decodeText(source)
+	if len(unread) > 0 {
+		r.mistakes(place{file: name}, unread)
 		return nil, Faults(r.faults)
 	}
 	return r.rackWhole(text, name)
@@ -88,9 +88,7 @@ func (r *reader) rackWhole(text, name string) (*Rack, error) {
 // rack reads the text of a rack's file. The records are those of its pieces.
 func (r *reader) rack(text string, at place) (*Rack, []record) {
 	root, mistakes := parseTOML([]byte(text))
-	for _, m := range mistakes {
-		r.fault(at.at(m.line).of(m.key), m.problem)
-	}
+	r.mistakes(at, mistakes)
 	top := r.read(root, rackKeys, at)
 	if top.text("units") == stock.Inches.String() {
 		r.ruler.Units = stock.Inches
@@ -156,9 +154,9 @@ func piecesOf(rec record) []stock.Piece {
 func ReadPieces(path string, units stock.Units) (pieces []stock.Piece, warnings []Fault, err error) {
 	r := rackReader(path, units)
 	at := place{file: path}
-	text, found := openText(path, os.ReadFile)
-	if found.found() {
-		r.fault(at, found)
+	text, unread := openText(path, store.Read)
+	if len(unread) > 0 {
+		r.mistakes(at, unread)
 		return nil, nil, Faults(r.faults)
 	}
 	for _, rec := range r.rowsOf("piece", text, pieceListKeys, at) {

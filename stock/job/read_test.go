@@ -333,7 +333,7 @@ func TestReadSaysWhyAFileCannotBeRead(t *testing.T) {
 	dir := t.TempDir()
 	for path, want := range map[string]string{
 		filepath.Join(dir, "none.toml"): "none.toml: there is no such file; check its name and folder",
-		dir:                             "the file cannot be read (is a directory); check that it is a file",
+		dir:                             "is a folder; name a file in it",
 	} {
 		_, err := job.Read(path)
 		if err == nil || !strings.HasSuffix(err.Error(), want) {

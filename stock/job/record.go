@@ -45,11 +45,31 @@ func (p place) of(key string) place {
 }
 
 func (p place) fault(found problem) Fault {
-	return Fault{File: p.file, Line: p.line, Key: p.subject, Cause: found.cause, Remedy: found.remedy}
+	return Fault{File: p.file, Line: p.line, Key: brief(p.subject), Cause: brief(found.cause), Remedy: brief(found.remedy)}
+}
+
+// mostSaid is in bytes, a few lines of a terminal.
+const mostSaid = 600
+
+// brief cuts the middle out of a text that nobody would read whole. It keeps the end,
+// where causes say what is wrong with the value that they begin with.
+func brief(said string) string {
+	if len(said) <= mostSaid {
+		return said
+	}
+	const half = mostSaid / 2
+	return strings.ToValidUTF8(said[:half], "") + " ... " + strings.ToValidUTF8(said[len(said)-half:], "")
 }
 
 func (r *reader) fault(p place, found problem) {
 	r.faults = append(r.faults, p.fault(found))
+}
+
+// mistakes are faults in the lines of one file, or about all of it.
+func (r *reader) mistakes(at place, all []mistake) {
+	for _, m := range all {
+		r.fault(at.at(m.line).of(m.key), m.problem)
+	}
 }
 
 func (r *reader) warn(p place, found problem) {
@@ -152,7 +172,7 @@ func (r *reader) field(k key, v value) (f field, found problem) {
 	}
 	switch k.holds {
 	case aText:
-		f.text, found = words(v)
+		f.text, found = wordsUpTo(max(k.most, longestName), v)
 	case aWord:
 		f.text, found = k.word(v)
 	case aLength:

@@ -38,7 +38,7 @@ type key struct {
 	metric, inch string
 	zero         bool         // of lengths and counts: 0 may be meant
 	longest      stock.Length // of lengths; 0 is stock.Longest
-	most         int          // of counts
+	most         int          // of counts, and of texts the most characters (at least longestName)
 	words        []string     // of words
 	usual        string       // what is sensible, said when a value is not
 	keys         []key        // of a section, or of each zone
@@ -219,7 +219,7 @@ var partKeys = []key{
 	{name: "mitres", holds: aCount, metric: "0", zero: true, most: 2, usual: "a part has two ends"},
 	{name: "gang", holds: aTruth, metric: "true"},
 	{name: "resaw", holds: aTruth, metric: "false"},
-	{name: "note", holds: aText},
+	{name: "note", holds: aText, most: longestNote},
 }
 
 // surfacings lists the words for how lumber may be planed.

@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"sawbill/stock"
 )
@@ -66,8 +67,13 @@ func (k key) count(v value) (int, problem) {
 	default:
 		return 0, wrongKind(v, "write a whole number, without quotes")
 	}
-	exact, ok := new(big.Int).SetString(written, 10)
+	exact, ok := new(big.Int), len(written) <= longestCount
+	if ok {
+		exact, ok = exact.SetString(written, 10)
+	}
 	switch {
+	case len(written) > longestCount:
+		return 0, problem{fmt.Sprintf("%s is no count", written), k.otherwise("write one such as 3")}
 	case !ok:
 		return 0, problem{fmt.Sprintf("%s is not a whole number", v.text), "write one such as 3"}
 	case exact.Sign() < 0:
@@ -79,6 +85,9 @@ func (k key) count(v value) (int, problem) {
 	}
 	return int(exact.Int64()), problem{}
 }
+
+// longestCount is in digits. It keeps the work small on a file that is no job at all.
+const longestCount = 64
 
 // withoutNoughts drops the decimals a spreadsheet gives a whole number: 3.00
 // or 3,00. Three of them may be thousands.
@@ -112,22 +121,40 @@ func percentage(v value) (stock.Money, problem) {
 	return hundredths, problem{}
 }
 
+// Names are printed in tables and on labels; remarks have a line or more to themselves.
+const (
+	longestName = 200 // characters
+	longestNote = 1000
+)
+
 // words reads a name, a title or a note. Runs of blanks and line ends become
 // one blank, so that a name looks alike wherever it is printed.
-func words(v value) (string, problem) {
+func words(v value) (string, problem) { return wordsUpTo(longestName, v) }
+
+// wordsUpTo is words of so many characters at most.
+func wordsUpTo(most int, v value) (string, problem) {
 	if v.kind != text && v.kind != cell {
 		return "", wrongKind(v, fmt.Sprintf(`write it in quotes: "%s"`, v.text))
+	}
+	if n := utf8.RuneCountInString(v.text); n > most {
+		return "", problem{fmt.Sprintf("has %d characters, and at most %d can be printed", n, most), "shorten it"}
 	}
 	said := strings.Join(strings.Fields(v.text), " ")
 	if said == "" {
 		return "", problem{"is empty", "write something, or delete the line"}
 	}
+	return said, unprintable(said)
+}
+
+// unprintable is about the first character of a text that has no shape, or turns
+// others around.
+func unprintable(said string) problem {
 	for _, r := range said {
 		if !unicode.IsPrint(r) {
-			return "", problem{fmt.Sprintf("%q holds a character that cannot be printed (%U)", said, r), "delete it"}
+			return problem{fmt.Sprintf("%q holds a character that cannot be printed (%U)", said, r), "delete it"}
 		}
 	}
-	return said, problem{}
+	return problem{}
 }
 
 // word reads one of the words of k, capital letters or not.
@@ -159,6 +186,9 @@ func isTrue(v value) (bool, problem) {
 	return false, wrongKind(v, remedy)
 }
 
+// longestPath is in bytes, what systems allow at most.
+const longestPath = 4096
+
 // names reads one text or a list of texts.
 func names(v value) ([]string, problem) {
 	const remedy = `write "parts.csv" or ["carcass.csv", "drawers.csv"]`
@@ -173,6 +203,12 @@ func names(v value) ([]string, problem) {
 		}
 		if strings.TrimSpace(each.text) == "" {
 			return nil, problem{"the name of the file is empty", remedy}
+		}
+		if found := unprintable(each.text); found.found() {
+			return nil, problem{found.cause, "rename the file"}
+		}
+		if len(each.text) > longestPath {
+			return nil, problem{fmt.Sprintf("the name of the file has %d characters, and at most %d are read", len(each.text), longestPath), "check the name"}
 		}
 		all = append(all, each.text)
 	}

@@ -14,6 +14,7 @@ import (
 	"unicode/utf8"
 
 	"sawbill/stock/job"
+	"sawbill/stock/store"
 )
 
 // Entry is one line of a rack's history: a change, and the state it led to.
@@ -112,7 +113,7 @@ type past struct {
 // readPast reads the history; that of a rack which has none is empty. A torn
 // last line is passed over.
 func (r Rack) readPast() (past, error) {
-	data, err := os.ReadFile(r.history())
+	data, err := store.Read(r.history())
 	if errors.Is(err, fs.ErrNotExist) {
 		return past{}, nil
 	}
@@ -228,6 +229,9 @@ func (r Rack) Booked(plan string) (bool, error) {
 }
 
 func (r Rack) cannot(what, path string, err error) error {
+	if no := (*store.NoInput)(nil); errors.As(err, &no) {
+		return job.Faults{{File: path, Cause: no.Cause, Remedy: no.Remedy}}
+	}
 	var of *fs.PathError
 	if errors.As(err, &of) {
 		err = of.Err

@@ -69,7 +69,7 @@ func (l list) sum(name string) string {
 
 // readListAt reads a list; one that is not there is empty.
 func (f Folder) readListAt(path string) (list, error) {
-	data, err := os.ReadFile(path)
+	data, err := Read(path)
 	if errors.Is(err, fs.ErrNotExist) {
 		return list{}, nil
 	}

@@ -138,6 +138,9 @@ func (r Record) wrong(cause, remedy string) error {
 }
 
 func (r Record) cannot(what string, err error) error {
+	if no := (*NoInput)(nil); errors.As(err, &no) {
+		return r.wrong(no.Cause, no.Remedy)
+	}
 	var of *fs.PathError
 	if errors.As(err, &of) {
 		err = of.Err

@@ -10,9 +10,9 @@ import (
 	"runtime"
 )
 
-// Contents reads a whole file. A missing file is no error: there is false.
+// Contents is [Read], but a missing file is no error: there is false.
 func Contents(path string) (text string, there bool, err error) {
-	data, err := os.ReadFile(path)
+	data, err := Read(path)
 	if errors.Is(err, fs.ErrNotExist) {
 		return "", false, nil
 	}
