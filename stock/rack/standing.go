@@ -60,7 +60,7 @@ func (s *standing) recover() error {
 	if err != nil {
 		return r.cannot("read", r.newFile(), err)
 	}
-	if err := s.cutTorn(); err != nil {
+	if err := store.CutTorn(r.history(), s.past.good); err != nil {
 		return r.cannot("written", r.history(), err)
 	}
 	switch {
@@ -93,20 +93,6 @@ func (s *standing) recover() error {
 func (s *standing) promised(ready string) bool {
 	last := s.past.last()
 	return last > 0 && ready == s.past.text && s.text != s.past.text && s.text == s.past.state(last-1)
-}
-
-// cutTorn cuts a torn last line off the history; a history of nothing else is removed.
-func (s *standing) cutTorn() error {
-	info, err := os.Stat(s.rack.history())
-	switch {
-	case err != nil:
-		return nil // a file that cannot be looked at is reported when it is written
-	case s.past.good == 0:
-		return store.Remove(s.rack.history())
-	case s.past.good == info.Size():
-		return nil
-	}
-	return os.Truncate(s.rack.history(), s.past.good)
 }
 
 // byHand reports whether the file was edited since the last change.
@@ -162,7 +148,9 @@ func (s *standing) note(e *Entry, state string) error {
 	return nil
 }
 
-// make makes a change: see the order of its steps in the package's comment.
+// make makes a change: see the order of its steps in the package's comment. An edit is
+// noted before the new file is written: else a new file that is like the last state could
+// be of a change made and not put in place, or of one not made that goes back.
 func (s *standing) make(e *Entry, after string) error {
 	if err := s.noteEdit(e.Date); err != nil {
 		return err

@@ -99,6 +99,20 @@ func (r Record) Add(e Entry) (Entry, error) {
 	return e, nil
 }
 
+// Tidy removes what a killed Add left: a torn line, or a file without an entry. The caller
+// holds the lock of the folder. The error is that of Read, or says that the file cannot be
+// written.
+func (r Record) Tidy() error {
+	_, good, err := r.read()
+	if err != nil {
+		return err
+	}
+	if err := CutTorn(r.path, good); err != nil {
+		return r.cannot("written", err)
+	}
+	return nil
+}
+
 // Standing selects the entries that count: neither taken back nor taking back another.
 func Standing(entries []Entry) []Entry {
 	undone := make(map[string]bool)

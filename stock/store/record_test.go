@@ -146,9 +146,35 @@ func TestATornLineGivesWay(t *testing.T) {
 		if entries, err := r.Read(); err != nil || !cmp.Equal([]store.Entry{kept}, entries) {
 			t.Fatalf("torn at %d: %v, %v", end, entries, err)
 		}
+		if end%2 == 0 {
+			if err := r.Tidy(); err != nil || bytesOf(t, r.Path()) != first {
+				t.Fatalf("torn at %d: %q, %v", end, bytesOf(t, r.Path()), err)
+			}
+		}
 		e := add(t, r, "cut 3")
 		if entries, err := r.Read(); err != nil || !cmp.Equal([]store.Entry{kept, e}, entries) || !strings.HasPrefix(bytesOf(t, r.Path()), first) {
 			t.Fatalf("torn at %d: %v, %v", end, entries, err)
+		}
+	}
+}
+
+// A record of which only a torn first line was written is as if it had never begun.
+func TestATornFirstLineIsNoRecord(t *testing.T) {
+	r := newRecord(t)
+	if err := r.Tidy(); err != nil {
+		t.Error(err)
+	}
+	add(t, r, "cut 1")
+	whole := bytesOf(t, r.Path())
+	if err := r.Tidy(); err != nil || bytesOf(t, r.Path()) != whole {
+		t.Errorf("%q, %v", bytesOf(t, r.Path()), err)
+	}
+	for _, text := range []string{"", whole[:20]} {
+		if err := os.WriteFile(r.Path(), []byte(text), 0o666); err != nil {
+			t.Fatal(err)
+		}
+		if err := r.Tidy(); err != nil || len(names(t, filepath.Dir(r.Path()))) > 0 {
+			t.Errorf("%q: error %v", text, err)
 		}
 	}
 }
@@ -186,6 +212,9 @@ func TestADamagedLineIsReported(t *testing.T) {
 			t.Fatal(err)
 		}
 		_, err := r.Add(store.Entry{Plan: "K7F2M", Did: []string{"cut 3"}})
+		if r.Tidy() == nil {
+			t.Errorf("%q: it was tidied", text)
+		}
 		if err == nil || !strings.Contains(err.Error(), r.Path()+":2: the line is not as it was written") {
 			t.Errorf("%q: %v", text, err)
 		}

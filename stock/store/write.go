@@ -70,6 +70,23 @@ func Append(path string, good int64, line []byte) error {
 	return err
 }
 
+// CutTorn cuts off a line that a killed program left torn behind the good bytes of a file.
+// A file with no good bytes is removed.
+func CutTorn(path string, good int64) error {
+	info, err := os.Stat(path)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil
+	case err != nil:
+		return err
+	case good == 0:
+		return Remove(path)
+	case good == info.Size():
+		return nil
+	}
+	return os.Truncate(path, good)
+}
+
 // ended syncs and closes a file, unless writing to it failed.
 func ended(f *os.File, err error) error {
 	if err == nil {
