@@ -34,8 +34,11 @@ func RackLabels(pieces []stock.Piece, o Options) (pdf []byte, warned []string, e
 	return pdf, warned, nil
 }
 
+// rackLabelsTitle tells these labels from other documents of the program.
+const rackLabelsTitle = "Labels for the rack"
+
 func rackLabelPages(pieces []stock.Piece, o Options) drawing.Document {
-	b := paper.New(o.Paper.size(), "Labels for the rack", "", "Sizes in "+unitName(o.Ruler)+": length x width x thickness. ≈ marks a rounded figure.")
+	b := paper.New(o.Paper.size(), rackLabelsTitle, "", "Sizes in "+unitName(o.Ruler)+": length x width x thickness. ≈ marks a rounded figure.")
 	b.Page("labels")
 	b.Paragraph("Cut the labels apart along the lines, and fix each to its piece.")
 	for i := 0; i < len(pieces); i += labelColumns {

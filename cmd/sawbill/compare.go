@@ -4,12 +4,16 @@ import (
 	"bytes"
 	"context"
 	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
 
 	"github.com/spf13/pflag"
 
 	"sawbill/nest/choice"
 	"sawbill/report"
 	"sawbill/stock/job"
+	"sawbill/stock/store"
 )
 
 func compareCommand() command {
@@ -45,6 +49,11 @@ func compareStock(in *invocation) (int, error) {
 	if err != nil {
 		return 0, err
 	}
+	if in.output != "" && store.FolderAt(in.output, comparisonKind).There() {
+		if err := in.comparisonFolder(store.Folder.Look, func(h *store.Held) error { return h.Check(nil) }); err != nil {
+			return 0, err
+		}
+	}
 	made, err := in.choices(file)
 	if err != nil {
 		return 0, err
@@ -65,19 +74,23 @@ func compareStock(in *invocation) (int, error) {
 				fmt.Fprintln(in.stderr, "warning:", w)
 			}
 		}
-		if err := writeAll(in.output, []output{
-			{"compare.pdf", pdf},
-			{"cost.svg", report.CostSVG(made, options)},
-			{"yield.svg", report.YieldSVG(made, options)},
-			{"compare.csv", report.ComparisonCSV(made)},
-			{"shopping-list.txt", list.Bytes()},
-			{"shopping-list.csv", report.ShoppingListCSV(made)},
-		}); err != nil {
+		files := []store.File{
+			{Name: "compare.pdf", Data: pdf},
+			{Name: "cost.svg", Data: report.CostSVG(made, options)},
+			{Name: "yield.svg", Data: report.YieldSVG(made, options)},
+			{Name: "compare.csv", Data: report.ComparisonCSV(made)},
+			{Name: "shopping-list.txt", Data: list.Bytes()},
+			{Name: "shopping-list.csv", Data: report.ShoppingListCSV(made)},
+		}
+		if err := in.comparisonFolder(store.Folder.Change, func(h *store.Held) error { return h.Replace(files) }); err != nil {
 			return 0, err
 		}
 	}
 	if err := report.Comparison(in.stdout, made, options); err != nil {
-		return 0, err
+		if in.output == "" {
+			return 0, err
+		}
+		return 0, printed(err)
 	}
 	if in.output != "" {
 		fmt.Fprintf(in.stdout, "\nWritten to %s: compare.pdf, compare.csv, cost.svg, yield.svg, shopping-list.txt and shopping-list.csv.\n", in.output)
@@ -88,6 +101,28 @@ func compareStock(in *invocation) (int, error) {
 		}
 	}
 	return exitDone, nil
+}
+
+// comparisonKind is what the files are, in the words of a refusal.
+const comparisonKind = "comparison"
+
+// comparisonFiles are the names of the files of a comparison.
+var comparisonFiles = []string{"compare.pdf", "cost.svg", "yield.svg", "compare.csv", "shopping-list.txt", "shopping-list.csv"}
+
+// comparisonFolder does something with the folder of the comparison. Version 1 kept no list
+// of its files: there a compare.pdf of the program's own stands for all.
+func (in *invocation) comparisonFolder(hold func(store.Folder, context.Context, func(*store.Held) error) error, do func(*store.Held) error) error {
+	return in.patiently(func(ctx context.Context) error {
+		return hold(store.FolderAt(in.output, comparisonKind), ctx, func(h *store.Held) error {
+			pdf, err := os.ReadFile(filepath.Join(in.output, "compare.pdf"))
+			if err == nil && report.WroteComparison(pdf) && !h.Listed() {
+				if err := h.Adopt(func(name string) bool { return slices.Contains(comparisonFiles, name) }); err != nil {
+					return err
+				}
+			}
+			return do(h)
+		})
+	})
 }
 
 // choices compares within the limits.

@@ -24,7 +24,8 @@ Commands:
 
 Exit status: 0 done; 1 the input is wrong and nothing was written; 2 the command
 line is wrong; 3 a plan was written, but not every blank fits; 4 the program itself
-is at fault, and says what to keep and send.
+is at fault, and says what to keep and send; 5 all was written, and what failed
+after that is said.
 `)
 }
 

@@ -3,15 +3,15 @@ package main
 import (
 	"context"
 	"fmt"
-	"path/filepath"
-	"strings"
 
 	"github.com/spf13/pflag"
 
 	"sawbill/nest/cutplan"
+	"sawbill/nest/shop"
 	"sawbill/nest/shop/planfile"
 	"sawbill/report"
 	"sawbill/stock/job"
+	"sawbill/stock/store"
 )
 
 func planCommand() command {
@@ -30,8 +30,10 @@ func planCommand() command {
   elevation-*.svg   of a case design: front, side, section and plan
   plan.sawbill      what sawbill progress and recut go on from: leave it there
 Without -o the folder is named after the job file, with -plan behind it, and made
-where you are; files in it that have these names are replaced. Ctrl-C ends the
-search and keeps the best plan found so far.
+where you are; a what-if gets a folder of its own, with -what-if- behind the name.
+The files of an earlier plan of this job are replaced, all of them or none. A plan
+with progress, the plan of another job and files of your own are never replaced.
+Ctrl-C ends the search and keeps the best plan found so far.
 `,
 		flags: func(f *pflag.FlagSet, s *settings) {
 			f.StringVarP(&s.output, "output", "o", "", "the `folder` to write to")
@@ -49,18 +51,24 @@ func plan(in *invocation) (int, error) {
 	if err != nil {
 		return 0, err
 	}
+	folder := in.output
+	if folder == "" {
+		folder = planName(in.operands[0], in.changes)
+	}
+	if err := in.patiently(func(ctx context.Context) error { return shop.Free(ctx, folder, in.operands[0]) }); err != nil {
+		return 0, err
+	}
 	made, err := in.solve(file)
 	if err != nil {
 		return 0, err
 	}
 	ruler := in.ruler(file.Units)
 	options := report.Options{Ruler: ruler, Paper: in.paperFor(ruler), Case: file.Case, WhatIf: in.changes.Said(file.Units)}
-	folder := in.output
-	if folder == "" {
-		folder = strings.TrimSuffix(filepath.Base(in.operands[0]), filepath.Ext(in.operands[0])) + "-plan"
+	p := &planfile.Plan{
+		Plan: made, Number: 1, Marks: cutplan.NextMark(made.Bill), File: file, Changes: in.changes, WhatIf: options.WhatIf,
+		Job: planfile.FromFolder(folder, in.operands[0]), Rack: planfile.FromFolder(folder, file.Rack),
 	}
-	return in.write(&planfile.Plan{Plan: made, Number: 1, Marks: cutplan.NextMark(made.Bill), File: file, Changes: in.changes, WhatIf: options.WhatIf,
-		Job: planfile.FromFolder(folder, in.operands[0]), Rack: planfile.FromFolder(folder, file.Rack)}, options, folder)
+	return in.write(p, options, folder, func(ctx context.Context, pages []store.File) error { return shop.Place(ctx, folder, p, pages) })
 }
 
 func pictures(n int) string {
@@ -89,27 +97,26 @@ func (in *invocation) solve(file *job.File) (made *cutplan.Plan, err error) {
 	return made, err
 }
 
-// planFiles makes the contents of the plan's folder.
-func planFiles(k *planfile.Plan, o report.Options) (files []output, warnings []string, err error) {
-	pdf, warnings, err := report.PDF(k.Plan, o)
+// planPages makes what is to be read in the plan's folder.
+func planPages(p *cutplan.Plan, o report.Options) (files []store.File, warnings []string, err error) {
+	pdf, warnings, err := report.PDF(p, o)
 	if err != nil {
 		return nil, nil, err
 	}
-	files = []output{
-		{"plan.pdf", pdf},
-		{"plan.html", report.HTML(k.Plan, o)},
-		{"plan.json", report.JSON(k.Plan, o)},
-		{"cutting-bill.csv", report.CuttingBill(k.Plan)},
-		{planfile.Name, k.Bytes()},
+	files = []store.File{
+		{Name: "plan.pdf", Data: pdf},
+		{Name: "plan.html", Data: report.HTML(p, o)},
+		{Name: "plan.json", Data: report.JSON(p, o)},
+		{Name: "cutting-bill.csv", Data: report.CuttingBill(p)},
 	}
-	for i, picture := range report.LayoutSVGs(k.Plan, o) {
-		files = append(files, output{pictureName(i), picture})
+	for i, picture := range report.LayoutSVGs(p, o) {
+		files = append(files, store.File{Name: pictureName(i), Data: picture})
 	}
 	if o.Rest != nil {
 		return files, warnings, nil
 	}
-	for _, e := range report.Elevations(k.Plan, o) {
-		files = append(files, output{elevationName(e.View), e.SVG})
+	for _, e := range report.Elevations(p, o) {
+		files = append(files, store.File{Name: elevationName(e.View), Data: e.SVG})
 	}
 	return files, warnings, nil
 }

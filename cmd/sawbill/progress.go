@@ -1,15 +1,15 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"strings"
-	"time"
 
 	"github.com/spf13/pflag"
 
 	"sawbill/nest/progress"
+	"sawbill/nest/shop"
 	"sawbill/report"
-	"sawbill/stock/job"
 )
 
 // progressFlags are the values of the flags that only this command has.
@@ -60,57 +60,58 @@ func (in *invocation) progressOf(f *progressFlags) error {
 	if err != nil {
 		return err
 	}
-	date := f.date
-	switch {
-	case date == "":
-		date = time.Now().Format(time.DateOnly)
-	case !job.IsDay(date):
-		return usageError{fmt.Sprintf("--date %q is no day", date), "write it as year, month and day: 2026-03-05"}
-	}
-	events := f.events(folder)
-	ctx, end := waiting()
-	defer end()
-	said := ""
-	switch {
-	case f.undo && len(events) > 0:
-		return usageError{"--undo goes alone", "take back first, and then tell what happened"}
-	case f.undo:
-		undone, err := folder.undo(ctx, date)
-		if err != nil {
-			return err
-		}
-		said = "Taken back: " + strings.Join(undone.Did, ", ") + ".\n"
-		if folder, err = folderAt(folder.path); err != nil {
-			return err
-		}
-	case len(events) > 0:
-		noted, err := folder.tell(ctx, events, date)
-		if err != nil {
-			return err
-		}
-		said = "Noted: " + strings.Join(noted.Did, ", ") + ".\n"
-	}
-	if in.quiet {
-		return nil
-	}
-	fmt.Fprint(in.stdout, said)
-	options := report.Options{Ruler: in.ruler(folder.Plan.Job.Units)}
-	if err := report.Progress(in.stdout, folder.state, folder.Code, options); err != nil {
+	if err := day(&f.date); err != nil {
 		return err
 	}
-	if folder.state.Lacks() {
-		fmt.Fprintf(in.stdout, "\nNot all blanks have a place any more: sawbill recut %s plans the rest.\n", folder.path)
+	sender := shop.Sender{Plan: folder.Plan().Code, Date: f.date}
+	events := f.events(folder)
+	said := ""
+	err = in.patiently(func(ctx context.Context) error {
+		switch {
+		case f.undo && len(events) > 0:
+			return usageError{"--undo goes alone", "take back first, and then tell what happened"}
+		case f.undo:
+			undone, err := folder.Undo(ctx, sender)
+			said = "Taken back: " + strings.Join(undone.Did, ", ") + ".\n"
+			return err
+		case len(events) > 0:
+			noted, err := folder.Report(ctx, shop.Report{Events: events, Sender: sender})
+			said = "Noted: " + strings.Join(noted.Did, ", ") + ".\n"
+			return notTaken(err)
+		}
+		return nil
+	})
+	if err != nil || in.quiet {
+		return err
+	}
+	fmt.Fprint(in.stdout, said)
+	plan := folder.Plan()
+	options := report.Options{Ruler: in.ruler(plan.Plan.Job.Units), WhatIf: plan.WhatIf}
+	if err := report.Progress(in.stdout, folder.State(), plan.Code, options); err != nil {
+		if said == "" {
+			return err
+		}
+		return printed(err)
+	}
+	ended, err := folder.Said()
+	switch {
+	case err != nil:
+		return err
+	case ended != "":
+		fmt.Fprintf(in.stdout, "\n%s\n", ended)
+	case folder.State().Lacks():
+		fmt.Fprintf(in.stdout, "\nNot all blanks have a place any more: sawbill recut %s plans the rest.\n", folder.Path())
 	}
 	return nil
 }
 
 // events are what the flags say, in the order of the words.
-func (f *progressFlags) events(folder *planFolder) []progress.Event {
+func (f *progressFlags) events(folder *shop.Folder) []progress.Event {
 	var all []progress.Event
 	for _, word := range progress.Words {
 		for _, value := range *f.told[word] {
 			if word == "cut" && value == "all" {
-				for i := range folder.Plan.Layouts {
+				for i := range folder.Plan().Plan.Layouts {
 					all = append(all, progress.Event{Word: word, Value: fmt.Sprint(i + 1)})
 				}
 				continue

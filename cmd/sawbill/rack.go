@@ -1,12 +1,12 @@
 package main
 
 import (
+	"errors"
 	"fmt"
+	"io/fs"
 	"os"
-	"path/filepath"
 	"slices"
 	"strings"
-	"time"
 
 	"github.com/spf13/pflag"
 
@@ -23,6 +23,7 @@ type rackFlags struct {
 	file, date                                            string
 	kind, name, material, length, width, thickness, grain string
 	count, from, note, kerf                               string
+	giveUp                                                bool
 }
 
 // rackVerb is one thing to do with the rack.
@@ -41,7 +42,7 @@ var rackVerbs = []rackVerb{
 	{name: "add", about: "enter pieces: --material, --length, --width, --thickness and what else is known",
 		flags: []string{"kind", "name", "material", "length", "width", "thickness", "grain", "count", "from", "note", "date"}, run: (*rackCall).add},
 	{name: "take", args: "ID...", about: "pieces are used up or given away", flags: []string{"note", "date"}, least: 1, most: -1, run: (*rackCall).take},
-	{name: "book", args: "PLAN", about: "a plan was carried out: what it cut leaves, what it kept enters", flags: []string{"date"}, least: 1, most: 1, run: (*rackCall).book},
+	{name: "book", args: "PLAN", about: "a plan was carried out: what it cut leaves, what it kept enters", flags: []string{"date", "give-up"}, least: 1, most: 1, run: (*rackCall).book},
 	{name: "import", args: "FILE.csv", about: "enter all pieces of a list, or none", flags: []string{"date"}, least: 1, most: 1, run: (*rackCall).importList},
 	{name: "find", about: "what would make a part: --material, --length, --width", flags: []string{"material", "length", "width", "thickness", "grain", "kerf"}, run: (*rackCall).find},
 	{name: "labels", args: "[ID...]", about: "a PDF of labels, of all pieces or of some", flags: []string{"output", "paper"}, most: -1, run: (*rackCall).labels},
@@ -74,6 +75,7 @@ func rackCommand() command {
 			set.StringVar(&f.from, "from", "", "`where` it came from")
 			set.StringVar(&f.note, "note", "", "a `remark`; of what is taken, why")
 			set.StringVar(&f.date, "date", "", "the `day` of the change, 2026-03-05, if it is not today")
+			set.BoolVar(&f.giveUp, "give-up", false, "book a plan that is not carried out: what is left of it goes\nto the rack, and nothing more is cut by it")
 			set.StringVar(&f.kerf, "kerf", "", "what a `cut` takes, for what would be left;\nwithout it 3.2 mm or 1/8 in")
 			set.StringVarP(&s.output, "output", "o", "", "the `file` of the labels (rack-labels.pdf)")
 			set.StringVar(&s.paper, "paper", "", "of the labels, `a4|letter`: without it, letter for\nlengths in inches, else a4")
@@ -130,11 +132,8 @@ func onRack(in *invocation, f *rackFlags) error {
 	if wrong != nil {
 		return wrong
 	}
-	switch {
-	case f.date == "":
-		f.date = time.Now().Format(time.DateOnly)
-	case !job.IsDay(f.date):
-		return usageError{fmt.Sprintf("--date %q is no day", f.date), "write it as year, month and day: 2026-03-05"}
+	if err := day(&f.date); err != nil {
+		return err
 	}
 	return v.run(&rackCall{invocation: in, rackFlags: f, rack: rack.At(f.file)})
 }
@@ -235,6 +234,9 @@ func (c *rackCall) labels() error {
 	if name == "" {
 		name = "rack-labels.pdf"
 	}
+	if err := labelsMayGo(name); err != nil {
+		return err
+	}
 	if err := replace(name, pdf); err != nil {
 		return err
 	}
@@ -247,18 +249,27 @@ func (c *rackCall) labels() error {
 	return nil
 }
 
-// replace writes a file beside its place and moves it there.
-func replace(path string, data []byte) error {
-	t, err := writeTemporary(filepath.Dir(path), output{filepath.Base(path), data})
-	if err == nil {
-		err = os.Rename(t, path)
+// labelsMayGo refuses to replace anything but labels that the program wrote.
+func labelsMayGo(path string) error {
+	info, err := os.Stat(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil
 	}
-	if err != nil {
-		os.Remove(t)
-		return fmt.Errorf("%s: cannot be written: %w; name another file with -o, or close it where it is open", path, bare(err))
+	var data []byte
+	if err == nil && info.Mode().IsRegular() && info.Size() <= mostOfLabels {
+		data, err = os.ReadFile(path)
+	}
+	switch {
+	case err != nil:
+		return fmt.Errorf("%s: cannot be replaced: %w; name another file with -o", path, bare(err))
+	case !report.WroteRackLabels(data):
+		return fmt.Errorf("%s: this file holds no rack labels that sawbill wrote, and it would be replaced; name another file with -o", path)
 	}
 	return nil
 }
+
+// mostOfLabels is beyond the labels of any rack.
+const mostOfLabels = 256 << 20
 
 // said is what the command line says behind these flags.
 func (c *rackCall) said(words ...string) []job.Said {

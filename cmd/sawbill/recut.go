@@ -4,23 +4,26 @@ import (
 	"context"
 	"fmt"
 	"path/filepath"
-	"slices"
 	"strconv"
 	"strings"
 
 	"github.com/spf13/pflag"
 
 	"sawbill/nest/cutplan"
-		"sawbill/nest/progress"
+	"sawbill/nest/progress"
 	"sawbill/nest/recut"
+	"sawbill/nest/shop"
 	"sawbill/nest/shop/planfile"
 	"sawbill/report"
 	"sawbill/stock"
 	"sawbill/stock/job"
+	"sawbill/stock/store"
 )
 
 func recutCommand() command {
 	var missing, smaller []string
+	var back bool
+	var date string
 	return command{
 		name:  "recut",
 		args:  "PLAN",
@@ -33,85 +36,114 @@ progress what happened. It is taken that all of the plan's list was bought; say 
 sawbill progress --missing what was not.
 
 Without -o the folder is named as that of the plan, with the next number behind it.
-Go on with sawbill progress of the new folder.
+From then on the plan before takes no more reports: go on with sawbill progress of the
+new folder. As long as nothing was reported there, --withdraw of the new folder takes
+the rest back; its folder stays, and its number is not used again.
 `,
 		flags: func(f *pflag.FlagSet, s *settings) {
 			f.StringVarP(&s.output, "output", "o", "", "the `folder` to write to")
 			f.StringArrayVar(&missing, "missing", nil, "a stock or `material` of which there is nothing more, uncut or\nfor sale: what can be cut now, and what must wait; NAME=1:\none less is there than was told, and none for sale")
 			f.StringArrayVar(&smaller, "smaller", nil, "a case becomes less wide, high or deep, `height=6 mm`, or a part\nshorter, by its name: what is cut is trimmed to that")
+			f.BoolVar(&back, "withdraw", false, "PLAN is a rest of which nothing was reported: take it back,\nthe plan before goes on")
+			f.StringVar(&date, "date", "", "the `day` it is, 2026-03-05, if it is not today")
 			s.solving(f)
 			s.printing(f)
 			f.StringVar(&s.paper, "paper", "", "of plan.pdf, `a4|letter`: without it, letter for\nlengths in inches, else a4")
 		},
-		run: func(in *invocation) (int, error) { return in.recut(missing, smaller) },
+		run: func(in *invocation) (int, error) {
+			if err := day(&date); err != nil {
+				return 0, err
+			}
+			if back {
+				return in.withdraw(date)
+			}
+			return in.recut(missing, smaller, date)
+		},
 	}
 }
 
-func (in *invocation) recut(missing, smaller []string) (int, error) {
+func (in *invocation) recut(missing, smaller []string, date string) (int, error) {
 	before, err := in.openFolder()
 	if err != nil {
 		return 0, err
 	}
-	onRack, err := before.rackNow()
+	var rest *shop.Rest
+	var folder string
+	var number int
+	err = in.patiently(func(ctx context.Context) error {
+		if rest, err = before.Rest(ctx); err == nil {
+			folder, number, err = rest.Folder(ctx, in.output)
+		}
+		return err
+	})
 	if err != nil {
 		return 0, err
 	}
-	for _, id := range before.goneFrom(onRack) {
+	for _, id := range rest.Gone {
 		if !in.quiet {
 			fmt.Fprintf(in.stderr, "warning: %s is not on the rack any more, and taken to be missing\n", id)
 		}
 	}
-	booked, err := before.booked(onRack)
-	if err != nil {
-		return 0, err
-	}
-	there := before.RackStock(onRack, before.state.Parts())
-	for i, said := range missing {
-		if missing[i], there, err = before.without(said, there); err != nil {
+	for _, said := range missing {
+		if err := without(before.Plan(), rest, said); err != nil {
 			return 0, err
 		}
 	}
-	file, changes, trim, err := before.smaller(smaller)
+	trim, err := lessOf(before.Plan(), rest, smaller)
 	if err != nil {
 		return 0, err
 	}
-	if before.state.Done() {
-		fmt.Fprintf(in.stdout, "All blanks of plan %s are good: there is no rest.\n", before.Code)
+	plan := before.Plan()
+	if rest.State().Done() {
+		fmt.Fprintf(in.stdout, "All blanks of plan %s are good: there is no rest.\n", plan.Code)
 		return exitDone, nil
 	}
-	made, err := in.solveRest(before, recut.Options{Code: before.Code, Marks: before.Marks, Rack: there, Booked: booked, Missing: missing, Sizes: sizesOf(trim)})
+	o := rest.Options()
+	o.Sizes = sizesOf(trim)
+	made, err := in.solveRest(rest, o)
 	if err != nil {
 		return 0, err
 	}
-	ruler := in.ruler(before.Plan.Job.Units)
-	options := report.Options{Ruler: ruler, Paper: in.paperFor(ruler), Case: file.Case,
-		Rest: &report.Rest{Of: before.Code, Result: made, Trim: trim, Ways: recut.WaysToSave(before.state, before.Code, before.File, before.Smaller, made.Saved...)}}
-	folder := in.output
-	if folder == "" {
-		folder = nextFolder(before.path)
-	}
-	if filepath.Clean(folder) == filepath.Clean(before.path) {
-		return 0, usageError{"-o " + in.output + " is the folder of the plan itself", "name another for its rest"}
-	}
-	after := &planfile.Plan{Plan: made.Plan, Number: before.Number + 1, Continues: append(slices.Clone(before.Continues), before.Code), Before: planfile.FromFolder(folder, before.path), Made: made.Made, Marks: max(before.Marks, cutplan.NextMark(made.Plan.Bill)), File: file, Changes: changes,
-		Job: planfile.FromFolder(folder, before.jobPath()), Rack: planfile.FromFolder(folder, before.rackPath()), Begun: before.begunOf(onRack), OnRack: idsOf(onRack)}
-	return in.write(after, options, folder)
+	ruler := in.ruler(plan.Plan.Job.Units)
+	options := report.Options{Ruler: ruler, Paper: in.paperFor(ruler), Case: rest.File().Case, WhatIf: plan.WhatIf,
+		Rest: &report.Rest{Of: plan.Code, Result: made, Trim: trim, Ways: recut.WaysToSave(rest.State(), plan.Code, plan.File, plan.Smaller, made.Saved...)}}
+	after := rest.Plan(made, folder, number)
+	return in.write(after, options, folder, func(ctx context.Context, pages []store.File) error {
+		return rest.Write(ctx, folder, after, pages, date)
+	})
 }
 
-// smaller reads the job with sizes less, and tells which parts that changes.
-func (f *planFolder) smaller(sizes []string) (*job.File, job.Changes, []recut.Changed, error) {
-	if len(sizes) == 0 {
-		return f.File, f.Changes, nil, nil
-	}
-	file, changes, err := f.Smaller(sizes...)
+// withdraw takes a rest back, or that of a plan whose rest has lost its folder.
+func (in *invocation) withdraw(date string) (int, error) {
+	rest, err := in.openFolder()
 	if err != nil {
-		return nil, changes, nil, err
+		return 0, err
 	}
-	trim, wrong := recut.Differences(f.state, f.File, file)
+	return exitDone, in.patiently(func(ctx context.Context) error {
+		on, code, err := rest.Withdraw(ctx, date)
+		if err != nil {
+			return err
+		}
+		fmt.Fprintf(in.stdout, "Plan %s is withdrawn: plan %s in %s goes on. Throw the pages of %s away.\n", code, on.Plan().Code, filepath.ToSlash(on.Path()), code)
+		return nil
+	})
+}
+
+// lessOf reads the job with sizes less, and tells which parts that changes.
+func lessOf(p *planfile.Plan, rest *shop.Rest, sizes []string) ([]recut.Changed, error) {
+	if len(sizes) == 0 {
+		return nil, nil
+	}
+	file, changes, err := p.Smaller(sizes...)
+	if err != nil {
+		return nil, err
+	}
+	trim, wrong := recut.Differences(rest.State(), p.File, file)
 	if wrong != "" {
-		return nil, changes, nil, job.Faults{{File: "--smaller " + strings.Join(sizes, ", "), Cause: wrong, Remedy: "take another size, or cut the piece anew"}}
+		return nil, job.Faults{{File: "--smaller " + strings.Join(sizes, ", "), Cause: wrong, Remedy: "take another size, or cut the piece anew"}}
 	}
-	return file, changes, trim, nil
+	rest.Change(file, changes)
+	return trim, nil
 }
 
 // sizesOf are the parts as they have become.
@@ -124,33 +156,32 @@ func sizesOf(changed []recut.Changed) map[string]stock.Part {
 }
 
 // solveRest plans within the limits, telling of the progress.
-func (in *invocation) solveRest(before *planFolder, o recut.Options) (made *recut.Result, err error) {
+func (in *invocation) solveRest(rest *shop.Rest, o recut.Options) (made *recut.Result, err error) {
 	shown := in.statusLine()
 	o.Options = cutplan.Options{Seed: in.seed, Iterations: in.iterations, Progress: shown.show}
 	err = in.search("this is the best plan found so far", func(ctx context.Context) error {
-		made, err = recut.Make(ctx, before.state, o)
+		made, err = recut.Make(ctx, rest.State(), o)
 		shown.end()
 		return err
 	})
 	return made, err
 }
 
-// without notes that stock is missing, "NAME" or "NAME=2", and returns its name and what
-// of the rack is there still.
-func (f *planFolder) without(said string, there []stock.Stock) (string, []stock.Stock, error) {
-	fault := func(cause, remedy string) (string, []stock.Stock, error) {
-		return "", nil, job.Faults{{File: "--missing " + said, Cause: cause, Remedy: remedy}}
+// without notes that stock is missing, "NAME" or "NAME=2".
+func without(p *planfile.Plan, rest *shop.Rest, said string) error {
+	fault := func(cause, remedy string) error {
+		return job.Faults{{File: "--missing " + said, Cause: cause, Remedy: remedy}}
 	}
 	name, number, counted := said, "", false
-	if !f.has(said) {
+	if !rest.Has(said) {
 		if at := strings.LastIndex(said, "="); at >= 0 {
 			name, number, counted = strings.TrimSpace(said[:at]), strings.TrimSpace(said[at+1:]), true
 		}
 	}
-	if !f.has(name) {
+	if !rest.Has(name) {
 		remedy := "take a stock or a material of the plan"
 		var known []string
-		for _, s := range f.Plan.Job.Stock {
+		for _, s := range p.Plan.Job.Stock {
 			known = append(known, s.Name, s.Material)
 		}
 		if near, ok := stock.Nearest(name, known); ok {
@@ -158,61 +189,17 @@ func (f *planFolder) without(said string, there []stock.Stock) (string, []stock.
 		}
 		return fault(fmt.Sprintf("there is no stock or material %q", name), remedy)
 	}
-	count := f.state.Uncut(name)
+	count := -1 // all of it
 	if counted {
 		n, err := strconv.Atoi(number)
 		if err != nil || n < 0 {
 			return fault(fmt.Sprintf("%q is no count", number), "give a whole number, or the name alone for all of it")
 		}
 		count = n
-	} else {
-		there = slices.DeleteFunc(there, func(s stock.Stock) bool { return progress.Called(s, name) })
 	}
-	if count > 0 {
-		if err := f.state.Tell(progress.Event{Word: "missing", Value: fmt.Sprintf("%s=%d", name, count)}); err != nil {
-			told := err.(progress.Wrong)
-			return fault(told.Cause, told.Remedy)
-		}
+	if err := rest.Missing(name, count); err != nil {
+		told := err.(progress.Wrong)
+		return fault(told.Cause, told.Remedy)
 	}
-	return name, there, nil
-}
-
-// has reports whether the plan has stock of a name or material.
-func (f *planFolder) has(name string) bool {
-	return slices.ContainsFunc(f.Plan.Job.Stock, func(s stock.Stock) bool { return progress.Called(s, name) })
-}
-
-// write writes a plan's folder and says what is in the plan.
-func (in *invocation) write(k *planfile.Plan, o report.Options, folder string) (int, error) {
-	k.Code = report.Identity(k.Plan, o)
-	if err := unclaimed(folder, k.Code); err != nil {
-		return 0, err
-	}
-	files, warnings, err := planFiles(k, o)
-	if err != nil {
-		return 0, err
-	}
-	if err := writeAll(folder, files); err != nil {
-		return 0, err
-	}
-	if !in.quiet {
-		for _, w := range warnings {
-			fmt.Fprintln(in.stderr, "warning:", w)
-		}
-	}
-	if err := report.Summary(in.stdout, k.Plan, o); err != nil {
-		return 0, err
-	}
-	fmt.Fprintf(in.stdout, "\nWritten to %s: plan.pdf, plan.html, plan.json, cutting-bill.csv%s and %s.\n", filepath.ToSlash(folder), elevationsSaid(o), pictures(len(k.Plan.Layouts)))
-	if !k.Plan.Complete() {
-		return exitIncomplete, nil
-	}
-	return exitDone, nil
-}
-
-func elevationsSaid(o report.Options) string {
-	if o.Case == nil || o.Rest != nil {
-		return ""
-	}
-	return ", elevation-*.svg"
+	return nil
 }

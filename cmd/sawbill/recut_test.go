@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"sawbill/nest/progress"
+	"sawbill/nest/shop"
 )
 
 // Every example job is planned, spoiled at random, planned anew, and again: all is
@@ -29,28 +30,19 @@ func TestTheRestOfEveryExampleIsPlanned(t *testing.T) {
 			said(t, "plan", path, "-o", "a-plan", "--iterations", "200", "--quiet")
 			folder := "a-plan"
 			for round := range uint64(3) {
-				before, err := folderAt(folder)
-				if err != nil {
-					t.Fatal(err)
-				}
+				before := opened(t, folder)
 				spoilAtRandom(t, before, rand.New(rand.NewPCG(round, 4)))
-				if before, err = folderAt(folder); err != nil {
-					t.Fatal(err)
-				}
 				out := said(t, "recut", folder, "--iterations", "200", "--quiet")
 				if strings.Contains(out, "there is no rest") {
 					return
 				}
-				folder = nextFolder(folder)
-				after, err := folderAt(folder)
-				if err != nil {
-					t.Fatal(err)
-				}
+				folder = fmt.Sprintf("a-plan-%d", round+2)
+				after := opened(t, folder)
 				marks := map[string]string{}
-				for _, b := range before.Plan.Bill {
+				for _, b := range before.Plan().Plan.Bill {
 					marks[b.Mark] = b.Part.Name
 				}
-				for _, b := range after.Plan.Bill {
+				for _, b := range after.Plan().Plan.Bill {
 					if was, there := marks[b.Mark]; there && was != b.Part.Name {
 						t.Errorf("%s is the mark of %q and was that of %q", b.Mark, b.Part.Name, was)
 					}
@@ -75,13 +67,23 @@ func said(t *testing.T, args ...string) string {
 	return out.String()
 }
 
+func opened(t *testing.T, folder string) *shop.Folder {
+	t.Helper()
+	f, err := shop.Open(t.Context(), folder)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return f
+}
+
 // spoilAtRandom tells of some cuts, and of blanks of them that are no good.
-func spoilAtRandom(t *testing.T, f *planFolder, random *rand.Rand) {
+func spoilAtRandom(t *testing.T, f *shop.Folder, random *rand.Rand) {
 	t.Helper()
 	tell := func(word, value string) {
-		f.tell(t.Context(), []progress.Event{{Word: word, Value: value}}, "2026-03-05") // or not, if it cannot be
+		f.Report(t.Context(), shop.Report{Events: []progress.Event{{Word: word, Value: value}}}) // or not, if it cannot be
 	}
-	for i, l := range f.Plan.Layouts {
+	plan := f.Plan().Plan
+	for i, l := range plan.Layouts {
 		switch random.IntN(3) {
 		case 0:
 			tell("cut", fmt.Sprint(i+1))
@@ -90,9 +92,9 @@ func spoilAtRandom(t *testing.T, f *planFolder, random *rand.Rand) {
 		}
 	}
 	for range 3 {
-		b := f.Plan.Bill[random.IntN(len(f.Plan.Bill))]
+		b := plan.Bill[random.IntN(len(plan.Bill))]
 		tell("spoiled", fmt.Sprintf("%s=%s x %s mm", b.Mark, (b.Length*3/4).Decimal(), b.Width.Decimal()))
-		tell("lost", f.Plan.Bill[random.IntN(len(f.Plan.Bill))].Mark)
+		tell("lost", plan.Bill[random.IntN(len(plan.Bill))].Mark)
 	}
 }
 

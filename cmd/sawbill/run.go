@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"sawbill/stock/job"
+	"sawbill/stock/store"
 )
 
 // Exit statuses.
@@ -18,6 +19,7 @@ const (
 	exitWrongUsage = 2
 	exitIncomplete = 3 // a plan was written, but not every blank fits
 	exitOwnFault   = 4 // of the program itself
+	exitAfterwards = 5 // all was written, and something failed after that
 )
 
 // command is one thing the program does.
@@ -47,6 +49,17 @@ type usageError struct{ cause, remedy string }
 
 func (e usageError) Error() string { return e.cause + "; " + e.remedy }
 
+// afterwards is what failed after all was written: the answer could not be printed.
+type afterwards struct{ error }
+
+// printed is err as what failed after all was written.
+func printed(err error) error {
+	if err == nil {
+		return nil
+	}
+	return afterwards{fmt.Errorf("all was written, but the answer cannot be printed: %w", err)}
+}
+
 // run does what args say and returns the exit status. Results go to stdout and
 // files, all else to stderr. Neither gets a character that steers a terminal.
 func run(args []string, stdout, stderr io.Writer) (status int) {
@@ -61,7 +74,12 @@ func run(args []string, stdout, stderr io.Writer) (status int) {
 	}()
 	status, err := dispatch(args, out, errs)
 	var wrong usageError
+	var waits store.Waits
+	var after afterwards
 	switch {
+	case errors.As(err, &waits), errors.As(err, &after):
+		fmt.Fprintln(errs, err)
+		return exitAfterwards
 	case errors.As(err, &wrong):
 		fmt.Fprintln(errs, "sawbill:", err)
 		return exitWrongUsage

@@ -305,30 +305,40 @@ func TestHelpNamesEveryCommandAndFlag(t *testing.T) {
 }
 
 func TestOldPicturesOfALongerPlanAreRemoved(t *testing.T) {
-	folder := filepath.Join(t.TempDir(), "odd [name")
-	if err := os.Mkdir(folder, 0o755); err != nil {
+	dir := t.TempDir()
+	folder, path := filepath.Join(dir, "odd [name"), filepath.Join(dir, "shelf.toml")
+	planned := func(count int) {
+		t.Helper()
+		writeText(t, path, fmt.Sprintf("[[sheet]]\nname = \"s\"\nmaterial = \"ply\"\nlength = 1220\nwidth = 610\nthickness = 18\n[[part]]\nname = \"shelf\"\nmaterial = \"ply\"\nlength = 700\nwidth = 600\ncount = %d\n[[part]]\nname = \"cleat\"\nmaterial = \"ply\"\nlength = 500\nwidth = 50\ncount = 2\n", count))
+		if status, _, errs := call(t, "plan", path, "--iterations", "20", "-o", folder); status != exitDone {
+			t.Fatal(errs)
+		}
+	}
+	planned(3)
+	mine := []string{"layout-99.svg", "elevation-front.svg", "my-notes.txt"}
+	for _, name := range mine {
+		writeText(t, filepath.Join(folder, name), "mine")
+	}
+	if _, err := os.Stat(filepath.Join(folder, pictureName(1))); err != nil {
+		t.Fatal("the longer plan has one picture only")
+	}
+	planned(1)
+	if _, err := os.Stat(filepath.Join(folder, pictureName(1))); !os.IsNotExist(err) {
+		t.Errorf("%s of an earlier plan is still there", pictureName(1))
+	}
+	for _, name := range mine {
+		if fileText(t, filepath.Join(folder, name)) != "mine" {
+			t.Errorf("%s of the user's has changed", name)
+		}
+	}
+	left, err := os.ReadDir(folder)
+	if err != nil {
 		t.Fatal(err)
 	}
-	for _, name := range []string{"layout-99.svg", "layout-100.svg", "elevation-front.svg", "layout-old.svg", "my-notes.txt"} {
-		if err := os.WriteFile(filepath.Join(folder, name), nil, 0o644); err != nil {
-			t.Fatal(err)
+	for _, e := range left {
+		if strings.HasPrefix(e.Name(), ".") && e.Name() != ".sawbill-files" {
+			t.Errorf("%s is left", e.Name())
 		}
-	}
-	if status, _, errs := call(t, "plan", jobs+"/van-shelves.toml", "--iterations", "20", "-o", folder); status != exitDone {
-		t.Fatal(errs)
-	}
-	for _, name := range []string{"layout-99.svg", "layout-100.svg", "elevation-front.svg"} {
-		if _, err := os.Stat(filepath.Join(folder, name)); !os.IsNotExist(err) {
-			t.Errorf("%s of an earlier plan is still there", name)
-		}
-	}
-	for _, name := range []string{"layout-old.svg", "my-notes.txt"} {
-		if _, err := os.Stat(filepath.Join(folder, name)); err != nil {
-			t.Errorf("%s of the user's is gone", name)
-		}
-	}
-	if left, _ := filepath.Glob(filepath.Join(folder, ".*")); len(left) > 0 {
-		t.Errorf("temporary files are left: %q", left)
 	}
 }
 

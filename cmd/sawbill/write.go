@@ -1,86 +1,68 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
-	"regexp"
-	"slices"
+
+	"sawbill/nest/shop/planfile"
+	"sawbill/report"
+	"sawbill/stock/store"
 )
 
-// output is one file to be written.
-type output struct {
-	name string
-	data []byte
-}
-
-// writeAll writes files into folder, which is made if need be. All are written
-// beside their places first and only then moved there, so that each is there
-// whole or not at all, and a full disk leaves the old ones as they were.
-// Pictures of an earlier, longer plan are removed.
-func writeAll(folder string, files []output) (err error) {
-	if err := os.MkdirAll(folder, 0o755); err != nil {
-		return fmt.Errorf("%s: the folder cannot be made: %w; name another with -o", folder, bare(err))
-	}
-	var temporary []string
-	defer func() {
-		for _, t := range temporary {
-			os.Remove(t) // those already moved are gone, which is as well
-		}
-	}()
-	for _, f := range files {
-		t, err := writeTemporary(folder, f)
-		if t != "" {
-			temporary = append(temporary, t)
-		}
-		if err != nil {
-			return fmt.Errorf("%s: cannot be written: %w; nothing was changed", filepath.Join(folder, f.name), bare(err))
-		}
-	}
-	for i, f := range files {
-		if err := os.Rename(temporary[i], filepath.Join(folder, f.name)); err != nil {
-			return fmt.Errorf("%s: cannot be replaced: %w; close it where it is open and run again", filepath.Join(folder, f.name), bare(err))
-		}
-	}
-	return removeOldPictures(folder, files)
-}
-
-func writeTemporary(folder string, f output) (name string, err error) {
-	// Not os.CreateTemp: that keeps the file from all others, whatever the
-	// user's mask allows.
-	t, err := os.OpenFile(filepath.Join(folder, fmt.Sprintf(".%s-%d", f.name, os.Getpid())), os.O_WRONLY|os.O_CREATE|os.O_TRUNC, 0o666)
+// write makes the pages of a plan, has them put into their folder and says what is in the
+// plan.
+func (in *invocation) write(p *planfile.Plan, o report.Options, folder string, put func(context.Context, []store.File) error) (int, error) {
+	p.Code = report.Identity(p.Plan, o)
+	pages, warnings, err := planPages(p.Plan, o)
 	if err != nil {
-		return "", err
+		return 0, err
 	}
-	_, err = t.Write(f.data)
+	if err := in.patiently(func(ctx context.Context) error { return put(ctx, pages) }); err != nil {
+		return 0, err
+	}
+	if !in.quiet {
+		for _, w := range warnings {
+			fmt.Fprintln(in.stderr, "warning:", w)
+		}
+	}
+	if err := report.Summary(in.stdout, p.Plan, o); err != nil {
+		return 0, printed(err)
+	}
+	fmt.Fprintf(in.stdout, "\nWritten to %s: plan.pdf, plan.html, plan.json, cutting-bill.csv%s and %s.\n", filepath.ToSlash(folder), elevationsSaid(o), pictures(len(p.Plan.Layouts)))
+	if !p.Plan.Complete() {
+		return exitIncomplete, nil
+	}
+	return exitDone, nil
+}
+
+func elevationsSaid(o report.Options) string {
+	if o.Case == nil || o.Rest != nil {
+		return ""
+	}
+	return ", elevation-*.svg"
+}
+
+// patiently calls do, which may wait for other programs for some time, until Ctrl-C.
+func (in *invocation) patiently(do func(context.Context) error) error {
+	ctx, end := waiting()
+	defer end()
+	return do(ctx)
+}
+
+// replace writes a file beside its place and moves it there.
+func replace(path string, data []byte) error {
+	beside := filepath.Join(filepath.Dir(path), fmt.Sprintf(".%s-%d", filepath.Base(path), os.Getpid()))
+	err := store.Write(beside, string(data), path)
 	if err == nil {
-		err = t.Sync()
+		err = os.Rename(beside, path)
 	}
-	if closed := t.Close(); err == nil {
-		err = closed
-	}
-	return t.Name(), err
-}
-
-// oldPicture is a name that [pictureName] or [elevationName] gives.
-var oldPicture = regexp.MustCompile(`^(layout-\d{2,}|elevation-(front|side|section|plan))\.svg$`)
-
-func removeOldPictures(folder string, files []output) error {
-	there, err := os.ReadDir(folder)
 	if err != nil {
-		return fmt.Errorf("%s: the folder cannot be looked through for pictures of an earlier plan: %w", folder, bare(err))
-	}
-	for _, e := range there {
-		written := slices.ContainsFunc(files, func(f output) bool { return f.name == e.Name() })
-		if written || !oldPicture.MatchString(e.Name()) {
-			continue
-		}
-		path := filepath.Join(folder, e.Name())
-		if err := os.Remove(path); err != nil {
-			return fmt.Errorf("%s: belongs to an earlier plan and cannot be removed: %w; remove it by hand", path, bare(err))
-		}
+		os.Remove(beside)
+		return fmt.Errorf("%s: cannot be written: %w; name another file with -o, or close it where it is open", path, bare(err))
 	}
 	return nil
 }

@@ -217,15 +217,16 @@ func (r Rack) History() ([]Entry, error) {
 	return p.entries, err
 }
 
-// Booked reports whether a plan was carried out by a change that was not taken back.
-func (r Rack) Booked(plan string) (bool, error) {
+// BookedBy returns the change that carried a plan out, if there is one that was not taken
+// back.
+func (r Rack) BookedBy(plan string) (by Entry, booked bool, err error) {
 	r.Settle()
 	p, err := r.readPast()
 	if err != nil {
-		return false, err
+		return Entry{}, false, err
 	}
-	_, booked := p.carriedOut(plan, p.last())
-	return booked, nil
+	by, booked = p.carriedOut(plan, p.last())
+	return by, booked, nil
 }
 
 func (r Rack) cannot(what, path string, err error) error {

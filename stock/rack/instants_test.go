@@ -60,7 +60,7 @@ func TestEachInstantOfAChangeIsPutRight(t *testing.T) {
 				if err != nil || file.Text != test.want || !r.Exists() {
 					t.Errorf("error %v, there is %v, readers see\n%s", err, r.Exists(), file.Text)
 				}
-				if is, err := r.Booked(carry.Plan); err != nil || is != booked {
+				if _, is, err := r.BookedBy(carry.Plan); err != nil || is != booked {
 					t.Errorf("booked %v, error %v", is, err)
 				}
 			}

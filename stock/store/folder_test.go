@@ -98,11 +98,11 @@ func TestFilesOfTheUserStay(t *testing.T) {
 		{"a file that would be replaced was edited", func(t *testing.T, f Folder) {
 			mustReplace(t, f, first)
 			os.WriteFile(f.at("plan.json"), []byte("edited"), 0o666)
-		}, []string{"plan.json: it was changed by hand, and it would be replaced"}},
+		}, []string{"plan.json: it was changed by hand, and the change would be lost"}},
 		{"a file that would be removed was edited", func(t *testing.T, f Folder) {
 			mustReplace(t, f, first)
 			os.WriteFile(f.at("layout-02.svg"), []byte("coloured in"), 0o666)
-		}, []string{"layout-02.svg: it was changed by hand, and it would be removed"}},
+		}, []string{"layout-02.svg: it was changed by hand, and the change would be lost"}},
 		{"a folder has the name of a file", func(t *testing.T, f Folder) {
 			os.MkdirAll(f.at("plan.pdf"), 0o777)
 		}, []string{"plan.pdf: this program did not write it"}},

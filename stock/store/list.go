@@ -154,12 +154,12 @@ func (h *Held) theirs(before, after list, coming []listed, remedy string) error 
 		case before.sum(f.Name) == "":
 			faults = append(faults, fault.Fault{File: h.at(f.Name), Cause: "this program did not write it, and it would be replaced", Remedy: remedy})
 		case h.edited(before, f.Name):
-			faults = append(faults, fault.Fault{File: h.at(f.Name), Cause: "it was changed by hand, and it would be replaced", Remedy: remedy})
+			faults = append(faults, fault.Fault{File: h.at(f.Name), Cause: "it was changed by hand, and the change would be lost", Remedy: remedy})
 		}
 	}
 	for _, f := range before.Files {
 		if after.sum(f.Name) == "" && present(h.at(f.Name)) && h.edited(before, f.Name) {
-			faults = append(faults, fault.Fault{File: h.at(f.Name), Cause: "it was changed by hand, and it would be removed", Remedy: remedy})
+			faults = append(faults, fault.Fault{File: h.at(f.Name), Cause: "it was changed by hand, and the change would be lost", Remedy: remedy})
 		}
 	}
 	if len(faults) > 0 {

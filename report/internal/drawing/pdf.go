@@ -41,7 +41,7 @@ func PDF(d Document) ([]byte, error) {
 	f.SetSubject(basic(d.Subject), true)
 	f.SetKeywords(basic(strings.Join(d.Keywords, ", ")), true)
 	f.SetCreator("Sawbill", false)
-	f.SetProducer("Sawbill", false)
+	f.SetProducer(producer, false)
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
 	w := pdfPage{f: f, embedded: make(map[*typeface]bool)}

@@ -1,0 +1,117 @@
+package shop
+
+import (
+	"context"
+	"fmt"
+	"slices"
+
+	"sawbill/nest/progress"
+	"sawbill/nest/shop/planfile"
+	"sawbill/stock"
+	"sawbill/stock/fault"
+	"sawbill/stock/rack"
+	"sawbill/stock/store"
+)
+
+// Booking is how a plan is booked on a rack.
+type Booking struct {
+	Rack rack.Rack
+	// GiveUp books a plan that is not carried out: what is still to be cut goes to the rack
+	// too, and nothing more is cut by the plan.
+	GiveUp bool
+	Date   string // "2026-03-05"
+	Units  stock.Units
+}
+
+// Book makes the rack say what the plan, and those that it continues, have cut and kept:
+// pieces of the rack that were begun leave it; offcuts, and what was bought and not cut,
+// enter it. It is done once; a "rack undo" of it reopens the plan. The error is of type
+// [fault.Faults]; with it nothing is booked.
+func (f *Folder) Book(ctx context.Context, b Booking) (done rack.Done, err error) {
+	err = f.change(ctx, func() error {
+		if err := f.mayBook(b); err != nil {
+			return err
+		}
+		pieces, err := onRack(b.Rack)
+		if err != nil {
+			return err
+		}
+		// Behind this entry the plan is booked as soon as the rack says so.
+		if !slices.ContainsFunc(f.life.books, func(path string) bool { return sameFolder(path, b.Rack.Path()) }) {
+			e := store.Entry{Plan: f.plan.Code, Date: b.Date, Did: []string{bookedWord + " " + planfile.FromFolder(f.path, b.Rack.Path())}}
+			if _, err := f.record.Add(e); err != nil {
+				return err
+			}
+		}
+		what := "plan " + f.plan.Code + " carried out"
+		if !f.state.Done() {
+			what = "plan " + f.plan.Code + " given up"
+		}
+		done, err = b.Rack.Change(ctx, rack.Change{Take: begunOf(f.plan, f.state, pieces), Put: f.keeps(pieces, b.GiveUp), Plan: f.plan.Code, What: what, Date: b.Date, Units: b.Units})
+		return err
+	})
+	return done, err
+}
+
+// mayBook refuses a plan that has ended, one that is not carried out, and one of which a
+// predecessor was booked after this rest was planned, as version 1 allowed.
+func (f *Folder) mayBook(b Booking) error {
+	if err := f.going(); err != nil {
+		return err
+	}
+	if !b.GiveUp && !f.state.Done() {
+		return f.refuse(fmt.Sprintf("plan %s is not carried out yet: blanks are still open", f.plan.Code),
+			"report first what is cut with sawbill progress, or plan the rest with sawbill recut and book that; to end the plan as it is, add --give-up")
+	}
+	for _, code := range f.plan.Continues {
+		e, booked, err := b.Rack.BookedBy(code)
+		if err != nil {
+			return err
+		}
+		known := slices.ContainsFunc(e.In, func(id string) bool { return slices.Contains(f.plan.OnRack, id) })
+		if booked && len(e.In) > 0 && !known {
+			return fault.Faults{{File: b.Rack.Path(), Cause: fmt.Sprintf("plan %s, which plan %s continues, is booked already (change %d): its offcuts would be on the rack twice", code, f.plan.Code, e.Number),
+				Remedy: "take that booking back first with sawbill rack undo"}}
+		}
+	}
+	return nil
+}
+
+// keeps are the pieces to lay on the rack.
+func (f *Folder) keeps(onRack []stock.Piece, giveUp bool) []stock.Piece {
+	var all []stock.Piece
+	for _, p := range f.toKeep(onRack, giveUp) {
+		s := p.Stock
+		piece := stock.Piece{
+			Kind: s.Kind, Material: s.Material, Length: s.Length, Width: s.Width, Thickness: s.Thickness, Grain: s.Grain,
+			From: f.title() + ", plan " + f.plan.Code,
+		}
+		if name, whole := progress.OfferOf(s.Name); whole {
+			piece.Name = name
+		} else {
+			piece.Note = "marked " + s.Name
+		}
+		for range s.Count {
+			all = append(all, piece)
+		}
+	}
+	return all
+}
+
+// toKeep are offcuts, whole stock that was bought, and what is worth keeping of spoiled
+// blanks; of a plan that is given up also what is not cut to its end.
+func (f *Folder) toKeep(onRack []stock.Piece, giveUp bool) []progress.Piece {
+	return slices.DeleteFunc(f.state.Pieces(f.plan.Code), func(p progress.Piece) bool {
+		name := p.Stock.Name
+		theirs := onIt(onRack, name) ||
+			slices.ContainsFunc(f.plan.File.Stock, func(own stock.Stock) bool { return own.OnHand && own.Name == name })
+		return theirs || p.Kind == progress.Unfinished && !giveUp || !f.plan.Plan.Job.Offcut.Keeps(p.Stock.Length, p.Stock.Width)
+	})
+}
+
+func (f *Folder) title() string {
+	if f.plan.Plan.Job.Title == "" {
+		return "a job"
+	}
+	return f.plan.Plan.Job.Title
+}

@@ -1,0 +1,101 @@
+package shop_test
+
+import (
+	"os"
+	"slices"
+	"strings"
+	"testing"
+
+	"sawbill/stock/rack"
+)
+
+// onRack are the pieces on the rack, by what is said of them.
+func (w workshop) onRack() []string {
+	w.Helper()
+	read, err := rack.At(w.at("rack.toml")).Read()
+	w.must(err)
+	var all []string
+	for _, p := range read.Pieces {
+		all = append(all, p.Name+p.Note)
+	}
+	slices.Sort(all)
+	return all
+}
+
+// A plan is booked at the end of its chain, once, with what every plan of it kept.
+func TestAChainIsBookedOnce(t *testing.T) {
+	w := in(t)
+	w.must(w.plan("bench.toml", "p", "K7F2M"))
+	w.must(w.report("p", "cut 1", "lost shelf"))
+	_, err := w.recut("p", "", "H4XYZ")
+	w.must(err)
+	_, err = w.book("p-2", false)
+	w.refused(err, "p-2: plan H4XYZ is not carried out yet", "sawbill progress", "sawbill recut", "--give-up")
+	open := w.open("p-2").Plan().Plan
+	for i := range open.Layouts {
+		w.must(w.report("p-2", "cut "+string(rune('1'+i))))
+	}
+	_, err = w.book("p", false)
+	w.refused(err, "plan K7F2M goes on as plan H4XYZ")
+	done, err := w.book("p-2", false)
+	w.must(err)
+	if done.Plan != "H4XYZ" || len(done.Put) == 0 || len(w.onRack()) != len(done.Put) {
+		t.Error(done, w.onRack())
+	}
+	if all := w.onRack(); len(slices.Compact(slices.Clone(all))) != len(all) {
+		t.Error("a piece is on the rack twice:", all)
+	}
+	before := w.files()
+	_, err = w.book("p-2", false)
+	w.refused(err, "plan H4XYZ is booked on the rack")
+	if !same(before, w.files()) {
+		t.Error("a refused booking changed something")
+	}
+
+	// With the rack's undo the plan is open again, and can be booked again.
+	_, _, err = rack.At(w.at("rack.toml")).Undo(t.Context(), "2026-03-06")
+	w.must(err)
+	w.must(w.report("p-2", "lost shelf"))
+	w.must(w.undo("p-2"))
+	again, err := w.book("p-2", false)
+	w.must(err)
+	if len(again.Put) != len(done.Put) {
+		t.Error(again.Put, done.Put)
+	}
+	if n := strings.Count(w.files()["p-2/progress.jsonl"], "booked ../rack.toml"); n != 1 {
+		t.Errorf("the record says %d times that the plan is booked", n)
+	}
+}
+
+// What is left of a plan that is given up goes to the rack: whole stock that was bought,
+// pieces that were begun, and leftovers.
+func TestAPlanIsGivenUp(t *testing.T) {
+	w := in(t)
+	w.must(w.plan("bench.toml", "p", "K7F2M"))
+	w.must(w.report("p", "cut 1:1"))
+	done, err := w.book("p", true)
+	w.must(err)
+	all := strings.Join(w.onRack(), ", ")
+	if !strings.Contains(all, "birch 18") || !strings.Contains(all, "marked K7F2M layout 1") || done.What != "plan K7F2M given up" {
+		t.Error(all, done.What)
+	}
+	w.refused(w.report("p", "cut 1"), "is booked on the rack")
+}
+
+// The program may be stopped between the record and the rack: the plan is then not booked,
+// goes on, and can be booked.
+func TestABookingOfWhichTheRackDoesNotKnow(t *testing.T) {
+	w := in(t)
+	w.must(w.plan("bench.toml", "p", "K7F2M"))
+	_, err := w.book("p", true)
+	w.must(err)
+	os.Remove(w.at("rack.toml.history"))
+	w.write("rack.toml", "")
+	w.must(w.report("p", "cut 1"))
+	if _, err := w.book("p", true); err != nil {
+		t.Error(err)
+	}
+	os.Remove(w.at("rack.toml.history"))
+	os.Remove(w.at("rack.toml"))
+	w.refused(w.report("p", "cut 2"), "rack.toml: plan K7F2M is booked on this rack, and it is not there; put the rack back with its history")
+}

@@ -1,0 +1,27 @@
+// Package shop is a plan in the shop, from the first cut to the last part. A [Folder] is
+// the folder of one plan: it is opened, progress is reported and taken back, the rest is
+// planned into another folder, and what is left is booked on the rack.
+//
+// # The files
+//
+// The pages of a plan and plan.sawbill change together (see [store.Folder]). Beside them
+// lies progress.jsonl, the record of what was reported, one entry a line (see
+// [store.Record]). All that changes either file holds the lock of the folder, and checks
+// under it that the plan may still be changed.
+//
+// # The lineage
+//
+// A job begins with plan 1 and goes on with a rest, and perhaps a rest of that. Besides
+// the events of package progress the record of a plan knows these words:
+//
+//	continued CODE N FOLDER   the plan goes on as CODE, number N, in FOLDER
+//	used N                    numbers up to N are used by plans that were withdrawn
+//	booked RACK               the plan is booked on the rack RACK, if the rack says so too
+//
+// A rest counts as soon as its predecessor's record says "continued"; its pages follow.
+// Taking that entry back withdraws the rest. Numbers and folders are never used twice.
+// Whether a booking holds is up to the rack's own history: a "rack undo" of it reopens
+// the plan.
+//
+// Two folders are always locked in the order of the lineage, and a rack after them.
+package shop

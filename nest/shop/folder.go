@@ -1,0 +1,178 @@
+package shop
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+
+	"sawbill/nest/progress"
+	"sawbill/nest/shop/planfile"
+	"sawbill/stock/fault"
+	"sawbill/stock/store"
+)
+
+// RecordName is the name of the record in the folder.
+const RecordName = "progress.jsonl"
+
+// kind is what the files of the folder are, in the words of a refusal.
+const kind = "plan"
+
+// Folder is the folder of a plan under way. What it knows is kept from one call to the
+// next and renewed where another program changed the folder. It is for one goroutine at a
+// time.
+type Folder struct {
+	path   string
+	files  store.Folder
+	record store.Record
+
+	read    os.FileInfo // of plan.sawbill when it was read
+	plan    *planfile.Plan
+	entries []store.Entry
+	life    life
+	state   *progress.State
+}
+
+func folderAt(path string) *Folder {
+	path = filepath.Clean(path)
+	return &Folder{path: path, files: store.FolderAt(path, kind), record: store.RecordAt(filepath.Join(path, RecordName))}
+}
+
+// Open opens the folder at path; a file in it means the folder. The error is of type
+// [fault.Faults].
+func Open(ctx context.Context, path string) (*Folder, error) {
+	if info, err := os.Stat(path); err == nil && !info.IsDir() {
+		path = filepath.Dir(path)
+	}
+	f := folderAt(path)
+	return f, f.Refresh(ctx)
+}
+
+// Refresh reads what other programs have changed.
+func (f *Folder) Refresh(ctx context.Context) error {
+	if !f.files.There() {
+		_, err := planfile.Read(f.planPath()) // which says that there is none
+		return err
+	}
+	return f.files.Look(ctx, func(*store.Held) error { return f.renew(ctx) })
+}
+
+// change calls do with the lock of the folder held and all that it says read anew.
+func (f *Folder) change(ctx context.Context, do func() error) error {
+	return f.files.Look(ctx, func(*store.Held) error {
+		if err := f.renew(ctx); err != nil {
+			return err
+		}
+		return do()
+	})
+}
+
+// renew reads the plan, if it was replaced, and the record, if it grew.
+func (f *Folder) renew(ctx context.Context) error {
+	info, err := os.Stat(f.planPath())
+	same := err == nil && f.read != nil && os.SameFile(info, f.read) && info.ModTime().Equal(f.read.ModTime()) && info.Size() == f.read.Size()
+	if !same {
+		plan, err := planfile.Read(f.planPath())
+		if err != nil {
+			return err
+		}
+		f.read, f.plan, f.state = info, plan, nil
+	}
+	entries, err := f.record.Read()
+	if err != nil {
+		return err
+	}
+	life, err := f.lifeOf(entries)
+	if err != nil {
+		return err
+	}
+	if life.next == nil {
+		life.next = f.oldSuccessor(entries)
+	} else if next := store.FolderAt(life.next.Folder, kind); next.Unsettled() {
+		// The program was stopped before it had put the pages of the rest in place.
+		if err := next.Look(ctx, func(*store.Held) error { return nil }); err != nil {
+			return err
+		}
+	}
+	state, err := f.stateAfter(life.events)
+	if err != nil {
+		return err
+	}
+	f.entries, f.life, f.state = entries, life, state
+	return nil
+}
+
+// stateAfter is the state of the plan after these events. The state so far goes on if it
+// is one of their beginning.
+func (f *Folder) stateAfter(events []store.Entry) (*progress.State, error) {
+	state, told := f.state, len(f.life.events)
+	if state == nil || told > len(events) || !slices.EqualFunc(f.life.events, events[:told], sameEntry) {
+		state, told = f.begin(), 0
+	}
+	f.state = nil // until all of them are told
+	for _, e := range events[told:] {
+		for _, did := range e.Did {
+			event, err := progress.ParseEvent(did)
+			if err == nil {
+				err = state.Tell(event)
+			}
+			if err != nil {
+				return nil, fault.Faults{{File: f.record.Path(), Line: e.Number, Cause: err.Error(), Remedy: "put back a copy of the file, or delete this line and those behind it"}}
+			}
+		}
+	}
+	return state, nil
+}
+
+func sameEntry(a, b store.Entry) bool { return a.ID == b.ID && slices.Equal(a.Did, b.Did) }
+
+// begin is the state of the plan before anything was reported.
+func (f *Folder) begin() *progress.State {
+	s := progress.Begin(f.plan.Plan, f.plan.Made...)
+	s.Code = f.plan.Code
+	return s
+}
+
+// Path is where the folder is.
+func (f *Folder) Path() string { return f.path }
+
+// Plan is the plan of the folder.
+func (f *Folder) Plan() *planfile.Plan { return f.plan }
+
+// State is how far the plan has come by its record. Only the folder changes it.
+func (f *Folder) State() *progress.State { return f.state }
+
+// RackPath is where the rack of the job is from here; empty where the job names none.
+func (f *Folder) RackPath() string { return f.from(f.plan.Rack) }
+
+func (f *Folder) planPath() string { return filepath.Join(f.path, planfile.Name) }
+
+// from is a path that is written in the folder, as it is from here.
+func (f *Folder) from(path string) string {
+	if path == "" || filepath.IsAbs(path) {
+		return path
+	}
+	return filepath.Join(f.path, filepath.FromSlash(path))
+}
+
+// refuse is one fault of the folder.
+func (f *Folder) refuse(cause, remedy string) error {
+	return fault.Faults{{File: f.path, Cause: cause, Remedy: remedy}}
+}
+
+func present(path string) bool {
+	_, err := os.Lstat(path)
+	return err == nil
+}
+
+// printed is a path as the program prints it in a command.
+func printed(path string) string {
+	path = filepath.ToSlash(path)
+	for _, r := range path {
+		if !(r == '/' || r == '.' || r == '-' || r == '_' || r == ':' || r == '~' || r >= '0' && r <= '9' || r >= 'A' && r <= 'Z' || r >= 'a' && r <= 'z' || r > 127) {
+			return fmt.Sprintf("%q", path)
+		}
+	}
+	return path
+}

@@ -1,0 +1,155 @@
+package shop
+
+import (
+	"context"
+	"fmt"
+	"path"
+	"path/filepath"
+	"regexp"
+	"slices"
+
+	"sawbill/nest/shop/planfile"
+	"sawbill/stock/fault"
+	"sawbill/stock/store"
+)
+
+// ours are the names of the files that version 1 wrote into the folder of a plan, which
+// kept no list of them.
+var ours = regexp.MustCompile(`^(plan\.(pdf|html|json|sawbill)|cutting-bill\.csv|layout-\d{2,}\.svg|elevation-(front|side|section|plan)\.svg)$`)
+
+const elsewhere = "name another folder with -o"
+
+// Free refuses a folder into which a plan of the job at that path may not be written, before
+// there is a plan. [Place] checks it again.
+func Free(ctx context.Context, folder, job string) error {
+	f := folderAt(folder)
+	if !f.files.There() {
+		return nil // what is wrong with the path is said when the folder is made
+	}
+	return f.files.Look(ctx, func(h *store.Held) error {
+		if err := f.adopt(h); err != nil {
+			return err
+		}
+		if err := h.Check(nil); err != nil {
+			return err
+		}
+		return f.claim(h, &planfile.Plan{Job: planfile.FromFolder(folder, job)})
+	})
+}
+
+// Place writes a plan that was just made into a folder: its pages and, made here of p, the
+// file of the program itself. It never replaces a plan with progress, one that goes on as
+// another or is itself a rest, the plan of another job, or files that the program did not
+// write. The error is of type [fault.Faults] or [store.Waits]; but for the latter nothing
+// was changed.
+func Place(ctx context.Context, folder string, p *planfile.Plan, pages []store.File) error {
+	f := folderAt(folder)
+	return f.files.Change(ctx, func(h *store.Held) error {
+		if err := f.adopt(h); err != nil {
+			return err
+		}
+		if err := f.claim(h, p); err != nil {
+			return err
+		}
+		return h.Replace(withPlan(p, pages))
+	})
+}
+
+// withPlan are the pages of a plan and its own file.
+func withPlan(p *planfile.Plan, pages []store.File) []store.File {
+	return append(slices.Clone(pages), store.File{Name: planfile.Name, Data: p.Bytes()})
+}
+
+// adopt counts the files of version 1 as written by the program.
+func (f *Folder) adopt(h *store.Held) error {
+	if h.Listed() || !present(f.planPath()) {
+		return nil
+	}
+	if _, err := planfile.Read(f.planPath()); err != nil {
+		return nil // not the program's, as far as it can see
+	}
+	return h.Adopt(ours.MatchString)
+}
+
+// claim refuses to replace what is in the folder by plan p.
+func (f *Folder) claim(h *store.Held, p *planfile.Plan) error {
+	if h.Kind() == kind && present(f.planPath()) {
+		old, err := planfile.Read(f.planPath())
+		if err != nil {
+			return replacing(err)
+		}
+		f.plan = old
+		if err := f.otherJob(p); err != nil {
+			return err
+		}
+		if len(old.Continues) > 0 {
+			return f.refuse(fmt.Sprintf("plan %s in it is the rest of plan %s, and would be replaced", old.Code, old.Continues[len(old.Continues)-1]), elsewhere)
+		}
+	} else {
+		f.plan = &planfile.Plan{Code: p.Code, Number: 1}
+	}
+	entries, err := f.record.Read()
+	if err != nil {
+		return replacing(err)
+	}
+	for _, e := range store.Standing(entries) {
+		if word := firstWord(e); word != continuedWord && word != bookedWord && word != usedWord {
+			return fault.Faults{{File: f.record.Path(), Cause: fmt.Sprintf("tells how far plan %s has come, which would be replaced", e.Plan),
+				Remedy: elsewhere + ", or plan what is left with sawbill recut"}}
+		}
+		if e.Plan != f.plan.Code {
+			return fault.Faults{{File: f.record.Path(), Cause: fmt.Sprintf("tells of plan %s", e.Plan), Remedy: elsewhere + ", or move the file away"}}
+		}
+	}
+	if f.life, err = f.lifeOf(entries); err != nil {
+		return err
+	}
+	if f.life.next == nil {
+		f.life.next = f.oldSuccessor(entries)
+	}
+	fate, err := f.Fate()
+	if err != nil {
+		return err
+	}
+	if fate.Ended() {
+		cause, _ := fate.told(f.plan)
+		return f.refuse(cause+", and would be replaced", elsewhere)
+	}
+	return nil
+}
+
+// replacing is the refusal to replace what could not be read.
+func replacing(err error) error {
+	faults, ok := err.(fault.Faults)
+	if !ok {
+		return err
+	}
+	faults = slices.Clone(faults)
+	for i := range faults {
+		faults[i].Cause += ", and would be replaced"
+		faults[i].Remedy = elsewhere + ", or move this one away"
+	}
+	return faults
+}
+
+// otherJob refuses to replace the plan of another job.
+func (f *Folder) otherJob(p *planfile.Plan) error {
+	is := path.Clean(p.Job)
+	if was := f.jobPath(); was != is {
+		return f.refuse(fmt.Sprintf("the folder holds plan %s of %s, which would be replaced by one of %s", f.plan.Code, printed(f.from(was)), printed(f.from(is))), elsewhere)
+	}
+	return nil
+}
+
+// jobPath is the path of the job from the folder. Version 1 of the file has it as it was
+// typed, and the folder was made where that was typed if nothing else was said.
+func (f *Folder) jobPath() string {
+	if f.plan.Job != "" {
+		return path.Clean(f.plan.Job)
+	}
+	typed := f.plan.File.Sources[0].Name
+	if !filepath.IsAbs(typed) {
+		typed = filepath.Join(filepath.Dir(besides(f.path)), filepath.FromSlash(typed))
+	}
+	return path.Clean(planfile.FromFolder(f.path, typed))
+}

@@ -1,0 +1,268 @@
+package shop
+
+import (
+	"context"
+	"fmt"
+	"path"
+	"slices"
+
+	"sawbill/nest/cutplan"
+	"sawbill/nest/progress"
+	"sawbill/nest/recut"
+	"sawbill/nest/shop/planfile"
+	"sawbill/stock"
+	"sawbill/stock/fault"
+	"sawbill/stock/job"
+	"sawbill/stock/rack"
+	"sawbill/stock/store"
+)
+
+// Rest is what the rest of a plan is planned from: the plan as its record has it, and the
+// rack as it is now. What is added to it here changes neither.
+type Rest struct {
+	of    *Folder
+	state *progress.State
+	// Gone are the pieces of the rack that the plan counts on and that are not there any
+	// more; they count as missing.
+	Gone []string
+
+	onRack  []stock.Piece
+	there   []stock.Stock // of the rack, what can be cut
+	missing []string
+	file    *job.File
+	changes job.Changes
+}
+
+// Rest begins the rest of the plan. It is refused where the plan takes no more reports. The
+// error is of type [fault.Faults].
+func (f *Folder) Rest(ctx context.Context) (*Rest, error) {
+	if err := f.Refresh(ctx); err != nil {
+		return nil, err
+	}
+	if err := f.going(); err != nil {
+		return nil, err
+	}
+	r := &Rest{of: f, state: f.replay(), file: f.plan.File, changes: f.plan.Changes}
+	var err error
+	if r.onRack, err = f.rackNow(); err != nil {
+		return nil, err
+	}
+	r.Gone = r.goneFrom(r.onRack)
+	r.there = f.plan.RackStock(r.onRack, r.state.Parts())
+	return r, nil
+}
+
+// State is how far the plan has come, less what is missing.
+func (r *Rest) State() *progress.State { return r.state }
+
+// File is the job, with what was made smaller.
+func (r *Rest) File() *job.File { return r.file }
+
+// Missing notes that count pieces of a stock or material are not there and not for sale; a
+// count below 0 is all of it. The error is of type [progress.Wrong].
+func (r *Rest) Missing(name string, count int) error {
+	if count < 0 {
+		count = r.state.Uncut(name)
+		r.there = slices.DeleteFunc(r.there, func(s stock.Stock) bool { return progress.Called(s, name) })
+	}
+	if count > 0 {
+		if err := r.state.Tell(progress.Event{Word: "missing", Value: fmt.Sprintf("%s=%d", name, count)}); err != nil {
+			return err
+		}
+	}
+	r.missing = append(r.missing, name)
+	return nil
+}
+
+// Has reports whether the plan has stock of a name or material.
+func (r *Rest) Has(name string) bool {
+	return slices.ContainsFunc(r.of.plan.Plan.Job.Stock, func(s stock.Stock) bool { return progress.Called(s, name) })
+}
+
+// Change takes another reading of the job, with what was changed.
+func (r *Rest) Change(file *job.File, changes job.Changes) { r.file, r.changes = file, changes }
+
+// Options are what the rest is planned by.
+func (r *Rest) Options() recut.Options {
+	return recut.Options{Code: r.of.plan.Code, Marks: r.of.plan.Marks, Rack: r.there, Missing: r.missing}
+}
+
+// Folder is where the rest goes, and its number in the lineage. An empty name is the folder
+// of the plan with the next number that was never used. A folder that may not be written is
+// refused, as [Free] does.
+func (r *Rest) Folder(ctx context.Context, name string) (folder string, number int, err error) {
+	if name == "" {
+		folder, number, err = r.of.nextFolder(ctx)
+		return folder, number, err
+	}
+	if sameFolder(name, r.of.path) {
+		return "", 0, fault.Faults{{File: name, Cause: "this is the folder of the plan itself", Remedy: "name another for its rest"}}
+	}
+	return name, r.of.nextNumber(), Free(ctx, name, r.of.from(r.of.jobPath()))
+}
+
+// Plan is the rest as it is kept in a folder. Its code is to be set.
+func (r *Rest) Plan(made *recut.Result, folder string, number int) *planfile.Plan {
+	of := r.of.plan
+	p := &planfile.Plan{
+		Plan: made.Plan, Number: number, Continues: append(slices.Clone(of.Continues), of.Code), Before: planfile.FromFolder(folder, r.of.path),
+		Made: made.Made, Marks: max(of.Marks, cutplan.NextMark(made.Plan.Bill)),
+		Job:  planfile.FromFolder(folder, r.of.from(r.of.jobPath())),
+		File: r.file, Changes: r.changes, WhatIf: of.WhatIf,
+		Rack: planfile.FromFolder(folder, r.of.RackPath()), Begun: r.begunOf(r.onRack),
+	}
+	for _, piece := range r.onRack {
+		p.OnRack = append(p.OnRack, piece.ID)
+	}
+	return p
+}
+
+// Write writes the rest into its folder, and with it the plan goes on there. It is refused
+// where the plan changed since the rest was begun, and where [Place] would be. The error is
+// of type [fault.Faults] or [store.Waits]; but for the latter nothing was changed.
+func (r *Rest) Write(ctx context.Context, folder string, p *planfile.Plan, pages []store.File, date string) error {
+	of := r.of
+	seen := of.entries
+	return of.change(ctx, func() error {
+		if err := of.going(); err != nil {
+			return err
+		}
+		if !slices.EqualFunc(seen, of.entries, sameEntry) || of.plan.Code != p.Continues[len(p.Continues)-1] {
+			return of.refuse("progress was reported while the rest was planned", "run recut again; nothing was written")
+		}
+		into := folderAt(folder)
+		return into.files.Change(ctx, func(h *store.Held) error {
+			if err := into.adopt(h); err != nil {
+				return err
+			}
+			if err := h.Check(nil); err != nil {
+				return err
+			}
+			if err := into.claim(h, p); err != nil {
+				return err
+			}
+			says := Successor{Code: p.Code, Number: p.Number}.says(planfile.FromFolder(of.path, folder))
+			once := store.Once{Record: path.Join(planfile.FromFolder(folder, of.path), RecordName), Says: says}
+			return h.ReplaceOnce(withPlan(p, pages), once, func() error {
+				_, err := of.record.Add(store.Entry{Plan: of.plan.Code, Date: date, Did: []string{says}})
+				return err
+			})
+		})
+	})
+}
+
+// Withdraw takes a rest back of which nothing was reported: its predecessor goes on. The
+// folder stays, and refuses everything; its number stays used. A plan whose rest has lost
+// its folder can be named in place of that. The plan that goes on is returned, with the
+// folder it is in.
+func (f *Folder) Withdraw(ctx context.Context, date string) (on *Folder, code string, err error) {
+	if next := f.life.next; next != nil && !present(next.Folder) {
+		return f, next.Code, f.change(ctx, func() error {
+			if next := f.life.next; next == nil || present(next.Folder) {
+				return f.refuse("the folder of the rest is there again", "name that folder")
+			}
+			return f.release(nil, f.life.next.Number, date)
+		})
+	}
+	if len(f.plan.Continues) == 0 {
+		return nil, "", f.refuse(fmt.Sprintf("plan %s is the rest of no other", f.plan.Code), "name the folder of a rest that sawbill recut wrote")
+	}
+	b := f.before()
+	if b == nil {
+		return nil, "", f.refuse(fmt.Sprintf("the folder of plan %s, which would go on, is not there", f.plan.Continues[len(f.plan.Continues)-1]), "put that folder back")
+	}
+	return b, f.plan.Code, b.change(ctx, func() error {
+		return f.change(ctx, func() error {
+			if err := f.going(); err != nil {
+				return err
+			}
+			if n := len(f.life.events); n > 0 {
+				return fault.Faults{{File: f.record.Path(), Line: f.life.events[n-1].Number, Cause: fmt.Sprintf("there is progress of plan %s", f.plan.Code), Remedy: "take it back first with sawbill progress --undo, or plan what is left with sawbill recut"}}
+			}
+			return b.release(f, max(f.plan.Number, f.life.highest), date)
+		})
+	})
+}
+
+// release makes a plan go on by itself again in place of its rest; numbers up to highest
+// stay used.
+func (b *Folder) release(rest *Folder, highest int, date string) error {
+	next := b.life.next
+	if next == nil || rest != nil && next.Code != rest.plan.Code {
+		return b.refuse(fmt.Sprintf("plan %s does not go on as plan %s", b.plan.Code, rest.plan.Code), "look at both folders with sawbill progress")
+	}
+	if next.id == "" { // a rest of version 1, of which the record does not tell
+		e, err := b.record.Add(store.Entry{Plan: b.plan.Code, Date: date, Did: []string{next.says(planfile.FromFolder(b.path, next.Folder))}})
+		if err != nil {
+			return err
+		}
+		next.id = e.ID
+	}
+	if highest > max(b.life.highest, next.Number) {
+		if _, err := b.record.Add(store.Entry{Plan: b.plan.Code, Date: date, Did: []string{fmt.Sprintf("%s %d", usedWord, highest)}}); err != nil {
+			return err
+		}
+	}
+	_, err := b.record.Add(store.Entry{Plan: b.plan.Code, Date: date, Undoes: next.id})
+	return err
+}
+
+// goneFrom notes which pieces of the rack that the plan counts on, and has not begun to
+// cut, are not on it any more.
+func (r *Rest) goneFrom(onRack []stock.Piece) []string {
+	var gone []string
+	for _, id := range r.of.plan.RackIDs() {
+		if onIt(onRack, id) || r.state.Uncut(id) == 0 {
+			continue
+		}
+		if r.state.Tell(progress.Event{Word: "missing", Value: id}) == nil {
+			gone = append(gone, id)
+		}
+	}
+	return gone
+}
+
+// rackNow is what is on the rack now; nothing where the job names none.
+func (f *Folder) rackNow() ([]stock.Piece, error) {
+	where := f.RackPath()
+	if where == "" {
+		return nil, nil
+	}
+	if !rack.At(where).Exists() {
+		return nil, fault.Faults{{File: where, Cause: "the rack that the job names is not there", Remedy: "put it back where it was when the job was planned"}}
+	}
+	return onRack(rack.At(where))
+}
+
+func onIt(pieces []stock.Piece, id string) bool {
+	return slices.ContainsFunc(pieces, func(p stock.Piece) bool { return p.ID == id })
+}
+
+// onRack is what is on a rack; nothing where there is none yet.
+func onRack(r rack.Rack) ([]stock.Piece, error) {
+	if !r.Exists() {
+		return nil, nil
+	}
+	read, err := r.Read()
+	if err != nil {
+		return nil, err
+	}
+	return read.Pieces, nil
+}
+
+func (r *Rest) begunOf(onRack []stock.Piece) []string { return begunOf(r.of.plan, r.state, onRack) }
+
+// begunOf are the ids of those pieces on the rack that the plan, or one before it, has
+// begun to cut, or that have another size by now.
+func begunOf(p *planfile.Plan, state *progress.State, onRack []stock.Piece) []string {
+	begun := slices.DeleteFunc(slices.Clone(p.Begun), func(id string) bool { return !onIt(onRack, id) }) // booked
+	for i, l := range state.Layouts() {
+		of := p.Plan.Layouts[i].Stock
+		if of.OnHand && l.Whole+l.Gone < l.Pieces && onIt(onRack, of.Name) {
+			begun = append(begun, of.Name)
+		}
+	}
+	begun = append(begun, slices.DeleteFunc(slices.Clone(state.Remeasured()), func(name string) bool { return !onIt(onRack, name) })...)
+	slices.Sort(begun)
+	return slices.Compact(begun)
+}
