@@ -56,9 +56,9 @@ func TestScripts(t *testing.T) {
 	}
 }
 
-// What README.md shows of the rack and of the shop is what is seen in one of the scripts.
+// Whatever these sections of README.md show is seen in one of the scripts.
 func TestReadmeShowsWhatTheScriptsShow(t *testing.T) {
-	for _, heading := range []string{"The rack", "In the shop, and what now"} {
+	for _, heading := range []string{"What if", "The rack", "In the shop, and what now"} {
 		t.Run(heading, func(t *testing.T) { showsWhatScriptsShow(t, heading) })
 	}
 }

@@ -12,9 +12,10 @@ import (
 	"sawbill/stock"
 )
 
-// Said lists the changes in plain words: "without back", "height 2 mm less". It is nil
-// if nothing changes. Bare numbers are in units, those of the job. Equal changes give
-// equal words, in whatever order and notation they were written.
+// Said lists the changes of a what-if in plain words: "without back", "height 2 mm less".
+// It is nil if nothing changes. Bare numbers are in units, those of the job. Equal changes
+// give equal words, in whatever order and notation they were written. Added, Sizes and
+// Kerf are not said: a what-if has none.
 func (c Changes) Said(units stock.Units) []string {
 	var said []string
 	for _, e := range c.each(units) {
