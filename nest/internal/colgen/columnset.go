@@ -7,16 +7,14 @@ import (
 	"sawbill/nest/internal/setcover"
 )
 
-// Pattern is one piece of stock divided. One that was priced without counting
-// may hold a kind more often than it is wanted.
+// Pattern is one piece of stock divided. Without bounded pricing it may hold a kind more
+// often than its demand.
 type Pattern struct {
-	Stock  int
-	Root   instance.Piece
-	Counts []setcover.Count
-	// Feasible patterns keep to every rule of their stock; the others serve the
-	// bound only.
+	setcover.Pattern
+	Root instance.Piece
+	// Feasible patterns obey every rule of their stock; the others only serve the bound.
 	Feasible   bool
-	timesTaken int // by dives that have ended, so often
+	timesTaken int // by dives that have ended
 }
 
 // columnSet holds every pattern once.
@@ -31,15 +29,9 @@ func newColumnSet(in *instance.Instance) *columnSet {
 }
 
 func patternOf(in *instance.Instance, stock int, root instance.Piece) Pattern {
-	t := Pattern{Stock: stock, Root: root, Feasible: in.Allows(stock, root)}
 	counts := make([]int, len(in.Kinds))
 	root.CountParts(counts)
-	for k, n := range counts {
-		if n > 0 {
-			t.Counts = append(t.Counts, setcover.Count{Kind: k, Times: n})
-		}
-	}
-	return t
+	return Pattern{Pattern: setcover.NewPattern(stock, counts), Root: root, Feasible: in.Allows(stock, root)}
 }
 
 // add takes a divided piece of stock into the pool and reports whether it was

@@ -11,50 +11,81 @@ import (
 	"sawbill/nest/internal/search"
 )
 
-// dive makes a whole plan of fractional ones, in portions: it solves the linear
-// programme for what is left, makes the patterns that are wanted for that, takes
-// the whole part of every pattern's use, or else one pattern rounded up, and so
-// on (sequential rounding, Wascher and Gau, OR Spektrum 18, 1996; with columns
-// generated on the way, Sadykov et al., INFORMS J. Comput. 31, 2019; from
-// memory). What no pattern serves well stays for the search.
+// diving is the course of all dives.
+type diving struct {
+	rng     *rand.PCG
+	current *dive // nil between dives
+	support []int // columns in the first solution of the last dive
+	// work on dives and on the bound, which take turns.
+	work, boundWork int64
+}
+
+// dive turns fractional solutions into an integer plan. It solves the master of the
+// residual problem with pricing, fixes the integer part of each column or else one column
+// rounded up, and repeats. Sequential rounding: Wascher and Gau, OR Spektrum 18, 1996.
+// Diving with column generation: Sadykov et al., INFORMS J. Comput. 31, 2019. From memory.
+// The search places parts that no column serves well.
 //
-// Where patterns that count their parts are slow to price, the dives of a small job
-// keep within the counts that the floor rests on: a plan of these costs least.
+// If bounded pricing is slow, dives of a small job stay within the counts at which the
+// lower bound is attained: a plan within them is optimal.
 type dive struct {
+	diveSetup
+	partial partialPlan
+	master  residualMaster
+	choice  columnChoice
+	round   diveRound
+	done    bool
+}
+
+// diveSetup stays as it is during a dive.
+type diveSetup struct {
 	in           *instance.Instance
 	columns      *columnSet
 	rng          *rand.PCG
 	items        [][]pricing.Item // per stock
 	pricers      []pricer         // per stock
-	dearest      float64          // price of the dearest stock
-	fillers      []*search.Filler // per stock; or nil
-	withinCounts bool             // the counts that the floor rests on
+	fillers      []*search.Filler // per stock; nil unless bounded pricing is slow
+	withinCounts bool             // stay within the counts at which the bound is attained
+	dearest      float64          // greatest price of a stock
+	maxRounds    int              // of pricing, per master
+}
 
-	plan      *instance.Plan
-	residual  []int // per kind
-	stockLeft []int // per stock: how many are left
-	placed    []int // per kind
-	taken     []int // of the pool
+// partialPlan is what is fixed and the residual problem.
+type partialPlan struct {
+	plan     *instance.Plan
+	taken    []int // its columns
+	placed   []int // parts, per kind
+	residual []int // demand left, per kind
+	stock    []int // pieces left, per stock
+}
 
-	lp           *master.LP     // for what is left; nil when that has changed
-	rows         []int          // per kind: its row, or -1
-	limits       []int          // per stock: its row, or -1
-	patterns     []int          // of the pool, in the order of their columns
-	entries      []master.Entry // scratch
-	scanned      int            // patterns that were looked at: those of choice, then the pool's from fresh on
-	chosen       []int          // patterns of the pool below fresh that are worth a look; ascending
+// residualMaster is the linear program of the residual problem.
+type residualMaster struct {
+	lp       *master.LP     // nil if the residual problem has changed
+	rows     []int          // per kind: its row, or -1
+	limits   []int          // per stock: its row, or -1
+	patterns []int          // of the column set, in the order of the LP's columns
+	entries  []master.Entry // scratch
+}
+
+// columnChoice limits which columns of the set enter a dive's masters: chosen ones, and
+// all from newFrom on.
+type columnChoice struct {
+	chosen       []int // below newFrom, ascending
 	newFrom      int
-	support      []int // those that the last programme used
-	firstSupport []int // those that the first one did, before anything was priced for it
+	scanned      int   // of both, in this order
+	support      []int // of the last solution, ascending
+	firstSupport []int // of the dive's first solution
+}
 
-	values    []int64        // per kind
-	stock     int            // stock being priced; len(loose) when a round is over
-	bounded   *boundedPricer // prices it in place of loose
-	started   bool
-	found     bool
-	rounds    int
-	maxRounds int // rounds for one programme
-	done      bool
+// diveRound is one pricing of every stock for a dive.
+type diveRound struct {
+	values  []int64        // the duals as integers, per kind
+	number  int            // of rounds for the present master
+	stock   int            // in progress; len(pricers) when the round is over
+	bounded *boundedPricer // prices the stock in place of its grid
+	started bool
+	found   bool // a new column
 }
 
 const (
@@ -70,28 +101,32 @@ const (
 )
 
 func (g *Generator) newDive() *dive {
+	kinds := len(g.in.Kinds)
 	d := &dive{
-		in: g.in, columns: g.columns, rng: g.rng, items: g.items, pricers: g.diveGrids, dearest: 1, maxRounds: maxRounds,
-		plan: &instance.Plan{}, placed: make([]int, len(g.in.Kinds)), values: make([]int64, len(g.in.Kinds)),
-		rows: make([]int, len(g.in.Kinds)), limits: make([]int, len(g.in.Stock)),
+		diveSetup: diveSetup{
+			in: g.in, columns: g.columns, rng: g.dives.rng, items: g.items, pricers: g.grids.dives, dearest: 1, maxRounds: maxRounds,
+		},
+		partial: partialPlan{plan: &instance.Plan{}, placed: make([]int, kinds)},
+		master:  residualMaster{rows: make([]int, kinds), limits: make([]int, len(g.in.Stock))},
+		round:   diveRound{values: make([]int64, kinds)},
 	}
-	d.support = slices.Clone(g.firstSupport)
+	d.choice.support = slices.Clone(g.dives.support)
 	if g.anySlowPricing() {
 		d.fillers = g.makeFillers()
 		d.withinCounts = g.DivesWithinCounts()
 	}
-	if &g.diveGrids[0] != &g.grids[0] || g.outerGrids != nil {
+	if &g.grids.dives[0] != &g.grids.patterns[0] || g.grids.outer != nil {
 		d.maxRounds = slowRounds
 	}
 	for _, kd := range g.in.Kinds {
-		d.residual = append(d.residual, kd.Demand)
+		d.partial.residual = append(d.partial.residual, kd.Demand)
 	}
 	for s, st := range g.in.Stock {
 		n := st.Limit
 		if d.withinCounts && st.Price > 0 {
-			n = min(n, g.counts[s])
+			n = min(n, g.master.counts[s])
 		}
-		d.stockLeft = append(d.stockLeft, n)
+		d.partial.stock = append(d.partial.stock, n)
 		d.dearest = max(d.dearest, float64(st.Price))
 	}
 	return d
@@ -102,7 +137,7 @@ func (g *Generator) newDive() *dive {
 func (d *dive) advance(work int64) int64 {
 	for work > 0 && !d.done {
 		switch {
-		case d.lp == nil:
+		case d.master.lp == nil:
 			if s, ok := d.lastPiece(); ok {
 				work = d.fillLastPiece(s, work)
 				continue
@@ -112,14 +147,14 @@ func (d *dive) advance(work int64) int64 {
 				continue
 			}
 			work = d.solve(work)
-			d.rounds = 0
-		case d.stock < len(d.pricers):
+			d.round.number = 0
+		case d.round.stock < len(d.pricers):
 			work = d.price(work)
-		case d.found && d.rounds < d.maxRounds:
-			d.rounds++
+		case d.round.found && d.round.number < d.maxRounds:
+			d.round.number++
 			work = d.solve(work)
 		case d.fix():
-			d.lp = nil
+			d.master.lp = nil
 		default:
 			d.finish()
 		}
@@ -128,8 +163,8 @@ func (d *dive) advance(work int64) int64 {
 }
 
 func (d *dive) finish() {
-	d.plan.Missing = d.residual
-	for _, n := range d.taken {
+	d.partial.plan.Missing = d.partial.residual
+	for _, n := range d.partial.taken {
 		d.columns.patterns[n].timesTaken++
 	}
 	d.done = true
@@ -140,20 +175,20 @@ func (d *dive) finish() {
 func (d *dive) fix() bool {
 	whole, pick, most := false, -1, 0.0
 	first := d.firstColumn()
-	d.lp.Support(func(column int, times float64) {
+	d.master.lp.Support(func(column int, times float64) {
 		if column < first {
 			return
 		}
-		t := &d.columns.patterns[d.patterns[column-first]]
+		t := &d.columns.patterns[d.master.patterns[column-first]]
 		if n := min(int(times+1e-3), d.maxTimes(t)); n > 0 {
 			d.take(t, n)
-			d.taken = append(d.taken, d.patterns[column-first])
+			d.partial.taken = append(d.partial.taken, d.master.patterns[column-first])
 			whole = true
 			return
 		}
 		// The noise makes every dive another one.
-		if x := times * (0.7 + float64(0.3*float64(d.rng.Uint64()>>40)/(1<<24))) * d.utilization(t); d.stockLeft[t.Stock] > 0 && x > most {
-			pick, most = d.patterns[column-first], x
+		if x := times * (0.7 + float64(0.3*float64(d.rng.Uint64()>>40)/(1<<24))) * d.utilization(t); d.partial.stock[t.Stock] > 0 && x > most {
+			pick, most = d.master.patterns[column-first], x
 		}
 	})
 	if whole {
@@ -163,28 +198,27 @@ func (d *dive) fix() bool {
 		return false
 	}
 	d.take(&d.columns.patterns[pick], 1)
-	d.taken = append(d.taken, pick)
+	d.partial.taken = append(d.partial.taken, pick)
 	return true
 }
 
 // take cuts pattern t so many times.
 func (d *dive) take(t *Pattern, times int) {
+	p := &d.partial
 	for range times {
-		root := instance.Normalize(d.in.DropExcess(t.Root, d.placed))
-		d.plan.Layouts = append(d.plan.Layouts, instance.Layout{Stock: t.Stock, Root: root})
-		d.plan.Cost = d.plan.Cost.Plus(d.in.CostOf(t.Stock), 1)
-		d.stockLeft[t.Stock]--
+		d.in.AddLayout(p.plan, t.Stock, t.Root, p.placed)
+		p.stock[t.Stock]--
 	}
-	for k := range d.residual {
-		d.residual[k] = d.in.Kinds[k].Demand - d.placed[k]
+	for k := range p.residual {
+		p.residual[k] = d.in.Kinds[k].Demand - p.placed[k]
 	}
 }
 
 // maxTimes is how often t can be cut before it would cut more than is left.
 func (d *dive) maxTimes(t *Pattern) int {
-	n := d.stockLeft[t.Stock]
+	n := d.partial.stock[t.Stock]
 	for _, c := range t.Counts {
-		n = min(n, d.residual[c.Kind]/c.Times)
+		n = min(n, d.partial.residual[c.Kind]/c.Times)
 	}
 	return n
 }
@@ -193,7 +227,7 @@ func (d *dive) maxTimes(t *Pattern) int {
 func (d *dive) utilization(t *Pattern) float64 {
 	var used float64
 	for _, c := range t.Counts {
-		used += float64(float64(min(c.Times, d.residual[c.Kind])) * float64(d.in.Kinds[c.Kind].L) * float64(d.in.Kinds[c.Kind].W))
+		used += float64(float64(min(c.Times, d.partial.residual[c.Kind])) * float64(d.in.Kinds[c.Kind].L) * float64(d.in.Kinds[c.Kind].W))
 	}
 	st := d.in.Stock[t.Stock]
 	return math.Min(1, used/(float64(st.L)*float64(st.W)))

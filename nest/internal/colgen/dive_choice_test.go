@@ -54,13 +54,13 @@ func TestDivesGoOnWithTheBetterPatterns(t *testing.T) {
 	d := g.newDive()
 	d.startMaster()
 	d.solve(0)
-	if len(d.patterns) <= maxChosen || len(d.chosen) != maxChosen || !slices.IsSorted(d.chosen) {
-		t.Fatalf("%d of %d patterns are chosen, in order %v", len(d.chosen), len(d.patterns), slices.IsSorted(d.chosen))
+	if len(d.master.patterns) <= maxChosen || len(d.choice.chosen) != maxChosen || !slices.IsSorted(d.choice.chosen) {
+		t.Fatalf("%d of %d patterns are chosen, in order %v", len(d.choice.chosen), len(d.master.patterns), slices.IsSorted(d.choice.chosen))
 	}
-	first := d.lp.Columns() - len(d.patterns)
+	first := d.master.lp.Columns() - len(d.master.patterns)
 	dearest, cheapest := -1e9, 1e9 // of those chosen, and of the others
-	for at, n := range d.patterns {
-		if gain := d.lp.ReducedCost(first + at); slices.Contains(d.chosen, n) {
+	for at, n := range d.master.patterns {
+		if gain := d.master.lp.ReducedCost(first + at); slices.Contains(d.choice.chosen, n) {
 			dearest = max(dearest, gain)
 		} else {
 			cheapest = min(cheapest, gain)
@@ -69,38 +69,38 @@ func TestDivesGoOnWithTheBetterPatterns(t *testing.T) {
 	if dearest > cheapest+1e-9 {
 		t.Errorf("one is chosen that costs %g more than it is worth, and none that costs %g", dearest, cheapest)
 	}
-	if len(d.firstSupport) == 0 || !slices.IsSorted(d.firstSupport) {
-		t.Fatalf("the first programme used %v", d.firstSupport)
+	if len(d.choice.firstSupport) == 0 || !slices.IsSorted(d.choice.firstSupport) {
+		t.Fatalf("the first programme used %v", d.choice.firstSupport)
 	}
-	for _, n := range d.firstSupport {
-		if !slices.Contains(d.chosen, n) {
+	for _, n := range d.choice.firstSupport {
+		if !slices.Contains(d.choice.chosen, n) {
 			t.Errorf("pattern %d was used and is not chosen", n)
 		}
 	}
 
-	columns := d.lp.Columns()
-	if d.addColumns(); d.lp.Columns() != columns {
-		t.Errorf("%d columns more, where the pool has gained nothing", d.lp.Columns()-columns)
+	columns := d.master.lp.Columns()
+	if d.addColumns(); d.master.lp.Columns() != columns {
+		t.Errorf("%d columns more, where the pool has gained nothing", d.master.lp.Columns()-columns)
 	}
 	fresh := len(g.columns.patterns)
 	for _, k := range []int{3, 5} {
 		if !g.columns.add(0, inRow(g.in, k, k)) {
 			t.Fatal("a pattern of two was there before")
 		}
-		if d.addColumns(); d.patterns[len(d.patterns)-1] != len(g.columns.patterns)-1 {
+		if d.addColumns(); d.master.patterns[len(d.master.patterns)-1] != len(g.columns.patterns)-1 {
 			t.Errorf("the programme lacks a pattern that the pool has gained")
 		}
 	}
 	d.startMaster()
 	d.addColumns()
-	if want := append(slices.Clone(d.chosen), fresh, fresh+1); !slices.Equal(d.patterns, want) {
-		t.Errorf("the next programme is of patterns %v, want those chosen and two new ones", d.patterns)
+	if want := append(slices.Clone(d.choice.chosen), fresh, fresh+1); !slices.Equal(d.master.patterns, want) {
+		t.Errorf("the next programme is of patterns %v, want those chosen and two new ones", d.master.patterns)
 	}
-	opening := slices.Clone(d.firstSupport)
-	d.residual[0], d.lp = 0, nil
+	opening := slices.Clone(d.choice.firstSupport)
+	d.partial.residual[0], d.master.lp = 0, nil
 	d.startMaster()
-	if d.solve(0); slices.Equal(d.support, opening) || !slices.Equal(d.firstSupport, opening) {
-		t.Errorf("another programme used %v, and the first one is said to have used %v after it, %v before", d.support, d.firstSupport, opening)
+	if d.solve(0); slices.Equal(d.choice.support, opening) || !slices.Equal(d.choice.firstSupport, opening) {
+		t.Errorf("another programme used %v, and the first one is said to have used %v after it, %v before", d.choice.support, d.choice.firstSupport, opening)
 	}
 }
 
@@ -109,27 +109,27 @@ func TestDivesGoOnWithTheBetterPatterns(t *testing.T) {
 // does to its own leaves them as they were.
 func TestDivesBeginWithWhatTheLastOneUsed(t *testing.T) {
 	g := rowsOfThree(t)
-	for g.dive == nil || !g.dive.done {
-		if g.dive == nil {
-			g.dive = g.newDive()
+	for g.dives.current == nil || !g.dives.current.done {
+		if g.dives.current == nil {
+			g.dives.current = g.newDive()
 		}
-		g.dive.advance(1 << 20)
+		g.dives.current.advance(1 << 20)
 	}
-	opening := slices.Clone(g.dive.firstSupport)
-	g.firstSupport = g.dive.firstSupport
+	opening := slices.Clone(g.dives.current.choice.firstSupport)
+	g.dives.support = g.dives.current.choice.firstSupport
 	next := g.newDive()
-	if len(opening) == 0 || !slices.Equal(next.support, opening) {
-		t.Fatalf("the next dive begins with %v, the last one did with %v", next.support, opening)
+	if len(opening) == 0 || !slices.Equal(next.choice.support, opening) {
+		t.Fatalf("the next dive begins with %v, the last one did with %v", next.choice.support, opening)
 	}
 	before := firstMasterWork(next)
 	for !next.done {
 		next.advance(1 << 20)
 	}
-	if !slices.Equal(g.firstSupport, opening) {
+	if !slices.Equal(g.dives.support, opening) {
 		t.Error("a dive has changed what the last one left")
 	}
 	bare := g.newDive()
-	bare.support = nil
+	bare.choice.support = nil
 	if without := firstMasterWork(bare); before >= without {
 		t.Errorf("its first programme takes %d products, and %d without", before, without)
 	}
@@ -139,7 +139,7 @@ func TestDivesBeginWithWhatTheLastOneUsed(t *testing.T) {
 func firstMasterWork(d *dive) int64 {
 	d.startMaster()
 	d.solve(0)
-	work := d.lp.Work()
-	d.lp = nil
+	work := d.master.lp.Work()
+	d.master.lp = nil
 	return work
 }

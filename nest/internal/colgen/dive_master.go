@@ -13,10 +13,10 @@ import (
 // reports whether anything is.
 func (d *dive) startMaster() bool {
 	var demand, limit, penalty []float64
-	for k, n := range d.residual {
-		d.rows[k] = -1
+	for k, n := range d.partial.residual {
+		d.master.rows[k] = -1
 		if n > 0 {
-			d.rows[k] = len(demand)
+			d.master.rows[k] = len(demand)
 			demand = append(demand, float64(n))
 			penalty = append(penalty, 4*d.dearest)
 		}
@@ -24,44 +24,44 @@ func (d *dive) startMaster() bool {
 	if len(demand) == 0 {
 		return false
 	}
-	for s, n := range d.stockLeft {
-		d.limits[s] = -1
+	for s, n := range d.partial.stock {
+		d.master.limits[s] = -1
 		if d.withinCounts || d.in.Stock[s].Limit < instance.NoLimit {
-			d.limits[s] = len(demand) + len(limit)
+			d.master.limits[s] = len(demand) + len(limit)
 			limit = append(limit, float64(max(n, 0)))
 		}
 	}
-	d.lp = master.New(demand, limit, penalty)
-	d.patterns, d.scanned = d.patterns[:0], 0
+	d.master.lp = master.New(demand, limit, penalty)
+	d.master.patterns, d.choice.scanned = d.master.patterns[:0], 0
 	return true
 }
 
 // addColumns makes columns of patterns that the pool has gained.
 func (d *dive) addColumns() (work int64) {
-	for ; d.scanned < len(d.chosen)+len(d.columns.patterns)-d.newFrom; d.scanned++ {
-		n := d.newFrom + d.scanned - len(d.chosen)
-		if d.scanned < len(d.chosen) {
-			n = d.chosen[d.scanned]
+	for ; d.choice.scanned < len(d.choice.chosen)+len(d.columns.patterns)-d.choice.newFrom; d.choice.scanned++ {
+		n := d.choice.newFrom + d.choice.scanned - len(d.choice.chosen)
+		if d.choice.scanned < len(d.choice.chosen) {
+			n = d.choice.chosen[d.choice.scanned]
 		}
 		t := &d.columns.patterns[n]
 		work += int64(2 * len(t.Counts))
-		if !t.Feasible || d.stockLeft[t.Stock] <= 0 || d.sitsOut(t) {
+		if !t.Feasible || d.partial.stock[t.Stock] <= 0 || d.sitsOut(t) {
 			continue
 		}
-		d.entries = d.entries[:0]
+		d.master.entries = d.master.entries[:0]
 		for _, h := range t.Counts {
-			if r := d.rows[h.Kind]; r >= 0 {
-				d.entries = append(d.entries, master.Entry{Row: r, Value: float64(min(h.Times, d.residual[h.Kind]))})
+			if r := d.master.rows[h.Kind]; r >= 0 {
+				d.master.entries = append(d.master.entries, master.Entry{Row: r, Value: float64(min(h.Times, d.partial.residual[h.Kind]))})
 			}
 		}
-		if len(d.entries) == 0 {
+		if len(d.master.entries) == 0 {
 			continue
 		}
-		if d.limits[t.Stock] >= 0 {
-			d.entries = append(d.entries, master.Entry{Row: d.limits[t.Stock], Value: 1})
+		if d.master.limits[t.Stock] >= 0 {
+			d.master.entries = append(d.master.entries, master.Entry{Row: d.master.limits[t.Stock], Value: 1})
 		}
-		d.lp.Add(master.Column{Cost: float64(d.in.Stock[t.Stock].Price), Entries: d.entries})
-		d.patterns = append(d.patterns, n)
+		d.master.lp.Add(master.Column{Cost: float64(d.in.Stock[t.Stock].Price), Entries: d.master.entries})
+		d.master.patterns = append(d.master.patterns, n)
 	}
 	return work
 }
@@ -77,19 +77,19 @@ func (d *dive) sitsOut(t *Pattern) bool {
 // solve solves the programme and begins a round of pricing.
 func (d *dive) solve(work int64) int64 {
 	work -= d.addColumns()
-	before := d.lp.Work()
+	before := d.master.lp.Work()
 	d.warmStart()
-	d.lp.Solve(400)
+	d.master.lp.Solve(400)
 	d.noteSupport()
-	work -= d.lp.Work() - before
-	prices := d.lp.Duals()
-	for k, r := range d.rows {
-		d.values[k] = 0
+	work -= d.master.lp.Work() - before
+	prices := d.master.lp.Duals()
+	for k, r := range d.master.rows {
+		d.round.values[k] = 0
 		if r >= 0 {
-			d.values[k] = max(0, int64(math.Round(prices[r]*d.scale())))
+			d.round.values[k] = max(0, int64(math.Round(prices[r]*d.scale())))
 		}
 	}
-	d.stock, d.found, d.started, d.bounded = 0, false, false, nil
+	d.round.stock, d.round.found, d.round.started, d.round.bounded = 0, false, false, nil
 	return work
 }
 
@@ -98,29 +98,29 @@ func (d *dive) warmStart() {
 	var columns []int
 	first := d.firstColumn()
 	at := 0
-	for _, n := range d.support { // ascending, as are patterns
-		for at < len(d.patterns) && d.patterns[at] < n {
+	for _, n := range d.choice.support { // ascending, as are patterns
+		for at < len(d.master.patterns) && d.master.patterns[at] < n {
 			at++
 		}
-		if at < len(d.patterns) && d.patterns[at] == n {
+		if at < len(d.master.patterns) && d.master.patterns[at] == n {
 			columns = append(columns, first+at)
 		}
 	}
-	d.lp.PriceFirst(columns)
+	d.master.lp.PriceFirst(columns)
 }
 
 // noteSupport keeps what the programme uses.
 func (d *dive) noteSupport() {
-	d.support = d.support[:0]
+	d.choice.support = d.choice.support[:0]
 	first := d.firstColumn()
-	d.lp.Support(func(column int, _ float64) {
+	d.master.lp.Support(func(column int, _ float64) {
 		if column >= first {
-			d.support = append(d.support, d.patterns[column-first])
+			d.choice.support = append(d.choice.support, d.master.patterns[column-first])
 		}
 	})
-	slices.Sort(d.support)
-	if d.firstSupport == nil {
-		d.firstSupport = slices.Clone(d.support)
+	slices.Sort(d.choice.support)
+	if d.choice.firstSupport == nil {
+		d.choice.firstSupport = slices.Clone(d.choice.support)
 		d.restrictColumns()
 	}
 }
@@ -132,29 +132,29 @@ const maxChosen = 1 << 10
 // first programme. What it used stays: others may cost as little more than they are worth,
 // thousands of them.
 func (d *dive) restrictColumns() {
-	if len(d.patterns) <= maxChosen {
+	if len(d.master.patterns) <= maxChosen {
 		return
 	}
 	first := d.firstColumn()
-	order := make([]int, len(d.patterns))
-	gains := make([]float64, len(d.patterns))
+	order := make([]int, len(d.master.patterns))
+	gains := make([]float64, len(d.master.patterns))
 	for i := range order {
-		order[i], gains[i] = i, d.lp.ReducedCost(first+i)
-		if _, used := slices.BinarySearch(d.support, d.patterns[i]); used {
+		order[i], gains[i] = i, d.master.lp.ReducedCost(first+i)
+		if _, used := slices.BinarySearch(d.choice.support, d.master.patterns[i]); used {
 			gains[i] = math.Inf(-1)
 		}
 	}
 	slices.SortFunc(order, func(a, b int) int { return cmp.Or(cmp.Compare(gains[a], gains[b]), cmp.Compare(a, b)) })
-	d.chosen = d.chosen[:0]
+	d.choice.chosen = d.choice.chosen[:0]
 	for _, i := range order[:maxChosen] {
-		d.chosen = append(d.chosen, d.patterns[i])
+		d.choice.chosen = append(d.choice.chosen, d.master.patterns[i])
 	}
-	slices.Sort(d.chosen)
-	d.newFrom = d.patterns[len(d.patterns)-1] + 1
-	d.scanned = len(d.chosen) + len(d.columns.patterns) - d.newFrom
+	slices.Sort(d.choice.chosen)
+	d.choice.newFrom = d.master.patterns[len(d.master.patterns)-1] + 1
+	d.choice.scanned = len(d.choice.chosen) + len(d.columns.patterns) - d.choice.newFrom
 }
 
 // firstColumn is the column of the first pattern.
-func (d *dive) firstColumn() int { return d.lp.Columns() - len(d.patterns) }
+func (d *dive) firstColumn() int { return d.master.lp.Columns() - len(d.master.patterns) }
 
 func (d *dive) scale() float64 { return priceScale / d.dearest }

@@ -5,6 +5,7 @@ import (
 
 	"sawbill/nest/internal/instance"
 	"sawbill/nest/internal/knapsack"
+	"sawbill/nest/internal/search"
 )
 
 // price looks for a pattern of the stock whose turn it is: by a heuristic once
@@ -12,68 +13,68 @@ import (
 // too little without them, one that does not. Within counts there are many dives, and
 // none of them waits for what a filler does not find.
 func (d *dive) price(work int64) int64 {
-	s := d.stock
-	if d.stockLeft[s] <= 0 {
-		d.stock++
+	s := d.round.stock
+	if d.partial.stock[s] <= 0 {
+		d.round.stock++
 		return work
 	}
 	p := d.pricers[s]
-	if d.bounded != nil {
-		p = d.bounded
+	if d.round.bounded != nil {
+		p = d.round.bounded
 	}
 	above := d.threshold(s)
-	if !d.started {
+	if !d.round.started {
 		values := make([]int64, len(d.items[s]))
 		for i, it := range d.items[s] {
-			values[i] = d.values[it.Kind]
+			values[i] = d.round.values[it.Kind]
 		}
-		if d.fillers != nil && d.bounded == nil {
-			work -= diveFill * fillWork
+		if d.fillers != nil && d.round.bounded == nil {
+			work -= diveFill * search.FillStepWork
 			filled := d.priceByFilling(s, above)
-			d.found = d.found || filled
+			d.round.found = d.round.found || filled
 			if filled || d.withinCounts {
-				d.stock++
+				d.round.stock++
 				return work
 			}
 		}
-		p.setLimits(func(kind int) int { return d.residual[kind] })
+		p.setLimits(func(kind int) int { return d.partial.residual[kind] })
 		p.start(values, above)
-		d.started = true
+		d.round.started = true
 	}
 	work, done := p.advance(work)
 	if !done {
 		return work
 	}
-	d.started = false
+	d.round.started = false
 	root, ok := p.best()
 	good := ok && d.worth(root) > above
 	if good && d.columns.add(s, root) {
-		d.found = true
+		d.round.found = true
 	}
 	if _, counts := p.(listingPricer); !counts && !good && ok {
-		if d.bounded = d.boundedPricer(s); d.bounded != nil {
+		if d.round.bounded = d.boundedPricer(s); d.round.bounded != nil {
 			return work
 		}
 	}
-	d.stock, d.bounded = s+1, nil
+	d.round.stock, d.round.bounded = s+1, nil
 	return work
 }
 
 // threshold is what a pattern of stock s must be worth more than.
 func (d *dive) threshold(s int) int64 {
 	above := float64(d.in.Stock[s].Price)
-	if r := d.limits[s]; r >= 0 {
-		above -= d.lp.Duals()[r]
+	if r := d.master.limits[s]; r >= 0 {
+		above -= d.master.lp.Duals()[r]
 	}
 	return int64(math.Round(max(0, above) * d.scale() * (1 + 1e-6)))
 }
 
 // worth of what p holds of what is left.
 func (d *dive) worth(p instance.Piece) (worth int64) {
-	counts := make([]int, len(d.residual))
+	counts := make([]int, len(d.partial.residual))
 	p.CountParts(counts)
 	for k, n := range counts {
-		worth += int64(min(n, d.residual[k])) * d.values[k]
+		worth += int64(min(n, d.partial.residual[k])) * d.round.values[k]
 	}
 	return worth
 }
@@ -81,7 +82,7 @@ func (d *dive) worth(p instance.Piece) (worth int64) {
 func (d *dive) boundedPricer(s int) *boundedPricer {
 	var items []knapsack.Item
 	for _, it := range d.items[s] {
-		items = append(items, knapsack.Item{L: it.L, W: it.W, Orientations: it.Orientations, Count: d.residual[it.Kind], Kind: it.Kind})
+		items = append(items, knapsack.Item{L: it.L, W: it.W, Orientations: it.Orientations, Count: d.partial.residual[it.Kind], Kind: it.Kind})
 	}
 	return newBoundedPricer(d.in, s, items, diveTable, diveWork)
 }

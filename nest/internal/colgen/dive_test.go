@@ -58,14 +58,14 @@ func within(t *testing.T, in *instance.Instance, counts []int) *Generator {
 	for range 100 {
 		g.Work(1 << 16)
 	}
-	g.counts = counts
+	g.master.counts = counts
 	return g
 }
 
 func (g *Generator) diveWithin() *dive {
 	d := g.newDive()
 	d.fillers, d.withinCounts = g.makeFillers(), true
-	copy(d.stockLeft, g.counts)
+	copy(d.partial.stock, g.master.counts)
 	for !d.done {
 		d.advance(1 << 20)
 	}
@@ -80,7 +80,7 @@ func TestDivesMakePlansAnew(t *testing.T) {
 	plans := map[string]bool{}
 	for range dives {
 		var made []string
-		for _, l := range g.diveWithin().plan.Layouts {
+		for _, l := range g.diveWithin().partial.plan.Layouts {
 			counts := make([]int, len(in.Kinds))
 			l.Root.CountParts(counts)
 			made = append(made, fmt.Sprint(counts))
@@ -102,7 +102,7 @@ func TestDivesEndWithTheLastPieceFilled(t *testing.T) {
 		d := within(t, in, []int{1}).diveWithin()
 		dives++
 		cut := make([]int, len(in.Kinds))
-		for _, l := range d.plan.Layouts {
+		for _, l := range d.partial.plan.Layouts {
 			if !in.Allows(l.Stock, l.Root) {
 				t.Fatalf("seed %d: %v is not allowed", seed, l.Root)
 			}
@@ -110,12 +110,12 @@ func TestDivesEndWithTheLastPieceFilled(t *testing.T) {
 		}
 		missing := 0
 		for k, kd := range in.Kinds {
-			if cut[k]+d.plan.Missing[k] != kd.Demand {
-				t.Fatalf("seed %d: kind %d is cut %d times and missing %d times, wanted %d times", seed, k, cut[k], d.plan.Missing[k], kd.Demand)
+			if cut[k]+d.partial.plan.Missing[k] != kd.Demand {
+				t.Fatalf("seed %d: kind %d is cut %d times and missing %d times, wanted %d times", seed, k, cut[k], d.partial.plan.Missing[k], kd.Demand)
 			}
-			missing += d.plan.Missing[k]
+			missing += d.partial.plan.Missing[k]
 		}
-		if missing == 0 && len(d.plan.Layouts) == 1 {
+		if missing == 0 && len(d.partial.plan.Layouts) == 1 {
 			filled++
 		}
 	}

@@ -126,7 +126,7 @@ func (e *enumeration) enumerate(work int64) (left int64, ok bool) {
 		e.stock++
 		return work, true
 	}
-	k := e.g.pricers[s].(listingPricer)
+	k := e.g.round.pricers[s].(listingPricer)
 	items := e.g.items[s]
 	if !e.started {
 		values := make([]int64, len(items))
@@ -182,12 +182,9 @@ func (e *enumeration) plan() (plan *instance.Plan, ok bool) {
 	}
 	in := e.g.in
 	plan = &instance.Plan{Missing: make([]int, len(in.Kinds))}
-	cut := make([]int, len(in.Kinds))
+	placed := make([]int, len(in.Kinds))
 	for _, n := range chosen {
-		s := e.patterns[n].Stock
-		root := instance.Normalize(in.DropExcess(e.found[n].Piece(), cut))
-		plan.Layouts = append(plan.Layouts, instance.Layout{Stock: s, Root: root})
-		plan.Cost = plan.Cost.Plus(in.CostOf(s), 1)
+		in.AddLayout(plan, e.patterns[n].Stock, e.found[n].Piece(), placed)
 	}
 	return plan, true
 }

@@ -2,45 +2,48 @@ package colgen
 
 import "sawbill/nest/internal/search"
 
+// fillPricing prices heuristically, before exact pricing.
+type fillPricing struct {
+	fillers []*search.Filler // per stock; nil before the first use
+	demands []int            // per kind
+}
+
 // priceByFilling looks for patterns that better the programme by a heuristic, which takes
 // some milliseconds where exact pricing takes tenths of a second, and reports
 // whether there are any.
 func (g *Generator) priceByFilling() (some bool) {
 	for s, f := range g.makeFillers() {
-		if g.counts != nil && g.counts[s] == 0 || !g.slowPricing(s) {
+		if g.master.counts != nil && g.master.counts[s] == 0 || !g.slowPricing(s) {
 			continue
 		}
-		for _, root := range f.Fill(g.demands, g.values, nil, g.breakEven(s), fillSteps, maxFromPool) {
+		for _, root := range f.Fill(g.filling.demands, g.values, nil, g.breakEven(s), fillSteps, maxFromPool) {
 			some = g.columns.add(s, root) || some
 		}
-		g.work -= fillSteps * fillWork
+		g.work -= fillSteps * search.FillStepWork
 	}
 	return some
 }
 
 const (
 	fillSteps = 1000
-	diveFill  = 200  // steps in a dive, whose programmes are many
-	fillWork  = 2000 // of a step, in comparisons
+	diveFill  = 200 // steps in a dive, whose programmes are many
 )
 
 // makeFillers makes one for each stock when they are first asked for.
 func (g *Generator) makeFillers() []*search.Filler {
-	if g.fillers != nil {
-		return g.fillers
+	if g.filling.fillers != nil {
+		return g.filling.fillers
 	}
-	for s := range g.in.Stock {
-		g.fillers = append(g.fillers, search.NewFiller(g.in, s, g.seed))
-	}
+	g.filling.fillers = search.NewFillers(g.in, g.seed)
 	for _, kd := range g.in.Kinds {
-		g.demands = append(g.demands, kd.Demand)
+		g.filling.demands = append(g.filling.demands, kd.Demand)
 	}
-	return g.fillers
+	return g.filling.fillers
 }
 
 // priceByFilling does the same for what is left of a dive.
 func (d *dive) priceByFilling(s int, above int64) (some bool) {
-	for _, root := range d.fillers[s].Fill(d.residual, d.values, nil, above, diveFill, maxFromPool/2) {
+	for _, root := range d.fillers[s].Fill(d.partial.residual, d.round.values, nil, above, diveFill, maxFromPool/2) {
 		some = d.columns.add(s, root) || some
 	}
 	return some

@@ -8,10 +8,8 @@ import (
 
 	"sawbill/nest/internal/instance"
 	"sawbill/nest/internal/lowerbound"
-	"sawbill/nest/internal/master"
 	"sawbill/nest/internal/pool"
 	"sawbill/nest/internal/pricing"
-	"sawbill/nest/internal/search"
 	"sawbill/nest/internal/setcover"
 )
 
@@ -43,51 +41,29 @@ import (
 // are decided about by a search for whole patterns (see exact): either they make
 // a plan, or the floor passes by them.
 type Generator struct {
-	in           *instance.Instance
-	bound        *lowerbound.Bound
-	columns      *columnSet
-	pool         *pool.Pool       // of other engines; or nil
-	fillers      []*search.Filler // per stock; nil before patterns that count are priced
-	demands      []int            // per kind, with fillers
-	reported     int              // patterns of the pool that were told
-	items        [][]pricing.Item // per stock
-	grids        []pricer
-	outerGrids   []pricer // where grids see inner patterns only, to prove bounds; else nil
-	pricers      []pricer // grids, or strict ones
-	diveGrids    []pricer // grids that dives price on
-	bounded      bool     // pricers count
-	trialDone    bool     // whether they are slow
-	gridWork     int64    // comparisons that pricing on all grids may take now
-	maxGridWork  int64    // the greatest spend
-	gapTolerance float64  // of cut and programme at which coarse grids have done their part
+	in      *instance.Instance
+	bound   *lowerbound.Bound
+	pool    *pool.Pool // patterns of other engines; nil if there is none
+	seed    uint64
+	items   [][]pricing.Item // per stock
+	columns *columnSet
 
-	lp            *master.LP
-	loadedColumns int     // patterns of the pool that are columns
-	counts        []int   // the pieces the programme may use; nil in the first programme
-	rows          []int   // of the programme, per stock; -1 for none
-	stockCoef     float64 // of its stock, by a pattern, in that row
-	scale         float64
+	grids     gridLevel
+	master    restrictedMaster
+	values    []int64 // the duals as integers, per kind
+	smoothing dualSmoothing
+	round     pricingRound
+	filling   fillPricing
 
-	values          []int64   // prices in whole numbers, per kind
-	stabilityCenter []float64 // prices of the best cut so far in the first programme
-	centerValue     float64   // how good that cut was
-	unsmoothed      bool      // values are the programme's own prices
-	proving         bool      // pricing on the outer grids
-	stock           int       // being priced; len(grids) when a round is to begin
-	started         bool
-	added           bool
-	done            bool
-	work            int64
+	pastPrices  []setcover.Prices // at which bounded pricing ran, the latest last
+	enumeration *enumeration      // nil unless it decides about counts
 
-	pastPrices  []setcover.Prices // at which patterns that count were priced last
-	enumeration *enumeration      // deciding about counts that are enough in fractions; else nil
+	dives diving
+	plans []*instance.Plan // found since the last NewPlans
+	told  int              // columns that NewPatterns has passed on
 
-	seed                uint64
-	rng                 *rand.PCG
-	dive                *dive // in progress, or nil
-	firstSupport        []int // patterns of the pool that the first programme of the last dive used
-	diveWork, boundWork int64 // work on dives and on the bound
-	plans               []*instance.Plan
+	work int64 // the rest of the present portion
+	done bool  // the bound rises no further
 }
 
 // priceScale is about what the best pattern is worth in the whole numbers in
@@ -97,8 +73,11 @@ const priceScale = 1 << 36
 // New makes a generator, or nil where even coarse grids to price on would take
 // more than mostWork comparisons each time. It reads the harvest, if there is
 // one, which must not change while it works.
-func New(in *instance.Instance, floor *lowerbound.Bound, maxWork int64, seed uint64, h *pool.Pool) *Generator {
-	g := &Generator{in: in, pool: h, bound: floor, maxGridWork: maxWork, columns: newColumnSet(in), values: make([]int64, len(in.Kinds)), seed: seed, rng: rand.NewPCG(seed, roundingStream)}
+func New(in *instance.Instance, bound *lowerbound.Bound, maxWork int64, seed uint64, patterns *pool.Pool) *Generator {
+	g := &Generator{
+		in: in, bound: bound, pool: patterns, seed: seed, columns: newColumnSet(in), values: make([]int64, len(in.Kinds)),
+		grids: gridLevel{maxWork: maxWork}, dives: diving{rng: rand.NewPCG(seed, roundingStream)},
+	}
 	for s := range in.Stock {
 		var items []pricing.Item
 		for k, kd := range in.Kinds {
@@ -111,19 +90,19 @@ func New(in *instance.Instance, floor *lowerbound.Bound, maxWork int64, seed uin
 	if !g.layGrids() {
 		return nil
 	}
-	g.pricers = g.grids
+	g.round.pricers = g.grids.patterns
 	g.startMaster(nil)
 	return g
 }
 
 // Bounded reports whether the generator has made all that comes easily: grids have
 // no more to say.
-func (g *Generator) Bounded() bool { return g.bounded || g.done }
+func (g *Generator) Bounded() bool { return g.round.bounded || g.done }
 
 // DivesWithinCounts reports whether dives keep within the counts that the floor rests on. They
 // find more plans than walks do then.
 func (g *Generator) DivesWithinCounts() bool {
-	return g.counts != nil && g.small() && g.anySlowPricing()
+	return g.master.counts != nil && g.small() && g.anySlowPricing()
 }
 
 // AddPlan makes patterns of the layouts of a plan.
@@ -139,8 +118,8 @@ const roundingStream = 1 << 32
 // NewPatterns calls f with every pattern made since the last call that keeps to all
 // rules of its stock.
 func (g *Generator) NewPatterns(f func(stock int, root instance.Piece)) {
-	for ; g.reported < len(g.columns.patterns); g.reported++ {
-		if p := &g.columns.patterns[g.reported]; p.Feasible {
+	for ; g.told < len(g.columns.patterns); g.told++ {
+		if p := &g.columns.patterns[g.told]; p.Feasible {
 			f(p.Stock, p.Root)
 		}
 	}
@@ -162,12 +141,12 @@ func (g *Generator) Work(work int64) {
 	for g.work > 0 {
 		budget := g.work
 		if g.diveNext() {
-			g.work = g.dive.advance(min(g.work, portion)) + max(0, g.work-portion)
-			g.diveWork += budget - g.work
-			if g.dive.done {
-				g.plans = append(g.plans, g.dive.plan)
-				g.firstSupport = g.dive.firstSupport
-				g.dive = nil
+			g.work = g.dives.current.advance(min(g.work, portion)) + max(0, g.work-portion)
+			g.dives.work += budget - g.work
+			if g.dives.current.done {
+				g.plans = append(g.plans, g.dives.current.partial.plan)
+				g.dives.support = g.dives.current.choice.firstSupport
+				g.dives.current = nil
 				if g.done && !g.DivesWithinCounts() {
 					break // one at a time: a search completes each, which takes long in large jobs
 				}
@@ -175,7 +154,7 @@ func (g *Generator) Work(work int64) {
 			continue
 		}
 		g.improveBound(max(0, g.work-portion))
-		g.boundWork += budget - g.work
+		g.dives.boundWork += budget - g.work
 	}
 	g.work = min(g.work, 0) // what was overdrawn is paid back next time
 }
@@ -185,46 +164,46 @@ const portion = 1 << 20
 
 // diveNext reports whether it is a dive's turn, and begins one if need be.
 func (g *Generator) diveNext() bool {
-	if g.separatePricers() && !g.done && g.diveWork > g.boundWork {
+	if g.separatePricers() && !g.done && g.dives.work > g.dives.boundWork {
 		return false
 	}
-	if g.dive == nil && (g.separatePricers() || g.done) {
-		g.dive = g.newDive()
+	if g.dives.current == nil && (g.separatePricers() || g.done) {
+		g.dives.current = g.newDive()
 	}
-	return g.dive != nil
+	return g.dives.current != nil
 }
 
 // separatePricers reports whether dives and bound have pricers of their own, so that they
 // can go on by turns.
-func (g *Generator) separatePricers() bool { return &g.diveGrids[0] != &g.pricers[0] }
+func (g *Generator) separatePricers() bool { return &g.grids.dives[0] != &g.round.pricers[0] }
 
 // improveBound goes on with the bound until no more than stop is left of the work.
 func (g *Generator) improveBound(stop int64) {
-	for g.work > stop && !g.done && (g.dive == nil || g.separatePricers()) {
+	for g.work > stop && !g.done && (g.dives.current == nil || g.separatePricers()) {
 		if g.enumeration != nil {
 			g.decideCounts(stop)
 			continue
 		}
-		if g.stock == len(g.pricers) {
+		if g.round.stock == len(g.round.pricers) {
 			g.solveMaster()
 			continue
 		}
-		p := g.pricers[g.stock]
-		if g.proving {
-			p = g.outerGrids[g.stock]
+		p := g.round.pricers[g.round.stock]
+		if g.round.proving {
+			p = g.grids.outer[g.round.stock]
 		}
-		if !g.started {
-			values := make([]int64, len(g.items[g.stock]))
-			for i, it := range g.items[g.stock] {
+		if !g.round.started {
+			values := make([]int64, len(g.items[g.round.stock]))
+			for i, it := range g.items[g.round.stock] {
 				values[i] = g.values[it.Kind]
 			}
-			above := g.threshold(g.stock)
+			above := g.threshold(g.round.stock)
 			p.setLimits(g.demandOf)
 			if p, ok := p.(*boundedPricer); ok {
-				p.budget = g.pricingBudget(g.stock)
+				p.budget = g.pricingBudget(g.round.stock)
 			}
 			p.start(values, above)
-			g.started = true
+			g.round.started = true
 		}
 		left, done := p.advance(g.work - stop)
 		g.work = left + stop

@@ -98,10 +98,10 @@ func TestGridsBecomeFiner(t *testing.T) {
 	s := search.New(in, first, 1, 1)
 	g := New(in, f, 1<<28, 1, nil)
 	g.AddPlan(s.Best())
-	if g.outerGrids == nil {
+	if g.grids.outer == nil {
 		t.Fatal("the grids are exact at once")
 	}
-	for n := 0; g.gridWork <= firstWork*finer && !g.done; n++ {
+	for n := 0; g.grids.work <= firstWork*finer && !g.done; n++ {
 		if n > 1000 {
 			t.Fatal("the grids stay coarse")
 		}

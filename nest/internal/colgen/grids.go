@@ -27,24 +27,37 @@ const maxDiving = 1 << 26
 // bounds are needed.
 const finerOuter = 8
 
+// gridLevel is the grids on which columns are priced, as fine as the generator has made
+// them so far.
+type gridLevel struct {
+	patterns []pricer // their patterns fit; per stock
+	outer    []pricer // whose values are never too low; nil if patterns are exact
+	dives    []pricer // on which dives price
+	// work is the comparisons that one pricing on all grids may take, maxWork the limit
+	// for the finest ones.
+	work, maxWork int64
+	// gapTolerance ends a level: the relative gap between its master and its best bound.
+	gapTolerance float64
+}
+
 // layGrids makes the grids of the first level and reports whether that can be done.
 func (g *Generator) layGrids() bool {
-	if g.grids = g.rowPricers(); g.grids != nil {
-		g.diveGrids = g.grids
+	if g.grids.patterns = g.rowPricers(); g.grids.patterns != nil {
+		g.grids.dives = g.grids.patterns
 		return true
 	}
-	g.gridWork = min(exactWork, g.maxGridWork)
+	g.grids.work = min(exactWork, g.grids.maxWork)
 	if g.small() {
-		g.gridWork = min(smallWork, g.maxGridWork)
+		g.grids.work = min(smallWork, g.grids.maxWork)
 	}
-	if g.grids = g.exactGrids(g.gridWork); g.grids != nil {
-		g.diveGrids = g.grids
+	if g.grids.patterns = g.exactGrids(g.grids.work); g.grids.patterns != nil {
+		g.grids.dives = g.grids.patterns
 		return true
 	}
-	g.gapTolerance = nearness
-	for g.gridWork = min(firstWork, g.maxGridWork); ; g.gridWork = min(finer*g.gridWork, g.maxGridWork) {
-		if g.coarseGrids() || g.gridWork == g.maxGridWork {
-			return g.grids != nil
+	g.grids.gapTolerance = nearness
+	for g.grids.work = min(firstWork, g.grids.maxWork); ; g.grids.work = min(finer*g.grids.work, g.grids.maxWork) {
+		if g.coarseGrids() || g.grids.work == g.grids.maxWork {
+			return g.grids.patterns != nil
 		}
 	}
 }
@@ -69,14 +82,14 @@ func (g *Generator) exactGrids(work int64) (grids []pricer) {
 // coarseGrids lays out inner and outer grids, the work shared out among the stock.
 // It reports whether there are any.
 func (g *Generator) coarseGrids() bool {
-	inner := g.divideWork(pricing.NewInner, g.gridWork)
-	outer := g.divideWork(pricing.NewOuter, min(finerOuter*g.gridWork, g.maxGridWork))
+	inner := g.divideWork(pricing.NewInner, g.grids.work)
+	outer := g.divideWork(pricing.NewOuter, min(finerOuter*g.grids.work, g.grids.maxWork))
 	if inner == nil || outer == nil {
 		return false
 	}
-	g.grids, g.outerGrids = inner, outer
-	if g.diveGrids == nil || g.gridWork <= maxDiving {
-		g.diveGrids = inner
+	g.grids.patterns, g.grids.outer = inner, outer
+	if g.grids.dives == nil || g.grids.work <= maxDiving {
+		g.grids.dives = inner
 	}
 	return true
 }
@@ -96,14 +109,14 @@ func (g *Generator) divideWork(lay func(l, w int64, items []pricing.Item, rules 
 // gapClosed reports whether inner grids have little more to say about the cheapest
 // fractional plan, in proportion to how coarse they are.
 func (g *Generator) gapClosed() bool {
-	return g.outerGrids != nil && g.counts == nil && g.lp.Value()-g.centerValue < g.centerValue*g.gapTolerance
+	return g.grids.outer != nil && g.master.counts == nil && g.master.lp.Value()-g.smoothing.best < g.smoothing.best*g.grids.gapTolerance
 }
 
 // proveOnOuterGrids tries the best prices, so far as the inner grids tell, on the outer
 // ones.
 func (g *Generator) proveOnOuterGrids() {
-	for k, v := range g.stabilityCenter {
-		g.values[k] = max(0, int64(math.Round(v*g.scale)))
+	for k, v := range g.smoothing.center {
+		g.values[k] = max(0, int64(math.Round(v*g.master.scale)))
 	}
 	g.startPricing(true)
 }
@@ -124,17 +137,17 @@ const fewParts = 100
 // are none, all is done.
 func (g *Generator) refine() {
 	switch {
-	case g.bounded:
+	case g.round.bounded:
 		if counts := g.bound.Counts(); counts != nil {
 			g.enumeration = g.newEnumeration(counts)
 		}
 		g.done = g.enumeration == nil
 		return
-	case g.outerGrids != nil && g.gridWork < g.maxGridWork && !g.small():
-		g.gridWork = min(finer*g.gridWork, g.maxGridWork)
-		g.gapTolerance /= 2
-		if grids := g.exactGrids(g.gridWork); grids != nil {
-			g.grids, g.outerGrids = grids, nil
+	case g.grids.outer != nil && g.grids.work < g.grids.maxWork && !g.small():
+		g.grids.work = min(finer*g.grids.work, g.grids.maxWork)
+		g.grids.gapTolerance /= 2
+		if grids := g.exactGrids(g.grids.work); grids != nil {
+			g.grids.patterns, g.grids.outer = grids, nil
 		} else {
 			g.coarseGrids()
 		}
@@ -146,10 +159,10 @@ func (g *Generator) refine() {
 		}
 		// The cheapest fractional plan takes many such pricings and says no more
 		// than that these counts are excluded.
-		g.pricers, g.outerGrids, g.bounded = pricers, nil, true
+		g.round.pricers, g.grids.outer, g.round.bounded = pricers, nil, true
 		g.startMaster(g.bound.Counts())
 		return
 	}
-	g.pricers = g.grids
+	g.round.pricers = g.grids.patterns
 	g.startMaster(nil)
 }

@@ -8,25 +8,44 @@ import (
 	"sawbill/nest/internal/setcover"
 )
 
+// pricingRound is one pricing of every stock at the same values.
+type pricingRound struct {
+	pricers   []pricer // the grids, or bounded pricers
+	bounded   bool     // pricers respect demand
+	trialDone bool     // it is known whether bounded pricing is slow
+	proving   bool     // on the outer grids
+	stock     int      // in progress; len(pricers) between rounds
+	started   bool     // on that stock
+	added     bool     // a new column
+}
+
+// dualSmoothing pulls duals towards those of the best bound so far, which keeps them from
+// oscillating. Wentges, Int. Trans. Oper. Res. 4, 1997; from memory.
+type dualSmoothing struct {
+	center []float64 // duals of the best bound; nil before there is one
+	best   float64   // that bound
+	off    bool      // use the master's own duals
+}
+
 // solveMaster solves the programme and turns its prices into whole numbers.
 func (g *Generator) solveMaster() {
 	g.addColumns()
-	before := g.lp.Work()
-	rows := int64(len(g.values) + len(g.pricers))
-	g.lp.Solve(int(min(4*(rows+25), maxPivoting/(rows*rows)+1)))
-	g.work -= g.lp.Work() - before
+	before := g.master.lp.Work()
+	rows := int64(len(g.values) + len(g.round.pricers))
+	g.master.lp.Solve(int(min(4*(rows+25), maxPivoting/(rows*rows)+1)))
+	g.work -= g.master.lp.Work() - before
 	if g.masterDone() {
 		return
 	}
-	prices := g.lp.Duals()
+	prices := g.master.lp.Duals()
 	for k := range g.values {
 		p := prices[k]
-		if g.stabilityCenter != nil && !g.unsmoothed && !g.bounded {
-			p = float64(smoothing*g.stabilityCenter[k]) + float64((1-smoothing)*p)
+		if g.smoothing.center != nil && !g.smoothing.off && !g.round.bounded {
+			p = float64(smoothingWeight*g.smoothing.center[k]) + float64((1-smoothingWeight)*p)
 		}
-		g.values[k] = max(0, int64(math.Round(p*g.scale)))
+		g.values[k] = max(0, int64(math.Round(p*g.master.scale)))
 	}
-	if g.bounded && (g.priceFromPool() || g.priceByFilling()) {
+	if g.round.bounded && (g.priceFromPool() || g.priceByFilling()) {
 		return // to the programme with these
 	}
 	g.startPricing(false)
@@ -34,25 +53,25 @@ func (g *Generator) solveMaster() {
 
 // startPricing starts pricing all stock.
 func (g *Generator) startPricing(proving bool) {
-	g.proving, g.stock, g.started, g.added = proving, 0, false, false
+	g.round.proving, g.round.stock, g.round.started, g.round.added = proving, 0, false, false
 }
 
 // maxPivoting is the greatest number of operations of one visit to the
 // simplex; where it stops before the optimum its prices serve all the same.
 const maxPivoting = 1 << 24
 
-// smoothing pulls prices towards those of the best cut so far, which keeps
+// smoothingWeight pulls prices towards those of the best cut so far, which keeps
 // them from jumping about (Wentges, Int. Trans. Oper. Res. 4, 1997; from
 // memory).
-const smoothing = 0.6
+const smoothingWeight = 0.6
 
 // masterDone reports whether there is nothing to learn from further prices of the
 // present programme, and turns to the next one.
 func (g *Generator) masterDone() bool {
-	value := g.lp.Value()
+	value := g.master.lp.Value()
 	switch {
-	case g.counts == nil && float64(g.bound.Value()) >= value*(1-1e-9):
-	case g.counts != nil && !g.bounded && value < 1:
+	case g.master.counts == nil && float64(g.bound.Value()) >= value*(1-1e-9):
+	case g.master.counts != nil && !g.round.bounded && value < 1:
 		g.refine() // these counts are enough in fractions
 		return true
 	default:
@@ -64,10 +83,10 @@ func (g *Generator) masterDone() bool {
 
 // nextCounts goes on to the counts that the floor rests on now.
 func (g *Generator) nextCounts() {
-	if g.counts == nil && g.dive == nil {
-		g.dive = g.newDive()
+	if g.master.counts == nil && g.dives.current == nil {
+		g.dives.current = g.newDive()
 	}
-	if counts := g.bound.Counts(); counts != nil && (g.outerGrids == nil || g.gridWork == g.maxGridWork || g.small()) {
+	if counts := g.bound.Counts(); counts != nil && (g.grids.outer == nil || g.grids.work == g.grids.maxWork || g.small()) {
 		g.startMaster(counts)
 	} else {
 		g.refine()
@@ -76,49 +95,49 @@ func (g *Generator) nextCounts() {
 
 // finishPricing takes the best pattern of the stock just priced.
 func (g *Generator) finishPricing(p pricer) {
-	if root, ok := p.best(); ok && g.columns.add(g.stock, root) {
-		g.added = true
+	if root, ok := p.best(); ok && g.columns.add(g.round.stock, root) {
+		g.round.added = true
 	}
 	if g.pricingDominates() {
 		for _, root := range p.more() {
-			g.columns.add(g.stock, root)
+			g.columns.add(g.round.stock, root)
 		}
 	}
-	g.stock++
-	g.started = false
-	if g.stock < len(g.pricers) {
+	g.round.stock++
+	g.round.started = false
+	if g.round.stock < len(g.round.pricers) {
 		return
 	}
 	if g.endTrial() {
 		return
 	}
-	pricers := g.pricers
-	if g.proving {
-		pricers = g.outerGrids
+	pricers := g.round.pricers
+	if g.round.proving {
+		pricers = g.grids.outer
 	}
 	cut := lowerbound.Inequality{Coef: make([]int64, len(pricers)), RHS: g.demandValue()}
 	for s, p := range pricers {
 		cut.Coef[s] = p.upperBound()
 	}
-	if g.bounded {
+	if g.round.bounded {
 		g.rememberPrices(cut)
 	}
-	proven := g.proving || g.outerGrids == nil
+	proven := g.round.proving || g.grids.outer == nil
 	excluded := proven && g.bound.Add(cut)
 	switch {
-	case g.counts != nil && excluded:
+	case g.master.counts != nil && excluded:
 		g.nextCounts()
-	case g.added && !g.proving:
+	case g.round.added && !g.round.proving:
 		g.moveCenter(cut)
-		g.unsmoothed = false
+		g.smoothing.off = false
 		if g.gapClosed() {
 			g.proveOnOuterGrids()
 		}
-	case !g.unsmoothed && g.stabilityCenter != nil && !g.proving && !g.bounded:
-		g.unsmoothed = true // the smoothed prices showed nothing; try the true ones
+	case !g.smoothing.off && g.smoothing.center != nil && !g.round.proving && !g.round.bounded:
+		g.smoothing.off = true // the smoothed prices showed nothing; try the true ones
 	case !proven:
 		g.proveOnOuterGrids()
-	case g.counts == nil:
+	case g.master.counts == nil:
 		g.nextCounts()
 	default:
 		g.refine()
@@ -135,7 +154,7 @@ func (g *Generator) rememberPrices(c lowerbound.Inequality) {
 
 // moveCenter remembers the prices of the cut that says most about the price.
 func (g *Generator) moveCenter(c lowerbound.Inequality) {
-	if g.counts != nil {
+	if g.master.counts != nil {
 		return
 	}
 	rate := math.Inf(1)
@@ -144,11 +163,11 @@ func (g *Generator) moveCenter(c lowerbound.Inequality) {
 			rate = min(rate, float64(st.Price)/float64(c.Coef[s]))
 		}
 	}
-	if good := float64(c.RHS) * rate; good > g.centerValue && !math.IsInf(good, 1) {
-		g.centerValue = good
-		g.stabilityCenter = g.stabilityCenter[:0]
+	if good := float64(c.RHS) * rate; good > g.smoothing.best && !math.IsInf(good, 1) {
+		g.smoothing.best = good
+		g.smoothing.center = g.smoothing.center[:0]
 		for _, v := range g.values {
-			g.stabilityCenter = append(g.stabilityCenter, float64(v)/g.scale)
+			g.smoothing.center = append(g.smoothing.center, float64(v)/g.master.scale)
 		}
 	}
 }

@@ -8,19 +8,29 @@ import (
 	"sawbill/nest/internal/master"
 )
 
+// restrictedMaster is the linear program over the columns found so far.
+type restrictedMaster struct {
+	lp        *master.LP
+	loaded    int     // patterns of the column set that are columns
+	counts    []int   // pieces per stock that the share master scales; nil in the cost master
+	rows      []int   // per stock: its row, or -1
+	stockCoef float64 // a pattern's coefficient in the row of its stock
+	scale     float64 // of integer values to duals
+}
+
 // startMaster sets up the linear programme for counts; nil for the first, the
 // cheapest fractional plan.
 func (g *Generator) startMaster(counts []int) {
-	g.counts = slices.Clone(counts)
-	g.rows = g.rows[:0]
+	g.master.counts = slices.Clone(counts)
+	g.master.rows = g.master.rows[:0]
 	if counts == nil {
 		g.costMaster()
 	} else {
 		g.shareMaster()
 	}
-	g.loadedColumns = 0
-	g.stabilityCenter, g.centerValue, g.unsmoothed = nil, 0, false
-	g.stock = len(g.pricers)
+	g.master.loaded = 0
+	g.smoothing.center, g.smoothing.best, g.smoothing.off = nil, 0, false
+	g.round.stock = len(g.round.pricers)
 }
 
 // costMaster asks for the cheapest fractional plan. Stock of which there is only
@@ -34,13 +44,13 @@ func (g *Generator) costMaster() {
 			row = len(g.in.Kinds) + len(limit)
 			limit = append(limit, float64(st.Limit))
 		}
-		g.rows = append(g.rows, row)
+		g.master.rows = append(g.master.rows, row)
 		dearest = max(dearest, float64(st.Price))
 	}
 	demand, penalty := g.demandRows(4 * dearest)
-	g.scale = priceScale / dearest
-	g.stockCoef = 1
-	g.lp = master.New(demand, limit, penalty)
+	g.master.scale = priceScale / dearest
+	g.master.stockCoef = 1
+	g.master.lp = master.New(demand, limit, penalty)
 }
 
 // shareMaster asks what share of the counts, the same of each stock, is enough in
@@ -53,18 +63,18 @@ func (g *Generator) costMaster() {
 func (g *Generator) shareMaster() {
 	demand, penalty := g.demandRows(unmetPenalty)
 	share := master.Column{Cost: 1}
-	for s, n := range g.counts {
-		g.rows = append(g.rows, len(demand))
+	for s, n := range g.master.counts {
+		g.master.rows = append(g.master.rows, len(demand))
 		if n > 0 {
-			share.Entries = append(share.Entries, master.Entry{Row: g.rows[s], Value: float64(n)})
+			share.Entries = append(share.Entries, master.Entry{Row: g.master.rows[s], Value: float64(n)})
 		}
 		demand = append(demand, 0)
 		penalty = append(penalty, unmetPenalty)
 	}
-	g.scale = priceScale
-	g.stockCoef = -1
-	g.lp = master.New(demand, nil, penalty)
-	g.lp.Add(share)
+	g.master.scale = priceScale
+	g.master.stockCoef = -1
+	g.master.lp = master.New(demand, nil, penalty)
+	g.master.lp.Add(share)
 }
 
 // unmetPenalty than all counts are not worth a part that is left undone: no pattern
@@ -81,23 +91,23 @@ func (g *Generator) demandRows(undone float64) (demand, penalty []float64) {
 
 // addColumns makes columns of the patterns that the pool has gained.
 func (g *Generator) addColumns() {
-	for ; g.loadedColumns < len(g.columns.patterns); g.loadedColumns++ {
-		p := &g.columns.patterns[g.loadedColumns]
+	for ; g.master.loaded < len(g.columns.patterns); g.master.loaded++ {
+		p := &g.columns.patterns[g.master.loaded]
 		c := master.Column{}
-		if g.counts == nil {
+		if g.master.counts == nil {
 			c.Cost = float64(g.in.Stock[p.Stock].Price)
 		}
 		for _, h := range p.Counts {
 			n := h.Times
-			if g.bounded {
+			if g.round.bounded {
 				n = min(n, g.in.Kinds[h.Kind].Demand)
 			}
 			c.Entries = append(c.Entries, master.Entry{Row: h.Kind, Value: float64(n)})
 		}
-		if r := g.rows[p.Stock]; r >= 0 {
-			c.Entries = append(c.Entries, master.Entry{Row: r, Value: g.stockCoef})
+		if r := g.master.rows[p.Stock]; r >= 0 {
+			c.Entries = append(c.Entries, master.Entry{Row: r, Value: g.master.stockCoef})
 		}
-		g.lp.Add(c)
+		g.master.lp.Add(c)
 	}
 }
 
@@ -110,12 +120,12 @@ func (g *Generator) addColumns() {
 // left over; patterns below that are many, and nothing hangs on them.
 func (g *Generator) threshold(s int) int64 {
 	least := g.breakEven(s)
-	if !g.bounded || g.counts == nil || g.counts[s] == 0 {
+	if !g.round.bounded || g.master.counts == nil || g.master.counts[s] == 0 {
 		return least
 	}
 	spare, rest := g.demandValue()-1, int64(0)
-	for t, n := range g.counts {
-		worth := g.pricers[t].upperBound()
+	for t, n := range g.master.counts {
+		worth := g.round.pricers[t].upperBound()
 		if t >= s {
 			worth = g.breakEven(t)
 			rest += int64(n) * worth
@@ -132,13 +142,13 @@ func (g *Generator) threshold(s int) int64 {
 // programme; a trifle more, for prices are rounded.
 func (g *Generator) breakEven(s int) int64 {
 	above := 0.0
-	if g.counts == nil {
+	if g.master.counts == nil {
 		above = float64(g.in.Stock[s].Price)
 	}
-	if r := g.rows[s]; r >= 0 {
-		above -= float64(g.stockCoef * g.lp.Duals()[r])
+	if r := g.master.rows[s]; r >= 0 {
+		above -= float64(g.master.stockCoef * g.master.lp.Duals()[r])
 	}
-	return int64(math.Round(above*g.scale*(1+1e-9))) + int64(len(g.values))
+	return int64(math.Round(above*g.master.scale*(1+1e-9))) + int64(len(g.values))
 }
 
 // demandValue is what all that is wanted is worth.

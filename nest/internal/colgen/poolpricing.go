@@ -18,8 +18,8 @@ func (g *Generator) priceFromPool() bool {
 		pattern int
 		gain    int64
 	}
-	found := make([][]good, len(g.pricers))
-	least := make([]int64, len(g.pricers))
+	found := make([][]good, len(g.round.pricers))
+	least := make([]int64, len(g.round.pricers))
 	for s := range least {
 		least[s] = g.breakEven(s)
 	}

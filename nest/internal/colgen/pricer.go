@@ -162,8 +162,8 @@ func (p *boundedPricer) upperBound() int64 { return p.Bound() }
 // boundedPricers makes pricers that count, one for each stock; nil where they cannot
 // be.
 func (g *Generator) boundedPricers() (all []pricer) {
-	if _, counts := g.grids[0].(listingPricer); counts {
-		return g.grids
+	if _, counts := g.grids.patterns[0].(listingPricer); counts {
+		return g.grids.patterns
 	}
 	for s := range g.in.Stock {
 		var items []knapsack.Item

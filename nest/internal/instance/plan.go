@@ -35,6 +35,13 @@ type Plan struct {
 	Cost    Cost
 }
 
+// AddLayout adds a piece of stock to p, without parts that exceed the demand. placed holds
+// how many of each kind p has, and is updated.
+func (in *Instance) AddLayout(p *Plan, stock int, root Piece, placed []int) {
+	p.Layouts = append(p.Layouts, Layout{Stock: stock, Root: Normalize(in.DropExcess(root, placed))})
+	p.Cost = p.Cost.Plus(in.CostOf(stock), 1)
+}
+
 // Complete reports whether nothing is missing.
 func (p *Plan) Complete() bool {
 	for _, n := range p.Missing {

@@ -100,22 +100,13 @@ func (h *Pool) Add(stock int, root instance.Piece) {
 	}
 }
 
-// decoder tells what coded patterns hold.
-type decoder struct {
-	counts []int // scratch, per kind
-	held   []setcover.Count
-}
+// decoder reads the counts of coded patterns.
+type decoder struct{ counts []int }
 
-func (r *decoder) decode(kinds, stock int, code Code) setcover.Pattern {
-	r.counts = append(r.counts[:0], make([]int, kinds)...)
-	code.countParts(r.counts)
-	r.held = r.held[:0]
-	for k, n := range r.counts {
-		if n > 0 {
-			r.held = append(r.held, setcover.Count{Kind: k, Times: n})
-		}
-	}
-	return setcover.Pattern{Stock: stock, Counts: slices.Clone(r.held)}
+func (d *decoder) decode(kinds, stock int, code Code) setcover.Pattern {
+	d.counts = append(d.counts[:0], make([]int, kinds)...)
+	code.countParts(d.counts)
+	return setcover.NewPattern(stock, d.counts)
 }
 
 func (h *Pool) add(p setcover.Pattern, code Code, number int) {

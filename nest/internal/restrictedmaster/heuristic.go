@@ -1,6 +1,6 @@
-// Package assemble makes plans of patterns that were come upon one by one: set
-// covering over the patterns of a heuristic (Monaci and Toth, INFORMS J. Comput.
-// 18, 2006; from memory).
+// Package restrictedmaster makes integer plans from the patterns in a pool: set covering
+// over the patterns of heuristics, as in Monaci and Toth, INFORMS J. Comput. 18, 2006; from
+// memory.
 package restrictedmaster
 
 import (
@@ -11,47 +11,57 @@ import (
 	"sawbill/nest/internal/setcover"
 )
 
-// Heuristic seeks plans of a harvest's patterns within counts of stock that a
-// cheaper plan may have. It works in portions and takes the same course on every
-// machine.
+// Heuristic is a restricted-master heuristic: it seeks plans of a pool's patterns within
+// target counts of stock that cost less than the best plan. It works in portions and takes
+// the same course on every machine.
 //
-// Now it searches among the patterns there are, now it makes more wherever a programme
-// might be bettered (branch and price, Barnhart et al., Oper. Res. 46, 1998; from memory).
-// These come into the harvest, and so to searches of the first kind.
+// In one round of the targets it searches among the patterns of the pool. In the next, a
+// pricing callback adds patterns at every node (branch and price, Barnhart et al., Oper.
+// Res. 46, 1998; from memory). The caller puts these into the pool.
 type Heuristic struct {
 	patternPricer
-	in         *instance.Instance
-	pool       *pool.Pool
-	demand     []int // per kind
-	parts      int
-	areas      setcover.Prices
-	targets    [][]int
-	nextTarget int // target that is tried next
-	round      int // of all targets
-	retryAt    int // growth of the harvest at which all targets are tried again
+	pool   *pool.Pool
+	demand []int // per kind
+	parts  int
+	areas  setcover.Prices
 
-	snapshot  pool.Snapshot
-	search    *setcover.Search // in sheaf; or nil
-	workLeft  int64            // work that it may take
-	overdrawn int64
-	searches  uint64 // searches
-	workDone  int64  // work
-	plans     []*instance.Plan
+	targets targetQueue
+	run     targetRun
+	known   warmStart
 
-	// What the first programme of the last search used, by numbers of the harvest, and
-	// its prices.
-	support []int
-	prices  *setcover.Prices
-	// Odd sets that programmes keep to, if that serves; work after which they are
-	// sought next; whether the search does that.
-	cuts       *setcover.Cuts
-	separateAt int64
-	separating bool
+	separateAt int64  // work after which the next run separates cuts
+	searches   uint64 // begun
+	workDone   int64
+	overdrawn  int64
+	plans      []*instance.Plan // found since the last NewPlans
 }
 
-// New makes an assembler without targets. The harvest may grow between portions.
-func New(in *instance.Instance, h *pool.Pool, seed uint64) *Heuristic {
-	a := &Heuristic{patternPricer: patternPricer{in: in, seed: seed}, in: in, pool: h, areas: setcover.AreaPrices(in), separateAt: firstSeparation}
+// targetQueue goes round the targets as long as the pool grows.
+type targetQueue struct {
+	list    [][]int // counts per stock, the cheapest first
+	next    int
+	round   int
+	retryAt int // growth of the pool at which the next round begins
+}
+
+// targetRun is the search for one target.
+type targetRun struct {
+	snapshot   pool.Snapshot    // that it chooses from
+	search     *setcover.Search // nil between runs
+	workLeft   int64
+	separating bool // cuts, at its root
+}
+
+// warmStart is what the last run's root knew.
+type warmStart struct {
+	support []int // pool IDs of the patterns in its solution
+	prices  *setcover.Prices
+	cuts    *setcover.Cuts // nil if they do not help
+}
+
+// New makes a heuristic without targets. The pool may grow between portions.
+func New(in *instance.Instance, p *pool.Pool, seed uint64) *Heuristic {
+	a := &Heuristic{patternPricer: patternPricer{in: in, seed: seed}, pool: p, areas: setcover.AreaPrices(in), separateAt: firstSeparation}
 	for _, kd := range in.Kinds {
 		a.demand = append(a.demand, kd.Demand)
 		a.parts += kd.Demand
@@ -59,14 +69,12 @@ func New(in *instance.Instance, h *pool.Pool, seed uint64) *Heuristic {
 	return a
 }
 
-// SetTargets tells the counts of each stock that cheaper plans may have, the cheapest
-// first.
+// SetTargets sets the counts of each stock that cheaper plans may have, the cheapest first.
 func (a *Heuristic) SetTargets(targets [][]int) {
-	if slices.EqualFunc(targets, a.targets, slices.Equal) {
-		return
+	if !slices.EqualFunc(targets, a.targets.list, slices.Equal) {
+		a.targets.list, a.targets.next, a.targets.retryAt = targets, 0, 0
+		a.run.search = nil
 	}
-	a.targets = targets
-	a.search, a.nextTarget, a.retryAt = nil, 0, 0
 }
 
 // NewPlans returns the plans made since the last call.
@@ -76,144 +84,147 @@ func (a *Heuristic) NewPlans() []*instance.Plan {
 	return plans
 }
 
-// Prices are the last ones at which patterns were priced; nil before there are any.
-func (a *Heuristic) Prices() *setcover.Prices { return a.prices }
+// Prices returns those of the last root relaxation; nil before the first.
+func (a *Heuristic) Prices() *setcover.Prices { return a.known.prices }
 
-// Each target is sought for so long; all are gone through again when the harvest
-// has grown by a share.
+// A run has minWork and patternWork for each pattern. A round follows when the pool has
+// grown by one in growth.
 const (
-	minWork = 1 << 26
-	maxWork = 1 << 13 // more for each pattern
-	growth  = 4       // by one in so many
+	minWork     = 1 << 26
+	patternWork = 1 << 13
+	growth      = 4
 )
 
-// Odd sets are sought after so much work, and again each time that has grown to so many
-// times as much: it takes about a second.
+// Runs separate cuts after firstSeparation of work, and again each time that the work has
+// grown by separationGrowth: a separation takes about a second.
 const (
 	firstSeparation  = 1 << 29
 	separationGrowth = 3
 )
 
-// Work carries on for about so many comparisons. It does less where there is
-// nothing left to try for now.
+// Work goes on for about so many comparisons, or fewer if no target is left to try.
 func (a *Heuristic) Work(work int64) {
 	work -= a.overdrawn
-	for work > 0 && (a.search != nil || a.startTarget()) {
-		portion := min(work, a.workLeft)
-		sharpened := a.search.CutWork()
-		left, done := a.search.Advance(portion)
+	for work > 0 && (a.run.search != nil || a.startTarget()) {
+		portion := min(work, a.run.workLeft)
+		cutWork := a.run.search.CutWork()
+		left, done := a.run.search.Advance(portion)
 		work -= portion - left
 		a.workDone += portion - left
-		a.workLeft -= portion - left - (a.search.CutWork() - sharpened) // which is for others as well
-		if done || a.workLeft <= 0 {
+		// Later runs use the cuts as well, so they do not count against this one.
+		a.run.workLeft -= portion - left - (a.run.search.CutWork() - cutWork)
+		if done || a.run.workLeft <= 0 {
 			a.finish()
 		}
 	}
-	a.overdrawn = max(0, -work) // what was overdrawn is paid back next time
+	a.overdrawn = max(0, -work) // the next call works that much less
 }
 
-// startTarget turns to the next target, if there is one for now.
+// startTarget starts a run for the next target, and reports whether there is one now.
 func (a *Heuristic) startTarget() bool {
-	if a.nextTarget >= len(a.targets) {
-		if a.pool.Growth < a.retryAt {
+	t := &a.targets
+	if t.next >= len(t.list) {
+		if a.pool.Growth < t.retryAt {
 			return false
 		}
-		a.nextTarget = 0
-		a.round++
+		t.next = 0
+		t.round++
 	}
-	if a.nextTarget == 0 {
-		a.retryAt = a.pool.Growth + len(a.pool.Patterns)/growth + 1
+	if t.next == 0 {
+		t.retryAt = a.pool.Growth + len(a.pool.Patterns)/growth + 1
 	}
-	if a.nextTarget >= len(a.targets) {
+	if len(t.list) == 0 {
 		return false
 	}
-	a.snapshot = a.pool.Snapshot
-	a.search = setcover.New(a.demand, a.stockLimits(a.targets[a.nextTarget]), a.snapshot.Patterns, []setcover.Prices{a.areas})
-	a.nextTarget++
-	a.workLeft = minWork + maxWork*int64(len(a.snapshot.Patterns))
+	a.run.snapshot = a.pool.Snapshot
+	a.run.search = setcover.New(a.demand, a.stockLimits(t.list[t.next]), a.run.snapshot.Patterns, []setcover.Prices{a.areas})
+	a.run.workLeft = minWork + patternWork*int64(len(a.run.snapshot.Patterns))
+	t.next++
 	a.randomize()
 	a.warmStart()
 	return true
 }
 
-// stockLimits of each stock that a target allows.
+// stockLimits returns the pieces of each stock that a target allows. Free stock is not
+// limited to the target, since more of it costs nothing.
 func (a *Heuristic) stockLimits(target []int) []int {
 	pieces := slices.Clone(target)
 	for s, st := range a.in.Stock {
-		pieces[s] = min(pieces[s], st.Limit) // a floor may speak of more than there is
-		if st.Price == 0 {                   // counts with more of it cost the same
+		pieces[s] = min(pieces[s], st.Limit) // a bound may assume more than there is
+		if st.Price == 0 {
 			pieces[s] = min(st.Limit, a.parts)
 		}
 	}
 	return pieces
 }
 
-// randomize has the search do so: in every other round of the targets with more patterns.
+// randomize makes the search restart at random: in every other round with the pricing
+// callback, else with cuts if they are due or known.
 func (a *Heuristic) randomize() {
 	a.searches++
 	a.patternPricer.reset()
-	if a.round%2 == 1 {
-		a.search.Randomize(a.seed+a.searches, a.price)
+	seed := a.seed + a.searches
+	if a.targets.round%2 == 1 {
+		a.run.search.Randomize(seed, a.price)
 		return
 	}
-	a.search.Randomize(a.seed+a.searches, nil)
-	if a.separating = a.cuts != nil || a.workDone >= a.separateAt; a.separating {
-		a.search.SeparateCuts()
+	a.run.search.Randomize(seed, nil)
+	if a.run.separating = a.known.cuts != nil || a.workDone >= a.separateAt; a.run.separating {
+		a.run.search.SeparateCuts()
 	}
 }
 
-// warmStart has the search begin with what is known from the last one: one with a little
-// more to choose from uses much the same.
+// warmStart starts the root relaxation from the last run's solution, which mostly changes
+// little with a few patterns more.
 func (a *Heuristic) warmStart() {
 	var patterns []int
-	for _, number := range a.support {
-		if n, ok := a.snapshot.Index(number); ok {
+	for _, id := range a.known.support {
+		if n, ok := a.run.snapshot.Index(id); ok {
 			patterns = append(patterns, n)
 		}
 	}
-	a.search.WarmStart(patterns, a.cuts)
+	a.run.search.WarmStart(patterns, a.known.cuts)
 }
 
-// finish keeps what the search found, and what the next one may begin with.
+// finish ends the run and keeps its plan, if any, and its root for the next run.
 func (a *Heuristic) finish() {
-	if chosen, ok := a.search.Solution(); ok {
+	search := a.run.search
+	if chosen, ok := search.Solution(); ok {
 		a.plans = append(a.plans, a.plan(chosen))
-		a.nextTarget = len(a.targets) // what follows is dearer
+		a.targets.next = len(a.targets.list) // the others cost more
 	}
-	if p := a.search.Prices(); p != nil {
-		a.prices = p
+	if p := search.Prices(); p != nil {
+		a.known.prices = p
 	}
-	a.support = a.support[:0]
-	for _, n := range a.search.Support() {
-		if n < len(a.snapshot.Patterns) {
-			a.support = append(a.support, a.snapshot.ID(n))
+	a.known.support = a.known.support[:0]
+	for _, n := range search.Support() {
+		if n < len(a.run.snapshot.Patterns) {
+			a.known.support = append(a.known.support, a.run.snapshot.ID(n))
 		}
 	}
-	if a.separating {
-		a.cuts, a.separating = a.search.Cuts(), false
+	if a.run.separating {
+		a.known.cuts, a.run.separating = search.Cuts(), false
 		a.separateAt = separationGrowth * a.workDone
 	}
-	a.search = nil
+	a.run.search = nil
 }
 
 func (a *Heuristic) plan(chosen []int) *instance.Plan {
 	plan := &instance.Plan{Missing: make([]int, len(a.in.Kinds))}
-	cut := make([]int, len(a.in.Kinds))
+	placed := make([]int, len(a.in.Kinds))
 	for _, n := range chosen {
-		s, root := a.pattern(n)
-		root = instance.Normalize(a.in.DropExcess(root, cut))
-		plan.Layouts = append(plan.Layouts, instance.Layout{Stock: s, Root: root})
-		plan.Cost = plan.Cost.Plus(a.in.CostOf(s), 1)
+		stock, root := a.pattern(n)
+		a.in.AddLayout(plan, stock, root, placed)
 	}
 	return plan
 }
 
-// pattern is pattern n of the search as it is cut.
+// pattern returns pattern n of the search as a cutting tree.
 func (a *Heuristic) pattern(n int) (stock int, root instance.Piece) {
-	gathered := len(a.snapshot.Patterns)
-	if n < gathered {
-		return a.snapshot.Patterns[n].Stock, a.snapshot.Root(n)
+	pooled := len(a.run.snapshot.Patterns)
+	if n < pooled {
+		return a.run.snapshot.Patterns[n].Stock, a.run.snapshot.Root(n)
 	}
-	m := &a.made[n-gathered]
+	m := &a.made[n-pooled]
 	return m.stock, m.root
 }

@@ -118,7 +118,7 @@ func TestTargetsAreTriedAgainWhenThePoolHasGrown(t *testing.T) {
 		}
 		tried++
 		a.Work(1 << 28)
-		if a.search != nil || len(a.NewPlans()) > 0 {
+		if a.run.search != nil || len(a.NewPlans()) > 0 {
 			t.Fatalf("seed %d: tried again though nothing was gathered", seed)
 		}
 		for n := range 4 {
@@ -195,17 +195,17 @@ func TestSeparationAndPricingInPortionsAreTheSame(t *testing.T) {
 				}
 				a.startTarget()
 				const most = 1 << 15 // which is too little for some
-				a.workLeft = most
+				a.run.workLeft = most
 				before := a.workDone
 				for {
 					a.Work(portion)
-					if a.search == nil {
+					if a.run.search == nil {
 						break
 					}
-					if plain := a.workDone - before - a.search.CutWork(); a.workLeft != most-plain {
-						t.Fatalf("seed %d: %d of %d left after %d besides sharpening", seed, a.workLeft, most, plain)
+					if plain := a.workDone - before - a.run.search.CutWork(); a.run.workLeft != most-plain {
+						t.Fatalf("seed %d: %d of %d left after %d besides sharpening", seed, a.run.workLeft, most, plain)
 					}
-					sharpened += int(min(1, a.search.CutWork()))
+					sharpened += int(min(1, a.run.search.CutWork()))
 				}
 			}
 			made += len(a.unreported)
@@ -234,7 +234,7 @@ func TestPlansAreMadeOfPricedPatterns(t *testing.T) {
 			h.Add(j.harvest.Patterns[n].Stock, j.harvest.Root(n))
 		}
 		a := New(j.in, h, seed)
-		a.round = 1 // in which patterns are made
+		a.targets.round = 1 // in which patterns are made
 		area := int64(0)
 		for _, kd := range j.in.Kinds {
 			area += int64(kd.Demand) * kd.L * kd.W

@@ -6,13 +6,13 @@ import (
 	"sawbill/nest/internal/setcover"
 )
 
-// patternPricer makes patterns by a heuristic, for a search that roams.
+// patternPricer is a heuristic pricing callback for a randomized set covering search.
 type patternPricer struct {
 	in         *instance.Instance
 	seed       uint64
-	fillers    []*search.Filler // per stock; nil before they are asked for patterns
-	made       []made           // for the present search
-	unreported []made           // not told yet
+	fillers    []*search.Filler // per stock; nil before the first use
+	made       []made           // in the present search
+	unreported []made
 }
 
 type made struct {
@@ -22,35 +22,26 @@ type made struct {
 
 const (
 	fillSteps = 200
-	fillWork  = 2000 // of a step, in comparisons
-	maxMade   = 8    // of one filling
+	maxMade   = 8 // patterns of one call
 )
 
-// reset turns to another search.
+// reset prepares for another search.
 func (m *patternPricer) reset() { m.made = nil }
 
-// price is a whole.Supply.
-func (m *patternPricer) price(stock int, wanted []int, values []int64, premium *setcover.CutBonus, above int64) (patterns []setcover.Pattern, work int64) {
+// price is a [setcover.PricingCallback].
+func (m *patternPricer) price(stock int, demand []int, values []int64, bonus *setcover.CutBonus, above int64) (patterns []setcover.Pattern, work int64) {
 	if m.fillers == nil {
-		for s := range m.in.Stock {
-			m.fillers = append(m.fillers, search.NewFiller(m.in, s, m.seed))
-		}
+		m.fillers = search.NewFillers(m.in, m.seed)
 	}
-	counts := make([]int, len(wanted))
-	for _, root := range m.fillers[stock].Fill(wanted, values, premium, above, fillSteps, maxMade) {
+	counts := make([]int, len(demand))
+	for _, root := range m.fillers[stock].Fill(demand, values, bonus, above, fillSteps, maxMade) {
 		clear(counts)
 		root.CountParts(counts)
-		p := setcover.Pattern{Stock: stock}
-		for k, n := range counts {
-			if n > 0 {
-				p.Counts = append(p.Counts, setcover.Count{Kind: k, Times: n})
-			}
-		}
-		patterns = append(patterns, p)
+		patterns = append(patterns, setcover.NewPattern(stock, counts))
 		m.made = append(m.made, made{stock, root})
 		m.unreported = append(m.unreported, made{stock, root})
 	}
-	return patterns, fillSteps * fillWork
+	return patterns, fillSteps * search.FillStepWork
 }
 
 // NewPatterns calls f with every pattern made since the last call.

@@ -12,39 +12,47 @@ import (
 // lane: pricing by a heuristic, before exact pricing is tried at greater expense.
 // It goes on from where it was with other prices.
 type Filler struct {
-	lane    *walk
-	stock   int
-	wanted  []int // per kind
-	values  []int64
-	premium *setcover.CutBonus // or nil
-	rates   []int64            // values, with a share in the premium
-	kinds   []int32            // that are wanted
-	left    []int              // per kind
-	order   []uint64           // of the kinds there may be room for: their rates, and themselves in the last bits
-	current int64              // worth
-	history []int64
-	turn    int
+	lane       *walk
+	stock      int
+	wanted     []int // per kind
+	values     []int64
+	premium    *setcover.CutBonus // or nil
+	rates      []int64            // values, with a share in the premium
+	kinds      []int32            // that are wanted
+	left       []int              // per kind
+	order      []uint64           // of the kinds there may be room for: their rates, and themselves in the last bits
+	acceptance lateAcceptance     // of negated worths
 }
+
+// FillStepWork is about what a step takes, in comparisons.
+const FillStepWork = 2000
 
 const (
 	fillerHistory = 10 // of worths, for late acceptance
 	kindBits      = 20 // of a rate that say the kind
 )
 
-// NewFiller makes one for a stock of an instance.
-func NewFiller(in *instance.Instance, stock int, seed uint64) *Filler {
-	return newFiller(newEnv(in, false), stock, seed)
+// NewFillers makes a filler for each stock of an instance.
+func NewFillers(in *instance.Instance, seed uint64) []*Filler {
+	return newFillers(newEnv(in, false), seed)
+}
+
+func newFillers(e *env, seed uint64) (all []*Filler) {
+	for s := range e.stock {
+		all = append(all, newFiller(e, s, seed))
+	}
+	return all
 }
 
 func newFiller(e *env, stock int, seed uint64) *Filler {
 	f := &Filler{
 		lane: newWalk(e, seed, uint64(stock)), stock: stock,
-		left: make([]int, len(e.kinds)), history: make([]int64, fillerHistory),
+		left: make([]int, len(e.kinds)), acceptance: newLateAcceptance(fillerHistory),
 	}
 	s := f.lane.state
 	s.missing = s.missing[:0]
 	s.open(stock)
-	f.lane.blinks = true
+	f.lane.insertion.blinks = true
 	return f
 }
 
@@ -88,10 +96,8 @@ func (f *Filler) start(wanted []int, values []int64) {
 		}
 	}
 	f.removeExcess()
-	f.current = f.worth()
-	for i := range f.history {
-		f.history[i] = f.current
-	}
+	worth := f.worth()
+	f.acceptance.reset(-worth, -worth)
 }
 
 // tryStep takes a step and returns what the pattern is worth then; accept settles
@@ -104,14 +110,9 @@ func (f *Filler) tryStep() (worth int64) {
 }
 
 func (f *Filler) accept(worth int64) {
-	slot := &f.history[f.turn]
-	f.turn = (f.turn + 1) % len(f.history)
-	if worth >= f.current || worth >= *slot {
-		f.current = worth
-	} else {
+	if !f.acceptance.accept(-worth, false) {
 		f.lane.state.undo()
 	}
-	*slot = max(*slot, f.current)
 }
 
 func (f *Filler) worth() (sum int64) {

@@ -44,7 +44,7 @@ func (t *polisher) evaluate(p *instance.Plan) objectives {
 // restartFrom takes complete plan p over.
 func (t *polisher) restartFrom(p *instance.Plan, m objectives) {
 	t.best, t.value, t.found = p, m, m
-	t.goal, t.blinks = p.Cost, true
+	t.goal, t.insertion.blinks = p.Cost, true
 	t.goal.Bought++ // no more, but as much
 	t.state.load(p)
 	t.spare = none
@@ -55,12 +55,9 @@ func (t *polisher) restartFrom(p *instance.Plan, m objectives) {
 func (t *polisher) resetAcceptance() {
 	t.evaluator.evaluateAll(t.state)
 	t.state.begin()
-	t.current = t.score(t.evaluator.total(t.state))
+	score := t.score(t.evaluator.total(t.state))
 	// A good plan is left only by way of worse ones.
-	patience := t.current + abs(t.current)/leeway
-	for i := range t.history {
-		t.history[i] = patience
-	}
+	t.acceptance.reset(score, score+abs(score)/leeway)
 }
 
 // score of the state, whose merit is m: less is better.
@@ -104,19 +101,11 @@ func (t *polisher) step() {
 	t.recreate(t.goal)
 	t.evaluator.evaluateChanged(s)
 	m := t.evaluator.total(s)
-	score := t.score(m)
-	slot := &t.history[t.historyAt]
-	if score <= t.current || score <= *slot {
-		t.current = score
+	if t.acceptance.accept(t.score(m), false) {
 		s.commit()
 		t.updateBest(m.truncate(t.lastObjective))
 	} else {
 		s.undo()
-	}
-	*slot = min(*slot, t.current)
-	t.historyAt++
-	if t.historyAt == len(t.history) {
-		t.historyAt = 0
 	}
 }
 
@@ -153,8 +142,8 @@ func (t *polisher) keepIfBest() {
 // strips of one direction share settings, which no placing of a single part
 // sees.
 func (t *polisher) chooseStripDirection() {
-	t.avoidCut = instance.None
+	t.insertion.avoidCut = instance.None
 	if n := t.below(4); n < 2 {
-		t.avoidCut = instance.Rip + instance.Dir(n)
+		t.insertion.avoidCut = instance.Rip + instance.Dir(n)
 	}
 }

@@ -21,14 +21,14 @@ type placement struct {
 // cheaper than goal.
 func (l *walk) recreate(goal instance.Cost) {
 	s := l.state
-	l.pass++
+	l.insertion.pass++
 	kept := s.missing[:0]
 	for i, k := range s.missing {
 		// A kind that found no place finds none later in the same step.
-		if l.failedPass[k] != l.pass && !l.insert(k, goal, s.missing[i:]) {
-			l.failedPass[k] = l.pass
+		if l.insertion.failedPass[k] != l.insertion.pass && !l.insert(k, goal, s.missing[i:]) {
+			l.insertion.failedPass[k] = l.insertion.pass
 		}
-		if l.failedPass[k] == l.pass {
+		if l.insertion.failedPass[k] == l.insertion.pass {
 			kept = append(kept, k)
 		}
 	}
@@ -47,7 +47,7 @@ func (l *walk) insert(k int32, goal instance.Cost, missing []int32) bool {
 		}
 		n := s.open(stock)
 		best := int64(math.MinInt64)
-		if ok = l.searchTree(k, n, &at, &best, l.blinks); !ok {
+		if ok = l.searchTree(k, n, &at, &best, l.insertion.blinks); !ok {
 			ok = l.searchTree(k, n, &at, &best, false)
 		}
 		if !ok { // a rule of the stock forbids it even there
@@ -75,11 +75,11 @@ func (l *walk) bestPlacement(k int32) (at placement, ok bool) {
 	best := int64(math.MinInt64)
 	kd := &l.e.kinds[k]
 	try := func(i int) {
-		if s.heads[i].holds(kd) && l.searchTree(k, i, &at, &best, l.blinks) {
+		if s.heads[i].holds(kd) && l.searchTree(k, i, &at, &best, l.insertion.blinks) {
 			ok = true
 		}
 	}
-	if l.unplacedStep[k] == s.step {
+	if l.insertion.unplacedStep[k] == s.step {
 		for _, i := range s.touched {
 			try(i)
 		}
@@ -105,7 +105,7 @@ func (l *walk) searchTree(k int32, i int, at *placement, best *int64, blinks boo
 				continue
 			}
 			both := as.l < c.l && as.w < c.w
-			ripped, crosscut := !both || l.avoidCut != instance.Rip, both && l.avoidCut != instance.Crosscut
+			ripped, crosscut := !both || l.insertion.avoidCut != instance.Rip, both && l.insertion.avoidCut != instance.Crosscut
 			if !e.unrestricted {
 				st := &e.stock[t.stock]
 				if as.w < c.w && as.w < st.narrowestRip {

@@ -10,7 +10,7 @@ func (l *walk) ruin() {
 		s.remove(l.below(n), 0)
 		l.ruinRegions(1)
 	case l.below(3) == 0:
-		l.ruinParts(1 + l.below(l.maxRuin))
+		l.ruinParts(1 + l.below(meanRuin))
 	default:
 		l.ruinRegions(1 + l.below(3))
 	}

@@ -54,19 +54,17 @@ const (
 	portion      = 64      // steps without looking whether to stop
 	maxCost      = 8       // times its first value that a part may have cost
 	valueScale   = 1 << 32 // of values in whole numbers: what fills the largest stock
-	fillingWork  = 2000    // of a step, in comparisons,
-	kindWork     = 40      // and more for each kind
+	kindWork     = 40      // comparisons of a step for each kind, beside FillStepWork
 )
 
 // NewValueCorrection makes one that has not begun.
 func NewValueCorrection(in *instance.Instance, seed uint64) *ValueCorrection {
 	e := newEnv(in, false)
 	q := &ValueCorrection{
-		e: e, steps: firstFilling, minRate: math.Inf(1), left: make([]int, len(e.kinds)), used: make([]int, len(e.stock)),
+		e: e, fillers: newFillers(e, seed), steps: firstFilling, minRate: math.Inf(1), left: make([]int, len(e.kinds)), used: make([]int, len(e.stock)),
 		values: make([]int64, len(e.kinds)),
 	}
 	for s := range e.stock {
-		q.fillers = append(q.fillers, newFiller(e, s, seed))
 		q.byRate = append(q.byRate, s)
 		if !in.Stock[s].OnHand {
 			q.minRate = min(q.minRate, q.rate(s))
@@ -99,7 +97,7 @@ func (q *ValueCorrection) NewPlans() []*instance.Plan {
 
 // Work carries on for about so many comparisons, or fewer when stop says so.
 func (q *ValueCorrection) Work(work int64, stop func() bool) {
-	step := int64(fillingWork + kindWork*len(q.e.kinds))
+	step := int64(FillStepWork + kindWork*len(q.e.kinds))
 	work -= q.overdrawn
 	for work > 0 && !stop() {
 		if q.nextStock < len(q.byRate) {

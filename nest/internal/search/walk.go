@@ -3,44 +3,50 @@ package search
 import (
 	"math"
 	"math/rand/v2"
-	"slices"
 
 	"sawbill/nest/internal/instance"
 	"sawbill/nest/internal/luby"
 	"sawbill/nest/internal/pool"
 )
 
-// walk is one walk through the plans: ruin and recreate (Schrimpf et al.,
-// J. Comput. Phys. 159, 2000; on guillotine trees with a shrinking goal:
-// Gardeyn and Wauters, Eur. J. Oper. Res., 2022) with late acceptance (Burke
-// and Bykov, Eur. J. Oper. Res. 258, 2017). Citations from memory.
+// walk is one ruin-and-recreate walk over cutting trees: Schrimpf et al., J. Comput. Phys.
+// 159, 2000; on guillotine trees with a shrinking goal, Gardeyn and Wauters, Eur. J. Oper.
+// Res. 301, 2022, arXiv:2508.19306. It accepts by late acceptance.
 type walk struct {
-	e           *env
-	state       *state
-	rng         *rand.PCG
-	goal        instance.Cost // every plan looked at is cheaper than this
-	maxPieces   []int         // per stock: no plan looked at cuts more pieces
-	best        *instance.Plan
-	bestMissing int64 // area, while no complete plan is known
+	e        *env
+	rng      *rand.PCG
+	state    *state
+	steps    int64
+	recorder *pool.Recorder // nil if patterns are not recorded
 
-	history    []int64 // scores, for late acceptance
-	current    int64
-	bestScore  int64 // score since the lane set out
+	goal        instance.Cost // every state costs less
+	maxPieces   []int         // per stock: no state cuts more
+	best        *instance.Plan
+	bestMissing int64 // area; used while no complete plan is known
+
+	acceptance lateAcceptance
+	progress   progress
+	insertion  insertion
+}
+
+// progress says when a walk stagnates.
+type progress struct {
+	bestScore  int64 // since the last restart
 	stagnation int64 // steps since then
-	restarts   int   // how often the lane has set out anew
-	historyAt  int
-	maxRuin    int
-	failedPass []int64 // per kind: the pass of recreate in which it found no place
-	pass       int64
-	// unplacedStep holds per kind the step that began with a piece of it missing:
-	// what had no place before has none where nothing has changed since.
+	restarts   int
+}
+
+// insertion is what recreate remembers between insertions.
+type insertion struct {
+	pass       int64   // number of the present recreate
+	failedPass []int64 // per kind: the last pass in which no place was found
+	// unplacedStep holds, per kind, the last step that began with it missing. Such a part
+	// fits only in trees that the step changed.
 	unplacedStep []uint64
-	missingTried bool // what is missing was tried everywhere
+	missingTried bool // every missing part was tried everywhere
 	blinks       bool
-	nextBlink    int          // spots until the next one that is overlooked
-	avoidCut     instance.Dir // of the first of two cuts; None to choose freely
-	steps        int64
-	recorder     *pool.Recorder // nil where nothing is gathered
+	nextBlink    int          // placements until the next one is skipped
+	avoidCut     instance.Dir // as the first of two cuts; None avoids neither
 }
 
 // Tuned on the published two-dimensional instances; see DEVELOPERS.md.
@@ -61,10 +67,9 @@ var noGoal = instance.Cost{Price: math.MaxInt64}
 
 func newWalk(e *env, seed, number uint64) *walk {
 	l := &walk{
-		e: e, rng: rand.NewPCG(seed, number), maxRuin: meanRuin,
-		state: newState(e), goal: noGoal,
-		history: make([]int64, shortHistory), failedPass: make([]int64, len(e.kinds)), unplacedStep: make([]uint64, len(e.kinds)),
-		maxPieces: make([]int, len(e.stock)),
+		e: e, rng: rand.NewPCG(seed, number), state: newState(e), goal: noGoal, maxPieces: make([]int, len(e.stock)),
+		acceptance: newLateAcceptance(shortHistory),
+		insertion:  insertion{failedPass: make([]int64, len(e.kinds)), unplacedStep: make([]uint64, len(e.kinds))},
 	}
 	l.clearLimits()
 	return l
@@ -81,7 +86,7 @@ func (l *walk) clearLimits() {
 func (l *walk) construct() {
 	l.sort(byArea)
 	l.recreate(l.goal)
-	l.blinks = true
+	l.insertion.blinks = true
 }
 
 func (l *walk) random() uint64 { return l.rng.Uint64() }
@@ -92,11 +97,11 @@ func (l *walk) below(n int) int { return int(l.random() >> 32 * uint64(n) >> 32)
 
 // blink reports whether a spot is overlooked: on average one in meanBlink.
 func (l *walk) blink() bool {
-	l.nextBlink--
-	if l.nextBlink > 0 {
+	l.insertion.nextBlink--
+	if l.insertion.nextBlink > 0 {
 		return false
 	}
-	l.nextBlink = 1 + l.below(2*meanBlink-1)
+	l.insertion.nextBlink = 1 + l.below(2*meanBlink-1)
 	return true
 }
 
@@ -109,38 +114,31 @@ func (l *walk) score() int64 {
 func (l *walk) resetAcceptance() {
 	l.state.begin()
 	l.meetGoal()
-	l.missingTried = false
-	l.current = l.score()
-	l.bestScore, l.stagnation = l.current, 0
-	for i := range l.history {
-		l.history[i] = l.current
-	}
+	l.insertion.missingTried = false
+	score := l.score()
+	l.acceptance.reset(score, score)
+	l.progress.bestScore, l.progress.stagnation = score, 0
 }
 
-// run makes n steps, or fewer when stop says so. It reports whether it found
-// a complete plan cheaper than the goal; that one is l.best then and the new
-// goal.
-func (l *walk) run(n int64, stop func() bool) bool {
-	found := false
+// run takes n steps, or fewer if stop returns true. Each complete plan that it finds
+// becomes best, and its cost the goal.
+func (l *walk) run(n int64, stop func() bool) {
 	for i := int64(0); i < n; i++ {
 		if i&31 == 0 && stop() {
-			break
+			return
 		}
 		l.step()
-		if l.updateBest() {
-			found = true
-		}
+		l.updateBest()
 	}
-	return found
 }
 
 func (l *walk) step() {
 	l.steps++
 	s := l.state
 	s.begin()
-	if l.missingTried {
+	if l.insertion.missingTried {
 		for _, k := range s.missing {
-			l.unplacedStep[k] = s.step
+			l.insertion.unplacedStep[k] = s.step
 		}
 	}
 	l.ruin()
@@ -151,41 +149,29 @@ func (l *walk) step() {
 	l.sort(o)
 	l.recreate(l.goal)
 	l.recordPatterns()
-	score := l.score()
-	slot := &l.history[l.historyAt]
-	if len(s.missing) == 0 || score <= l.current || score <= *slot {
-		l.current, l.missingTried = score, true
+	if l.acceptance.accept(l.score(), len(s.missing) == 0) {
+		l.insertion.missingTried = true
 		s.commit()
 	} else {
 		s.undo()
 	}
-	if l.stagnation++; l.current < l.bestScore {
-		l.bestScore, l.stagnation = l.current, 0
-	}
-	*slot = min(*slot, l.current)
-	l.historyAt++
-	if l.historyAt == len(l.history) {
-		l.historyAt = 0
+	if l.progress.stagnation++; l.acceptance.current < l.progress.bestScore {
+		l.progress.bestScore, l.progress.stagnation = l.acceptance.current, 0
 	}
 }
 
-// updateBest keeps the plan at hand if it is the best so far, and sets the next
-// goal.
-func (l *walk) updateBest() bool {
+// updateBest keeps the state if it is the best so far, and sets the next goal. While no
+// complete plan is known, the one that leaves out the least area is the best.
+func (l *walk) updateBest() {
 	s := l.state
 	switch {
-	case len(s.missing) > 0:
-		// While no complete plan is known, the one that leaves least counts.
-		if l.best.Complete() || s.missingArea >= l.bestMissing {
-			return false
-		}
-		l.best, l.bestMissing = s.plan(), s.missingArea
-	default:
+	case len(s.missing) == 0:
 		l.best, l.goal = s.plan(), s.cost
 		l.clearLimits()
 		l.resetAcceptance()
+	case !l.best.Complete() && s.missingArea < l.bestMissing:
+		l.best, l.bestMissing = s.plan(), s.missingArea
 	}
-	return true
 }
 
 // migrateTo takes plan p over and looks for cheaper ones.
@@ -193,7 +179,7 @@ func (l *walk) migrateTo(p *instance.Plan) {
 	s := l.state
 	s.load(p)
 	l.best, l.bestMissing = p, s.missingArea
-	l.goal, l.blinks = p.Cost, true
+	l.goal, l.insertion.blinks = p.Cost, true
 	if !p.Complete() {
 		l.goal = noGoal
 	}
@@ -213,12 +199,12 @@ func (l *walk) restart(p *instance.Plan, goal instance.Cost, most []int) {
 			l.maxPieces[i] = min(n, l.maxPieces[i])
 		}
 	}
-	l.restarts++
-	n := min(maxHistory, longHistory*luby.Term(l.restarts))
-	l.history = slices.Grow(l.history[:0], n)[:n]
-	l.historyAt = 0
+	l.progress.restarts++
+	l.acceptance.resize(min(maxHistory, longHistory*luby.Term(l.progress.restarts)))
 	l.resetAcceptance()
 }
 
 // stagnant reports whether the lane gets no further.
-func (l *walk) stagnant() bool { return l.stagnation >= stagnationFactor*int64(len(l.history)) }
+func (l *walk) stagnant() bool {
+	return l.progress.stagnation >= stagnationFactor*int64(len(l.acceptance.history))
+}

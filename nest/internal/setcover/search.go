@@ -13,6 +13,21 @@ type Pattern struct {
 	Counts []Count
 }
 
+// NewPattern returns the pattern of a stock that holds so many parts of each kind.
+func NewPattern(stock int, counts []int) Pattern {
+	kinds := 0
+	for _, n := range counts {
+		kinds += min(n, 1)
+	}
+	p := Pattern{Stock: stock, Counts: make([]Count, 0, kinds)}
+	for k, n := range counts {
+		if n > 0 {
+			p.Counts = append(p.Counts, Count{Kind: k, Times: n})
+		}
+	}
+	return p
+}
+
 // Count is how often a pattern holds a kind.
 type Count struct{ Kind, Times int }
 
