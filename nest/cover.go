@@ -19,7 +19,7 @@ const (
 // alone.
 func CoverOf(p Problem, plan Plan) []Cover {
 	cover := make([]Cover, len(p.Blanks))
-	for _, s := range p.spare(plan) {
+	for _, s := range p.unusedStock(plan) {
 		p.cover(cover, s, p.Stock[s].Usable(), FromStock)
 	}
 	for _, l := range plan.Layouts {
@@ -28,8 +28,8 @@ func CoverOf(p Problem, plan Plan) []Cover {
 	return cover
 }
 
-// spare lists the stock on hand of which plan leaves a piece whole.
-func (p *Problem) spare(plan Plan) (spare []int) {
+// unusedStock lists the stock on hand of which plan leaves a piece whole.
+func (p *Problem) unusedStock(plan Plan) (spare []int) {
 	used := make([]int, len(p.Stock))
 	for _, l := range plan.Layouts {
 		used[l.Stock] += l.Repeat

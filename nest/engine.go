@@ -89,12 +89,12 @@ const maxTargets = 12
 // lesser aims if the price has not been proven before: one in so many.
 const polishShare = 16
 
-func newEngine(in *instance.Instance, seed uint64, lanes int) *engine {
+func newEngine(in *instance.Instance, seed uint64, walks int) *engine {
 	e := &engine{in: in, seed: seed, bound: lowerbound.New(in)}
 	for _, k := range in.Kinds {
 		e.parts += int64(k.Demand)
 	}
-	e.search = search.New(in, e.bound.Value(), seed, lanes)
+	e.search = search.New(in, e.bound.Value(), seed, walks)
 	if e.parts <= maxPoolParts {
 		e.pool = pool.New(in)
 		e.search.RecordInto(e.pool)
@@ -126,8 +126,8 @@ func (e *engine) plan(tasks []task, steps, budget int64) []task {
 	if !e.search.Proven() {
 		tasks = append(tasks, func(stop func() bool) { e.correctValues(steps, stop) })
 	}
-	lanes := int64(e.search.Walks())
-	steps = min(steps, (left-1)/lanes+1)
+	walks := int64(e.search.Walks())
+	steps = min(steps, (left-1)/walks+1)
 	for i := range e.search.Walks() {
 		if n := min(steps, left); n > 0 {
 			tasks = append(tasks, func(stop func() bool) { e.search.Walk(i, n, stop) })
@@ -155,7 +155,7 @@ func (e *engine) generate(steps int64) {
 	switch {
 	case g.DivesWithinCounts():
 		share = withinCountsPerPart
-	case g.Bounded():
+	case g.UsesBoundedPricing():
 		share = laterPerPart
 	}
 	share >>= min(bits.Len64(uint64(e.stagnantWork/stagnationUnit)), maxHalvings)

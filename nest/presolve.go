@@ -58,7 +58,7 @@ type subproblem struct {
 
 // presolve splits p into instances that share no stock, and lists the blanks
 // that fit nowhere.
-func presolve(p *Problem) (doors []*subproblem, unplaced []Unplaced, err error) {
+func presolve(p *Problem) (subproblems []*subproblem, unplaced []Unplaced, err error) {
 	unit := p.Kerf
 	for _, s := range p.Stock {
 		u := s.Usable()
@@ -84,11 +84,11 @@ func presolve(p *Problem) (doors []*subproblem, unplaced []Unplaced, err error) 
 		fits[i] = make([]instance.Orientation, len(p.Stock))
 		first := -1
 		for _, f := range b.From {
-			lies := p.orientations(b, f, p.Stock[f.Stock].Usable())
-			if lies == 0 {
+			orientations := p.orientations(b, f, p.Stock[f.Stock].Usable())
+			if orientations == 0 {
 				continue
 			}
-			fits[i][f.Stock] |= lies
+			fits[i][f.Stock] |= orientations
 			if first < 0 {
 				first = f.Stock
 			}
@@ -130,9 +130,9 @@ func presolve(p *Problem) (doors []*subproblem, unplaced []Unplaced, err error) 
 		}
 		d.in.Prepare()
 		d.priceByArea()
-		doors = append(doors, d)
+		subproblems = append(subproblems, d)
 	}
-	return doors, unplaced, nil
+	return subproblems, unplaced, nil
 }
 
 func (d *subproblem) addStock(s int) {
@@ -182,15 +182,15 @@ func (d *subproblem) addBlank(b int, fits []instance.Orientation) {
 
 // orientations returns the ways in which blank b can be cut from a piece of source f.
 func (p *Problem) orientations(b Blank, f Source, piece Size) instance.Orientation {
-	var lies instance.Orientation
+	var orientations instance.Orientation
 	s := p.Stock[f.Stock]
 	if f.Upright && p.canCut(s, piece, b.Length, b.Width) {
-		lies |= instance.Upright
+		orientations |= instance.Upright
 	}
 	if f.Turned && p.canCut(s, piece, b.Width, b.Length) {
-		lies |= instance.Turned
+		orientations |= instance.Turned
 	}
-	return lies
+	return orientations
 }
 
 // canCut reports whether l x w can be cut from an empty piece of stock s, which

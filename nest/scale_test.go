@@ -34,11 +34,11 @@ func BenchmarkStep(b *testing.B) {
 	for _, n := range []int{200, 500, 1000, 2000, 5000, 10000} {
 		b.Run(fmt.Sprintf("parts=%05d", n), func(b *testing.B) {
 			p := manyParts(n)
-			doors, _, err := presolve(&p)
+			subproblems, _, err := presolve(&p)
 			if err != nil {
 				b.Fatal(err)
 			}
-			s := newSolver(doors, Options{Walks: 1})
+			s := newSolver(subproblems, Options{Walks: 1})
 			search := s.engines[0].search
 			never := func() bool { return false }
 			for b.Loop() {

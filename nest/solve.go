@@ -61,11 +61,11 @@ func solveOn(ctx context.Context, p Problem, o Options, processors int) (Plan, e
 	if err := p.check(); err != nil {
 		return Plan{}, err
 	}
-	doors, unplaced, err := presolve(&p)
+	subproblems, unplaced, err := presolve(&p)
 	if err != nil {
 		return Plan{}, err
 	}
-	s := newSolver(doors, o)
+	s := newSolver(subproblems, o)
 	s.processors = processors
 	if o.Iterations == 0 && ctx.Done() == nil {
 		s.budget = DefaultIterations
@@ -83,17 +83,17 @@ type solver struct {
 	progress    func(Progress)
 }
 
-func newSolver(doors []*subproblem, o Options) *solver {
-	s := &solver{subproblems: doors, budget: math.MaxInt64, progress: o.Progress}
+func newSolver(subproblems []*subproblem, o Options) *solver {
+	s := &solver{subproblems: subproblems, budget: math.MaxInt64, progress: o.Progress}
 	if o.Iterations > 0 {
 		s.budget = o.Iterations
 	}
-	lanes := o.Walks
-	if lanes <= 0 {
-		lanes = DefaultWalks
+	walks := o.Walks
+	if walks <= 0 {
+		walks = DefaultWalks
 	}
-	for _, d := range doors {
-		s.engines = append(s.engines, newEngine(d.in, o.Seed, lanes))
+	for _, d := range subproblems {
+		s.engines = append(s.engines, newEngine(d.in, o.Seed, walks))
 	}
 	return s
 }

@@ -35,7 +35,7 @@ func Verify(p Problem, plan Plan) error {
 	}
 	v.distinct(plan.Layouts)
 	v.limits()
-	v.money(plan)
+	v.cost(plan)
 	v.unpriced(plan)
 	v.blanks(plan.Unplaced)
 	return errors.Join(v.violations...)
@@ -114,7 +114,7 @@ func (v *verifier) limits() {
 	}
 }
 
-func (v *verifier) money(plan Plan) {
+func (v *verifier) cost(plan Plan) {
 	cost := new(big.Int)
 	for i, s := range v.problem.Stock {
 		if !s.OnHand {

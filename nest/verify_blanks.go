@@ -78,8 +78,8 @@ func (v *verifier) left(stock int) bool {
 	return count == 0 || v.taken[stock].Cmp(exact(int64(count))) < 0
 }
 
-// lying is blank as a part, in each way it may lie in from.
-func (v *verifier) lying(blank int, from Source) []Node {
+// placements is blank as a part, in each way it may lie in from.
+func (v *verifier) placements(blank int, from Source) []Node {
 	b := v.problem.Blanks[blank]
 	var parts []Node
 	if from.Upright {
@@ -94,7 +94,7 @@ func (v *verifier) lying(blank int, from Source) []Node {
 // fits reports whether blank is no larger than a piece of stock less its trim.
 func (v *verifier) fits(blank int, from Source) bool {
 	usable := v.problem.Stock[from.Stock].Usable()
-	for _, part := range v.lying(blank, from) {
+	for _, part := range v.placements(blank, from) {
 		if part.Length <= usable.Length && part.Width <= usable.Width {
 			return true
 		}
@@ -106,7 +106,7 @@ func (v *verifier) fits(blank int, from Source) bool {
 // a crosscut, in either order, within every limit. Other ways are not tried.
 func (v *verifier) canBeCut(blank int, from Source) bool {
 	usable := v.problem.Stock[from.Stock].Usable()
-	for _, part := range v.lying(blank, from) {
+	for _, part := range v.placements(blank, from) {
 		ripped := v.cutDown(Size{usable.Length, part.Width}, Crosscut, part)
 		ripped = v.cutDown(usable, Rip, ripped)
 		crosscut := v.cutDown(Size{part.Length, usable.Width}, Rip, part)

@@ -87,19 +87,19 @@ func (in *inspection) part(n Node, path []int) {
 	}
 	in.parts = append(in.parts, n.Blank)
 	blank := in.problem.Blanks[n.Blank]
-	length, width, lies := blank.Length, blank.Width, "upright"
+	length, width, orientations := blank.Length, blank.Width, "upright"
 	if n.Turned {
-		length, width, lies = blank.Width, blank.Length, "turned"
+		length, width, orientations = blank.Width, blank.Length, "turned"
 	}
 	if n.Length != length || n.Width != width {
-		in.report(path, "%d x %d, blank %d %s is %d x %d", n.Length, n.Width, n.Blank, lies, length, width)
+		in.report(path, "%d x %d, blank %d %s is %d x %d", n.Length, n.Width, n.Blank, orientations, length, width)
 	}
 	for _, from := range blank.From {
 		if from.Stock == in.index && (n.Turned && from.Turned || !n.Turned && from.Upright) {
 			return
 		}
 	}
-	in.report(path, "blank %d may not come %s from stock %d", n.Blank, lies, in.index)
+	in.report(path, "blank %d may not come %s from stock %d", n.Blank, orientations, in.index)
 }
 
 func (in *inspection) leftover(n Node, path []int) {

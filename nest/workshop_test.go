@@ -104,11 +104,11 @@ func (w *workshop) cabinet() {
 	w.seen(row, inner, deep)
 	w.hidden(2*row, inner, 1000)
 	w.hidden(row*(1+w.IntN(2)), inner-10, deep-200)
-	doors := int64(1)
+	subproblems := int64(1)
 	if outer > 5000 {
-		doors = 2
+		subproblems = 2
 	}
-	w.seen(row*int(doors), high-40, (outer-40-30*(doors-1))/doors)
+	w.seen(row*int(subproblems), high-40, (outer-40-30*(subproblems-1))/subproblems)
 }
 
 // bookcase is one or two equal ones, with a kickboard each.

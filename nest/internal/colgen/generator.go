@@ -58,9 +58,9 @@ type Generator struct {
 	pastPrices  []setcover.Prices // at which bounded pricing ran, the latest last
 	enumeration *enumeration      // nil unless it decides about counts
 
-	dives diving
-	plans []*instance.Plan // found since the last NewPlans
-	told  int              // columns that NewPatterns has passed on
+	dives    diving
+	plans    []*instance.Plan // found since the last NewPlans
+	reported int              // columns that NewPatterns has passed on
 
 	work int64 // the rest of the present portion
 	done bool  // the bound rises no further
@@ -95,9 +95,9 @@ func New(in *instance.Instance, bound *lowerbound.Bound, maxWork int64, seed uin
 	return g
 }
 
-// Bounded reports whether the generator has made all that comes easily: grids have
+// UsesBoundedPricing reports whether the generator has made all that comes easily: grids have
 // no more to say.
-func (g *Generator) Bounded() bool { return g.round.bounded || g.done }
+func (g *Generator) UsesBoundedPricing() bool { return g.round.bounded || g.done }
 
 // DivesWithinCounts reports whether dives keep within the counts that the floor rests on. They
 // find more plans than walks do then.
@@ -118,8 +118,8 @@ const roundingStream = 1 << 32
 // NewPatterns calls f with every pattern made since the last call that keeps to all
 // rules of its stock.
 func (g *Generator) NewPatterns(f func(stock int, root instance.Piece)) {
-	for ; g.told < len(g.columns.patterns); g.told++ {
-		if p := &g.columns.patterns[g.told]; p.Feasible {
+	for ; g.reported < len(g.columns.patterns); g.reported++ {
+		if p := &g.columns.patterns[g.reported]; p.Feasible {
 			f(p.Stock, p.Root)
 		}
 	}

@@ -81,12 +81,12 @@ func (g *Generator) shareMaster() {
 // is worth more than all of them.
 const unmetPenalty = 4
 
-func (g *Generator) demandRows(undone float64) (demand, penalty []float64) {
+func (g *Generator) demandRows(penalty float64) (demand, penalties []float64) {
 	for _, kd := range g.in.Kinds {
 		demand = append(demand, float64(kd.Demand))
-		penalty = append(penalty, undone)
+		penalties = append(penalties, penalty)
 	}
-	return demand, penalty
+	return demand, penalties
 }
 
 // addColumns makes columns of the patterns that the pool has gained.

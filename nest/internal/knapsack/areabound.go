@@ -25,14 +25,14 @@ type areaItem struct {
 }
 
 // start measures items in units of unitX x unitY, rounded down.
-func (f *areaBound) start(items []Item, unitX, unitY int64, values []int64, form packing) {
+func (f *areaBound) start(items []Item, unitX, unitY int64, values []int64, packing packing) {
 	f.items = f.items[:0]
 	for n, it := range items {
 		if it.Count == 0 || values[n] == 0 {
 			continue
 		}
 		l, w := it.L/unitX, it.W/unitY
-		o := areaItem{minL: l, minW: w, area: l * w, value: values[n], count: int64(it.Count), item: n, field: form.fields[n]}
+		o := areaItem{minL: l, minW: w, area: l * w, value: values[n], count: int64(it.Count), item: n, field: packing.fields[n]}
 		if it.Orientations&instance.Turned != 0 {
 			l, w = it.W/unitX, it.L/unitY
 			if it.Orientations&instance.Upright == 0 {

@@ -14,9 +14,9 @@ import (
 
 func BenchmarkPublished(b *testing.B) {
 	for _, in := range readPublished(b, "cgcut") {
-		for _, lies := range []instance.Orientation{instance.Upright, instance.Upright | instance.Turned} {
-			b.Run(fmt.Sprintf("%s/lies=%d", in.Name, lies), func(b *testing.B) {
-				items, values := in.items(lies)
+		for _, orientations := range []instance.Orientation{instance.Upright, instance.Upright | instance.Turned} {
+			b.Run(fmt.Sprintf("%s/lies=%d", in.Name, orientations), func(b *testing.B) {
+				items, values := in.items(orientations)
 				for b.Loop() {
 					s := New(in.Stock[0].Length, in.Stock[0].Width, items, free, plentyOfRects, plentyOfWork)
 					s.Start(values, 0)
@@ -33,18 +33,18 @@ func BenchmarkPublished(b *testing.B) {
 // picks the instances by name, SAWBILL_TURN=1 lets parts be turned.
 func BenchmarkColumns(b *testing.B) {
 	pick := regexp.MustCompile(cmp.Or(os.Getenv("SAWBILL_SET"), "-020-"))
-	lies := instance.Upright
+	orientations := instance.Upright
 	if os.Getenv("SAWBILL_TURN") == "1" {
-		lies |= instance.Turned
+		orientations |= instance.Turned
 	}
 	for _, in := range readPublished(b, "class") {
 		if !pick.MatchString(in.Name) {
 			continue
 		}
 		b.Run(in.Name, func(b *testing.B) {
-			items, _ := in.items(lies)
+			items, _ := in.items(orientations)
 			lower := in.Known.Lower
-			if lies&instance.Turned != 0 {
+			if orientations&instance.Turned != 0 {
 				lower = in.Known.Rotated.Lower
 			}
 			for b.Loop() {

@@ -83,9 +83,9 @@ func readPublished(t testing.TB, set string) []published {
 	return read.Instances
 }
 
-func (in published) items(lies instance.Orientation) (items []Item, values []int64) {
+func (in published) items(orientations instance.Orientation) (items []Item, values []int64) {
 	for k, p := range in.Parts {
-		items = append(items, Item{p.Length, p.Width, lies, p.Count, k})
+		items = append(items, Item{p.Length, p.Width, orientations, p.Count, k})
 		values = append(values, p.Value)
 	}
 	return items, values

@@ -22,14 +22,14 @@ func (r Rules) orientations(it Item, l, w int64) instance.Orientation {
 	fits := func(length, width int64) bool {
 		return length <= l && (width == w || width < w && width >= r.NarrowestRip)
 	}
-	lies := it.Orientations
+	orientations := it.Orientations
 	if !fits(it.L, it.W) {
-		lies &^= instance.Upright
+		orientations &^= instance.Upright
 	}
-	if !fits(it.W, it.L) || it.L == it.W && lies&instance.Upright != 0 {
-		lies &^= instance.Turned
+	if !fits(it.W, it.L) || it.L == it.W && orientations&instance.Upright != 0 {
+		orientations &^= instance.Turned
 	}
-	return lies
+	return orientations
 }
 
 // cuts says how a rectangle is cut into items.

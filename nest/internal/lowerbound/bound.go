@@ -45,56 +45,56 @@ func New(in *instance.Instance) *Bound {
 }
 
 // Value is proven: no plan costs less.
-func (f *Bound) Value() int64 { return f.value }
+func (b *Bound) Value() int64 { return b.value }
 
 // Counts is how many pieces of each stock cost Price and are not excluded: the
 // plan to disprove if the floor is to rise. Nil where the search for it was
 // given up; Price holds all the same.
-func (f *Bound) Counts() []int { return f.counts }
+func (b *Bound) Counts() []int { return b.counts }
 
 // Add takes a cut into account and reports whether it excludes what Counts
 // was.
-func (f *Bound) Add(c Inequality) bool {
-	if f.counts == nil {
+func (b *Bound) Add(c Inequality) bool {
+	if b.counts == nil {
 		// Pieces divisible, the cut alone still says something.
-		if price, ok := f.coverCost(c, c.RHS, f.order); ok {
-			f.value = max(f.value, price)
+		if price, ok := b.coverCost(c, c.RHS, b.order); ok {
+			b.value = max(b.value, price)
 		}
 		return false
 	}
-	if c.holds(f.counts) {
-		if f.reserve = append(f.reserve, c); len(f.reserve) > maxReserve {
-			f.reserve = f.reserve[1:]
+	if c.holds(b.counts) {
+		if b.reserve = append(b.reserve, c); len(b.reserve) > maxReserve {
+			b.reserve = b.reserve[1:]
 		}
 		return false
 	}
-	f.inequalities = append(f.inequalities, c)
-	f.solve()
-	f.activate()
+	b.inequalities = append(b.inequalities, c)
+	b.solve()
+	b.activate()
 	return true
 }
 
 // activate takes up the idle cuts that exclude what Counts is now.
-func (f *Bound) activate() {
-	for i := 0; i < len(f.reserve) && f.counts != nil; {
-		if f.reserve[i].holds(f.counts) {
+func (b *Bound) activate() {
+	for i := 0; i < len(b.reserve) && b.counts != nil; {
+		if b.reserve[i].holds(b.counts) {
 			i++
 			continue
 		}
-		f.inequalities = append(f.inequalities, f.reserve[i])
-		f.reserve = slices.Delete(f.reserve, i, i+1)
-		f.solve()
+		b.inequalities = append(b.inequalities, b.reserve[i])
+		b.reserve = slices.Delete(b.reserve, i, i+1)
+		b.solve()
 		i = 0
 	}
 }
 
 // Exclude takes into account that no plan keeps within counts: every plan has
 // more of some stock.
-func (f *Bound) Exclude(counts []int) {
-	f.excluded = append(f.excluded, slices.Clone(counts))
-	if f.counts != nil && atMost(f.counts, counts) {
-		f.solve()
-		f.activate()
+func (b *Bound) Exclude(counts []int) {
+	b.excluded = append(b.excluded, slices.Clone(counts))
+	if b.counts != nil && atMost(b.counts, counts) {
+		b.solve()
+		b.activate()
 	}
 }
 
@@ -117,17 +117,17 @@ const maxReserve = 64
 const maxChecks = 1 << 18
 
 // solve finds the cheapest counts by branch and bound, best first.
-func (f *Bound) solve() {
-	f.counts = nil
-	found := f.enumerate(func(n node) bool {
-		f.value, f.counts = max(f.value, n.lower), n.counts
+func (b *Bound) solve() {
+	b.counts = nil
+	found := b.enumerate(func(n node) bool {
+		b.value, b.counts = max(b.value, n.lower), n.counts
 		return false
 	})
 	if found {
 		return
 	}
-	if f.dropLimits() {
-		f.solve()
+	if b.dropLimits() {
+		b.solve()
 	}
 }
 
@@ -135,34 +135,34 @@ func (f *Bound) solve() {
 // until yield says that it is enough. It reports whether there were any; where
 // they are too many to go through, the last one yielded has no counts, but a
 // price that all others are not below.
-func (f *Bound) enumerate(yield func(node) bool) (found bool) {
+func (b *Bound) enumerate(yield func(node) bool) (found bool) {
 	q := &queue{}
-	f.push(q, node{counts: make([]int, len(f.prices))})
+	b.push(q, node{counts: make([]int, len(b.prices))})
 	for checks := 0; q.Len() > 0; {
 		top := heap.Pop(q).(node)
-		if top.fixed == len(f.order) {
+		if top.fixed == len(b.order) {
 			found = true
 			if !yield(top) {
 				return true
 			}
 			continue
 		}
-		least, most := f.countRange(top)
-		checks += max(0, most-least+1) * (len(f.inequalities) + len(f.excluded))
+		least, most := b.countRange(top)
+		checks += max(0, most-least+1) * (len(b.inequalities) + len(b.excluded))
 		if checks > maxChecks {
 			top.counts = nil
 			yield(top)
 			return true
 		}
-		f.branch(q, top, least, most)
+		b.branch(q, top, least, most)
 	}
 	return found
 }
 
 // Candidates lists counts below a price, the cheapest first and at most so many,
 // that a plan may have by what is proven.
-func (f *Bound) Candidates(below int64, most int) (all [][]int) {
-	f.enumerate(func(n node) bool {
+func (b *Bound) Candidates(below int64, most int) (all [][]int) {
+	b.enumerate(func(n node) bool {
 		if n.counts == nil || n.cost >= below {
 			return false
 		}
@@ -175,64 +175,64 @@ func (f *Bound) Candidates(below int64, most int) (all [][]int) {
 // dropLimits forgets how much there is of what is for sale, and reports whether that
 // changes anything. It is called when there is too little for any plan: the
 // floor then speaks of what would have to be had.
-func (f *Bound) dropLimits() bool {
-	lifted := false
-	for s := range f.limits {
-		if f.prices[s] > 0 && f.limits[s] < instance.NoLimit {
-			f.limits[s] = instance.NoLimit
-			lifted = true
+func (b *Bound) dropLimits() bool {
+	changed := false
+	for s := range b.limits {
+		if b.prices[s] > 0 && b.limits[s] < instance.NoLimit {
+			b.limits[s] = instance.NoLimit
+			changed = true
 		}
 	}
-	return lifted
+	return changed
 }
 
 // countRange are the least and the greatest count of the next stock that can matter: some
 // billions where a cut says very little of it.
-func (f *Bound) countRange(n node) (least, most int) {
-	s := f.order[n.fixed]
-	for _, c := range f.inequalities {
+func (b *Bound) countRange(n node) (least, most int) {
+	s := b.order[n.fixed]
+	for _, c := range b.inequalities {
 		if need := c.shortfall(n.counts); need > 0 && c.Coef[s] > 0 {
 			most = max(most, int(min((need-1)/c.Coef[s]+1, math.MaxInt32)))
 		}
 	}
-	for _, limits := range f.excluded {
+	for _, limits := range b.excluded {
 		if most <= limits[s] && atMost(n.counts, limits) {
 			most = limits[s] + 1
 		}
 	}
-	most = min(most, f.limits[s])
-	if f.prices[s] == 0 {
+	most = min(most, b.limits[s])
+	if b.prices[s] == 0 {
 		least = most // what is free is taken
 	}
 	return least, most
 }
 
 // branch settles the count of the next stock in every way from least to most.
-func (f *Bound) branch(q *queue, n node, least, most int) {
-	s := f.order[n.fixed]
+func (b *Bound) branch(q *queue, n node, least, most int) {
+	s := b.order[n.fixed]
 	for count := least; count <= most; count++ {
-		next := node{fixed: n.fixed + 1, counts: slices.Clone(n.counts), cost: n.cost + int64(count)*f.prices[s]}
+		next := node{fixed: n.fixed + 1, counts: slices.Clone(n.counts), cost: n.cost + int64(count)*b.prices[s]}
 		next.counts[s] = count
-		f.push(q, next)
+		b.push(q, next)
 	}
 }
 
 // push bounds n from below by every cut, and by all counts within which there
 // is no plan, each on its own, and queues it unless it cannot satisfy one.
-func (f *Bound) push(q *queue, n node) {
+func (b *Bound) push(q *queue, n node) {
 	n.lower = n.cost
-	for _, c := range f.inequalities {
-		more, ok := f.coverCost(c, c.shortfall(n.counts), f.order[n.fixed:])
+	for _, c := range b.inequalities {
+		more, ok := b.coverCost(c, c.shortfall(n.counts), b.order[n.fixed:])
 		if !ok {
 			return
 		}
 		n.lower = max(n.lower, n.cost+more)
 	}
-	for _, limits := range f.excluded {
+	for _, limits := range b.excluded {
 		if !atMost(n.counts, limits) {
 			continue
 		}
-		more, ok := f.exceedCost(limits, f.order[n.fixed:])
+		more, ok := b.exceedCost(limits, b.order[n.fixed:])
 		if !ok {
 			return
 		}
@@ -243,7 +243,7 @@ func (f *Bound) push(q *queue, n node) {
 
 // coverCost is the least price at which stock from open covers need of a cut,
 // pieces divisible, rounded up.
-func (f *Bound) coverCost(c Inequality, need int64, open []int) (price int64, ok bool) {
+func (b *Bound) coverCost(c Inequality, need int64, open []int) (price int64, ok bool) {
 	if need <= 0 {
 		return 0, true
 	}
@@ -255,19 +255,19 @@ func (f *Bound) coverCost(c Inequality, need int64, open []int) (price int64, ok
 		if w == 0 {
 			continue
 		}
-		hi, lo := bits.Mul64(uint64(w), uint64(f.limits[s]))
+		hi, lo := bits.Mul64(uint64(w), uint64(b.limits[s]))
 		if hi > 0 {
 			lo = math.MaxUint64 / 2
 		}
 		supply = min(supply+min(lo, math.MaxUint64/4), math.MaxUint64/2)
-		if best < 0 || less(f.prices[s], w, f.prices[best], c.Coef[best]) {
+		if best < 0 || less(b.prices[s], w, b.prices[best], c.Coef[best]) {
 			best = s
 		}
 	}
 	if supply < uint64(need) {
 		return 0, false
 	}
-	hi, lo := bits.Mul64(uint64(need), uint64(f.prices[best]))
+	hi, lo := bits.Mul64(uint64(need), uint64(b.prices[best]))
 	if hi >= uint64(c.Coef[best]) {
 		return math.MaxInt64 / 4, true
 	}
@@ -279,12 +279,12 @@ func (f *Bound) coverCost(c Inequality, need int64, open []int) (price int64, ok
 }
 
 // exceedCost is the least price of more than a limit of some stock from open.
-func (f *Bound) exceedCost(limits, open []int) (price int64, ok bool) {
+func (b *Bound) exceedCost(limits, open []int) (price int64, ok bool) {
 	for _, s := range open {
-		if limits[s] >= f.limits[s] {
+		if limits[s] >= b.limits[s] {
 			continue
 		}
-		hi, lo := bits.Mul64(uint64(f.prices[s]), uint64(limits[s]+1))
+		hi, lo := bits.Mul64(uint64(b.prices[s]), uint64(limits[s]+1))
 		if hi > 0 {
 			lo = math.MaxInt64 / 4
 		}

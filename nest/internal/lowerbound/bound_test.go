@@ -36,15 +36,15 @@ func TestBoundEqualsExhaustiveSearch(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 1))
 	for i := range 800 {
 		in := &instance.Instance{Stages: instance.NoLimit}
-		var lies []instance.Orientation
+		var orientations []instance.Orientation
 		for range 1 + r.IntN(4) {
 			in.Stock = append(in.Stock, instance.Stock{
 				L: int64(1 + r.IntN(6)), W: int64(1 + r.IntN(6)), Price: int64(r.IntN(30)),
 				Limit: []int{instance.NoLimit, r.IntN(4)}[r.IntN(2)],
 			})
-			lies = append(lies, instance.Upright)
+			orientations = append(orientations, instance.Upright)
 		}
-		in.Kinds = []instance.Kind{{L: 1, W: 1, Demand: r.IntN(60), Orientations: lies}}
+		in.Kinds = []instance.Kind{{L: 1, W: 1, Demand: r.IntN(60), Orientations: orientations}}
 		in.Prepare()
 		var limits []int
 		for _, st := range in.Stock {

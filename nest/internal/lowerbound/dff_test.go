@@ -68,8 +68,8 @@ func TestDualFeasibleFunctionsBeatAreas(t *testing.T) {
 	}
 	for _, test := range tests {
 		t.Run(test.reason, func(t *testing.T) {
-			for _, lies := range []instance.Orientation{instance.Upright, instance.Turned} {
-				test.kind.Orientations = []instance.Orientation{lies}
+			for _, orientations := range []instance.Orientation{instance.Upright, instance.Turned} {
+				test.kind.Orientations = []instance.Orientation{orientations}
 				in := &instance.Instance{
 					Stock: []instance.Stock{{L: 100, W: 100, Price: 1, Limit: instance.NoLimit}},
 					Kinds: []instance.Kind{test.kind},

@@ -41,18 +41,18 @@ func (g group) dffInequalities(in *instance.Instance, s, most int) []Inequality 
 		side++
 	}
 	var lengths, widths []int64
-	lies := make([]instance.Orientation, len(g.kinds)) // in any stock
+	orientations := make([]instance.Orientation, len(g.kinds)) // in any stock
 	for n, k := range g.kinds {
 		kd := in.Kinds[k]
 		for s, ok := range g.stock {
 			if ok {
-				lies[n] |= kd.Orientations[s]
+				orientations[n] |= kd.Orientations[s]
 			}
 		}
-		if lies[n]&instance.Upright != 0 {
+		if orientations[n]&instance.Upright != 0 {
 			lengths, widths = append(lengths, kd.L), append(widths, kd.W)
 		}
-		if lies[n]&instance.Turned != 0 {
+		if orientations[n]&instance.Turned != 0 {
 			lengths, widths = append(lengths, kd.W), append(widths, kd.L)
 		}
 	}
@@ -62,7 +62,7 @@ func (g group) dffInequalities(in *instance.Instance, s, most int) []Inequality 
 	for i, f := range along {
 		for j, h := range across {
 			if i+j > 0 { // sizes alone are the area
-				cuts = append(cuts, g.product(in, lies, f, h))
+				cuts = append(cuts, g.product(in, orientations, f, h))
 			}
 		}
 	}
@@ -90,7 +90,7 @@ func (g group) measure(in *instance.Instance, fs []dff, sizes []int64, along boo
 }
 
 // product is the cut for f along the stock and h across it.
-func (g group) product(in *instance.Instance, lies []instance.Orientation, f, h measures) Inequality {
+func (g group) product(in *instance.Instance, orientations []instance.Orientation, f, h measures) Inequality {
 	c := Inequality{Coef: make([]int64, len(in.Stock))}
 	shift := 0 // brings every worth to 30 bits or so
 	for s, ok := range g.stock {
@@ -107,7 +107,7 @@ func (g group) product(in *instance.Instance, lies []instance.Orientation, f, h 
 	var high, low uint64
 	for n, k := range g.kinds {
 		var v int64
-		switch upright, turned := f.l[n]*h.w[n], f.w[n]*h.l[n]; lies[n] {
+		switch upright, turned := f.l[n]*h.w[n], f.w[n]*h.l[n]; orientations[n] {
 		case instance.Upright:
 			v = upright
 		case instance.Turned:
@@ -130,15 +130,15 @@ func (g group) product(in *instance.Instance, lies []instance.Orientation, f, h 
 
 // strengthen adds the cut that most exceeds what the counts satisfy, as long as
 // there is one.
-func (f *Bound) strengthen(cuts []Inequality) {
+func (b *Bound) strengthen(cuts []Inequality) {
 	for range maxStrengthen {
 		best, most := -1, int64(0)
 		for n, c := range cuts {
-			if f.counts == nil {
+			if b.counts == nil {
 				return
 			}
 			// In millionths of the need, which has some 30 bits more than a count.
-			if missing := c.shortfall(f.counts); missing > 0 {
+			if missing := c.shortfall(b.counts); missing > 0 {
 				if hi, lo := bits.Mul64(uint64(missing), 1_000_000); hi < uint64(c.RHS) {
 					q, _ := bits.Div64(hi, lo, uint64(c.RHS))
 					if excess := int64(q) + 1; excess > most {
@@ -150,7 +150,7 @@ func (f *Bound) strengthen(cuts []Inequality) {
 		if best < 0 {
 			return
 		}
-		f.Add(cuts[best])
+		b.Add(cuts[best])
 		cuts = slices.Delete(cuts, best, best+1)
 	}
 }

@@ -43,8 +43,8 @@ func groups(in *instance.Instance) []group {
 	sets := make([]string, len(in.Kinds)) // of stock that can hold a kind
 	for k, kd := range in.Kinds {
 		set := make([]byte, len(kd.Orientations))
-		for s, lies := range kd.Orientations {
-			set[s] = '0' + min(byte(lies), 1)
+		for s, orientations := range kd.Orientations {
+			set[s] = '0' + min(byte(orientations), 1)
 		}
 		sets[k] = string(set)
 	}

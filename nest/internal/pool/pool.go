@@ -67,21 +67,21 @@ func (s *Snapshot) code(n int) Code {
 
 // Collect moves what a walk has gleaned into the harvest. Where that becomes too
 // much, the half that leaves most of its stock is dropped.
-func (h *Pool) Collect(g *Recorder) {
+func (p *Pool) Collect(r *Recorder) {
 	start := 0
-	for _, f := range g.records {
-		code := g.codes[start:f.end]
+	for _, f := range r.records {
+		code := r.codes[start:f.end]
 		start = f.end
-		if _, ok := h.known[f.key]; ok {
+		if _, ok := p.known[f.key]; ok {
 			continue // from another walk
 		}
-		h.known[f.key] = struct{}{}
-		h.Growth++
-		h.add(f.pattern, code, h.nextID)
+		p.known[f.key] = struct{}{}
+		p.Growth++
+		p.add(f.pattern, code, p.nextID)
 	}
-	g.clear()
-	if len(h.Patterns) > maxPatterns {
-		h.evict()
+	r.clear()
+	if len(p.Patterns) > maxPatterns {
+		p.evict()
 	}
 }
 
@@ -89,14 +89,14 @@ func (h *Pool) Collect(g *Recorder) {
 const pricedGrowth = 100
 
 // Add takes in a pattern from elsewhere, which must keep to the rules of its stock.
-func (h *Pool) Add(stock int, root instance.Piece) {
+func (p *Pool) Add(stock int, root instance.Piece) {
 	code := Code{}.appendPiece(root)
-	p := h.decoder.decode(len(h.in.Kinds), stock, code)
-	key := keyOf(p)
-	if _, ok := h.known[key]; !ok {
-		h.known[key] = struct{}{}
-		h.Growth += pricedGrowth
-		h.add(p, code, h.nextID)
+	pattern := p.decoder.decode(len(p.in.Kinds), stock, code)
+	key := keyOf(pattern)
+	if _, ok := p.known[key]; !ok {
+		p.known[key] = struct{}{}
+		p.Growth += pricedGrowth
+		p.add(pattern, code, p.nextID)
 	}
 }
 
@@ -109,31 +109,31 @@ func (d *decoder) decode(kinds, stock int, code Code) setcover.Pattern {
 	return setcover.NewPattern(stock, d.counts)
 }
 
-func (h *Pool) add(p setcover.Pattern, code Code, number int) {
-	st := &h.in.Stock[p.Stock]
+func (p *Pool) add(pattern setcover.Pattern, code Code, number int) {
+	st := &p.in.Stock[pattern.Stock]
 	room := st.L * st.W
-	for _, c := range p.Counts {
-		room -= int64(c.Times) * h.in.Kinds[c.Kind].L * h.in.Kinds[c.Kind].W
+	for _, c := range pattern.Counts {
+		room -= int64(c.Times) * p.in.Kinds[c.Kind].L * p.in.Kinds[c.Kind].W
 	}
-	h.Patterns = append(h.Patterns, p)
-	h.waste = append(h.waste, float64(room)/float64(st.L*st.W))
-	h.codes = append(h.codes, code...)
-	h.ends = append(h.ends, len(h.codes))
-	h.ids = append(h.ids, number)
-	h.nextID = number + 1
+	p.Patterns = append(p.Patterns, pattern)
+	p.waste = append(p.waste, float64(room)/float64(st.L*st.W))
+	p.codes = append(p.codes, code...)
+	p.ends = append(p.ends, len(p.codes))
+	p.ids = append(p.ids, number)
+	p.nextID = number + 1
 }
 
 // maxKnown are some 40 MB, which a walk for minutes comes upon.
 const maxKnown = 1 << 20
 
-func (h *Pool) evict() {
-	rests := h.waste
-	if h.prices != nil {
+func (p *Pool) evict() {
+	rests := p.waste
+	if p.prices != nil {
 		rests = slices.Clone(rests)
-		for n, p := range h.Patterns {
+		for n, pattern := range p.Patterns {
 			// Stock that the prices were not made for goes by its area.
-			if worth := h.prices.Capacity[p.Stock]; worth > 0 {
-				rests[n] = 1 - float64(h.prices.Value(&p))/float64(worth)
+			if worth := p.prices.Capacity[pattern.Stock]; worth > 0 {
+				rests[n] = 1 - float64(p.prices.Value(&pattern))/float64(worth)
 			}
 		}
 	}
@@ -143,8 +143,8 @@ func (h *Pool) evict() {
 	most := sorted[half-1]
 	below, _ := slices.BinarySearch(sorted, most)
 	equal := half - below // of those that leave as much as that, so many stay
-	kept := New(h.in)
-	kept.Growth = h.Growth
+	kept := New(p.in)
+	kept.Growth = p.Growth
 	for n, rest := range rests {
 		if rest > most || rest == most && equal == 0 {
 			continue
@@ -152,21 +152,21 @@ func (h *Pool) evict() {
 		if rest == most {
 			equal--
 		}
-		kept.add(h.Patterns[n], h.code(n), h.ids[n])
+		kept.add(p.Patterns[n], p.code(n), p.ids[n])
 	}
-	kept.nextID = h.nextID
-	kept.maxWaste = min(h.maxWaste, slices.Max(kept.waste))
-	kept.prices = h.prices
-	if len(h.known) <= maxKnown {
-		kept.known = h.known // what is dropped does not come back
+	kept.nextID = p.nextID
+	kept.maxWaste = min(p.maxWaste, slices.Max(kept.waste))
+	kept.prices = p.prices
+	if len(p.known) <= maxKnown {
+		kept.known = p.known // what is dropped does not come back
 	} else {
-		for _, p := range kept.Patterns {
-			kept.known[keyOf(p)] = struct{}{}
+		for _, pattern := range kept.Patterns {
+			kept.known[keyOf(pattern)] = struct{}{}
 		}
 	}
-	*h = *kept
+	*p = *kept
 }
 
 // SetPrices tells of prices at which patterns are weighed when some are to be dropped, in
 // place of their areas; or nil.
-func (h *Pool) SetPrices(p *setcover.Prices) { h.prices = p }
+func (p *Pool) SetPrices(prices *setcover.Prices) { p.prices = prices }

@@ -18,8 +18,8 @@ type record struct {
 }
 
 // NewRecorder returns one for a walk.
-func (h *Pool) NewRecorder() *Recorder {
-	return &Recorder{pool: h, seen: map[uint64]struct{}{}}
+func (p *Pool) NewRecorder() *Recorder {
+	return &Recorder{pool: p, seen: map[uint64]struct{}{}}
 }
 
 // maxRecords are noted between two harvests.
@@ -27,34 +27,34 @@ const maxRecords = 1 << 12
 
 // TooWasteful reports whether a pattern that leaves so much of its stock's area is not worth a
 // note.
-func (g *Recorder) TooWasteful(room, area int64) bool {
-	return float64(room) > g.pool.maxWaste*float64(area)
+func (r *Recorder) TooWasteful(room, area int64) bool {
+	return float64(room) > r.pool.maxWaste*float64(area)
 }
 
 // IsNew reports whether a pattern is worth a note. Key stands for its stock and
 // its parts.
-func (g *Recorder) IsNew(key uint64) bool {
-	if len(g.records) == maxRecords {
+func (r *Recorder) IsNew(key uint64) bool {
+	if len(r.records) == maxRecords {
 		return false
 	}
-	if _, ok := g.seen[key]; ok {
+	if _, ok := r.seen[key]; ok {
 		return false
 	}
-	_, ok := g.pool.known[key]
+	_, ok := r.pool.known[key]
 	return !ok
 }
 
 // Record keeps a pattern whose code write appends.
-func (g *Recorder) Record(key uint64, stock int, write func(Code) Code) {
-	g.seen[key] = struct{}{}
-	start := len(g.codes)
-	g.codes = write(g.codes)
+func (r *Recorder) Record(key uint64, stock int, write func(Code) Code) {
+	r.seen[key] = struct{}{}
+	start := len(r.codes)
+	r.codes = write(r.codes)
 	// Read here, where walks are side by side, and not when the harvest takes it in.
-	pattern := g.decoder.decode(len(g.pool.in.Kinds), stock, g.codes[start:])
-	g.records = append(g.records, record{key, pattern, len(g.codes)})
+	pattern := r.decoder.decode(len(r.pool.in.Kinds), stock, r.codes[start:])
+	r.records = append(r.records, record{key, pattern, len(r.codes)})
 }
 
-func (g *Recorder) clear() {
-	clear(g.seen)
-	g.records, g.codes = g.records[:0], g.codes[:0]
+func (r *Recorder) clear() {
+	clear(r.seen)
+	r.records, r.codes = r.records[:0], r.codes[:0]
 }

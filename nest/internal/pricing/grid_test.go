@@ -80,14 +80,14 @@ func gcut(t testing.TB) []published {
 }
 
 func (in published) grid(turned bool) (*Grid, []int64) {
-	lies := instance.Upright
+	orientations := instance.Upright
 	if turned {
-		lies |= instance.Turned
+		orientations |= instance.Turned
 	}
 	var items []Item
 	var values []int64
 	for k, p := range in.Parts {
-		items = append(items, Item{p.Length, p.Width, lies, k})
+		items = append(items, Item{p.Length, p.Width, orientations, k})
 		values = append(values, p.Value)
 	}
 	return NewGrid(in.Stock[0].Length, in.Stock[0].Width, items, Rules{}, math.MaxInt64/4), values

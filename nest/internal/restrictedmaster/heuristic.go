@@ -70,22 +70,22 @@ func New(in *instance.Instance, p *pool.Pool, seed uint64) *Heuristic {
 }
 
 // SetTargets sets the counts of each stock that cheaper plans may have, the cheapest first.
-func (a *Heuristic) SetTargets(targets [][]int) {
-	if !slices.EqualFunc(targets, a.targets.list, slices.Equal) {
-		a.targets.list, a.targets.next, a.targets.retryAt = targets, 0, 0
-		a.run.search = nil
+func (h *Heuristic) SetTargets(targets [][]int) {
+	if !slices.EqualFunc(targets, h.targets.list, slices.Equal) {
+		h.targets.list, h.targets.next, h.targets.retryAt = targets, 0, 0
+		h.run.search = nil
 	}
 }
 
 // NewPlans returns the plans made since the last call.
-func (a *Heuristic) NewPlans() []*instance.Plan {
-	plans := a.plans
-	a.plans = nil
+func (h *Heuristic) NewPlans() []*instance.Plan {
+	plans := h.plans
+	h.plans = nil
 	return plans
 }
 
 // Prices returns those of the last root relaxation; nil before the first.
-func (a *Heuristic) Prices() *setcover.Prices { return a.known.prices }
+func (h *Heuristic) Prices() *setcover.Prices { return h.known.prices }
 
 // A run has minWork and patternWork for each pattern. A round follows when the pool has
 // grown by one in growth.
@@ -103,56 +103,56 @@ const (
 )
 
 // Work goes on for about so many comparisons, or fewer if no target is left to try.
-func (a *Heuristic) Work(work int64) {
-	work -= a.overdrawn
-	for work > 0 && (a.run.search != nil || a.startTarget()) {
-		portion := min(work, a.run.workLeft)
-		cutWork := a.run.search.CutWork()
-		left, done := a.run.search.Advance(portion)
+func (h *Heuristic) Work(work int64) {
+	work -= h.overdrawn
+	for work > 0 && (h.run.search != nil || h.startTarget()) {
+		portion := min(work, h.run.workLeft)
+		cutWork := h.run.search.CutWork()
+		left, done := h.run.search.Advance(portion)
 		work -= portion - left
-		a.workDone += portion - left
+		h.workDone += portion - left
 		// Later runs use the cuts as well, so they do not count against this one.
-		a.run.workLeft -= portion - left - (a.run.search.CutWork() - cutWork)
-		if done || a.run.workLeft <= 0 {
-			a.finish()
+		h.run.workLeft -= portion - left - (h.run.search.CutWork() - cutWork)
+		if done || h.run.workLeft <= 0 {
+			h.finish()
 		}
 	}
-	a.overdrawn = max(0, -work) // the next call works that much less
+	h.overdrawn = max(0, -work) // the next call works that much less
 }
 
 // startTarget starts a run for the next target, and reports whether there is one now.
-func (a *Heuristic) startTarget() bool {
-	t := &a.targets
+func (h *Heuristic) startTarget() bool {
+	t := &h.targets
 	if t.next >= len(t.list) {
-		if a.pool.Growth < t.retryAt {
+		if h.pool.Growth < t.retryAt {
 			return false
 		}
 		t.next = 0
 		t.round++
 	}
 	if t.next == 0 {
-		t.retryAt = a.pool.Growth + len(a.pool.Patterns)/growth + 1
+		t.retryAt = h.pool.Growth + len(h.pool.Patterns)/growth + 1
 	}
 	if len(t.list) == 0 {
 		return false
 	}
-	a.run.snapshot = a.pool.Snapshot
-	a.run.search = setcover.New(a.demand, a.stockLimits(t.list[t.next]), a.run.snapshot.Patterns, []setcover.Prices{a.areas})
-	a.run.workLeft = minWork + patternWork*int64(len(a.run.snapshot.Patterns))
+	h.run.snapshot = h.pool.Snapshot
+	h.run.search = setcover.New(h.demand, h.stockLimits(t.list[t.next]), h.run.snapshot.Patterns, []setcover.Prices{h.areas})
+	h.run.workLeft = minWork + patternWork*int64(len(h.run.snapshot.Patterns))
 	t.next++
-	a.randomize()
-	a.warmStart()
+	h.randomize()
+	h.warmStart()
 	return true
 }
 
 // stockLimits returns the pieces of each stock that a target allows. Free stock is not
 // limited to the target, since more of it costs nothing.
-func (a *Heuristic) stockLimits(target []int) []int {
+func (h *Heuristic) stockLimits(target []int) []int {
 	pieces := slices.Clone(target)
-	for s, st := range a.in.Stock {
+	for s, st := range h.in.Stock {
 		pieces[s] = min(pieces[s], st.Limit) // a bound may assume more than there is
 		if st.Price == 0 {
-			pieces[s] = min(st.Limit, a.parts)
+			pieces[s] = min(st.Limit, h.parts)
 		}
 	}
 	return pieces
@@ -160,71 +160,71 @@ func (a *Heuristic) stockLimits(target []int) []int {
 
 // randomize makes the search restart at random: in every other round with the pricing
 // callback, else with cuts if they are due or known.
-func (a *Heuristic) randomize() {
-	a.searches++
-	a.patternPricer.reset()
-	seed := a.seed + a.searches
-	if a.targets.round%2 == 1 {
-		a.run.search.Randomize(seed, a.price)
+func (h *Heuristic) randomize() {
+	h.searches++
+	h.patternPricer.reset()
+	seed := h.seed + h.searches
+	if h.targets.round%2 == 1 {
+		h.run.search.Randomize(seed, h.price)
 		return
 	}
-	a.run.search.Randomize(seed, nil)
-	if a.run.separating = a.known.cuts != nil || a.workDone >= a.separateAt; a.run.separating {
-		a.run.search.SeparateCuts()
+	h.run.search.Randomize(seed, nil)
+	if h.run.separating = h.known.cuts != nil || h.workDone >= h.separateAt; h.run.separating {
+		h.run.search.SeparateCuts()
 	}
 }
 
 // warmStart starts the root relaxation from the last run's solution, which mostly changes
 // little with a few patterns more.
-func (a *Heuristic) warmStart() {
+func (h *Heuristic) warmStart() {
 	var patterns []int
-	for _, id := range a.known.support {
-		if n, ok := a.run.snapshot.Index(id); ok {
+	for _, id := range h.known.support {
+		if n, ok := h.run.snapshot.Index(id); ok {
 			patterns = append(patterns, n)
 		}
 	}
-	a.run.search.WarmStart(patterns, a.known.cuts)
+	h.run.search.WarmStart(patterns, h.known.cuts)
 }
 
 // finish ends the run and keeps its plan, if any, and its root for the next run.
-func (a *Heuristic) finish() {
-	search := a.run.search
+func (h *Heuristic) finish() {
+	search := h.run.search
 	if chosen, ok := search.Solution(); ok {
-		a.plans = append(a.plans, a.plan(chosen))
-		a.targets.next = len(a.targets.list) // the others cost more
+		h.plans = append(h.plans, h.plan(chosen))
+		h.targets.next = len(h.targets.list) // the others cost more
 	}
 	if p := search.Prices(); p != nil {
-		a.known.prices = p
+		h.known.prices = p
 	}
-	a.known.support = a.known.support[:0]
+	h.known.support = h.known.support[:0]
 	for _, n := range search.Support() {
-		if n < len(a.run.snapshot.Patterns) {
-			a.known.support = append(a.known.support, a.run.snapshot.ID(n))
+		if n < len(h.run.snapshot.Patterns) {
+			h.known.support = append(h.known.support, h.run.snapshot.ID(n))
 		}
 	}
-	if a.run.separating {
-		a.known.cuts, a.run.separating = search.Cuts(), false
-		a.separateAt = separationGrowth * a.workDone
+	if h.run.separating {
+		h.known.cuts, h.run.separating = search.Cuts(), false
+		h.separateAt = separationGrowth * h.workDone
 	}
-	a.run.search = nil
+	h.run.search = nil
 }
 
-func (a *Heuristic) plan(chosen []int) *instance.Plan {
-	plan := &instance.Plan{Missing: make([]int, len(a.in.Kinds))}
-	placed := make([]int, len(a.in.Kinds))
+func (h *Heuristic) plan(chosen []int) *instance.Plan {
+	plan := &instance.Plan{Missing: make([]int, len(h.in.Kinds))}
+	placed := make([]int, len(h.in.Kinds))
 	for _, n := range chosen {
-		stock, root := a.pattern(n)
-		a.in.AddLayout(plan, stock, root, placed)
+		stock, root := h.pattern(n)
+		h.in.AddLayout(plan, stock, root, placed)
 	}
 	return plan
 }
 
 // pattern returns pattern n of the search as a cutting tree.
-func (a *Heuristic) pattern(n int) (stock int, root instance.Piece) {
-	pooled := len(a.run.snapshot.Patterns)
+func (h *Heuristic) pattern(n int) (stock int, root instance.Piece) {
+	pooled := len(h.run.snapshot.Patterns)
 	if n < pooled {
-		return a.run.snapshot.Patterns[n].Stock, a.run.snapshot.Root(n)
+		return h.run.snapshot.Patterns[n].Stock, h.run.snapshot.Root(n)
 	}
-	m := &a.made[n-pooled]
+	m := &h.made[n-pooled]
 	return m.stock, m.root
 }

@@ -26,28 +26,28 @@ const (
 )
 
 // reset prepares for another search.
-func (m *patternPricer) reset() { m.made = nil }
+func (p *patternPricer) reset() { p.made = nil }
 
 // price is a [setcover.PricingCallback].
-func (m *patternPricer) price(stock int, demand []int, values []int64, bonus *setcover.CutBonus, above int64) (patterns []setcover.Pattern, work int64) {
-	if m.fillers == nil {
-		m.fillers = search.NewFillers(m.in, m.seed)
+func (p *patternPricer) price(stock int, demand []int, values []int64, bonus *setcover.CutBonus, above int64) (patterns []setcover.Pattern, work int64) {
+	if p.fillers == nil {
+		p.fillers = search.NewFillers(p.in, p.seed)
 	}
 	counts := make([]int, len(demand))
-	for _, root := range m.fillers[stock].Fill(demand, values, bonus, above, fillSteps, maxMade) {
+	for _, root := range p.fillers[stock].Fill(demand, values, bonus, above, fillSteps, maxMade) {
 		clear(counts)
 		root.CountParts(counts)
 		patterns = append(patterns, setcover.NewPattern(stock, counts))
-		m.made = append(m.made, made{stock, root})
-		m.unreported = append(m.unreported, made{stock, root})
+		p.made = append(p.made, made{stock, root})
+		p.unreported = append(p.unreported, made{stock, root})
 	}
 	return patterns, fillSteps * search.FillStepWork
 }
 
 // NewPatterns calls f with every pattern made since the last call.
-func (m *patternPricer) NewPatterns(f func(stock int, root instance.Piece)) {
-	for _, p := range m.unreported {
-		f(p.stock, p.root)
+func (p *patternPricer) NewPatterns(f func(stock int, root instance.Piece)) {
+	for _, m := range p.unreported {
+		f(m.stock, m.root)
 	}
-	m.unreported = nil
+	p.unreported = nil
 }

@@ -55,8 +55,8 @@ type stock struct {
 	weight float64
 }
 
-func newEnv(in *instance.Instance, tidy bool) *env {
-	e := &env{in: in, polish: tidy, unrestricted: in.Stages == instance.NoLimit}
+func newEnv(in *instance.Instance, polish bool) *env {
+	e := &env{in: in, polish: polish, unrestricted: in.Stages == instance.NoLimit}
 	var dearest, largest int64 = 1, 1
 	for s, st := range in.Stock {
 		one := stock{
@@ -81,8 +81,8 @@ func newEnv(in *instance.Instance, tidy bool) *env {
 	}
 	for n, k := range in.Kinds {
 		one := kind{key: pool.PartKey(n), l: int32(k.L), w: int32(k.W), area: in.Area(k.L, k.W), exactArea: k.L * k.W, orientations: orientationsOf(in, k), minL: math.MaxInt32, minW: math.MaxInt32}
-		for _, lies := range one.orientations {
-			for _, as := range lies {
+		for _, orientations := range one.orientations {
+			for _, as := range orientations {
 				one.minL, one.minW = min(one.minL, as.l), min(one.minW, as.w)
 			}
 		}

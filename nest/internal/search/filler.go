@@ -12,11 +12,11 @@ import (
 // lane: pricing by a heuristic, before exact pricing is tried at greater expense.
 // It goes on from where it was with other prices.
 type Filler struct {
-	lane       *walk
+	walk       *walk
 	stock      int
-	wanted     []int // per kind
+	demand     []int // per kind
 	values     []int64
-	premium    *setcover.CutBonus // or nil
+	bonus      *setcover.CutBonus // or nil
 	rates      []int64            // values, with a share in the premium
 	kinds      []int32            // that are wanted
 	left       []int              // per kind
@@ -46,13 +46,13 @@ func newFillers(e *env, seed uint64) (all []*Filler) {
 
 func newFiller(e *env, stock int, seed uint64) *Filler {
 	f := &Filler{
-		lane: newWalk(e, seed, uint64(stock)), stock: stock,
+		walk: newWalk(e, seed, uint64(stock)), stock: stock,
 		left: make([]int, len(e.kinds)), acceptance: newLateAcceptance(fillerHistory),
 	}
-	s := f.lane.state
+	s := f.walk.state
 	s.missing = s.missing[:0]
 	s.open(stock)
-	f.lane.insertion.blinks = true
+	f.walk.insertion.blinks = true
 	return f
 }
 
@@ -60,9 +60,9 @@ func newFiller(e *env, stock int, seed uint64) *Filler {
 // more than above, and returns what it found: no kind more often than it is
 // wanted. Values are those of the kinds; premium, or nil, is what sets of them are worth
 // beside.
-func (f *Filler) Fill(wanted []int, values []int64, premium *setcover.CutBonus, above int64, steps, most int) (found []instance.Piece) {
-	f.premium = premium
-	f.start(wanted, values)
+func (f *Filler) Fill(demand []int, values []int64, bonus *setcover.CutBonus, above int64, steps, most int) (found []instance.Piece) {
+	f.bonus = bonus
+	f.start(demand, values)
 	known := map[uint64]bool{}
 	for range steps {
 		worth := f.tryStep()
@@ -78,19 +78,19 @@ func (f *Filler) Fill(wanted []int, values []int64, premium *setcover.CutBonus, 
 	return found
 }
 
-func (f *Filler) tree() *tree { return f.lane.state.trees[0] }
+func (f *Filler) tree() *tree { return f.walk.state.trees[0] }
 
 // start prepares for steps with other values, or other parts.
-func (f *Filler) start(wanted []int, values []int64) {
-	f.wanted, f.values, f.rates = wanted, values, values
-	if f.premium != nil {
+func (f *Filler) start(demand []int, values []int64) {
+	f.demand, f.values, f.rates = demand, values, values
+	if f.bonus != nil {
 		f.rates = slices.Clone(values)
 		for k := range f.rates {
-			f.rates[k] += f.premium.PartShare(k)
+			f.rates[k] += f.bonus.PartShare(k)
 		}
 	}
 	f.kinds = f.kinds[:0]
-	for k, n := range wanted {
+	for k, n := range demand {
 		if n > 0 {
 			f.kinds = append(f.kinds, int32(k))
 		}
@@ -103,7 +103,7 @@ func (f *Filler) start(wanted []int, values []int64) {
 // tryStep takes a step and returns what the pattern is worth then; accept settles
 // whether it is kept.
 func (f *Filler) tryStep() (worth int64) {
-	f.lane.state.begin()
+	f.walk.state.begin()
 	f.ruin()
 	f.recreate()
 	return f.worth()
@@ -111,7 +111,7 @@ func (f *Filler) tryStep() (worth int64) {
 
 func (f *Filler) accept(worth int64) {
 	if !f.acceptance.accept(-worth, false) {
-		f.lane.state.undo()
+		f.walk.state.undo()
 	}
 }
 
@@ -120,12 +120,12 @@ func (f *Filler) worth() (sum int64) {
 	for _, n := range t.parts {
 		sum += f.values[t.nodes[n].kind]
 	}
-	if f.premium != nil {
-		f.premium.Reset()
+	if f.bonus != nil {
+		f.bonus.Reset()
 		for _, n := range t.parts {
-			f.premium.Add(int(t.nodes[n].kind))
+			f.bonus.Add(int(t.nodes[n].kind))
 		}
-		sum += f.premium.Value()
+		sum += f.bonus.Value()
 	}
 	return sum
 }
@@ -133,7 +133,7 @@ func (f *Filler) worth() (sum int64) {
 // ruin takes some parts out, or what lies around some of them, but leaves the
 // piece open.
 func (f *Filler) ruin() {
-	l := f.lane
+	l := f.walk
 	s := l.state
 	t := s.touch(0)
 	scattered := l.below(8) == 0
@@ -151,17 +151,17 @@ func (f *Filler) ruin() {
 
 // remove takes node n out.
 func (f *Filler) remove(n int32) {
-	s := f.lane.state
+	s := f.walk.state
 	t := s.touch(0)
 	before := t.value
-	s.missing = t.remove(n, s.missing, f.lane.e)[:0]
+	s.missing = t.remove(n, s.missing, f.walk.e)[:0]
 	s.value += t.value - before
 	s.heads[0] = t.gapSummary()
 }
 
 // removeExcess takes out what is no longer wanted.
 func (f *Filler) removeExcess() {
-	s := f.lane.state
+	s := f.walk.state
 	s.begin()
 	f.count()
 	t := f.tree()
@@ -179,7 +179,7 @@ func (f *Filler) removeExcess() {
 
 // count brings up to date what is still wanted.
 func (f *Filler) count() {
-	copy(f.left, f.wanted)
+	copy(f.left, f.demand)
 	t := f.tree()
 	for _, n := range t.parts {
 		f.left[t.nodes[n].kind]--
@@ -189,7 +189,7 @@ func (f *Filler) count() {
 // recreate places what there is room for, what is worth most for its area first,
 // more or less.
 func (f *Filler) recreate() {
-	l := f.lane
+	l := f.walk
 	s := l.state
 	f.count()
 	byArea := l.below(3) == 0

@@ -21,12 +21,12 @@ func TestFillersPatternsAgainstExactSearch(t *testing.T) {
 		in := ruledInstance(r)
 		f := NewFillers(in, seed)[0]
 		for range 3 {
-			wanted, values := make([]int, len(in.Kinds)), make([]int64, len(in.Kinds))
+			demand, values := make([]int, len(in.Kinds)), make([]int64, len(in.Kinds))
 			var items []knapsack.Item
 			for k, kd := range in.Kinds {
-				wanted[k] = r.IntN(min(kd.Demand, 3) + 1)
+				demand[k] = r.IntN(min(kd.Demand, 3) + 1)
 				values[k] = kd.L * kd.W * int64(80+r.IntN(40))
-				items = append(items, knapsack.Item{L: kd.L, W: kd.W, Orientations: kd.Orientations[0], Count: wanted[k], Kind: k})
+				items = append(items, knapsack.Item{L: kd.L, W: kd.W, Orientations: kd.Orientations[0], Count: demand[k], Kind: k})
 			}
 			st := in.Stock[0]
 			exact := knapsack.New(st.L, st.W, items, knapsack.Rules{Stages: in.Stages, FirstCut: st.FirstCut, NarrowestRip: st.NarrowestRip}, 1<<16, 1<<22)
@@ -41,7 +41,7 @@ func TestFillersPatternsAgainstExactSearch(t *testing.T) {
 			}
 			above := most * 9 / 10
 			var got int64
-			for _, root := range f.Fill(wanted, values, nil, above, 600, math.MaxInt) {
+			for _, root := range f.Fill(demand, values, nil, above, 600, math.MaxInt) {
 				if root.L != st.L || root.W != st.W || !in.Allows(0, root) {
 					t.Fatalf("seed %d: %+v goes against the rules", seed, root)
 				}
@@ -50,8 +50,8 @@ func TestFillersPatternsAgainstExactSearch(t *testing.T) {
 				var worth int64
 				for k, n := range counts {
 					worth += int64(n) * values[k]
-					if n > wanted[k] {
-						t.Fatalf("seed %d: %d of kind %d, %d are wanted", seed, n, k, wanted[k])
+					if n > demand[k] {
+						t.Fatalf("seed %d: %d of kind %d, %d are wanted", seed, n, k, demand[k])
 					}
 				}
 				if worth <= above || worth > most {
@@ -59,7 +59,7 @@ func TestFillersPatternsAgainstExactSearch(t *testing.T) {
 				}
 				got = max(got, worth)
 			}
-			f.lane.state.trees[0].check(t, f.lane.e)
+			f.walk.state.trees[0].check(t, f.walk.e)
 			sought++
 			if got == most {
 				best++
@@ -75,19 +75,19 @@ func TestFillersPatternsAgainstExactSearch(t *testing.T) {
 // premium is that of a task in which kinds go two to a piece within their three only.
 func premium(t *testing.T, kinds int) (p *setcover.CutBonus) {
 	t.Helper()
-	wanted, pieces := slices.Repeat([]int{1}, kinds), []int{kinds/3*2 - 1}
+	demand, pieces := slices.Repeat([]int{1}, kinds), []int{kinds/3*2 - 1}
 	var patterns []setcover.Pattern
 	for k := range kinds {
 		first := k / 3 * 3
 		patterns = append(patterns, setcover.Pattern{Counts: []setcover.Count{{Kind: k, Times: 1}, {Kind: first + (k-first+1)%3, Times: 1}}})
 	}
 	prices := []setcover.Prices{{Values: make([]int64, kinds), Capacity: []int64{0}}}
-	s := setcover.New(wanted, pieces, patterns, prices)
+	s := setcover.New(demand, pieces, patterns, prices)
 	s.Randomize(1, nil)
 	s.SeparateCuts()
 	s.Advance(math.MaxInt64)
 	sets := s.Cuts()
-	s = setcover.New(wanted, pieces, patterns, prices)
+	s = setcover.New(demand, pieces, patterns, prices)
 	s.Randomize(1, func(_ int, _ []int, _ []int64, q *setcover.CutBonus, _ int64) ([]setcover.Pattern, int64) {
 		p = q
 		return nil, 1
@@ -109,17 +109,17 @@ func TestFillersGoByTheCutBonus(t *testing.T) {
 	}
 	in.Prepare()
 	p := premium(t, kinds)
-	wanted, values := slices.Repeat([]int{1}, kinds), make([]int64, kinds)
+	demand, values := slices.Repeat([]int{1}, kinds), make([]int64, kinds)
 	found := 0
 	var above, most int64
 	for seed := range uint64(20) {
 		above = most * 9 / 10
-		for _, root := range NewFillers(in, seed)[0].Fill(wanted, values, p, above, 200, 8) {
+		for _, root := range NewFillers(in, seed)[0].Fill(demand, values, p, above, 200, 8) {
 			counts := make([]int, kinds)
 			root.CountParts(counts)
 			p.Reset()
 			for k, n := range counts {
-				if n > wanted[k] {
+				if n > demand[k] {
 					t.Fatalf("seed %d: %d of kind %d", seed, n, k)
 				}
 				for range n {
@@ -132,7 +132,7 @@ func TestFillersGoByTheCutBonus(t *testing.T) {
 			found++
 			most = max(most, p.Value())
 		}
-		if plain := NewFillers(in, seed)[0].Fill(wanted, values, nil, above, 200, 8); len(plain) > 0 {
+		if plain := NewFillers(in, seed)[0].Fill(demand, values, nil, above, 200, 8); len(plain) > 0 {
 			t.Fatalf("seed %d: %d patterns that are worth nothing", seed, len(plain))
 		}
 	}

@@ -81,45 +81,45 @@ type layout struct {
 }
 
 // evaluateChanged appraises the trees that the present step has changed.
-func (a *evaluator) evaluateChanged(s *state) {
+func (e *evaluator) evaluateChanged(s *state) {
 	for _, i := range s.touched {
-		a.evaluateTree(s.trees[i])
+		e.evaluateTree(s.trees[i])
 	}
 	for _, t := range s.trees[s.saved.trees:] {
-		a.evaluateTree(t)
+		e.evaluateTree(t)
 	}
 }
 
 // evaluateAll appraises every tree of s.
-func (a *evaluator) evaluateAll(s *state) {
+func (e *evaluator) evaluateAll(s *state) {
 	for _, t := range s.trees {
-		a.evaluateTree(t)
+		e.evaluateTree(t)
 	}
 }
 
 // total adds up what the trees of s come to. They must have been appraised.
-func (a *evaluator) total(s *state) objectives {
+func (e *evaluator) total(s *state) objectives {
 	var m objectives
-	a.uncovered = a.uncovered[:0]
-	for k := range a.e.kinds {
-		if a.coveredByStock(s, int32(k)) {
-			m.covered += a.e.in.Kinds[k].Demand
+	e.uncovered = e.uncovered[:0]
+	for k := range e.e.kinds {
+		if e.coveredByStock(s, int32(k)) {
+			m.covered += e.e.in.Kinds[k].Demand
 		} else {
-			a.uncovered = append(a.uncovered, int32(k))
+			e.uncovered = append(e.uncovered, int32(k))
 		}
 	}
-	a.layouts = a.layouts[:0]
+	e.layouts = e.layouts[:0]
 	for _, t := range s.trees {
 		if t.closed {
 			continue
 		}
-		m.covered += a.cover(t)
+		m.covered += e.cover(t)
 		m.cuts += len(t.parts) + len(t.gaps) - 1
-		a.layouts = append(a.layouts, layout{t.fingerprint, t.setups})
+		e.layouts = append(e.layouts, layout{t.fingerprint, t.setups})
 	}
-	slices.SortFunc(a.layouts, func(x, y layout) int { return cmp.Compare(x.fingerprint, y.fingerprint) })
-	for i, l := range a.layouts {
-		if i == 0 || a.layouts[i-1].fingerprint != l.fingerprint {
+	slices.SortFunc(e.layouts, func(x, y layout) int { return cmp.Compare(x.fingerprint, y.fingerprint) })
+	for i, l := range e.layouts {
+		if i == 0 || e.layouts[i-1].fingerprint != l.fingerprint {
 			m.setups += l.setups
 		}
 	}
@@ -138,9 +138,9 @@ func offcutValue(value int64) int64 {
 }
 
 // coveredByStock reports whether a piece on hand that holds kind k stays whole.
-func (a *evaluator) coveredByStock(s *state, k int32) bool {
-	for i, st := range a.e.in.Stock {
-		if st.OnHand && s.used[i] < st.Limit && len(a.e.kinds[k].orientations[i]) > 0 {
+func (e *evaluator) coveredByStock(s *state, k int32) bool {
+	for i, st := range e.e.in.Stock {
+		if st.OnHand && s.used[i] < st.Limit && len(e.e.kinds[k].orientations[i]) > 0 {
 			return true
 		}
 	}
@@ -149,23 +149,23 @@ func (a *evaluator) coveredByStock(s *state, k int32) bool {
 
 // cover takes what the offcuts of t hold off the uncovered kinds, and returns
 // how many pieces that are.
-func (a *evaluator) cover(t *tree) int {
-	in, covered := a.e.in, 0
+func (e *evaluator) cover(t *tree) int {
+	in, covered := e.e.in, 0
 	for _, g := range t.gaps {
 		if int64(g.l) < in.KeepLength || int64(g.w) < in.KeepWidth {
 			continue
 		}
-		left := a.uncovered[:0]
-		for _, k := range a.uncovered {
-			if kd := &a.e.kinds[k]; g.l < kd.minL || g.w < kd.minW {
+		left := e.uncovered[:0]
+		for _, k := range e.uncovered {
+			if kd := &e.e.kinds[k]; g.l < kd.minL || g.w < kd.minW {
 				left = append(left, k)
-			} else if a.e.holds(int(t.stock), g.l, g.w, k) {
+			} else if e.e.holds(int(t.stock), g.l, g.w, k) {
 				covered += in.Kinds[k].Demand
 			} else {
 				left = append(left, k)
 			}
 		}
-		a.uncovered = left
+		e.uncovered = left
 	}
 	return covered
 }
@@ -174,16 +174,16 @@ func (a *evaluator) cover(t *tree) int {
 // cuts are counted anew.
 func (e *env) holds(stock int, l, w, k int32) bool {
 	for _, as := range e.kinds[k].orientations[stock] {
-		if e.reachable(stock, l, w, as) {
+		if e.cutFree(stock, l, w, as) {
 			return true
 		}
 	}
 	return false
 }
 
-// reachable reports whether at most two cuts in a piece l x w free a part that lies
+// cutFree reports whether at most two cuts in a piece l x w free a part that lies
 // so.
-func (e *env) reachable(stock int, l, w int32, as orientation) bool {
+func (e *env) cutFree(stock int, l, w int32, as orientation) bool {
 	if as.l > l || as.w > w {
 		return false
 	}
@@ -203,18 +203,18 @@ func (e *env) reachable(stock int, l, w int32, as orientation) bool {
 }
 
 // evaluateTree counts the setups of t and takes its print.
-func (a *evaluator) evaluateTree(t *tree) {
+func (e *evaluator) evaluateTree(t *tree) {
 	if t.closed {
 		return
 	}
-	a.settings = a.settings[:0]
-	t.fingerprint = a.fingerprint(t, 0)
-	slices.SortFunc(a.settings, func(x, y setting) int {
+	e.settings = e.settings[:0]
+	t.fingerprint = e.fingerprint(t, 0)
+	slices.SortFunc(e.settings, func(x, y setting) int {
 		return cmp.Or(cmp.Compare(x.level, y.level), cmp.Compare(x.size, y.size))
 	})
 	t.setups = 0
-	for i, s := range a.settings {
-		if i == 0 || a.settings[i-1] != s {
+	for i, s := range e.settings {
+		if i == 0 || e.settings[i-1] != s {
 			t.setups++
 		}
 	}
@@ -222,14 +222,14 @@ func (a *evaluator) evaluateTree(t *tree) {
 
 // fingerprint notes the settings below n and returns n's print, which does not depend
 // on the order of children.
-func (a *evaluator) fingerprint(t *tree, n int32) uint64 {
+func (e *evaluator) fingerprint(t *tree, n int32) uint64 {
 	c := &t.nodes[n]
-	print := hashMix(uint64(c.role), uint64(c.l), uint64(c.w))
+	hash := hashMix(uint64(c.role), uint64(c.l), uint64(c.w))
 	switch c.role {
 	case part:
-		print = hashMix(print, uint64(c.kind), 0)
+		hash = hashMix(hash, uint64(c.kind), 0)
 		if c.turned {
-			print++
+			hash++
 		}
 	case split:
 		var sum uint64
@@ -239,14 +239,14 @@ func (a *evaluator) fingerprint(t *tree, n int32) uint64 {
 			last = t.smallest(n)
 		}
 		for m := c.first; m != none; m = t.nodes[m].next {
-			sum += a.fingerprint(t, m)
+			sum += e.fingerprint(t, m)
 			if m != last && t.nodes[m].role != leftover {
-				a.settings = append(a.settings, setting{c.level, t.along(n, m)})
+				e.settings = append(e.settings, setting{c.level, t.along(n, m)})
 			}
 		}
-		print = hashMix(print, uint64(c.dir), sum)
+		hash = hashMix(hash, uint64(c.dir), sum)
 	}
-	return print
+	return hash
 }
 
 // along is the size of child m of n in the direction that n divides.

@@ -22,10 +22,10 @@ func workshop(seed uint64) *instance.Instance {
 	if r.IntN(3) == 0 {
 		in.Stock = append(in.Stock, instance.Stock{L: int64(600 + r.IntN(900)), W: int64(300 + r.IntN(600)), OnHand: true, Limit: 1 + r.IntN(2), NarrowestRip: 3})
 	}
-	add := func(count int, l, w int64, lies instance.Orientation) {
+	add := func(count int, l, w int64, orientations instance.Orientation) {
 		k := instance.Kind{L: l + 3, W: w + 3, Demand: count}
 		for range in.Stock {
-			k.Orientations = append(k.Orientations, lies)
+			k.Orientations = append(k.Orientations, orientations)
 		}
 		in.Kinds = append(in.Kinds, k)
 	}

@@ -99,7 +99,7 @@ func unitsOf(value int64) int64 {
 
 // canRecut cuts one piece out of o in every way and asks whether the rules
 // allow it.
-func canRecut(in *instance.Instance, o instance.Layout, l, w int64, k int, lies instance.Orientation) bool {
+func canRecut(in *instance.Instance, o instance.Layout, l, w int64, k int, orientations instance.Orientation) bool {
 	try := func(l, w int64) bool {
 		if l > o.Root.L || w > o.Root.W {
 			return false
@@ -112,7 +112,7 @@ func canRecut(in *instance.Instance, o instance.Layout, l, w int64, k int, lies 
 		}
 		return false
 	}
-	return lies&instance.Upright != 0 && try(l, w) || lies&instance.Turned != 0 && try(w, l)
+	return orientations&instance.Upright != 0 && try(l, w) || orientations&instance.Turned != 0 && try(w, l)
 }
 
 // cutOut divides p by a cut in direction dir and one across, where needed.

@@ -51,16 +51,16 @@ func (e *env) rankKinds() {
 }
 
 // sort puts what is missing in order o.
-func (l *walk) sort(o order) {
-	missing := l.state.missing
+func (w *walk) sort(o order) {
+	missing := w.state.missing
 	if o == randomOrder {
 		for i := len(missing) - 1; i > 0; i-- {
-			j := l.below(i + 1)
+			j := w.below(i + 1)
 			missing[i], missing[j] = missing[j], missing[i]
 		}
 		return
 	}
-	ranks, kinds := l.e.ranks[o], l.e.orders[o]
+	ranks, kinds := w.e.ranks[o], w.e.orders[o]
 	for i, k := range missing {
 		missing[i] = ranks[k]
 	}

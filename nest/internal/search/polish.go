@@ -35,115 +35,115 @@ func newPolisher(e *env, seed, number uint64) *polisher {
 }
 
 // evaluate finds the merit of plan p as it is told.
-func (t *polisher) evaluate(p *instance.Plan) objectives {
-	t.finalState.load(p)
-	t.evaluator.evaluateAll(t.finalState)
-	return t.evaluator.total(t.finalState).truncate(t.lastObjective)
+func (p *polisher) evaluate(plan *instance.Plan) objectives {
+	p.finalState.load(plan)
+	p.evaluator.evaluateAll(p.finalState)
+	return p.evaluator.total(p.finalState).truncate(p.lastObjective)
 }
 
 // restartFrom takes complete plan p over.
-func (t *polisher) restartFrom(p *instance.Plan, m objectives) {
-	t.best, t.value, t.found = p, m, m
-	t.goal, t.insertion.blinks = p.Cost, true
-	t.goal.Bought++ // no more, but as much
-	t.state.load(p)
-	t.spare = none
-	t.resetAcceptance()
+func (p *polisher) restartFrom(plan *instance.Plan, m objectives) {
+	p.best, p.value, p.found = plan, m, m
+	p.goal, p.insertion.blinks = plan.Cost, true
+	p.goal.Bought++ // no more, but as much
+	p.state.load(plan)
+	p.spare = none
+	p.resetAcceptance()
 }
 
 // resetAcceptance prepares for a walk from the present state.
-func (t *polisher) resetAcceptance() {
-	t.evaluator.evaluateAll(t.state)
-	t.state.begin()
-	score := t.score(t.evaluator.total(t.state))
+func (p *polisher) resetAcceptance() {
+	p.evaluator.evaluateAll(p.state)
+	p.state.begin()
+	score := p.score(p.evaluator.total(p.state))
 	// A good plan is left only by way of worse ones.
-	t.acceptance.reset(score, score+abs(score)/leeway)
+	p.acceptance.reset(score, score+abs(score)/leeway)
 }
 
 // score of the state, whose merit is m: less is better.
-func (t *polisher) score(m objectives) int64 {
-	score := missingWeight * t.state.missingArea
-	if t.lastObjective >= coverObjective {
-		score -= int64(m.covered) * (coverWeight / int64(t.e.pieces))
+func (p *polisher) score(m objectives) int64 {
+	score := missingWeight * p.state.missingArea
+	if p.lastObjective >= coverObjective {
+		score -= int64(m.covered) * (coverWeight / int64(p.e.pieces))
 	}
-	if t.lastObjective >= offcutObjective {
-		score -= t.state.value
+	if p.lastObjective >= offcutObjective {
+		score -= p.state.value
 	}
-	if t.lastObjective >= setupObjective {
+	if p.lastObjective >= setupObjective {
 		score += int64(m.setups) * setupWeight
 	}
-	if t.lastObjective >= cutObjective {
+	if p.lastObjective >= cutObjective {
 		score += int64(m.cuts) * cutWeight
 	}
 	return score
 }
 
 // run makes n steps, or fewer when stop says so.
-func (t *polisher) run(n int64, stop func() bool) {
-	if t.seeksSpare {
-		t.addSpare()
+func (p *polisher) run(n int64, stop func() bool) {
+	if p.seeksSpare {
+		p.addSpare()
 	}
 	for i := int64(0); i < n; i++ {
 		if i&31 == 0 && stop() {
 			break
 		}
-		t.step()
+		p.step()
 	}
 }
 
-func (t *polisher) step() {
-	t.steps++
-	s := t.state
+func (p *polisher) step() {
+	p.steps++
+	s := p.state
 	s.begin()
-	t.ruin()
-	t.sort(order(t.below(int(orderCount))))
-	t.chooseStripDirection()
-	t.recreate(t.goal)
-	t.evaluator.evaluateChanged(s)
-	m := t.evaluator.total(s)
-	if t.acceptance.accept(t.score(m), false) {
+	p.ruin()
+	p.sort(order(p.below(int(orderCount))))
+	p.chooseStripDirection()
+	p.recreate(p.goal)
+	p.evaluator.evaluateChanged(s)
+	m := p.evaluator.total(s)
+	if p.acceptance.accept(p.score(m), false) {
 		s.commit()
-		t.updateBest(m.truncate(t.lastObjective))
+		p.updateBest(m.truncate(p.lastObjective))
 	} else {
 		s.undo()
 	}
 }
 
 // updateBest keeps the plan at hand, whose merit is m, if it is the best so far.
-func (t *polisher) updateBest(m objectives) {
-	s := t.state
+func (p *polisher) updateBest(m objectives) {
+	s := p.state
 	switch {
-	case t.spare != none && len(s.missing) == 0:
-		t.removeSpare()
+	case p.spare != none && len(s.missing) == 0:
+		p.removeSpare()
 		return
-	case t.spare != none && len(s.missing) == 1 && s.missing[0] == t.spare:
+	case p.spare != none && len(s.missing) == 1 && s.missing[0] == p.spare:
 	case len(s.missing) > 0:
 		return
 	}
-	if !s.cost.Less(t.best.Cost) && m.compare(t.found) <= 0 {
+	if !s.cost.Less(p.best.Cost) && m.compare(p.found) <= 0 {
 		return
 	}
-	t.found = m
-	t.keepIfBest()
+	p.found = m
+	p.keepIfBest()
 }
 
 // keepIfBest takes the plan at hand for the best, if as told it is.
-func (t *polisher) keepIfBest() {
-	p := t.state.plan()
-	clear(p.Missing) // of the spare, at most
-	if m := t.evaluate(p); p.Cost.Less(t.best.Cost) || m.compare(t.value) > 0 {
-		t.best, t.value = p, m
-		t.goal = p.Cost
-		t.goal.Bought++
+func (p *polisher) keepIfBest() {
+	plan := p.state.plan()
+	clear(plan.Missing) // of the spare, at most
+	if m := p.evaluate(plan); plan.Cost.Less(p.best.Cost) || m.compare(p.value) > 0 {
+		p.best, p.value = plan, m
+		p.goal = plan.Cost
+		p.goal.Bought++
 	}
 }
 
 // chooseStripDirection settles for a step which way strips run, or leaves it free: parts in
 // strips of one direction share settings, which no placing of a single part
 // sees.
-func (t *polisher) chooseStripDirection() {
-	t.insertion.avoidCut = instance.None
-	if n := t.below(4); n < 2 {
-		t.insertion.avoidCut = instance.Rip + instance.Dir(n)
+func (p *polisher) chooseStripDirection() {
+	p.insertion.avoidCut = instance.None
+	if n := p.below(4); n < 2 {
+		p.insertion.avoidCut = instance.Rip + instance.Dir(n)
 	}
 }

@@ -19,13 +19,13 @@ const (
 	polishEvery     = 96 // rounds, as long as the price is not proven
 )
 
-func newPolishers(in *instance.Instance, seed uint64, lanes int) []*polisher {
+func newPolishers(in *instance.Instance, seed uint64, walks int) []*polisher {
 	e := newEnv(in, true)
-	var tidiers []*polisher
-	for i := range lanes {
-		tidiers = append(tidiers, newPolisher(e, seed, uint64(lanes+2+i)))
+	var polishers []*polisher
+	for i := range walks {
+		polishers = append(polishers, newPolisher(e, seed, uint64(walks+2+i)))
 	}
-	return tidiers
+	return polishers
 }
 
 // polishingWalks is how many tidiers walk in this round: all once the price is

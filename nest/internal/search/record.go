@@ -4,25 +4,25 @@ import "sawbill/nest/internal/pool"
 
 // recordPatterns notes the patterns of the trees that the step has changed, before it is
 // settled whether the state is kept: a good pattern may come in a bad plan.
-func (l *walk) recordPatterns() {
-	if l.recorder == nil {
+func (w *walk) recordPatterns() {
+	if w.recorder == nil {
 		return
 	}
-	s := l.state
+	s := w.state
 	for _, i := range s.touched {
-		l.recordTree(s.trees[i])
+		w.recordTree(s.trees[i])
 	}
 	for i := s.saved.trees; i < len(s.trees); i++ {
-		l.recordTree(s.trees[i])
+		w.recordTree(s.trees[i])
 	}
 }
 
-func (l *walk) recordTree(t *tree) {
-	if t.closed || l.recorder.TooWasteful(t.freeArea, l.e.stock[t.stock].area) {
+func (w *walk) recordTree(t *tree) {
+	if t.closed || w.recorder.TooWasteful(t.freeArea, w.e.stock[t.stock].area) {
 		return
 	}
-	if key := pool.Key(int(t.stock), t.key); l.recorder.IsNew(key) {
-		l.recorder.Record(key, int(t.stock), t.code)
+	if key := pool.Key(int(t.stock), t.key); w.recorder.IsNew(key) {
+		w.recorder.Record(key, int(t.stock), t.code)
 	}
 }
 

@@ -19,16 +19,16 @@ type placement struct {
 // ("blinks", Christiaens and Vanden Berghe 2020) so that the same ruins do not
 // always lead to the same plan. New stock is opened while the plan stays
 // cheaper than goal.
-func (l *walk) recreate(goal instance.Cost) {
-	s := l.state
-	l.insertion.pass++
+func (w *walk) recreate(goal instance.Cost) {
+	s := w.state
+	w.insertion.pass++
 	kept := s.missing[:0]
 	for i, k := range s.missing {
 		// A kind that found no place finds none later in the same step.
-		if l.insertion.failedPass[k] != l.insertion.pass && !l.insert(k, goal, s.missing[i:]) {
-			l.insertion.failedPass[k] = l.insertion.pass
+		if w.insertion.failedPass[k] != w.insertion.pass && !w.insert(k, goal, s.missing[i:]) {
+			w.insertion.failedPass[k] = w.insertion.pass
 		}
-		if l.insertion.failedPass[k] == l.insertion.pass {
+		if w.insertion.failedPass[k] == w.insertion.pass {
 			kept = append(kept, k)
 		}
 	}
@@ -37,18 +37,18 @@ func (l *walk) recreate(goal instance.Cost) {
 
 // insert places a part of kind k, in new stock if need be, and reports whether
 // it could; missing is what is to be placed in all.
-func (l *walk) insert(k int32, goal instance.Cost, missing []int32) bool {
-	s := l.state
-	at, ok := l.bestPlacement(k)
+func (w *walk) insert(k int32, goal instance.Cost, missing []int32) bool {
+	s := w.state
+	at, ok := w.bestPlacement(k)
 	if !ok {
-		stock := l.chooseStock(k, goal, missing)
+		stock := w.chooseStock(k, goal, missing)
 		if stock < 0 {
 			return false
 		}
 		n := s.open(stock)
 		best := int64(math.MinInt64)
-		if ok = l.searchTree(k, n, &at, &best, l.insertion.blinks); !ok {
-			ok = l.searchTree(k, n, &at, &best, false)
+		if ok = w.searchTree(k, n, &at, &best, w.insertion.blinks); !ok {
+			ok = w.searchTree(k, n, &at, &best, false)
 		}
 		if !ok { // a rule of the stock forbids it even there
 			s.close(n)
@@ -70,16 +70,16 @@ func (s *state) place(at placement, k int32) {
 
 // bestPlacement looks through the trees for the spot after which the leftovers are
 // worth most.
-func (l *walk) bestPlacement(k int32) (at placement, ok bool) {
-	s := l.state
+func (w *walk) bestPlacement(k int32) (at placement, ok bool) {
+	s := w.state
 	best := int64(math.MinInt64)
-	kd := &l.e.kinds[k]
+	kd := &w.e.kinds[k]
 	try := func(i int) {
-		if s.heads[i].holds(kd) && l.searchTree(k, i, &at, &best, l.insertion.blinks) {
+		if s.heads[i].holds(kd) && w.searchTree(k, i, &at, &best, w.insertion.blinks) {
 			ok = true
 		}
 	}
-	if l.insertion.unplacedStep[k] == s.step {
+	if w.insertion.unplacedStep[k] == s.step {
 		for _, i := range s.touched {
 			try(i)
 		}
@@ -96,8 +96,8 @@ func (l *walk) bestPlacement(k int32) (at placement, ok bool) {
 
 // searchTree looks in tree i for a spot for kind k that is better than best,
 // and puts it in at.
-func (l *walk) searchTree(k int32, i int, at *placement, best *int64, blinks bool) (ok bool) {
-	e, t := l.e, l.state.trees[i]
+func (w *walk) searchTree(k int32, i int, at *placement, best *int64, blinks bool) (ok bool) {
+	e, t := w.e, w.state.trees[i]
 	for _, as := range e.kinds[k].orientations[t.stock] {
 		for g := range t.gaps {
 			c := &t.gaps[g]
@@ -105,7 +105,7 @@ func (l *walk) searchTree(k int32, i int, at *placement, best *int64, blinks boo
 				continue
 			}
 			both := as.l < c.l && as.w < c.w
-			ripped, crosscut := !both || l.insertion.avoidCut != instance.Rip, both && l.insertion.avoidCut != instance.Crosscut
+			ripped, crosscut := !both || w.insertion.avoidCut != instance.Rip, both && w.insertion.avoidCut != instance.Crosscut
 			if !e.unrestricted {
 				st := &e.stock[t.stock]
 				if as.w < c.w && as.w < st.narrowestRip {
@@ -115,12 +115,12 @@ func (l *walk) searchTree(k int32, i int, at *placement, best *int64, blinks boo
 				crosscut = crosscut && t.allows(c.node, as, instance.Crosscut, e.in.Stages, st.firstCut)
 			}
 			// Rip first: the leftover beside the strip keeps its whole length.
-			if ripped && !(blinks && l.blink()) {
+			if ripped && !(blinks && w.blink()) {
 				if v := e.worth(c.l, c.w-as.w) + e.worth(c.l-as.l, as.w) - c.worth; v > *best {
 					*best, *at, ok = v, placement{i, c.node, as, instance.Rip}, true
 				}
 			}
-			if crosscut && !(blinks && l.blink()) {
+			if crosscut && !(blinks && w.blink()) {
 				if v := e.worth(c.l-as.l, c.w) + e.worth(as.l, c.w-as.w) - c.worth; v > *best {
 					*best, *at, ok = v, placement{i, c.node, as, instance.Crosscut}, true
 				}
@@ -160,8 +160,8 @@ func (t *tree) allows(x int32, as orientation, dir instance.Dir, stages int, fir
 // chooseStock chooses a stock for a new tree in which kind k fits, so that the
 // plan stays cheaper than goal; -1 if there is none. It prefers the stock that
 // costs least for the area that what is missing can use of it.
-func (l *walk) chooseStock(k int32, goal instance.Cost, missing []int32) int {
-	s, e := l.state, l.e
+func (w *walk) chooseStock(k int32, goal instance.Cost, missing []int32) int {
+	s, e := w.state, w.e
 	var need int64
 	for _, m := range missing {
 		need += e.kinds[m].area
@@ -169,12 +169,12 @@ func (l *walk) chooseStock(k int32, goal instance.Cost, missing []int32) int {
 	pick, best := -1, math.Inf(1)
 	for i := range e.stock {
 		st := &e.stock[i]
-		if s.used[i] >= l.maxPieces[i] || len(e.kinds[k].orientations[i]) == 0 || !s.cost.Plus(st.cost, 1).Less(goal) {
+		if s.used[i] >= w.maxPieces[i] || len(e.kinds[k].orientations[i]) == 0 || !s.cost.Plus(st.cost, 1).Less(goal) {
 			continue
 		}
 		rate := st.weight / float64(min(st.area, need))
-		if l.random()&3 == 0 {
-			rate *= 0.5 + float64(float64(l.random()&1023)/1024)
+		if w.random()&3 == 0 {
+			rate *= 0.5 + float64(float64(w.random()&1023)/1024)
 		}
 		if rate < best {
 			pick, best = i, rate

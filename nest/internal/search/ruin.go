@@ -2,43 +2,43 @@ package search
 
 // ruin takes some of the plan apart: parts here and there, a region of a tree,
 // or a whole tree, so that recreate can put them together better.
-func (l *walk) ruin() {
-	s := l.state
+func (w *walk) ruin() {
+	s := w.state
 	switch n := len(s.trees); {
 	case n == 0:
-	case l.below(8) == 0:
-		s.remove(l.below(n), 0)
-		l.ruinRegions(1)
-	case l.below(3) == 0:
-		l.ruinParts(1 + l.below(meanRuin))
+	case w.below(8) == 0:
+		s.remove(w.below(n), 0)
+		w.ruinRegions(1)
+	case w.below(3) == 0:
+		w.ruinParts(1 + w.below(meanRuin))
 	default:
-		l.ruinRegions(1 + l.below(3))
+		w.ruinRegions(1 + w.below(3))
 	}
 }
 
 // ruinParts removes n parts from anywhere.
-func (l *walk) ruinParts(n int) {
-	s := l.state
+func (w *walk) ruinParts(n int) {
+	s := w.state
 	for range n {
-		i := l.below(len(s.trees))
+		i := w.below(len(s.trees))
 		if t := s.trees[i]; !t.closed {
-			s.remove(i, t.parts[l.below(len(t.parts))])
+			s.remove(i, t.parts[w.below(len(t.parts))])
 		}
 	}
 }
 
 // ruinRegions picks a part in n trees and removes it with what lies around it:
 // the split some levels above.
-func (l *walk) ruinRegions(n int) {
-	s := l.state
+func (w *walk) ruinRegions(n int) {
+	s := w.state
 	for range n {
-		i := l.below(len(s.trees))
+		i := w.below(len(s.trees))
 		t := s.trees[i]
 		if t.closed {
 			continue
 		}
-		x := t.parts[l.below(len(t.parts))]
-		for up := l.below(4); up > 0 && t.nodes[x].parent != none; up-- {
+		x := t.parts[w.below(len(t.parts))]
+		for up := w.below(4); up > 0 && t.nodes[x].parent != none; up-- {
 			x = t.nodes[x].parent
 		}
 		s.remove(i, x)
@@ -47,13 +47,13 @@ func (l *walk) ruinRegions(n int) {
 
 // meetGoal removes trees until the plan is cheaper than its goal and cuts no more
 // pieces than it may, the emptiest first or a random one.
-func (l *walk) meetGoal() {
-	s := l.state
+func (w *walk) meetGoal() {
+	s := w.state
 	for i := range s.used {
-		for s.used[i] > l.maxPieces[i] && l.removeTree(int32(i)) {
+		for s.used[i] > w.maxPieces[i] && w.removeTree(int32(i)) {
 		}
 	}
-	for !s.cost.Less(l.goal) && l.removeTree(anyStock) {
+	for !s.cost.Less(w.goal) && w.removeTree(anyStock) {
 	}
 	s.commit()
 }
@@ -62,19 +62,19 @@ func (l *walk) meetGoal() {
 const anyStock = int32(-1)
 
 // removeTree removes one tree of a stock and reports whether there was one.
-func (l *walk) removeTree(stock int32) bool {
-	s := l.state
+func (w *walk) removeTree(stock int32) bool {
+	s := w.state
 	worst, free, chosen := -1, 0.0, 0
-	random := l.below(2) == 0
+	random := w.below(2) == 0
 	for i, t := range s.trees {
 		if t.closed || stock != anyStock && t.stock != stock {
 			continue
 		}
 		if chosen++; random {
-			if l.below(chosen) == 0 {
+			if w.below(chosen) == 0 {
 				worst = i
 			}
-		} else if f := float64(t.freeArea) / float64(l.e.stock[t.stock].area); worst < 0 || f > free {
+		} else if f := float64(t.freeArea) / float64(w.e.stock[t.stock].area); worst < 0 || f > free {
 			worst, free = i, f
 		}
 	}

@@ -34,14 +34,14 @@ const maxAreaRounds = 8
 
 // New makes a search with a first plan, which may be incomplete when there is
 // too little stock. No plan costs less than bound.
-func New(in *instance.Instance, bound int64, seed uint64, lanes int) *Search {
+func New(in *instance.Instance, bound int64, seed uint64, walks int) *Search {
 	s := &Search{in: in, bound: bound}
 	e := newEnv(in, false)
-	for i := range lanes {
+	for i := range walks {
 		s.walks = append(s.walks, newWalk(e, seed, uint64(i)))
 	}
-	s.completer = newWalk(e, seed, uint64(lanes+1))
-	s.polishers = newPolishers(in, seed, lanes)
+	s.completer = newWalk(e, seed, uint64(walks+1))
+	s.polishers = newPolishers(in, seed, walks)
 	first := s.walks[0]
 	first.construct()
 	s.best = first.state.plan()
@@ -93,7 +93,7 @@ func (s *Search) Walk(i int, n int64, stop func() bool) {
 
 // Join ends a round and reports whether it bettered the plan.
 func (s *Search) Join() bool {
-	tidying := s.polishingWalks() > 0
+	polishing := s.polishingWalks() > 0
 	s.round++
 	s.areaRounds = max(0, s.areaRounds-1)
 	better := false
@@ -113,7 +113,7 @@ func (s *Search) Join() bool {
 			s.restart(l)
 		}
 	}
-	return tidying && s.joinPolish() || better
+	return polishing && s.joinPolish() || better
 }
 
 func (s *Search) improves(l *walk) bool {

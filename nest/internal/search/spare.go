@@ -7,47 +7,47 @@ package search
 
 // addSpare starts from the best plan with a spare of a kind that it does not
 // cover, or with none if it covers all that there is room for.
-func (t *polisher) addSpare() {
-	t.restartFrom(t.best, t.value)
-	s := t.state
+func (p *polisher) addSpare() {
+	p.restartFrom(p.best, p.value)
+	s := p.state
 	var room int64
 	for _, tree := range s.trees {
 		room += tree.freeArea
 	}
-	t.evaluator.total(s)
+	p.evaluator.total(s)
 	chosen := 0
-	for _, k := range t.evaluator.uncovered {
-		if t.e.kinds[k].area > room {
+	for _, k := range p.evaluator.uncovered {
+		if p.e.kinds[k].area > room {
 			continue
 		}
-		if chosen++; t.below(chosen) == 0 {
-			t.spare = k
+		if chosen++; p.below(chosen) == 0 {
+			p.spare = k
 		}
 	}
-	if t.spare == none {
+	if p.spare == none {
 		return
 	}
-	s.missing = append(s.missing, t.spare)
-	s.missingArea += t.e.kinds[t.spare].area
-	t.resetAcceptance()
+	s.missing = append(s.missing, p.spare)
+	s.missingArea += p.e.kinds[p.spare].area
+	p.resetAcceptance()
 }
 
 // removeSpare takes that piece of the spare's kind out which leaves the best plan,
 // and keeps that if it is the best so far. The state remains.
-func (t *polisher) removeSpare() {
-	s := t.state
+func (p *polisher) removeSpare() {
+	s := p.state
 	tree, part := none, none
-	best := t.found
+	best := p.found
 	for i := range s.trees {
 		for j := range s.trees[i].parts { // undo exchanges trees, but not the order of their parts
 			n := s.trees[i].parts[j]
-			if s.trees[i].nodes[n].kind != t.spare {
+			if s.trees[i].nodes[n].kind != p.spare {
 				continue
 			}
 			s.begin()
 			s.remove(i, n)
-			t.evaluator.evaluateChanged(s)
-			if m := t.evaluator.total(s).truncate(t.lastObjective); m.compare(best) > 0 || s.cost.Less(t.best.Cost) {
+			p.evaluator.evaluateChanged(s)
+			if m := p.evaluator.total(s).truncate(p.lastObjective); m.compare(best) > 0 || s.cost.Less(p.best.Cost) {
 				tree, part, best = int32(i), n, m
 			}
 			s.undo()
@@ -56,10 +56,10 @@ func (t *polisher) removeSpare() {
 	if part == none {
 		return
 	}
-	t.found = best
+	p.found = best
 	s.begin()
 	s.remove(int(tree), part)
-	t.keepIfBest()
+	p.keepIfBest()
 	s.undo()
 	s.begin()
 }

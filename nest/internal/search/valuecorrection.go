@@ -83,157 +83,157 @@ func NewValueCorrection(in *instance.Instance, seed uint64) *ValueCorrection {
 }
 
 // rate is how dear stock s is for its area.
-func (q *ValueCorrection) rate(s int) float64 {
-	return q.e.stock[s].weight / float64(q.e.stock[s].area)
+func (v *ValueCorrection) rate(s int) float64 {
+	return v.e.stock[s].weight / float64(v.e.stock[s].area)
 }
 
 // NewPlans returns the plans made since the last call; they lack parts only where
 // there is too little stock.
-func (q *ValueCorrection) NewPlans() []*instance.Plan {
-	plans := q.plans
-	q.plans = nil
+func (v *ValueCorrection) NewPlans() []*instance.Plan {
+	plans := v.plans
+	v.plans = nil
 	return plans
 }
 
 // Work carries on for about so many comparisons, or fewer when stop says so.
-func (q *ValueCorrection) Work(work int64, stop func() bool) {
-	step := int64(FillStepWork + kindWork*len(q.e.kinds))
-	work -= q.overdrawn
+func (v *ValueCorrection) Work(work int64, stop func() bool) {
+	step := int64(FillStepWork + kindWork*len(v.e.kinds))
+	work -= v.overdrawn
 	for work > 0 && !stop() {
-		if q.nextStock < len(q.byRate) {
-			work -= step * int64(q.fill(min(int(work/step)+1, portion)))
+		if v.nextStock < len(v.byRate) {
+			work -= step * int64(v.fill(min(int(work/step)+1, portion)))
 		} else {
-			q.take()
+			v.take()
 		}
 	}
-	q.overdrawn = max(0, -work) // what was overdrawn is paid back next time
+	v.overdrawn = max(0, -work) // what was overdrawn is paid back next time
 }
 
 // begin starts a plan.
-func (q *ValueCorrection) begin() {
-	q.plan = &instance.Plan{}
-	q.count, q.leftArea = 0, 0
-	for k, kd := range q.e.in.Kinds {
-		q.left[k] = kd.Demand
-		q.count += kd.Demand
-		q.leftArea += int64(kd.Demand) * q.e.kinds[k].area
+func (v *ValueCorrection) begin() {
+	v.plan = &instance.Plan{}
+	v.count, v.leftArea = 0, 0
+	for k, kd := range v.e.in.Kinds {
+		v.left[k] = kd.Demand
+		v.count += kd.Demand
+		v.leftArea += int64(kd.Demand) * v.e.kinds[k].area
 	}
-	clear(q.used)
-	q.next()
+	clear(v.used)
+	v.next()
 }
 
 // next starts a piece.
-func (q *ValueCorrection) next() {
-	for k, w := range q.worths {
-		q.values[k] = int64(math.Round(w * valueScale))
+func (v *ValueCorrection) next() {
+	for k, w := range v.worths {
+		v.values[k] = int64(math.Round(w * valueScale))
 	}
-	q.nextStock, q.stepsTaken, q.best.parts = 0, 0, 0
+	v.nextStock, v.stepsTaken, v.best.parts = 0, 0, 0
 }
 
 // fill takes at most so many steps with the stock whose turn it is and returns how
 // many it took.
-func (q *ValueCorrection) fill(most int) (taken int) {
-	s := q.byRate[q.nextStock]
-	f := q.fillers[s]
-	if q.stepsTaken == 0 {
-		if !q.canImprove(s) {
-			q.nextStock++
+func (v *ValueCorrection) fill(most int) (taken int) {
+	s := v.byRate[v.nextStock]
+	f := v.fillers[s]
+	if v.stepsTaken == 0 {
+		if !v.canImprove(s) {
+			v.nextStock++
 			return 1
 		}
-		f.start(q.left, q.values)
-		q.top.worth = -1
+		f.start(v.left, v.values)
+		v.top.worth = -1
 	}
-	for taken < most && q.stepsTaken < q.steps && (q.stepsTaken == 0 || q.top.parts < q.count) {
+	for taken < most && v.stepsTaken < v.steps && (v.stepsTaken == 0 || v.top.parts < v.count) {
 		taken++
-		q.stepsTaken++
+		v.stepsTaken++
 		worth := f.tryStep()
-		if worth > q.top.worth {
+		if worth > v.top.worth {
 			t := f.tree()
-			q.top.worth, q.top.parts = worth, len(t.parts)
-			q.top.tree.copyFrom(t)
+			v.top.worth, v.top.parts = worth, len(t.parts)
+			v.top.tree.copyFrom(t)
 		}
 		f.accept(worth)
 	}
-	if q.stepsTaken == q.steps || q.top.parts == q.count {
-		q.top.stock, q.top.area = s, q.e.stock[s].area-q.top.tree.freeArea
-		if q.isBetter(&q.top) {
-			q.top, q.best = q.best, q.top
+	if v.stepsTaken == v.steps || v.top.parts == v.count {
+		v.top.stock, v.top.area = s, v.e.stock[s].area-v.top.tree.freeArea
+		if v.isBetter(&v.top) {
+			v.top, v.best = v.best, v.top
 		}
-		q.nextStock++
-		q.stepsTaken = 0
+		v.nextStock++
+		v.stepsTaken = 0
 	}
 	return taken
 }
 
 // canImprove reports whether stock s may give more for what it costs than the best
 // filling so far, if all of it were used as well.
-func (q *ValueCorrection) canImprove(s int) bool {
-	st := &q.e.stock[s]
-	if q.used[s] >= q.e.in.Stock[s].Limit {
+func (v *ValueCorrection) canImprove(s int) bool {
+	st := &v.e.stock[s]
+	if v.used[s] >= v.e.in.Stock[s].Limit {
 		return false
 	}
-	b := &q.best
+	b := &v.best
 	if b.parts == 0 {
 		return true
 	}
-	worth := float64(b.worth) / float64(b.area) * float64(min(st.area, q.leftArea))
-	return worth/st.weight > float64(b.worth)/q.e.stock[b.stock].weight
+	worth := float64(b.worth) / float64(b.area) * float64(min(st.area, v.leftArea))
+	return worth/st.weight > float64(b.worth)/v.e.stock[b.stock].weight
 }
 
 // isBetter reports whether filling c is to be preferred to the best so far: what takes
 // all that is left, at least cost; else what is worth most for what it costs.
-func (q *ValueCorrection) isBetter(c *filling) bool {
-	b := &q.best
+func (v *ValueCorrection) isBetter(c *filling) bool {
+	b := &v.best
 	if c.parts == 0 || b.parts == 0 {
 		return c.parts > 0
 	}
-	cost, least := q.e.stock[c.stock].weight, q.e.stock[b.stock].weight
-	if all := c.parts == q.count; all != (b.parts == q.count) {
+	cost, least := v.e.stock[c.stock].weight, v.e.stock[b.stock].weight
+	if all := c.parts == v.count; all != (b.parts == v.count) {
 		return all
 	}
 	return float64(c.worth)/cost > float64(b.worth)/least
 }
 
 // take brings the best filling into the plan; without one the plan is done.
-func (q *ValueCorrection) take() {
-	b := &q.best
+func (v *ValueCorrection) take() {
+	b := &v.best
 	if b.parts > 0 {
-		q.plan.Layouts = append(q.plan.Layouts, instance.Layout{Stock: b.stock, Root: instance.Normalize(b.tree.piece(0))})
-		q.plan.Cost = q.plan.Cost.Plus(q.e.stock[b.stock].cost, 1)
-		q.used[b.stock]++
-		q.count -= b.parts
-		q.leftArea -= b.area
-		q.correctValues()
+		v.plan.Layouts = append(v.plan.Layouts, instance.Layout{Stock: b.stock, Root: instance.Normalize(b.tree.piece(0))})
+		v.plan.Cost = v.plan.Cost.Plus(v.e.stock[b.stock].cost, 1)
+		v.used[b.stock]++
+		v.count -= b.parts
+		v.leftArea -= b.area
+		v.correctValues()
 	}
-	if b.parts == 0 || q.count == 0 {
-		q.plan.Missing = slices.Clone(q.left)
-		q.plans = append(q.plans, q.plan)
-		q.steps = min(2*q.steps, maxFilling)
-		q.begin()
+	if b.parts == 0 || v.count == 0 {
+		v.plan.Missing = slices.Clone(v.left)
+		v.plans = append(v.plans, v.plan)
+		v.steps = min(2*v.steps, maxFilling)
+		v.begin()
 		return
 	}
-	q.next()
+	v.next()
 }
 
 // correctValues takes the parts of the best filling from what is left, and brings their
 // values towards what they cost in it, the more of all there are of them in it the
 // further.
-func (q *ValueCorrection) correctValues() {
-	b := &q.best
-	cost := float64(q.e.stock[b.stock].area) / float64(b.area)
-	if !q.e.in.Stock[b.stock].OnHand {
-		cost *= q.rate(b.stock) / q.minRate
+func (v *ValueCorrection) correctValues() {
+	b := &v.best
+	cost := float64(v.e.stock[b.stock].area) / float64(b.area)
+	if !v.e.in.Stock[b.stock].OnHand {
+		cost *= v.rate(b.stock) / v.minRate
 	}
 	cost = min(cost, maxCost)
 	for _, n := range b.tree.parts {
-		q.left[b.tree.nodes[n].kind]--
+		v.left[b.tree.nodes[n].kind]--
 	}
-	if q.count == 0 {
+	if v.count == 0 {
 		return // what the last piece has left over is no fault of its parts
 	}
 	for _, n := range b.tree.parts {
 		k := b.tree.nodes[n].kind
-		share := 1 / float64(1+q.e.in.Kinds[k].Demand+q.left[k])
-		q.worths[k] += float64(share * (float64(q.base[k]*cost) - q.worths[k]))
+		share := 1 / float64(1+v.e.in.Kinds[k].Demand+v.left[k])
+		v.worths[k] += float64(share * (float64(v.base[k]*cost) - v.worths[k]))
 	}
 }

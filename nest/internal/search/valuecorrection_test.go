@@ -124,11 +124,11 @@ func TestValueCorrectionImproves(t *testing.T) {
 func TestStepsOfFillingAllocateNothing(t *testing.T) {
 	e := newEnv(sampleInstance(rand.New(rand.NewPCG(3, 0))), false)
 	f := newFiller(e, 0, 1)
-	wanted, values := make([]int, len(e.kinds)), make([]int64, len(e.kinds))
+	demand, values := make([]int, len(e.kinds)), make([]int64, len(e.kinds))
 	for k, kd := range e.in.Kinds {
-		wanted[k], values[k] = kd.Demand, e.kinds[k].area
+		demand[k], values[k] = kd.Demand, e.kinds[k].area
 	}
-	f.start(wanted, values)
+	f.start(demand, values)
 	step := func() { f.accept(f.tryStep()) }
 	for range 2000 {
 		step()

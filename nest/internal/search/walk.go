@@ -76,135 +76,135 @@ func newWalk(e *env, seed, number uint64) *walk {
 }
 
 // clearLimits lets plans cut all there is.
-func (l *walk) clearLimits() {
-	for s, st := range l.e.in.Stock {
-		l.maxPieces[s] = st.Limit
+func (w *walk) clearLimits() {
+	for s, st := range w.e.in.Stock {
+		w.maxPieces[s] = st.Limit
 	}
 }
 
 // construct places everything once, largest first, as a first plan.
-func (l *walk) construct() {
-	l.sort(byArea)
-	l.recreate(l.goal)
-	l.insertion.blinks = true
+func (w *walk) construct() {
+	w.sort(byArea)
+	w.recreate(w.goal)
+	w.insertion.blinks = true
 }
 
-func (l *walk) random() uint64 { return l.rng.Uint64() }
+func (w *walk) random() uint64 { return w.rng.Uint64() }
 
 // below returns a number from 0 to n-1; the bias of the multiplication is
 // below n / 2^32.
-func (l *walk) below(n int) int { return int(l.random() >> 32 * uint64(n) >> 32) }
+func (w *walk) below(n int) int { return int(w.random() >> 32 * uint64(n) >> 32) }
 
 // blink reports whether a spot is overlooked: on average one in meanBlink.
-func (l *walk) blink() bool {
-	l.insertion.nextBlink--
-	if l.insertion.nextBlink > 0 {
+func (w *walk) blink() bool {
+	w.insertion.nextBlink--
+	if w.insertion.nextBlink > 0 {
 		return false
 	}
-	l.insertion.nextBlink = 1 + l.below(2*meanBlink-1)
+	w.insertion.nextBlink = 1 + w.below(2*meanBlink-1)
 	return true
 }
 
 // score of the state: less is better.
-func (l *walk) score() int64 {
-	return missingWeight*l.state.missingArea - l.state.value
+func (w *walk) score() int64 {
+	return missingWeight*w.state.missingArea - w.state.value
 }
 
 // resetAcceptance prepares for a walk from the present state towards the present goal.
-func (l *walk) resetAcceptance() {
-	l.state.begin()
-	l.meetGoal()
-	l.insertion.missingTried = false
-	score := l.score()
-	l.acceptance.reset(score, score)
-	l.progress.bestScore, l.progress.stagnation = score, 0
+func (w *walk) resetAcceptance() {
+	w.state.begin()
+	w.meetGoal()
+	w.insertion.missingTried = false
+	score := w.score()
+	w.acceptance.reset(score, score)
+	w.progress.bestScore, w.progress.stagnation = score, 0
 }
 
 // run takes n steps, or fewer if stop returns true. Each complete plan that it finds
 // becomes best, and its cost the goal.
-func (l *walk) run(n int64, stop func() bool) {
+func (w *walk) run(n int64, stop func() bool) {
 	for i := int64(0); i < n; i++ {
 		if i&31 == 0 && stop() {
 			return
 		}
-		l.step()
-		l.updateBest()
+		w.step()
+		w.updateBest()
 	}
 }
 
-func (l *walk) step() {
-	l.steps++
-	s := l.state
+func (w *walk) step() {
+	w.steps++
+	s := w.state
 	s.begin()
-	if l.insertion.missingTried {
+	if w.insertion.missingTried {
 		for _, k := range s.missing {
-			l.insertion.unplacedStep[k] = s.step
+			w.insertion.unplacedStep[k] = s.step
 		}
 	}
-	l.ruin()
-	o := order(l.below(int(orderCount) + 2)) // by area oftener
+	w.ruin()
+	o := order(w.below(int(orderCount) + 2)) // by area oftener
 	if o >= orderCount {
 		o = byArea
 	}
-	l.sort(o)
-	l.recreate(l.goal)
-	l.recordPatterns()
-	if l.acceptance.accept(l.score(), len(s.missing) == 0) {
-		l.insertion.missingTried = true
+	w.sort(o)
+	w.recreate(w.goal)
+	w.recordPatterns()
+	if w.acceptance.accept(w.score(), len(s.missing) == 0) {
+		w.insertion.missingTried = true
 		s.commit()
 	} else {
 		s.undo()
 	}
-	if l.progress.stagnation++; l.acceptance.current < l.progress.bestScore {
-		l.progress.bestScore, l.progress.stagnation = l.acceptance.current, 0
+	if w.progress.stagnation++; w.acceptance.current < w.progress.bestScore {
+		w.progress.bestScore, w.progress.stagnation = w.acceptance.current, 0
 	}
 }
 
 // updateBest keeps the state if it is the best so far, and sets the next goal. While no
 // complete plan is known, the one that leaves out the least area is the best.
-func (l *walk) updateBest() {
-	s := l.state
+func (w *walk) updateBest() {
+	s := w.state
 	switch {
 	case len(s.missing) == 0:
-		l.best, l.goal = s.plan(), s.cost
-		l.clearLimits()
-		l.resetAcceptance()
-	case !l.best.Complete() && s.missingArea < l.bestMissing:
-		l.best, l.bestMissing = s.plan(), s.missingArea
+		w.best, w.goal = s.plan(), s.cost
+		w.clearLimits()
+		w.resetAcceptance()
+	case !w.best.Complete() && s.missingArea < w.bestMissing:
+		w.best, w.bestMissing = s.plan(), s.missingArea
 	}
 }
 
 // migrateTo takes plan p over and looks for cheaper ones.
-func (l *walk) migrateTo(p *instance.Plan) {
-	s := l.state
+func (w *walk) migrateTo(p *instance.Plan) {
+	s := w.state
 	s.load(p)
-	l.best, l.bestMissing = p, s.missingArea
-	l.goal, l.insertion.blinks = p.Cost, true
+	w.best, w.bestMissing = p, s.missingArea
+	w.goal, w.insertion.blinks = p.Cost, true
 	if !p.Complete() {
-		l.goal = noGoal
+		w.goal = noGoal
 	}
-	l.clearLimits()
-	l.resetAcceptance()
+	w.clearLimits()
+	w.resetAcceptance()
 }
 
 // restart starts a walk from plan p, which may lack parts, towards plans that are
 // cheaper than goal and cut no more than most pieces of each stock; nil is all
 // there is.
-func (l *walk) restart(p *instance.Plan, goal instance.Cost, most []int) {
-	l.state.load(p)
-	l.goal = goal
-	l.clearLimits()
+func (w *walk) restart(p *instance.Plan, goal instance.Cost, most []int) {
+	w.state.load(p)
+	w.goal = goal
+	w.clearLimits()
 	for i, n := range most {
-		if !l.e.in.Stock[i].OnHand {
-			l.maxPieces[i] = min(n, l.maxPieces[i])
+		if !w.e.in.Stock[i].OnHand {
+			w.maxPieces[i] = min(n, w.maxPieces[i])
 		}
 	}
-	l.progress.restarts++
-	l.acceptance.resize(min(maxHistory, longHistory*luby.Term(l.progress.restarts)))
-	l.resetAcceptance()
+	w.progress.restarts++
+	w.acceptance.resize(min(maxHistory, longHistory*luby.Term(w.progress.restarts)))
+	w.resetAcceptance()
 }
 
 // stagnant reports whether the lane gets no further.
-func (l *walk) stagnant() bool {
-	return l.progress.stagnation >= stagnationFactor*int64(len(l.acceptance.history))
+func (w *walk) stagnant() bool {
+	return w.progress.stagnation >= stagnationFactor*int64(len(w.acceptance.history))
 }

@@ -54,11 +54,11 @@ func (s *Search) cutRound() (work int64) {
 	}
 	good := s.rootCuts.size > 0 || value-before >= minGapClosed*(1-before)
 	if r.rounds < maxCutRounds && value < 1 && !(good && r.vainRounds > maxVainCutRounds) {
-		if sets, some := s.separate(r.tightened); some {
+		if cuts, some := s.separate(r.tightened); some {
 			r.rounds++
 			r.tightened.saveSupport()
 			clear(s.inLP)
-			r.tightened = s.newRelaxation(f, sets)
+			r.tightened = s.newRelaxation(f, cuts)
 			return s.generateColumns(r.tightened) + separationWork*int64(len(f.demand)*len(f.demand))
 		}
 	}

@@ -17,13 +17,13 @@ const maxNogoods = 32 << 20
 
 func newNogoods(width int) nogoods { return nogoods{width: width, table: make([]int32, 1<<8)} }
 
-func (m *nogoods) has(wanted, pieces []int) bool {
-	m.encode(wanted, pieces)
+func (m *nogoods) has(demand, pieces []int) bool {
+	m.encode(demand, pieces)
 	return *m.slot(m.key) != 0
 }
 
-func (m *nogoods) add(wanted, pieces []int) {
-	m.encode(wanted, pieces)
+func (m *nogoods) add(demand, pieces []int) {
+	m.encode(demand, pieces)
 	if len(m.keys)+len(m.key) > maxNogoods {
 		return
 	}
@@ -45,9 +45,9 @@ func (m *nogoods) add(wanted, pieces []int) {
 // size is that of a key: two bytes for each number.
 func (m *nogoods) size() int { return 2 * m.width }
 
-func (m *nogoods) encode(wanted, pieces []int) {
+func (m *nogoods) encode(demand, pieces []int) {
 	m.key = m.key[:0]
-	for _, n := range wanted {
+	for _, n := range demand {
 		m.key = append(m.key, byte(n), byte(n>>8))
 	}
 	for _, n := range pieces {

@@ -15,14 +15,14 @@ type Prices struct {
 // Slack is by how much pieces are worth more than what is wanted. What the
 // patterns of a plan lose against their stock's worth makes up the slack; where
 // it is negative there is no plan.
-func (p *Prices) Slack(wanted, pieces []int) (slack int64) {
+func (p *Prices) Slack(demand, pieces []int) (slack int64) {
 	for s, n := range pieces {
 		slack += p.Capacity[s] * int64(n)
 	}
-	for k, n := range wanted {
+	for k, n := range demand {
 		slack -= p.Values[k] * int64(n)
 	}
-	of := p.cuts.totals(wanted)
+	of := p.cuts.totals(demand)
 	for n, v := range p.cutValues {
 		slack -= v * int64((of[n]+1)/2)
 	}

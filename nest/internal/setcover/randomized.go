@@ -39,8 +39,8 @@ const relaxationsPerRun = 100
 // Randomize makes a search that goes for a solution, by chance. More patterns are asked of
 // supply, unless it is nil, wherever a programme might be bettered: they follow
 // those of New in the order in which they were made.
-func (s *Search) Randomize(seed uint64, supply PricingCallback) {
-	s.randomized = &randomized{rng: rand.NewPCG(seed, randomStream), price: supply, rootPatterns: len(s.patterns), scores: make([]float64, len(s.patterns))}
+func (s *Search) Randomize(seed uint64, callback PricingCallback) {
+	s.randomized = &randomized{rng: rand.NewPCG(seed, randomStream), price: callback, rootPatterns: len(s.patterns), scores: make([]float64, len(s.patterns))}
 	s.patterns = slices.Clip(s.patterns)
 	s.randomized.scheduleRestart(0)
 }
@@ -57,18 +57,18 @@ func (r *randomized) scheduleRestart(relaxed int) {
 // randomizedStep takes one step.
 func (s *Search) randomizedStep() (work int64) {
 	r := s.randomized
-	sharpens := r.rounds != nil
+	separating := r.rounds != nil
 	switch {
 	case !s.opened:
 		work = s.openRoot()
-	case sharpens:
+	case separating:
 		work = s.cutRound()
 	case s.relaxations >= r.restartAt:
 		work = s.restart()
 	default:
 		work = s.branch()
 	}
-	if sharpens || r.rounds != nil {
+	if separating || r.rounds != nil {
 		r.cutWork += work
 	}
 	return work
@@ -96,10 +96,10 @@ func (s *Search) branchingKind(f *node, kind int) int {
 	r := s.randomized
 	pick, most := int32(-1), 0.0
 	for _, u := range f.support {
-		sure := u.times * (minNoise + float64((1-minNoise)*float64(r.rng.Uint64()>>40)/(1<<24)))
-		r.scores[u.pattern] = sure
-		if sure > most {
-			pick, most = u.pattern, sure
+		score := u.times * (minNoise + float64((1-minNoise)*float64(r.rng.Uint64()>>40)/(1<<24)))
+		r.scores[u.pattern] = score
+		if score > most {
+			pick, most = u.pattern, score
 		}
 	}
 	if pick < 0 {

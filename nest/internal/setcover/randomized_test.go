@@ -29,14 +29,14 @@ func loose(seed uint64) task {
 // solves tells of a fault in a solution.
 func (task task) solves(t *testing.T, seed uint64, patterns []Pattern, chosen []int) {
 	t.Helper()
-	wanted, pieces := slices.Clone(task.wanted), slices.Clone(task.pieces)
+	demand, pieces := slices.Clone(task.wanted), slices.Clone(task.pieces)
 	for _, n := range chosen {
 		pieces[patterns[n].Stock]--
 		for _, c := range patterns[n].Counts {
-			wanted[c.Kind] -= c.Times
+			demand[c.Kind] -= c.Times
 		}
 	}
-	if slices.Max(wanted) > 0 || slices.Min(pieces) < 0 {
+	if slices.Max(demand) > 0 || slices.Min(pieces) < 0 {
 		t.Fatalf("seed %d: %v is no solution", seed, chosen)
 	}
 }
@@ -57,14 +57,14 @@ func TestRandomizedSearchFindsSolutions(t *testing.T) {
 		if want {
 			can++
 		}
-		var sets *Cuts
+		var cuts *Cuts
 		for try := range 4 {
 			s := New(task.wanted, task.pieces, task.patterns, task.prices)
 			s.Randomize(seed+uint64(try), nil)
 			if try%2 == 0 {
 				s.SeparateCuts()
 			}
-			s.WarmStart(nil, sets)
+			s.WarmStart(nil, cuts)
 			if try >= 2 {
 				s.randomized.restartAt = 1
 			}
@@ -87,7 +87,7 @@ func TestRandomizedSearchFindsSolutions(t *testing.T) {
 				task.solves(t, seed, task.patterns, chosen)
 			}
 			if try == 0 {
-				sets = s.Cuts()
+				cuts = s.Cuts()
 			}
 		}
 	}
@@ -111,7 +111,7 @@ func TestCallbackPatternsJoinSolutions(t *testing.T) {
 		known := task.patterns[:len(task.patterns)/4]
 		before := slices.Clone(task.patterns)
 		all := slices.Clone(known)
-		supply := func(stock int, wanted []int, values []int64, premium *CutBonus, above int64) (made []Pattern, work int64) {
+		callback := func(stock int, demand []int, values []int64, bonus *CutBonus, above int64) (made []Pattern, work int64) {
 			for _, p := range task.patterns[len(known):] {
 				if p.Stock != stock {
 					continue
@@ -119,7 +119,7 @@ func TestCallbackPatternsJoinSolutions(t *testing.T) {
 				q := Pattern{Stock: stock}
 				var worth int64
 				for _, c := range p.Counts {
-					if n := min(c.Times, wanted[c.Kind]); n > 0 {
+					if n := min(c.Times, demand[c.Kind]); n > 0 {
 						q.Counts = append(q.Counts, Count{c.Kind, n})
 						worth += int64(n) * values[c.Kind]
 					}
@@ -133,7 +133,7 @@ func TestCallbackPatternsJoinSolutions(t *testing.T) {
 			return made, 1
 		}
 		s := New(task.wanted, task.pieces, known, task.prices)
-		s.Randomize(seed, supply)
+		s.Randomize(seed, callback)
 		for done := false; !done; {
 			_, done = s.Advance(1)
 			if slices.Max(s.randomized.scores) > 0 {

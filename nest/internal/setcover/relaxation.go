@@ -22,116 +22,116 @@ type relaxation struct {
 	loaded      []int        // options, in the order of their columns
 }
 
-func (s *Search) newRelaxation(f *node, sets zeroHalfCuts) *relaxation {
+func (s *Search) newRelaxation(f *node, cuts zeroHalfCuts) *relaxation {
 	const muchMore = 4 // than all pieces, for a part left undone
-	p := &relaxation{Search: s, node: f, cuts: sets}
-	var wanted, penalty []float64
+	p := &relaxation{Search: s, node: f, cuts: cuts}
+	var rhs, penalty []float64
 	for k, n := range f.demand {
-		s.rows[k] = len(wanted)
+		s.rows[k] = len(rhs)
 		if n > 0 {
-			wanted = append(wanted, float64(n))
+			rhs = append(rhs, float64(n))
 			penalty = append(penalty, muchMore)
 		}
 	}
 	share := master.Column{Cost: 1}
-	p.stockRow = len(wanted)
+	p.stockRow = len(rhs)
 	for t, n := range f.pieces {
-		wanted = append(wanted, 0)
+		rhs = append(rhs, 0)
 		penalty = append(penalty, muchMore)
 		if n > 0 {
 			share.Entries = append(share.Entries, master.Entry{Row: p.stockRow + t, Value: float64(n)})
 		}
 	}
-	p.cutRow = len(wanted)
-	of := sets.totals(f.demand)
-	for n := range sets.size {
-		wanted = append(wanted, float64((of[n]+1)/2))
+	p.cutRow = len(rhs)
+	of := cuts.totals(f.demand)
+	for n := range cuts.size {
+		rhs = append(rhs, float64((of[n]+1)/2))
 		penalty = append(penalty, muchMore)
 	}
-	p.lp = master.New(wanted, nil, penalty)
+	p.lp = master.New(rhs, nil, penalty)
 	p.firstColumn = p.lp.Add(share) + 1
 	return p
 }
 
 // loadSupport loads the options that the programme of the state before used: one pattern less
 // changes little.
-func (p *relaxation) loadSupport() (work int64) {
-	f := p.node
+func (r *relaxation) loadSupport() (work int64) {
+	f := r.node
 	if len(f.support) == 0 {
 		return 0
 	}
 	for _, u := range f.support {
-		p.inSupport[u.pattern] = true
+		r.inSupport[u.pattern] = true
 	}
 	for i, o := range f.options {
-		if p.inSupport[o.pattern] {
-			p.addColumn(i)
+		if r.inSupport[o.pattern] {
+			r.addColumn(i)
 		}
 	}
 	for _, u := range f.support {
-		p.inSupport[u.pattern] = false
+		r.inSupport[u.pattern] = false
 	}
 	return int64(len(f.options))
 }
 
 // saveSupport keeps what the solution uses.
-func (p *relaxation) saveSupport() {
-	f := p.node
+func (r *relaxation) saveSupport() {
+	f := r.node
 	f.support = f.support[:0]
-	p.lp.Support(func(column int, times float64) {
-		if column >= p.firstColumn {
-			f.support = append(f.support, supportEntry{f.options[p.loaded[column-p.firstColumn]].pattern, times})
+	r.lp.Support(func(column int, times float64) {
+		if column >= r.firstColumn {
+			f.support = append(f.support, supportEntry{f.options[r.loaded[column-r.firstColumn]].pattern, times})
 		}
 	})
 }
 
 // pattern is that of a column.
-func (p *relaxation) pattern(column int) *Pattern {
-	return &p.patterns[p.node.options[p.loaded[column-p.firstColumn]].pattern]
+func (r *relaxation) pattern(column int) *Pattern {
+	return &r.patterns[r.node.options[r.loaded[column-r.firstColumn]].pattern]
 }
 
-func (p *relaxation) solve() (work int64) {
-	m := int64(p.cutRow + p.cuts.size)
-	before := p.lp.Work()
-	p.lp.Solve(int(min(maxPivots, maxRelaxationWork/(m*m)+1)))
-	return p.lp.Work() - before
+func (r *relaxation) solve() (work int64) {
+	m := int64(r.cutRow + r.cuts.size)
+	before := r.lp.Work()
+	r.lp.Solve(int(min(maxPivots, maxRelaxationWork/(m*m)+1)))
+	return r.lp.Work() - before
 }
 
 // roundDuals makes whole prices of the programme's, and leaves only those sets that have one.
-func (p *relaxation) roundDuals() {
-	f := p.node
+func (r *relaxation) roundDuals() {
+	f := r.node
 	own := &f.lpPrices
 	own.Values = own.Values[:0]
 	for k, n := range f.demand {
 		v := int64(0)
 		if n > 0 {
-			v = p.roundedDual(p.rows[k])
+			v = r.roundedDual(r.rows[k])
 		}
 		own.Values = append(own.Values, v)
 	}
 	own.cutValues = own.cutValues[:0]
-	for n := range p.cuts.size {
-		if v := p.roundedDual(p.cutRow + n); v > 0 {
+	for n := range r.cuts.size {
+		if v := r.roundedDual(r.cutRow + n); v > 0 {
 			own.cutValues = append(own.cutValues, v)
 		}
 	}
-	own.cuts = p.cuts.clone()
-	own.cuts.retain(p.activeCuts())
+	own.cuts = r.cuts.clone()
+	own.cuts.retain(r.activeCuts())
 }
 
 // activeCuts is a bit for each set that has a price.
-func (p *relaxation) activeCuts() (sets uint64) {
-	for n := range p.cuts.size {
-		if p.roundedDual(p.cutRow+n) > 0 {
-			sets |= 1 << n
+func (r *relaxation) activeCuts() (cuts uint64) {
+	for n := range r.cuts.size {
+		if r.roundedDual(r.cutRow+n) > 0 {
+			cuts |= 1 << n
 		}
 	}
-	return sets
+	return cuts
 }
 
 // roundedDual is the price of a row in whole numbers.
-func (p *relaxation) roundedDual(row int) int64 {
-	return max(0, int64(math.Round(p.lp.Duals()[row]*priceScale)))
+func (r *relaxation) roundedDual(row int) int64 {
+	return max(0, int64(math.Round(r.lp.Duals()[row]*priceScale)))
 }
 
 // priceScale is what all pieces are worth together, in the whole numbers in which prices
@@ -139,82 +139,82 @@ func (p *relaxation) roundedDual(row int) int64 {
 const priceScale = 1 << 36
 
 // price lists the options that better the programme most.
-func (p *relaxation) price() (more []int, work int64) {
-	most := max(minBatch, p.cutRow)
-	p.entering = p.entering[:0]
+func (r *relaxation) price() (more []int, work int64) {
+	most := max(minBatch, r.cutRow)
+	r.entering = r.entering[:0]
 	least := minGain
-	for n, o := range p.node.options {
-		t := &p.patterns[o.pattern]
+	for n, o := range r.node.options {
+		t := &r.patterns[o.pattern]
 		work += int64(len(t.Counts))
-		if p.inLP[n] {
+		if r.inLP[n] {
 			continue
 		}
-		if gain := p.reducedProfit(t); gain > least {
-			p.entering = append(p.entering, enteringOption{n, gain})
-			if len(p.entering) == 2*most {
-				p.entering = p.top(most)
-				least = p.entering[most-1].gain
+		if gain := r.reducedProfit(t); gain > least {
+			r.entering = append(r.entering, enteringOption{n, gain})
+			if len(r.entering) == 2*most {
+				r.entering = r.top(most)
+				least = r.entering[most-1].gain
 			}
 		}
 	}
-	for _, b := range p.top(most) {
+	for _, b := range r.top(most) {
 		more = append(more, b.option)
 	}
 	return more, work
 }
 
 // reducedProfit is by how much a pattern is worth more than its stock.
-func (p *relaxation) reducedProfit(t *Pattern) float64 {
-	f, prices := p.node, p.lp.Duals()
-	gain := -prices[p.stockRow+t.Stock]
+func (r *relaxation) reducedProfit(t *Pattern) float64 {
+	f, prices := r.node, r.lp.Duals()
+	gain := -prices[r.stockRow+t.Stock]
 	for _, c := range t.Counts {
-		if r := p.rows[c.Kind]; f.demand[c.Kind] > 0 {
+		if row := r.rows[c.Kind]; f.demand[c.Kind] > 0 {
 			// The conversion keeps processors from fusing product and sum.
-			gain += float64(prices[r] * float64(min(c.Times, f.demand[c.Kind])))
+			gain += float64(prices[row] * float64(min(c.Times, f.demand[c.Kind])))
 		}
 	}
-	if p.cuts.size > 0 {
-		of := p.cuts.totalsOf(t, f.demand)
-		for n := range p.cuts.size {
-			gain += float64(prices[p.cutRow+n] * float64((of[n]+1)/2))
+	if r.cuts.size > 0 {
+		of := r.cuts.totalsOf(t, f.demand)
+		for n := range r.cuts.size {
+			gain += float64(prices[r.cutRow+n] * float64((of[n]+1)/2))
 		}
 	}
 	return gain
 }
 
 // top are the most that better the programme most, in that order.
-func (p *relaxation) top(most int) []enteringOption {
-	slices.SortFunc(p.entering, func(a, b enteringOption) int {
+func (r *relaxation) top(most int) []enteringOption {
+	slices.SortFunc(r.entering, func(a, b enteringOption) int {
 		return cmp.Or(cmp.Compare(b.gain, a.gain), cmp.Compare(a.option, b.option))
 	})
-	return p.entering[:min(most, len(p.entering))]
+	return r.entering[:min(most, len(r.entering))]
 }
 
 // callback asks for patterns that better the programme, and lists them.
-func (p *relaxation) callback() (more []int, work int64) {
-	f := p.node
+func (r *relaxation) callback() (more []int, work int64) {
+	f := r.node
 	values := make([]int64, len(f.demand))
 	for k, n := range f.demand {
 		if n > 0 {
-			values[k] = p.roundedDual(p.rows[k])
+			values[k] = r.roundedDual(r.rows[k])
 		}
 	}
-	var premium *CutBonus
-	if p.cuts.size > 0 {
-		premium = &CutBonus{cuts: p.cuts.clone()}
-		for n := range p.cuts.size {
-			premium.values = append(premium.values, p.roundedDual(p.cutRow+n))
+	var bonus *CutBonus
+	if r.cuts.size > 0 {
+		bonus = &CutBonus{cuts: r.cuts.clone()}
+		for n := range r.cuts.size {
+			bonus.values = append(bonus.values, r.roundedDual(r.cutRow+n))
 		}
 	}
 	for t, n := range f.pieces {
 		if n == 0 {
 			continue
 		}
-		above := int64(math.Round(p.lp.Duals()[p.stockRow+t]*priceScale*(1+1e-7))) + int64(len(f.demand))
-		made, spent := p.randomized.price(t, f.demand, values, premium, above)
+		above := int64(math.Round(r.lp.Duals()[r.stockRow+t]*priceScale*(1+1e-7))) + int64(len(f.demand))
+		made, spent := r.randomized.price(t, f.demand, values, bonus, above)
 		work += spent
 		for _, m := range made {
-			more = append(more, p.addPattern(f, m))
+			more = append(more, r.addPattern(f, m))
 		}
 	}
 	return more, work
@@ -234,27 +234,27 @@ func (s *Search) addPattern(f *node, p Pattern) (option int) {
 }
 
 // addColumn makes a column of an option.
-func (p *relaxation) addColumn(option int) {
-	f := p.node
-	t := &p.patterns[f.options[option].pattern]
+func (r *relaxation) addColumn(option int) {
+	f := r.node
+	t := &r.patterns[f.options[option].pattern]
 	c := master.Column{Entries: make([]master.Entry, 0, len(t.Counts)+1)}
 	for _, n := range t.Counts {
 		if held := min(n.Times, f.demand[n.Kind]); held > 0 {
-			c.Entries = append(c.Entries, master.Entry{Row: p.rows[n.Kind], Value: float64(held)})
+			c.Entries = append(c.Entries, master.Entry{Row: r.rows[n.Kind], Value: float64(held)})
 		}
 	}
-	c.Entries = append(c.Entries, master.Entry{Row: p.stockRow + t.Stock, Value: -1})
-	if p.cuts.size > 0 {
-		of := p.cuts.totalsOf(t, f.demand)
-		for n := range p.cuts.size {
+	c.Entries = append(c.Entries, master.Entry{Row: r.stockRow + t.Stock, Value: -1})
+	if r.cuts.size > 0 {
+		of := r.cuts.totalsOf(t, f.demand)
+		for n := range r.cuts.size {
 			if of[n] > 0 {
-				c.Entries = append(c.Entries, master.Entry{Row: p.cutRow + n, Value: float64((of[n] + 1) / 2)})
+				c.Entries = append(c.Entries, master.Entry{Row: r.cutRow + n, Value: float64((of[n] + 1) / 2)})
 			}
 		}
 	}
-	p.lp.Add(c)
-	p.inLP[option] = true
-	p.loaded = append(p.loaded, option)
+	r.lp.Add(c)
+	r.inLP[option] = true
+	r.loaded = append(r.loaded, option)
 }
 
 // enteringOption is an option that would better a programme.

@@ -102,21 +102,21 @@ type supportEntry struct {
 // solution must be listed, or one that holds at least as much. There must be
 // prices; the first should leave the least slack. No number of parts or pieces
 // may exceed 65,535.
-func New(wanted, pieces []int, patterns []Pattern, prices []Prices) *Search {
+func New(demand, pieces []int, patterns []Pattern, prices []Prices) *Search {
 	s := &Search{
 		patterns: patterns, prices: prices,
-		nogoods:    newNogoods(len(wanted) + len(pieces)),
-		coverers:   make([]int, len(wanted)),
-		maxContrib: make([]int, len(wanted)*len(pieces)),
+		nogoods:    newNogoods(len(demand) + len(pieces)),
+		coverers:   make([]int, len(demand)),
+		maxContrib: make([]int, len(demand)*len(pieces)),
 		losses:     make([]int64, len(prices)+1),
-		rows:       make([]int, len(wanted)),
+		rows:       make([]int, len(demand)),
 		inSupport:  make([]bool, len(patterns)),
 	}
 	f := s.nodeAt(0)
-	f.demand = append(f.demand[:0], wanted...)
+	f.demand = append(f.demand[:0], demand...)
 	f.pieces = append(f.pieces[:0], pieces...)
 	for i := range prices {
-		slack := prices[i].Slack(wanted, pieces)
+		slack := prices[i].Slack(demand, pieces)
 		f.prices = append(f.prices, &prices[i])
 		f.slack = append(f.slack, slack)
 		if slack < 0 {
@@ -132,17 +132,17 @@ func (s *Search) inheritedCuts(f *node) zeroHalfCuts {
 	if len(f.prices) > len(s.prices) {
 		last = &f.prices[len(s.prices)].cuts
 	}
-	sets := zeroHalfCuts{size: last.size, members: make([]uint64, len(f.demand))}
-	copy(sets.members, last.members)
-	sets.retain(last.parity(f.demand))
-	return sets
+	cuts := zeroHalfCuts{size: last.size, members: make([]uint64, len(f.demand))}
+	copy(cuts.members, last.members)
+	cuts.retain(last.parity(f.demand))
+	return cuts
 }
 
 // WarmStart tells of patterns that are good for the first programme to begin with, and of
 // odd sets that it is to keep to; or nil.
-func (s *Search) WarmStart(patterns []int, sets *Cuts) {
-	if sets != nil {
-		s.rootCuts = sets.clone()
+func (s *Search) WarmStart(patterns []int, cuts *Cuts) {
+	if cuts != nil {
+		s.rootCuts = cuts.clone()
 	}
 	f := &s.stack[0]
 	f.support = f.support[:0]

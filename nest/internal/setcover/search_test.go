@@ -50,16 +50,16 @@ func draw(seed uint64) task {
 	return t
 }
 
-func worth(values []int64, p Pattern, wanted []int) (sum int64) {
+func worth(values []int64, p Pattern, demand []int) (sum int64) {
 	for _, c := range p.Counts {
-		sum += values[c.Kind] * int64(min(c.Times, wanted[c.Kind]))
+		sum += values[c.Kind] * int64(min(c.Times, demand[c.Kind]))
 	}
 	return sum
 }
 
 // possible tries every choice of patterns.
-func (t task) possible(first int, wanted, pieces []int) bool {
-	if !slices.ContainsFunc(wanted, func(n int) bool { return n > 0 }) {
+func (t task) possible(first int, demand, pieces []int) bool {
+	if !slices.ContainsFunc(demand, func(n int) bool { return n > 0 }) {
 		return true
 	}
 	for n := first; n < len(t.patterns); n++ {
@@ -67,7 +67,7 @@ func (t task) possible(first int, wanted, pieces []int) bool {
 		if pieces[p.Stock] == 0 {
 			continue
 		}
-		w, q := slices.Clone(wanted), slices.Clone(pieces)
+		w, q := slices.Clone(demand), slices.Clone(pieces)
 		q[p.Stock]--
 		for _, c := range p.Counts {
 			w[c.Kind] -= c.Times
@@ -98,14 +98,14 @@ func (task task) search(t *testing.T, seed uint64) *Search {
 	if !ok {
 		return s
 	}
-	wanted, pieces := slices.Clone(task.wanted), slices.Clone(task.pieces)
+	demand, pieces := slices.Clone(task.wanted), slices.Clone(task.pieces)
 	for _, n := range chosen {
 		pieces[task.patterns[n].Stock]--
 		for _, c := range task.patterns[n].Counts {
-			wanted[c.Kind] -= c.Times
+			demand[c.Kind] -= c.Times
 		}
 	}
-	if slices.Max(wanted) > 0 || slices.Min(pieces) < 0 {
+	if slices.Max(demand) > 0 || slices.Min(pieces) < 0 {
 		t.Fatalf("seed %d: %v is no solution", seed, chosen)
 	}
 	return s
@@ -209,22 +209,22 @@ func TestNogoodsTellStatesApart(t *testing.T) {
 // done, and nobody can stop the search, before it comes back.
 func TestRelaxationsEndInTime(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 4))
-	wanted, pieces := make([]int, 250), []int{40}
+	demand, pieces := make([]int, 250), []int{40}
 	prices := Prices{Capacity: []int64{0}}
-	for k := range wanted {
-		wanted[k] = 1
+	for k := range demand {
+		demand[k] = 1
 		prices.Values = append(prices.Values, int64(50+r.IntN(50)))
 	}
 	var patterns []Pattern
 	for range 8000 {
 		p := Pattern{}
-		for k := r.IntN(60); k < len(wanted); k += 10 + r.IntN(50) {
+		for k := r.IntN(60); k < len(demand); k += 10 + r.IntN(50) {
 			p.Counts = append(p.Counts, Count{k, 1})
 		}
 		patterns = append(patterns, p)
-		prices.Capacity[0] = max(prices.Capacity[0], worth(prices.Values, p, wanted))
+		prices.Capacity[0] = max(prices.Capacity[0], worth(prices.Values, p, demand))
 	}
-	s := New(wanted, pieces, patterns, []Prices{prices})
+	s := New(demand, pieces, patterns, []Prices{prices})
 	left, _ := s.Advance(1)
 	if s.relaxations == 0 || -left > 2*maxRelaxationWork {
 		t.Errorf("%d programmes, overdrawn by %d", s.relaxations, -left)

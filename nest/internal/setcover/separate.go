@@ -18,41 +18,41 @@ const (
 // rounding up makes more of: a solution breaks the rule where these come to less than
 // one, with what it holds too much of the kinds. From one kind on, two kinds more or
 // less at a time are tried that bring that down the furthest.
-func (s *Search) separate(p *relaxation) (sets zeroHalfCuts, some bool) {
-	c := p.separation()
-	if len(c.kinds) == 0 {
+func (s *Search) separate(p *relaxation) (cuts zeroHalfCuts, some bool) {
+	s2 := p.separation()
+	if len(s2.kinds) == 0 {
 		return p.cuts, false
 	}
 	type found struct {
-		kinds   []bool
-		oddness float64
+		kinds []bool
+		slack float64
 	}
 	var all []found
 	for range maxCutStarts {
-		start := int(s.randomized.rng.Uint64() >> 32 * uint64(len(c.kinds)) >> 32)
-		if c.even[start] {
+		start := int(s.randomized.rng.Uint64() >> 32 * uint64(len(s2.kinds)) >> 32)
+		if s2.even[start] {
 			continue
 		}
-		if in, oddness := c.localSearch(start); oddness < maxSlack {
+		if in, slack := s2.localSearch(start); slack < maxSlack {
 			kinds := make([]bool, len(p.cuts.members))
-			for i, k := range c.kinds {
+			for i, k := range s2.kinds {
 				kinds[k] = in[i]
 			}
-			all = append(all, found{kinds, oddness})
+			all = append(all, found{kinds, slack})
 		}
 	}
-	slices.SortStableFunc(all, func(a, b found) int { return cmp.Compare(a.oddness, b.oddness) })
-	sets = p.cuts.clone()
-	if sets.size+maxCutsAdded > maxCuts {
-		sets.retain(p.activeCuts())
+	slices.SortStableFunc(all, func(a, b found) int { return cmp.Compare(a.slack, b.slack) })
+	cuts = p.cuts.clone()
+	if cuts.size+maxCutsAdded > maxCuts {
+		cuts.retain(p.activeCuts())
 	}
 	added := 0
 	for _, f := range all {
-		if added < maxCutsAdded && sets.add(f.kinds) {
+		if added < maxCutsAdded && cuts.add(f.kinds) {
 			added++
 		}
 	}
-	return sets, added > 0
+	return cuts, added > 0
 }
 
 // patternSet has patterns, a bit for each in words of 64.
@@ -67,10 +67,10 @@ type separation struct {
 	odd   []patternSet // per kind: the patterns that hold an odd number
 }
 
-func (p *relaxation) separation() *separation {
+func (r *relaxation) separation() *separation {
 	c := &separation{}
-	at := make([]int, len(p.node.demand))
-	for k, n := range p.node.demand {
+	at := make([]int, len(r.node.demand))
+	for k, n := range r.node.demand {
 		at[k] = len(c.kinds)
 		if n > 0 {
 			c.kinds = append(c.kinds, k)
@@ -83,9 +83,9 @@ func (p *relaxation) separation() *separation {
 		times   float64
 	}
 	var uses []use
-	p.lp.Support(func(column int, times float64) {
-		if column >= p.firstColumn {
-			uses = append(uses, use{p.pattern(column), times})
+	r.lp.Support(func(column int, times float64) {
+		if column >= r.firstColumn {
+			uses = append(uses, use{r.pattern(column), times})
 		}
 	})
 	// Those used most say soonest that a set is no better.
@@ -98,7 +98,7 @@ func (p *relaxation) separation() *separation {
 	}
 	for n, u := range uses {
 		for _, h := range u.pattern.Counts {
-			if held := min(h.Times, p.node.demand[h.Kind]); held > 0 {
+			if held := min(h.Times, r.node.demand[h.Kind]); held > 0 {
 				c.over[at[h.Kind]] += float64(float64(held) * u.times)
 				c.odd[at[h.Kind]][n/64] |= uint64(held&1) << (n % 64)
 			}
@@ -108,23 +108,23 @@ func (p *relaxation) separation() *separation {
 }
 
 // localSearch grows a set from one kind.
-func (c *separation) localSearch(start int) (in []bool, oddness float64) {
-	in = make([]bool, len(c.kinds))
+func (s *separation) localSearch(start int) (in []bool, slack float64) {
+	in = make([]bool, len(s.kinds))
 	in[start] = true
-	odd := slices.Clone(c.odd[start]) // per pattern
-	over := c.over[start]
-	oddness = c.add(over, math.Inf(1), odd, nil, nil)
+	parity := slices.Clone(s.odd[start]) // per pattern
+	over := s.over[start]
+	slack = s.add(over, math.Inf(1), parity, nil, nil)
 	change := func(i int) float64 {
 		if in[i] {
-			return -c.over[i]
+			return -s.over[i]
 		}
-		return c.over[i]
+		return s.over[i]
 	}
 	for {
-		first, second, least := -1, -1, oddness-epsilon
-		for i := range c.kinds {
-			for j := i; j < len(c.kinds); j++ {
-				if i == j && !c.even[i] || c.even[i] != c.even[j] {
+		first, second, least := -1, -1, slack-epsilon
+		for i := range s.kinds {
+			for j := i; j < len(s.kinds); j++ {
+				if i == j && !s.even[i] || s.even[i] != s.even[j] {
 					continue
 				}
 				sum := over + change(i)
@@ -132,9 +132,9 @@ func (c *separation) localSearch(start int) (in []bool, oddness float64) {
 					sum += change(j)
 				}
 				if i == j {
-					sum = c.add(sum, least, odd, c.odd[i], nil)
+					sum = s.add(sum, least, parity, s.odd[i], nil)
 				} else {
-					sum = c.add(sum, least, odd, c.odd[i], c.odd[j])
+					sum = s.add(sum, least, parity, s.odd[i], s.odd[j])
 				}
 				if sum < least {
 					first, second, least = i, j, sum
@@ -142,14 +142,14 @@ func (c *separation) localSearch(start int) (in []bool, oddness float64) {
 			}
 		}
 		if first < 0 {
-			return in, oddness
+			return in, slack
 		}
-		oddness = least
+		slack = least
 		for _, i := range []int{first, second} {
 			over += change(i)
 			in[i] = !in[i]
-			for w := range odd {
-				odd[w] ^= c.odd[i][w]
+			for w := range parity {
+				parity[w] ^= s.odd[i][w]
 			}
 			if first == second {
 				break
@@ -160,7 +160,7 @@ func (c *separation) localSearch(start int) (in []bool, oddness float64) {
 
 // add adds to a sum, until it is most, how often the patterns are used that are in an odd
 // number of the three; but for the first they may be nil.
-func (c *separation) add(sum, most float64, one, two, three patternSet) float64 {
+func (s *separation) add(sum, most float64, one, two, three patternSet) float64 {
 	for w, word := range one {
 		if two != nil {
 			word ^= two[w]
@@ -169,7 +169,7 @@ func (c *separation) add(sum, most float64, one, two, three patternSet) float64 
 			word ^= three[w]
 		}
 		for ; word != 0 && sum < most; word &= word - 1 {
-			sum += c.times[w*64+bits.TrailingZeros64(word)]
+			sum += s.times[w*64+bits.TrailingZeros64(word)]
 		}
 	}
 	return sum

@@ -23,16 +23,16 @@ func (o *zeroHalfCuts) clone() zeroHalfCuts {
 }
 
 // parity is a bit for each set of which an odd number is wanted.
-func (o *zeroHalfCuts) parity(wanted []int) (odd uint64) {
+func (o *zeroHalfCuts) parity(demand []int) (parity uint64) {
 	if o.size == 0 {
 		return 0
 	}
-	for k, n := range wanted {
+	for k, n := range demand {
 		if n&1 == 1 {
-			odd ^= o.members[k]
+			parity ^= o.members[k]
 		}
 	}
-	return odd
+	return parity
 }
 
 // count counts n parts of a kind in each of its sets.
@@ -56,11 +56,11 @@ func (o *zeroHalfCuts) totals(counts []int) []int {
 
 // totalsOf adds up how many wanted parts of each set a pattern holds. What it returns is good
 // until the next call.
-func (o *zeroHalfCuts) totalsOf(p *Pattern, wanted []int) []int {
+func (o *zeroHalfCuts) totalsOf(p *Pattern, demand []int) []int {
 	of := o.scratch[:o.size]
 	clear(of)
 	for _, c := range p.Counts {
-		o.count(of, c.Kind, min(c.Times, wanted[c.Kind]))
+		o.count(of, c.Kind, min(c.Times, demand[c.Kind]))
 	}
 	return of
 }

@@ -53,7 +53,7 @@ func TestCutsAreRetainedAndToldApart(t *testing.T) {
 		for k := range counts {
 			counts[k] = r.IntN(4)
 		}
-		odd, tally := o.parity(counts), o.totals(counts)
+		parity, tally := o.parity(counts), o.totals(counts)
 		for n, set := range want {
 			if !o.has(set) {
 				t.Fatalf("round %d: set %d is lost", round, n)
@@ -64,8 +64,8 @@ func TestCutsAreRetainedAndToldApart(t *testing.T) {
 					sum += counts[k]
 				}
 			}
-			if tally[n] != sum || odd>>n&1 != uint64(sum&1) {
-				t.Fatalf("round %d: set %d has %d, odd %v; want %d", round, n, tally[n], odd>>n&1 == 1, sum)
+			if tally[n] != sum || parity>>n&1 != uint64(sum&1) {
+				t.Fatalf("round %d: set %d has %d, odd %v; want %d", round, n, tally[n], parity>>n&1 == 1, sum)
 			}
 		}
 	}
@@ -126,7 +126,7 @@ func TestPricesOfCutsThatPruneAreRight(t *testing.T) {
 					continue
 				}
 				lost++
-				if wanted, pieces := cut(f, &task.patterns[n]); task.possible(0, wanted, pieces) {
+				if demand, pieces := cut(f, &task.patterns[n]); task.possible(0, demand, pieces) {
 					t.Fatalf("seed %d: %+v rule out pattern %d of a solution of %v by %v", seed, f.lpPrices, n, f.demand, f.pieces)
 				}
 			}
@@ -149,13 +149,13 @@ func TestPricesOfCutsThatPruneAreRight(t *testing.T) {
 }
 
 // cut is what a pattern leaves of a frame.
-func cut(f *node, p *Pattern) (wanted, pieces []int) {
-	wanted, pieces = slices.Clone(f.demand), slices.Clone(f.pieces)
+func cut(f *node, p *Pattern) (demand, pieces []int) {
+	demand, pieces = slices.Clone(f.demand), slices.Clone(f.pieces)
 	pieces[p.Stock]--
 	for _, c := range p.Counts {
-		wanted[c.Kind] = max(0, wanted[c.Kind]-c.Times)
+		demand[c.Kind] = max(0, demand[c.Kind]-c.Times)
 	}
-	return wanted, pieces
+	return demand, pieces
 }
 
 // What a pattern is worth, what it loses and its premium, part by part, agree; a part's
@@ -165,25 +165,25 @@ func TestCutBonusEqualsPrices(t *testing.T) {
 	for range 5000 {
 		kinds := 2 + r.IntN(5)
 		prices := appraised(r, kinds)
-		premium := CutBonus{prices.cuts.clone(), prices.cutValues}
+		bonus := CutBonus{prices.cuts.clone(), prices.cutValues}
 		p := Pattern{}
 		var want, least int64
-		premium.Reset()
+		bonus.Reset()
 		for k := range kinds {
 			if n := r.IntN(4); n > 0 {
 				p.Counts = append(p.Counts, Count{k, n})
 				want += int64(n) * prices.Values[k]
-				least += int64(n) * premium.PartShare(k)
+				least += int64(n) * bonus.PartShare(k)
 				for range n {
-					premium.Add(k)
+					bonus.Add(k)
 				}
 			}
 		}
-		if least > premium.Value() {
-			t.Fatalf("%+v: shares of %d in %d", p, least, premium.Value())
+		if least > bonus.Value() {
+			t.Fatalf("%+v: shares of %d in %d", p, least, bonus.Value())
 		}
-		if got := prices.Value(&p); got != want+premium.Value() {
-			t.Fatalf("%+v is worth %d, its parts %d and their premium %d", p, got, want, premium.Value())
+		if got := prices.Value(&p); got != want+bonus.Value() {
+			t.Fatalf("%+v is worth %d, its parts %d and their premium %d", p, got, want, bonus.Value())
 		}
 	}
 }
@@ -225,7 +225,7 @@ func TestSeparationFindsTheCutsOfTriangles(t *testing.T) {
 		if s.Advance(math.MaxInt64); !s.Infeasible() || s.relaxations > 1 {
 			t.Fatalf("seed %d: impossible %v after %d programmes", seed, s.Infeasible(), s.relaxations)
 		}
-		if sets := s.Cuts(); sets == nil || !sets.has([]bool{0: true, 1: true, 2: true, 3*count - 1: false}) {
+		if cuts := s.Cuts(); cuts == nil || !cuts.has([]bool{0: true, 1: true, 2: true, 3*count - 1: false}) {
 			t.Fatalf("seed %d: the first three are not among the sets", seed)
 		}
 
