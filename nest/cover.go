@@ -1,22 +1,19 @@
 package nest
 
-// Cover is what a plan leaves for one blank that is spoiled.
+// Cover says where a replacement for a blank could come from if one is spoiled.
 type Cover int
 
 const (
-	// Uncovered: a replacement takes another trip.
+	// Uncovered: from new stock only.
 	Uncovered Cover = iota
-	// FromOffcut: an offcut of the plan holds a replacement.
+	// FromOffcut: from an offcut of the plan.
 	FromOffcut
-	// FromStock: no offcut does, but a whole piece on hand that the plan does
-	// not cut.
+	// FromStock: from no offcut, but from a whole piece on hand that the plan does not cut.
 	FromStock
 )
 
-// CoverOf says, for each blank of p, where one replacement could be cut from
-// once plan has been carried out: under the rules of the stock that it then
-// comes from, as if nothing else were spoiled. It is computed from p and plan
-// alone.
+// CoverOf returns the cover of each blank of p once plan is carried out, if nothing else is
+// spoiled. Replacements obey the rules of the stock that they come from.
 func CoverOf(p Problem, plan Plan) []Cover {
 	cover := make([]Cover, len(p.Blanks))
 	for _, s := range p.unusedStock(plan) {
@@ -28,7 +25,7 @@ func CoverOf(p Problem, plan Plan) []Cover {
 	return cover
 }
 
-// unusedStock lists the stock on hand of which plan leaves a piece whole.
+// unusedStock lists the stock on hand that plan leaves at least one piece of.
 func (p *Problem) unusedStock(plan Plan) (spare []int) {
 	used := make([]int, len(p.Stock))
 	for _, l := range plan.Layouts {
@@ -42,7 +39,7 @@ func (p *Problem) unusedStock(plan Plan) (spare []int) {
 	return spare
 }
 
-// coverFrom notes what the offcuts below n hold.
+// coverFrom records the blanks that fit the offcuts below n.
 func (p *Problem) coverFrom(cover []Cover, stock int, n Node) {
 	if n.Use == Offcut {
 		p.cover(cover, stock, Size{n.Length, n.Width}, FromOffcut)
@@ -52,7 +49,7 @@ func (p *Problem) coverFrom(cover []Cover, stock int, n Node) {
 	}
 }
 
-// cover notes which blanks a piece of stock holds.
+// cover records the blanks that fit a piece of stock.
 func (p *Problem) cover(cover []Cover, stock int, piece Size, where Cover) {
 	for i, b := range p.Blanks {
 		for _, f := range b.From {

@@ -12,60 +12,58 @@ import (
 	"sawbill/nest/internal/search"
 )
 
-// engine is all that works on one instance: a search that betters the plan,
-// and a generator of columns that raises the bound.
+// engine runs the methods on one instance: search, column generation, value correction and the
+// restricted-master heuristic.
 type engine struct {
 	in               *instance.Instance
 	seed             uint64
 	search           *search.Search
-	bound            *lowerbound.Bound           // no plan costs less
-	generator        *colgen.Generator           // nil before its first task, and where there is too much to price
-	pool             *pool.Pool                  // of all patterns; nil where there are too many parts
-	heuristic        *restrictedmaster.Heuristic // with it
+	bound            *lowerbound.Bound           // on the cost
+	generator        *colgen.Generator           // nil before its first task, and if pricing would take too long
+	pool             *pool.Pool                  // nil if there are too many parts
+	heuristic        *restrictedmaster.Heuristic // nil if pool is
 	valueCorrection  *search.ValueCorrection     // nil before its first task
-	vainPlans        int                         // its plans since one was the best
-	generatorStarted bool                        // the generator's first task
-	parts            int64                       // wanted
-	lastStatus       status                      // of the last round
-	stagnantWork     int64                       // the generator's work since that became better
+	vainPlans        int                         // of value correction, since one was the best
+	generatorStarted bool                        // its first task has run
+	parts            int64                       // demand in all
+	lastStatus       status                      // after the last round
+	stagnantWork     int64                       // the generator's work since that changed
 	targets          [][]int                     // counts of stock that a cheaper plan may have
-	boundCounts      []int                       // the counts that the floor rested on when they were listed
-	targetsStale     bool                        // targets are
+	boundCounts      []int                       // the bound's counts when targets were listed
+	targetsStale     bool                        // they must be listed again
 }
 
-// status is how far an engine has come: what the plan costs, and the floor.
+// status is the price of the best plan and the bound.
 type status struct{ price, bound int64 }
 
-// task is one engine's share of a round.
+// task is one method's share of a round.
 type task func(stop func() bool)
 
-// maxWork limits the grids that columns are priced on: some tenths of a second
-// each time.
+// maxWork limits the grids on which columns are priced, to some tenths of a second each time.
 const maxWork = 1 << 28
 
-// The generator's share of a round, in comparisons for each step of a lane and
-// each part wanted. At first a step takes about as long; later, when what comes
-// easily has come, the search has more of the time, but where dives of a small job
-// keep within counts.
+// The generator's share of a round is so many comparisons for each step of a walk and each
+// part. At first a step takes about as long. Later the search gets more of the time, except in
+// small jobs whose dives stay within counts.
 const (
 	workPerPart         = 64
 	laterPerPart        = 50
 	withinCountsPerPart = 250
 )
 
-// The generator's share is halved when it has worked for so long in vain, about a second,
-// and again each time that has doubled, up to mostHalved times: what dives have not found
-// by then a long walk may find.
+// The generator's share is halved after stagnationUnit of work without progress, about a
+// second, and again each time that has doubled, up to maxHalvings times. A long walk may find
+// what dives have not.
 const (
 	stagnationUnit = 1 << 30
 	maxHalvings    = 5
 )
 
-// heuristicWork is the assembler's share of a round, in comparisons for each step of
-// a lane and each part wanted. Once the generator has worked for so long in vain that it
-// counts as stuck, what is left to find mostly lies in patterns that only programmes ask
-// for. Where a piece holds more than fewPerPiece parts, patterns of different walks seldom
-// fit each other; where there are more than mostGathered parts nothing is gathered.
+// The heuristic's share of a round is heuristicWork comparisons for each step of a walk and
+// each part. It grows once the generator is stuck: better plans then mostly need patterns that
+// only a master asks for. It is small if a piece holds more than fewPerPiece parts, since
+// patterns of different walks then seldom combine. With more than maxPoolParts parts there is
+// no pool.
 const (
 	heuristicWork          = 40
 	heuristicWorkStuck     = 200
@@ -75,18 +73,18 @@ const (
 	maxPoolParts           = 1 << 8
 )
 
-// correctionWork is the share of plans made piece by piece, in the same measure. It is
-// halved with each that was not the best, up to mostMisses times.
+// correctionWork is the share of value correction, in the same measure. Each plan that is not
+// the best halves it, up to maxVainPlans times.
 const (
 	correctionWork = 100
 	maxVainPlans   = 4
 )
 
-// maxTargets is how many counts of stock the search is told to aim at.
+// maxTargets limits the counts of stock that walks and the heuristic aim at.
 const maxTargets = 12
 
-// polishShare is the part of the steps, or of the time, that is left to the
-// lesser aims if the price has not been proven before: one in so many.
+// polishShare is the reciprocal share of steps, or of time, that is left to polish if the price
+// is not proven before.
 const polishShare = 16
 
 func newEngine(in *instance.Instance, seed uint64, walks int) *engine {
@@ -103,8 +101,8 @@ func newEngine(in *instance.Instance, seed uint64, walks int) *engine {
 	return e
 }
 
-// plan adds the engine's tasks of a round of so many steps, within the budget
-// of steps in all.
+// plan appends the engine's tasks for a round of so many steps to tasks, within a budget of
+// steps in all.
 func (e *engine) plan(tasks []task, steps, budget int64) []task {
 	left := budget - e.search.Steps()
 	if e.search.Done() || left <= 0 {
@@ -119,7 +117,7 @@ func (e *engine) plan(tasks []task, steps, budget int64) []task {
 		tasks = append(tasks, func(func() bool) { e.generate(steps) })
 	}
 	if e.heuristic != nil && !e.search.Proven() {
-		// The generator counts what it does in vain meanwhile: the share is settled before.
+		// The share is settled here, since the generator changes stagnantWork meanwhile.
 		work := steps * e.heuristicShare() * e.parts
 		tasks = append(tasks, func(func() bool) { e.heuristic.Work(work) })
 	}
@@ -137,9 +135,8 @@ func (e *engine) plan(tasks []task, steps, budget int64) []task {
 	return tasks
 }
 
-// generate does the generator's share of a round of so many steps. It is made
-// in its first task: its tables take some time, and the first plan is told
-// before.
+// generate does the generator's share of a round of so many steps. The first task makes the
+// generator, whose tables take some time, so that the first plan is reported before.
 func (e *engine) generate(steps int64) {
 	if !e.generatorStarted {
 		e.generatorStarted = true
@@ -163,8 +160,8 @@ func (e *engine) generate(steps int64) {
 	g.Work(steps * share * e.parts)
 }
 
-// heuristicShare is what the assembler has of a round, in comparisons for each step of a
-// lane and each part wanted.
+// heuristicShare returns the heuristic's share of a round, in comparisons for each step of a
+// walk and each part.
 func (e *engine) heuristicShare() int64 {
 	switch {
 	case e.parts > fewPerPiece*e.maxTargetPieces():
@@ -175,7 +172,7 @@ func (e *engine) heuristicShare() int64 {
 	return heuristicWork
 }
 
-// maxTargetPieces that a cheaper plan may have.
+// maxTargetPieces returns the most pieces that a target has.
 func (e *engine) maxTargetPieces() (most int64) {
 	for _, t := range e.targets {
 		pieces := int64(0)
@@ -187,7 +184,7 @@ func (e *engine) maxTargetPieces() (most int64) {
 	return most
 }
 
-// correctValues does the share of plans made piece by piece of a round of so many steps.
+// correctValues does the share of value correction in a round of so many steps.
 func (e *engine) correctValues(steps int64, stop func() bool) {
 	if e.valueCorrection == nil {
 		e.valueCorrection = search.NewValueCorrection(e.in, e.seed)
@@ -195,7 +192,7 @@ func (e *engine) correctValues(steps int64, stop func() bool) {
 	e.valueCorrection.Work(steps*correctionWork*e.parts>>min(e.vainPlans, maxVainPlans), stop)
 }
 
-// join ends a round and reports whether plan or bound became better.
+// join ends a round and reports whether plan or bound improved.
 func (e *engine) join() bool {
 	better := e.search.Join()
 	if e.generator != nil {
@@ -232,7 +229,7 @@ func (e *engine) join() bool {
 	}
 	counts := e.bound.Counts()
 	e.targetsStale = e.targetsStale || better || !slices.Equal(counts, e.boundCounts)
-	if e.targetsStale && !better { // while plans become better by themselves, no lane asks
+	if e.targetsStale && !better { // no walk restarts while plans improve
 		e.targetsStale, e.boundCounts = false, counts
 		e.targets = e.bound.Candidates(e.search.Best().Cost.Price, maxTargets)
 		if e.heuristic != nil {

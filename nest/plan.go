@@ -2,16 +2,16 @@ package nest
 
 // Plan says how each piece of stock is divided.
 type Plan struct {
-	// Layouts are distinct; equal ones are counted in Repeat.
+	// Layouts are distinct. Repeat counts equal ones.
 	Layouts  []Layout
 	Unplaced []Unplaced
 	// Cost is the price of all stock bought.
 	Cost int64
-	// Bound is proven: no plan that cuts every blank costs less.
+	// Bound is a proven lower bound: no plan that cuts every blank costs less.
 	Bound int64
-	// Unpriced tells of stock without prices, which Cost and Bound leave out.
+	// Unpriced describes stock without prices, which Cost and Bound leave out.
 	Unpriced []Unpriced
-	// Iterations counts improvement steps over all lanes.
+	// Iterations counts the improvement steps of all walks.
 	Iterations int64
 }
 
@@ -28,27 +28,26 @@ type Layout struct {
 	Root   Node
 }
 
-// Unplaced is a blank that could not be cut.
+// Unplaced is a blank that the plan does not cut.
 type Unplaced struct {
 	Blank  int // index into Problem.Blanks
 	Count  int
 	Reason Reason
 }
 
-// Reason says why a blank could not be cut.
+// Reason says why a blank is not cut.
 type Reason int
 
 const (
-	// TooLarge: it fits no stock it may come from.
+	// TooLarge: the blank fits none of its stock.
 	TooLarge Reason = iota
-	// StockUsedUp: what there is of the stock was needed for other blanks.
+	// StockUsedUp: other blanks need all of its stock.
 	StockUsedUp
-	// AgainstRules: it would fit, but not within the stages, first cut and
-	// narrowest rip that are allowed.
+	// AgainstRules: the blank fits, but not within the stages, first cut and narrowest rip.
 	AgainstRules
 )
 
-// Use is what becomes of a node.
+// Use says what a node becomes.
 type Use int
 
 const (
@@ -58,17 +57,17 @@ const (
 	Waste
 )
 
-// Node is a rectangle of a layout. The children of a split lie in order from
-// the reference edge (rip) or end (crosscut) with one kerf between neighbours,
-// and share its other dimension. They fill it exactly, or the last child is a
-// part or a split and what is missing is more than zero and at most one kerf:
-// the last cut's blade ran off the edge. Levels of cuts alternate in
-// direction.
+// Node is a rectangle of a layout. The children of a split lie in order from the reference edge
+// (rip) or end (crosscut), one kerf apart, and share the other dimension. Levels of cuts
+// alternate in direction.
+//
+// The children fill the node exactly. Or the last child is a part or a split, and more than
+// zero but at most one kerf is missing: the last cut's blade ran off the edge.
 type Node struct {
 	Length, Width int64
 	Use           Use
 	Cut           Cut    // of a split
 	Children      []Node // of a split
 	Blank         int    // of a part: index into Problem.Blanks
-	Turned        bool   // of a part: its length lies across
+	Turned        bool   // of a part: its length lies across the stock
 }

@@ -6,10 +6,10 @@ import (
 	"sawbill/nest/internal/instance"
 )
 
-// postsolve turns an instance's plan into layouts of the problem, and lists what is
-// left out.
+// postsolve turns an instance's plan into layouts of the problem, and lists the blanks that are
+// missing.
 func (d *subproblem) postsolve(p *instance.Plan) (layouts []Layout, unplaced []Unplaced) {
-	left := make([][]int, len(d.blanks)) // per kind: how many of each blank are still to be named
+	left := make([][]int, len(d.blanks)) // per kind: how many of each blank are not yet assigned
 	for k, blanks := range d.blanks {
 		for _, b := range blanks {
 			left[k] = append(left[k], d.problem.Blanks[b].Count)
@@ -40,8 +40,8 @@ func (d *subproblem) postsolve(p *instance.Plan) (layouts []Layout, unplaced []U
 	return layouts, unplaced
 }
 
-// postsolveNode gives the kerf back: a piece of the instance is one kerf larger each
-// way than what the saw delivers.
+// postsolveNode takes the kerf off again: a piece of the instance is one kerf larger each way
+// than the piece that the saw delivers.
 func (d *subproblem) postsolveNode(p instance.Piece, left [][]int) Node {
 	kerf := d.problem.Kerf
 	n := Node{Length: p.L*d.unit - kerf, Width: p.W*d.unit - kerf}

@@ -11,7 +11,7 @@ import (
 // maxSide keeps the area of any piece within an int64.
 const maxSide = 1 << 30
 
-// check refuses a problem that no plan could be right for.
+// check rejects a problem that no plan could satisfy.
 func (p Problem) check() error {
 	var errs []error
 	bad := func(format string, args ...any) { errs = append(errs, fmt.Errorf("nest: "+format, args...)) }
@@ -42,22 +42,22 @@ func (p Problem) check() error {
 	return errors.Join(errs...)
 }
 
-// subproblem is one instance and its way back: what the engines plan without kerf,
-// in units of the common divisor, told in the problem's own terms.
+// subproblem is one instance and what postsolve needs to turn its plans back. The instance has
+// no kerf and measures in units of the common divisor.
 type subproblem struct {
 	problem *Problem
 	in      *instance.Instance
 	unit    int64
-	stock   []int   // instance stock -> problem stock
-	blanks  [][]int // instance kind -> the blanks it gathers
-	// minimizesArea: nothing has a price. The engines then take the area of what is
-	// bought for its price, so that the least area is sought and proven; exact
-	// tells whether no area was rounded.
+	stock   []int   // per stock of the instance: the problem's
+	blanks  [][]int // per kind of the instance: the blanks in it
+	// minimizesArea is set if nothing has a price. Areas then serve as prices, so that the area
+	// bought is minimized and bounded. areaExact is set if no area was rounded.
 	minimizesArea, areaExact bool
 }
 
-// presolve splits p into instances that share no stock, and lists the blanks
-// that fit nowhere.
+// presolve splits p into subproblems that share no stock, and lists the blanks that fit
+// nowhere. It adds one kerf to every size, which turns a problem with kerf exactly into one
+// without, and divides all sizes by their common divisor.
 func presolve(p *Problem) (subproblems []*subproblem, unplaced []Unplaced, err error) {
 	unit := p.Kerf
 	for _, s := range p.Stock {
@@ -69,7 +69,7 @@ func presolve(p *Problem) (subproblems []*subproblem, unplaced []Unplaced, err e
 	}
 	unit = max(unit, 1)
 
-	group := make([]int, len(p.Stock)) // of stock that shares blanks
+	group := make([]int, len(p.Stock)) // union-find over stock that shares blanks
 	for s := range group {
 		group[s] = s
 	}
@@ -151,8 +151,8 @@ func (d *subproblem) addStock(s int) {
 	})
 }
 
-// addBlank adds blank b, if it fits this instance's stock, to the kind it
-// equals.
+// addBlank adds blank b to the kind of its size and orientations, if it fits the subproblem's
+// stock.
 func (d *subproblem) addBlank(b int, fits []instance.Orientation) {
 	bl := d.problem.Blanks[b]
 	k := instance.Kind{
@@ -193,8 +193,8 @@ func (p *Problem) orientations(b Blank, f Source, piece Size) instance.Orientati
 	return orientations
 }
 
-// canCut reports whether l x w can be cut from an empty piece of stock s, which
-// may be an offcut of it: its cuts are counted anew.
+// canCut reports whether l x w can be cut from a whole piece of stock s, or from an offcut of
+// it. Stages and first cut then start again.
 func (p *Problem) canCut(s Stock, piece Size, l, w int64) bool {
 	if l > piece.Length || w > piece.Width {
 		return false
@@ -205,7 +205,7 @@ func (p *Problem) canCut(s Stock, piece Size, l, w int64) bool {
 		return false
 	case rip && cross && p.Stages == 1:
 		return false
-	case rip != cross: // one cut only: it is the first
+	case rip != cross: // the only cut is the first
 		return s.FirstCut == AnyCut || rip == (s.FirstCut == Rip)
 	}
 	return true

@@ -13,17 +13,15 @@ import (
 
 // Options steer Solve. The zero value is ready for use.
 type Options struct {
-	// Seed of all that is drawn at random.
+	// Seed of the random numbers.
 	Seed uint64
-	// Iterations is the greatest number of improvement steps for each group of
-	// blanks that compete for the same stock. 0 is no limit where ctx can end,
-	// else DefaultIterations.
+	// Iterations limits the improvement steps of each group of blanks that share stock. 0 is no
+	// limit if ctx can end, else DefaultIterations.
 	Iterations int64
-	// Walks is how many walks are made side by side; the plan depends on it.
-	// 0 is DefaultLanes.
+	// Walks is the number of ruin-and-recreate walks; the plan depends on it. 0 is
+	// DefaultWalks.
 	Walks int
-	// Progress, if any, is told of each better plan, from one goroutine at a
-	// time.
+	// Progress, if not nil, is called with each better plan, from one goroutine at a time.
 	Progress func(Progress)
 }
 
@@ -41,22 +39,20 @@ const (
 	DefaultIterations = 100_000
 )
 
-// Solve looks for the plan that cuts every blank, then costs least, then takes
-// the least area of bought stock, then covers most blanks ([CoverOf]), then
-// keeps the most valuable offcuts, then needs the fewest fence settings, then
-// the fewest cuts.
+// Solve seeks the plan that cuts every blank, and among these minimizes, in this order: the
+// cost, then the area of bought stock. Secondary objectives follow, again in order: the blanks
+// covered ([CoverOf]), the value of the offcuts, the fence settings, the cuts.
 //
-// It has a plan at once and improves it until the cost is proven and nothing
-// more is found for the aims below it, the iterations are spent or ctx ends; an
-// ended ctx is no error. Equal problem, options and iteration budget give the
-// equal plan on every machine; ctx decides only when to stop, and its deadline
-// when to turn from the cost to the aims below it. An error means that the problem itself makes no
+// Solve has a plan at once and improves it. It stops when the cost is proven and polish finds
+// nothing more, when the iterations are spent, or when ctx ends, which is no error. A deadline
+// of ctx also decides when polish begins. Apart from that, equal problems, options and
+// iteration budgets give equal plans on every machine. An error means that the problem makes no
 // sense.
 func Solve(ctx context.Context, p Problem, o Options) (Plan, error) {
 	return solveOn(ctx, p, o, runtime.GOMAXPROCS(0))
 }
 
-// solveOn is Solve on so many processors.
+// solveOn is Solve on a number of processors.
 func solveOn(ctx context.Context, p Problem, o Options, processors int) (Plan, error) {
 	if err := p.check(); err != nil {
 		return Plan{}, err
@@ -74,7 +70,7 @@ func solveOn(ctx context.Context, p Problem, o Options, processors int) (Plan, e
 	return s.plan(unplaced), nil
 }
 
-// solver runs the engines of all instances side by side, round by round.
+// solver runs the engines of all subproblems in parallel, round by round.
 type solver struct {
 	subproblems []*subproblem
 	engines     []*engine
@@ -105,8 +101,7 @@ func (s *solver) run(ctx context.Context) {
 	defer cancel()
 	s.report()
 	for round := 0; ctx.Err() == nil; round++ {
-		// Short rounds at first, so that a lane that falls behind soon
-		// follows the others.
+		// Rounds are short at first, so that a walk that lags soon migrates.
 		steps := int64(roundSteps) << min(round, 4)
 		var tasks []task
 		for _, e := range s.engines {
@@ -129,7 +124,7 @@ func (s *solver) run(ctx context.Context) {
 	}
 }
 
-// polishStart ends when ctx nearly does.
+// polishStart returns a context that ends shortly before ctx does.
 func polishStart(ctx context.Context) (context.Context, context.CancelFunc) {
 	end, ok := ctx.Deadline()
 	if !ok {
@@ -170,7 +165,7 @@ func (s *solver) report() {
 	s.progress(p)
 }
 
-// plan gathers the instances' best plans.
+// plan joins the subproblems' best plans.
 func (s *solver) plan(unplaced []Unplaced) Plan {
 	plan := Plan{Unplaced: unplaced}
 	for i, e := range s.engines {

@@ -6,18 +6,17 @@ import (
 	"sawbill/nest/internal/instance"
 )
 
-// Unpriced is stock for sale that serves the same blanks and has no price. The
-// least area is sought of it.
+// Unpriced describes stock for sale that serves the same blanks and has no price. The solver
+// minimizes its area.
 type Unpriced struct {
 	Stock []int // indices into Problem.Stock
-	// Area is what the plan buys of it. Bound is proven: no plan that cuts every
-	// blank buys less; 0 where nothing is proven. Both count in the greatest
-	// common divisor of the areas, untrimmed, of Stock: in pieces, where those
-	// are of one size.
+	// Area is bought by the plan. Bound is proven: no plan that cuts every blank buys less; 0
+	// if nothing is proven. Both are multiples of the greatest common divisor of the untrimmed
+	// areas of Stock, so they count pieces if all are of one size.
 	Area, Bound int64
 }
 
-// priceByArea gives stock that is for sale, but has no price, its area for one.
+// priceByArea makes areas the prices of stock for sale if none has a price.
 func (d *subproblem) priceByArea() {
 	for _, s := range d.in.Stock {
 		if s.Price > 0 {
@@ -52,7 +51,7 @@ func (d *subproblem) priceByArea() {
 	}
 }
 
-// cost is what an instance's price comes to in the problem's terms.
+// cost converts an instance's price.
 func (d *subproblem) cost(price int64) int64 {
 	if d.minimizesArea {
 		return 0
@@ -60,8 +59,8 @@ func (d *subproblem) cost(price int64) int64 {
 	return price
 }
 
-// unpriced tells what is known of stock without prices; not ok if it has some,
-// or none of it is for sale.
+// unpriced describes the subproblem's stock without prices; not ok if it has prices, or if none
+// of it is for sale.
 func (d *subproblem) unpriced(price, bound int64) (u Unpriced, ok bool) {
 	for i, s := range d.in.Stock {
 		if !s.OnHand {

@@ -7,23 +7,22 @@ import (
 	"slices"
 )
 
-// Verify recomputes plan from p alone, sharing no code with the solver. It
-// returns nil, or an error that joins one line for every rule broken. Layouts,
-// stock and blanks are numbered as in their slices, from 0; "node 2.0" is the
-// first child of the root's third.
+// Verify recomputes plan from p alone and shares no code with the solver. It returns nil, or an
+// error that joins one line for every rule broken. Layouts, stock and blanks have the indices
+// of their slices; "node 2.0" is the first child of the root's third.
 //
 // The rules, in the order of the files that hold them:
 //
-//   - every layout is a tree of cuts that a saw can make from its stock, and
-//     accounts for all of its area (verify_layout.go);
-//   - layouts are distinct, cut at least one part, and take no more stock than
-//     there is; the cost is their price, and the bound allows it (here);
-//   - so does what is said of stock without prices (verify_unpriced.go);
-//   - every blank is cut or listed as unplaced, as often as it is wanted, and
-//     the reason given is true (verify_blanks.go).
+//   - every layout is a tree of cuts that a saw can make from its stock, and accounts for all
+//     of its area (verify_layout.go);
+//   - layouts are distinct, cut at least one part, and take no more stock than there is; the
+//     cost is their price, and the bound does not exceed it (here);
+//   - areas and bounds of stock without prices are right (verify_unpriced.go);
+//   - every blank is cut or listed as unplaced, as often as its count, and the reason is true
+//     (verify_blanks.go).
 //
-// Whether the bound is proven is not checked: that takes a proof, not a sum.
-// Nor is p itself, which is Solve's affair; but no plan makes Verify panic.
+// Verify does not check that the bound is proven: that takes a proof. It does not check p,
+// which Solve does; but no plan makes Verify panic.
 func Verify(p Problem, plan Plan) error {
 	v := &verifier{
 		problem: p,
@@ -41,8 +40,8 @@ func Verify(p Problem, plan Plan) error {
 	return errors.Join(v.violations...)
 }
 
-// verifier gathers what the layouts add up to, and what is wrong with them.
-// Sums are big: nothing said by a plan can make them wrap round.
+// verifier adds up the layouts and collects the rules broken. Its sums are big, so that no plan
+// makes them overflow.
 type verifier struct {
 	problem    Problem
 	taken      []big.Int // pieces, for each stock
@@ -80,7 +79,7 @@ func (v *verifier) layout(i int, l Layout) {
 	}
 }
 
-// distinct compares sound layouts only: their trees are known to be finite.
+// distinct compares sound layouts only, since their trees are finite.
 func (v *verifier) distinct(layouts []Layout) {
 	for n, j := range v.sound {
 		for _, i := range v.sound[:n] {
@@ -92,7 +91,7 @@ func (v *verifier) distinct(layouts []Layout) {
 	}
 }
 
-// sameCuts compares what counts for a node's use and ignores the other fields.
+// sameCuts compares the fields that matter for a node's use.
 func sameCuts(a, b Node) bool {
 	if a.Length != b.Length || a.Width != b.Width || a.Use != b.Use {
 		return false
@@ -127,13 +126,13 @@ func (v *verifier) cost(plan Plan) {
 	if plan.Bound < 0 {
 		v.report("bound: %d is negative", plan.Bound)
 	}
-	// An incomplete plan may cost less: its bound speaks of the whole job.
+	// An incomplete plan may cost less: the bound is for the whole job.
 	if plan.Complete() && plan.Bound > plan.Cost {
 		v.report("bound: %d, but this plan cuts every blank for %d", plan.Bound, plan.Cost)
 	}
 }
 
-// exact is the product of factors, however large.
+// exact returns the product of factors, however large.
 func exact(factors ...int64) *big.Int {
 	product := big.NewInt(1)
 	for _, f := range factors {

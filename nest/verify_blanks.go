@@ -2,8 +2,8 @@ package nest
 
 import "math/big"
 
-// blanks checks that every blank is cut or listed as unplaced, as often as it
-// is wanted, and that what the list says is true.
+// blanks checks that every blank is cut or listed as unplaced, as often as its count, and that
+// the list is true.
 func (v *verifier) blanks(unplaced []Unplaced) {
 	accounted := make([]big.Int, len(v.problem.Blanks))
 	for b := range accounted {
@@ -33,15 +33,12 @@ func (v *verifier) blanks(unplaced []Unplaced) {
 	}
 }
 
-// reason checks the reason given for an unplaced blank as far as it can be
-// settled by looking at the blank alone.
+// reason checks the reason given for an unplaced blank, as far as the blank alone shows it.
 //
-// A blank larger than every stock is too large, and no other. One that a whole
-// piece can be cut down to is short of stock, and as long as a piece is left it
-// is not unplaced at all. Between the two lie blanks that fit by size but that
-// cannot be cut, or not simply, within the limits on stages, first cut and
-// rips: of those it is believed that the rules forbid them, or that the stock
-// is used up.
+// Only a blank larger than all of its stock is too large. A blank that a whole piece can be cut
+// down to is short of stock, and is not unplaced while a piece is left. A blank between these
+// fits by size, but stages, first cut or rips forbid the simple ways to cut it. For such a
+// blank either reason passes.
 func (v *verifier) reason(i int, u Unplaced) {
 	fits := false
 	for _, from := range v.problem.Blanks[u.Blank].From {
@@ -78,7 +75,7 @@ func (v *verifier) left(stock int) bool {
 	return count == 0 || v.taken[stock].Cmp(exact(int64(count))) < 0
 }
 
-// placements is blank as a part, in each way it may lie in from.
+// placements returns blank as a part, in each orientation that it may have in from.
 func (v *verifier) placements(blank int, from Source) []Node {
 	b := v.problem.Blanks[blank]
 	var parts []Node
@@ -120,8 +117,8 @@ func (v *verifier) canBeCut(blank int, from Source) bool {
 	return false
 }
 
-// cutDown cuts piece down to want, which is as large across the cut. What
-// comes off beyond the kerf is one leftover.
+// cutDown cuts piece down to want, which is as large across the cut. The remainder beyond the
+// kerf is one leftover.
 func (v *verifier) cutDown(piece Size, cut Cut, want Node) Node {
 	if want.Length == piece.Length && want.Width == piece.Width {
 		return want

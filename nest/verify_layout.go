@@ -7,8 +7,7 @@ import (
 	"strings"
 )
 
-// inspection walks the tree of one layout, from the whole piece down to what
-// is left of it, as the saw does.
+// inspection walks the tree of one layout from the whole piece down, as the saw does.
 type inspection struct {
 	problem    Problem
 	stock      Stock
@@ -18,8 +17,8 @@ type inspection struct {
 	violations []string
 }
 
-// inspect checks one piece of stock that is divided as root says. The index is
-// valid; nothing else is taken for granted.
+// inspect checks one piece of stock that is divided as root says. It assumes only that the
+// index is valid.
 func inspect(p Problem, stock int, root Node) inspection {
 	in := inspection{problem: p, stock: p.Stock[stock], index: stock, area: new(big.Int)}
 	in.root(root)
@@ -27,7 +26,7 @@ func inspect(p Problem, stock int, root Node) inspection {
 	return in
 }
 
-// report names a node by the way to it from the root.
+// report names a node by its path from the root.
 func (in *inspection) report(path []int, format string, args ...any) {
 	at := "root"
 	if len(path) > 0 {
@@ -79,7 +78,7 @@ func (in *inspection) node(n Node, path []int, under Cut) {
 	in.area.Add(in.area, exact(n.Length, n.Width))
 }
 
-// part checks that n is its blank, lying as it may in this stock.
+// part checks the size and orientation of n against its blank.
 func (in *inspection) part(n Node, path []int) {
 	if n.Blank < 0 || n.Blank >= len(in.problem.Blanks) {
 		in.report(path, "blank %d, there are %d", n.Blank, len(in.problem.Blanks))
@@ -121,7 +120,7 @@ func (in *inspection) split(n Node, path []int, under Cut) {
 	if n.Cut == under {
 		in.report(path, "a %s within a %s: levels of cuts alternate", cutWord(n.Cut), cutWord(under))
 	}
-	// Each split on the way here is a level. Deeper ones are not told again.
+	// Each split on the path is a level. Deeper ones are not reported again.
 	if level := len(path) + 1; in.problem.Stages > 0 && level == in.problem.Stages+1 {
 		in.report(path, "cuts at level %d, %d are allowed", level, in.problem.Stages)
 	}
@@ -134,10 +133,9 @@ func (in *inspection) split(n Node, path []int, under Cut) {
 	}
 }
 
-// inside reports whether every child is a piece that cuts in direction n.Cut
-// can give: across as large as n, along smaller. The walk goes on in such
-// children only. They shrink with every level, so that it comes to an end even
-// where the slices of a broken plan hold themselves.
+// inside reports whether cuts in direction n.Cut can give every child: as large as n across,
+// and smaller along. The walk continues in such children only. They shrink with every level, so
+// it ends even if the slices of a broken plan contain themselves.
 func (in *inspection) inside(n Node, path []int) bool {
 	if len(n.Children) == 0 {
 		in.report(path, "a split without children")
@@ -164,9 +162,9 @@ func (in *inspection) inside(n Node, path []int) bool {
 	return sound
 }
 
-// fill adds the children up from the reference edge, a kerf before each but
-// the first. Either they end at the far edge, or the blade of one more cut,
-// behind a part or a split, takes the rest and runs off the edge.
+// fill adds up the children from the reference edge, with a kerf before each but the first.
+// They end at the far edge; or the blade of one more cut, after a part or a split, takes the
+// rest and runs off the edge.
 func (in *inspection) fill(n Node, path []int) {
 	kerf := in.problem.Kerf
 	rest, across := measured(n, n.Cut)
@@ -194,7 +192,7 @@ func (in *inspection) fill(n Node, path []int) {
 	}
 }
 
-// measured gives n's size in the direction that cut divides, and in the other.
+// measured returns n's size in the direction that cut divides, and in the other.
 func measured(n Node, cut Cut) (along, across int64) {
 	if cut == Rip {
 		return n.Width, n.Length
@@ -212,9 +210,8 @@ func cutWord(c Cut) string {
 	return fmt.Sprintf("cut %d", int(c))
 }
 
-// account compares areas: parts, offcuts, waste, kerf and trim are the stock.
-// Where every rule above holds this follows; it is reckoned all the same, for
-// whoever would rather trust a sum than the rules.
+// account compares areas: parts, offcuts, waste, kerf and trim add up to the stock. The other
+// rules imply it; the sum is a second check.
 func (in *inspection) account() {
 	s := in.stock
 	ends := exact(2, s.TrimLength, s.Width)

@@ -2,8 +2,8 @@ package nest
 
 import "math/big"
 
-// unpriced checks what is said of stock without prices: that it has none, and
-// that the area bought is right. One that says 0 of area and bound says nothing.
+// unpriced checks that such stock has no price, and that the area bought is right. An entry
+// with area 0 and bound 0 claims nothing.
 func (v *verifier) unpriced(plan Plan) {
 	for i, u := range plan.Unpriced {
 		area, unit := new(big.Int), new(big.Int)

@@ -2,13 +2,12 @@ package instance
 
 import "slices"
 
-// Normalize brings a divided piece into the form that plans have: every cell is
-// as small as what is in it allows, so that leftovers lie together as far out
-// as they can; levels of cuts alternate; a split has at most one rest, its last
-// child; children lie in the order of [ComparePieces].
+// Normalize brings a divided piece into normal form. Every cell is as small as its parts allow,
+// so that leftovers lie together as far out as possible. Levels of cuts alternate. A split has
+// at most one leftover, its last child. Children are in the order of [ComparePieces].
 //
-// No blank comes under more levels of cuts than before: a cell gives its slack
-// to its split, in whose direction the slack lies.
+// No blank gets more levels of cuts: a cell gives its slack to its split, in whose direction
+// the slack lies.
 func Normalize(p Piece) Piece {
 	core, ok := shrink(p)
 	switch {
@@ -16,15 +15,14 @@ func Normalize(p Piece) Piece {
 		return p
 	case !ok:
 		return Piece{L: p.L, W: p.W, Kind: Leftover}
-	case core.Dir != p.Dir: // a lone child is left: the first cut stays what it was
+	case core.Dir != p.Dir: // a lone child is left: the direction of the first cut stays
 		core = Piece{Dir: p.Dir, Kind: Leftover, Children: []Piece{core}}
 	}
 	return stretch(core, p.L, p.W)
 }
 
-// shrink returns what p holds in as little room as its cuts allow, without
-// rests; not ok where p holds nothing. Splits come back with their children at
-// their own least sizes.
+// shrink returns the parts of p in the smallest rectangle that the cuts allow, without
+// leftovers; not ok if p has no parts. The children of splits have their own minimum sizes.
 func shrink(p Piece) (core Piece, ok bool) {
 	if len(p.Children) == 0 {
 		return p, !p.isLeftover()
@@ -46,7 +44,7 @@ func shrink(p Piece) (core Piece, ok bool) {
 	case len(core.Children) == 1 && len(core.Children[0].Children) == 0:
 		return core.Children[0], true
 	}
-	// A lone split stays under its own cut: the leftover beside it is one.
+	// A lone split stays under its own cut: the leftover beside it needs one.
 	for _, c := range core.Children {
 		if p.Dir == Crosscut {
 			core.L += c.L
@@ -59,7 +57,7 @@ func shrink(p Piece) (core Piece, ok bool) {
 	return core, true
 }
 
-// stretch lays core out in a piece l x w, with rests where it is larger.
+// stretch lays core out in a piece l x w, with leftovers where core is smaller.
 func stretch(core Piece, l, w int64) Piece {
 	if len(core.Children) == 0 {
 		if core.L == l && core.W == w {
@@ -81,7 +79,7 @@ func stretch(core Piece, l, w int64) Piece {
 			over.W -= c.W
 			c = stretch(c, l, c.W)
 		}
-		if len(c.Children) > 0 && c.Dir == p.Dir { // its own cut fell away
+		if len(c.Children) > 0 && c.Dir == p.Dir { // its own cut is not needed any more
 			p.Children = append(p.Children, c.Children...)
 		} else {
 			p.Children = append(p.Children, c)

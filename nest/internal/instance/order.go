@@ -2,10 +2,9 @@ package instance
 
 import "cmp"
 
-// ComparePieces is the order in which pieces lie beside one another, and the
-// rule by which equal layouts are recognised: rests last, then the larger size
-// first, so that equal fence settings follow one another; then by what is in
-// them.
+// ComparePieces orders pieces side by side, and finds equal layouts. Leftovers come last.
+// Larger pieces come first, so that equal fence settings follow one another; then the contents
+// decide.
 func ComparePieces(a, b Piece) int {
 	if a.isLeftover() != b.isLeftover() {
 		if a.isLeftover() {

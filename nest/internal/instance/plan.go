@@ -1,9 +1,9 @@
 package instance
 
-// Cost of the stock a plan cuts, in the order in which it matters.
+// Cost of the stock that a plan cuts, in lexicographic order.
 type Cost struct {
-	Price  int64 // of what is bought
-	Bought int64 // area of what is bought
+	Price  int64 // of the stock bought
+	Bought int64 // area of the stock bought
 }
 
 // Less compares lexicographically.
@@ -14,12 +14,12 @@ func (c Cost) Less(o Cost) bool {
 	return c.Bought < o.Bought
 }
 
-// Plus adds n pieces of stock costing o each.
+// Plus adds n pieces of stock that cost o each.
 func (c Cost) Plus(o Cost, n int64) Cost {
 	return Cost{c.Price + n*o.Price, c.Bought + n*o.Bought}
 }
 
-// CostOf is what one piece of stock s adds to a plan.
+// CostOf returns what one piece of stock s adds to the cost.
 func (in *Instance) CostOf(s int) Cost {
 	st := in.Stock[s]
 	if st.OnHand {
@@ -31,12 +31,12 @@ func (in *Instance) CostOf(s int) Cost {
 // Plan is a set of divided pieces of stock.
 type Plan struct {
 	Layouts []Layout
-	Missing []int // per kind: how many are not placed
+	Missing []int // per kind: the demand that is not placed
 	Cost    Cost
 }
 
-// AddLayout adds a piece of stock to p, without parts that exceed the demand. placed holds
-// how many of each kind p has, and is updated.
+// AddLayout adds a piece of stock to p, without parts that exceed the demand. placed counts the
+// parts of p per kind, and is updated.
 func (in *Instance) AddLayout(p *Plan, stock int, root Piece, placed []int) {
 	p.Layouts = append(p.Layouts, Layout{Stock: stock, Root: Normalize(in.DropExcess(root, placed))})
 	p.Cost = p.Cost.Plus(in.CostOf(stock), 1)
@@ -52,7 +52,7 @@ func (p *Plan) Complete() bool {
 	return true
 }
 
-// MissingArea is the area of what p does not place.
+// MissingArea returns the area of the parts that p does not place.
 func (in *Instance) MissingArea(p *Plan) int64 {
 	var area int64
 	for k, n := range p.Missing {
@@ -67,8 +67,8 @@ type Layout struct {
 	Root  Piece
 }
 
-// Piece is a rectangle of a layout: a split if it has children, which lie in
-// order and fill it; else a part of Kind, or a rest where Kind is Rest.
+// Piece is a rectangle of a layout. With children it is a split: they lie in order and fill it.
+// Otherwise it is a part of Kind, or a leftover.
 type Piece struct {
 	L, W     int64
 	Dir      Dir
@@ -77,5 +77,5 @@ type Piece struct {
 	Turned   bool
 }
 
-// Leftover is the Kind of a piece that is no part.
+// Leftover is the Kind of a piece that is not a part.
 const Leftover = -1

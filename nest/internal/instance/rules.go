@@ -1,8 +1,7 @@
 package instance
 
-// Allows reports whether a piece of stock divided as root keeps to the
-// greatest number of levels of cuts, the direction of the first level and the
-// narrowest rip.
+// Allows reports whether a divided piece of stock obeys the maximum number of levels of cuts,
+// the direction of the first level, and the narrowest rip.
 func (in *Instance) Allows(stock int, root Piece) bool {
 	st := in.Stock[stock]
 	if len(root.Children) > 0 && st.FirstCut != None && root.Dir != st.FirstCut {
@@ -26,9 +25,8 @@ func (in *Instance) allows(st Stock, p Piece, level int) bool {
 	return true
 }
 
-// DropExcess returns p with the parts beyond what the instance wants turned into
-// rests. counts holds how many of each kind there are already, and is brought
-// up to date.
+// DropExcess returns p with parts beyond the demand turned into leftovers. counts holds the
+// parts placed so far, per kind, and is updated.
 func (in *Instance) DropExcess(p Piece, counts []int) Piece {
 	if len(p.Children) > 0 {
 		children := make([]Piece, len(p.Children))

@@ -1,6 +1,6 @@
 package instance
 
-// CutFrom cuts part out of a piece l x w that is no smaller.
+// CutFrom cuts part out of a piece l x w that is at least as large.
 func CutFrom(part Piece, l, w int64) Piece {
 	if part.W < w {
 		part = Piece{L: part.L, W: w, Dir: Rip, Kind: Leftover, Children: []Piece{

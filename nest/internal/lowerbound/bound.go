@@ -9,20 +9,19 @@ import (
 	"sawbill/nest/internal/instance"
 )
 
-// Bound is the least that a plan can cost by what is proven so far. It only
-// rises.
+// Bound is the best lower bound proven so far. It only rises.
 type Bound struct {
 	prices       []int64
 	limits       []int
 	inequalities []Inequality
-	reserve      []Inequality // cuts that excluded nothing when they came
+	reserve      []Inequality // inequalities that were satisfied when they came
 	excluded     [][]int      // counts within which there is no plan
 	value        int64
-	counts       []int // of the cheapest pieces that are not excluded; nil if not found
-	order        []int // of the stock in which counts are settled: the dearest first
+	counts       []int // the cheapest that are not excluded; nil if not found
+	order        []int // of stock in the branching, the dearest first
 }
 
-// New proves what follows from areas and from dual feasible functions.
+// New returns the bound from areas and dual feasible functions.
 func New(in *instance.Instance) *Bound {
 	f := &Bound{inequalities: areaInequalities(in)}
 	for _, s := range in.Stock {
@@ -47,16 +46,14 @@ func New(in *instance.Instance) *Bound {
 // Value is proven: no plan costs less.
 func (b *Bound) Value() int64 { return b.value }
 
-// Counts is how many pieces of each stock cost Price and are not excluded: the
-// plan to disprove if the floor is to rise. Nil where the search for it was
-// given up; Price holds all the same.
+// Counts returns pieces per stock that cost Value and are not excluded. A proof that no plan
+// has them raises the bound. It is nil if the search for them gave up; Value still holds.
 func (b *Bound) Counts() []int { return b.counts }
 
-// Add takes a cut into account and reports whether it excludes what Counts
-// was.
+// Add takes an inequality into account and reports whether it excludes the present Counts.
 func (b *Bound) Add(c Inequality) bool {
 	if b.counts == nil {
-		// Pieces divisible, the cut alone still says something.
+		// The inequality alone still gives a bound, with fractional pieces.
 		if price, ok := b.coverCost(c, c.RHS, b.order); ok {
 			b.value = max(b.value, price)
 		}
@@ -74,7 +71,7 @@ func (b *Bound) Add(c Inequality) bool {
 	return true
 }
 
-// activate takes up the idle cuts that exclude what Counts is now.
+// activate moves inequalities that Counts violates out of the reserve.
 func (b *Bound) activate() {
 	for i := 0; i < len(b.reserve) && b.counts != nil; {
 		if b.reserve[i].holds(b.counts) {
@@ -88,8 +85,7 @@ func (b *Bound) activate() {
 	}
 }
 
-// Exclude takes into account that no plan keeps within counts: every plan has
-// more of some stock.
+// Exclude takes into account that no plan stays within counts.
 func (b *Bound) Exclude(counts []int) {
 	b.excluded = append(b.excluded, slices.Clone(counts))
 	if b.counts != nil && atMost(b.counts, counts) {
@@ -108,15 +104,14 @@ func atMost(counts, limits []int) bool {
 	return true
 }
 
-// maxReserve is how many cuts are kept that excluded nothing when they came: a
-// later floor may run into them.
+// maxReserve is the number of satisfied inequalities kept: later counts may violate them.
 const maxReserve = 64
 
-// maxChecks limits the search for the cheapest counts: how often some counts
-// are held against a cut. It is some hundredths of a second.
+// maxChecks limits the search for the cheapest counts, in comparisons of counts with an
+// inequality. It is some hundredths of a second.
 const maxChecks = 1 << 18
 
-// solve finds the cheapest counts by branch and bound, best first.
+// solve finds the cheapest counts by best-first branch and bound.
 func (b *Bound) solve() {
 	b.counts = nil
 	found := b.enumerate(func(n node) bool {
@@ -131,10 +126,9 @@ func (b *Bound) solve() {
 	}
 }
 
-// enumerate yields counts that satisfy all that is proven, the cheapest first,
-// until yield says that it is enough. It reports whether there were any; where
-// they are too many to go through, the last one yielded has no counts, but a
-// price that all others are not below.
+// enumerate yields counts that satisfy everything proven, the cheapest first, until yield
+// returns false. It reports whether there were any. If there are too many to go through, the
+// last node yielded has no counts, and all others cost at least its lower bound.
 func (b *Bound) enumerate(yield func(node) bool) (found bool) {
 	q := &queue{}
 	b.push(q, node{counts: make([]int, len(b.prices))})
@@ -159,8 +153,8 @@ func (b *Bound) enumerate(yield func(node) bool) (found bool) {
 	return found
 }
 
-// Candidates lists counts below a price, the cheapest first and at most so many,
-// that a plan may have by what is proven.
+// Candidates lists at most most counts that cost less than below and are not excluded, the
+// cheapest first.
 func (b *Bound) Candidates(below int64, most int) (all [][]int) {
 	b.enumerate(func(n node) bool {
 		if n.counts == nil || n.cost >= below {
@@ -172,9 +166,8 @@ func (b *Bound) Candidates(below int64, most int) (all [][]int) {
 	return all
 }
 
-// dropLimits forgets how much there is of what is for sale, and reports whether that
-// changes anything. It is called when there is too little for any plan: the
-// floor then speaks of what would have to be had.
+// dropLimits removes the limits of stock for sale, and reports whether there were any. It is
+// called if there is too little stock for any plan. The bound is then for enough stock.
 func (b *Bound) dropLimits() bool {
 	changed := false
 	for s := range b.limits {
@@ -186,8 +179,8 @@ func (b *Bound) dropLimits() bool {
 	return changed
 }
 
-// countRange are the least and the greatest count of the next stock that can matter: some
-// billions where a cut says very little of it.
+// countRange returns the smallest and greatest count worth trying for the next stock. The
+// greatest is some billions if an inequality has a tiny coefficient.
 func (b *Bound) countRange(n node) (least, most int) {
 	s := b.order[n.fixed]
 	for _, c := range b.inequalities {
@@ -202,12 +195,12 @@ func (b *Bound) countRange(n node) (least, most int) {
 	}
 	most = min(most, b.limits[s])
 	if b.prices[s] == 0 {
-		least = most // what is free is taken
+		least = most // free stock is taken
 	}
 	return least, most
 }
 
-// branch settles the count of the next stock in every way from least to most.
+// branch tries every count of the next stock from least to most.
 func (b *Bound) branch(q *queue, n node, least, most int) {
 	s := b.order[n.fixed]
 	for count := least; count <= most; count++ {
@@ -217,8 +210,8 @@ func (b *Bound) branch(q *queue, n node, least, most int) {
 	}
 }
 
-// push bounds n from below by every cut, and by all counts within which there
-// is no plan, each on its own, and queues it unless it cannot satisfy one.
+// push computes a node's lower bound and queues it, unless it cannot satisfy everything proven.
+// The bound is the best of those by each inequality, and by each excluded vector.
 func (b *Bound) push(q *queue, n node) {
 	n.lower = n.cost
 	for _, c := range b.inequalities {
@@ -241,13 +234,13 @@ func (b *Bound) push(q *queue, n node) {
 	heap.Push(q, n)
 }
 
-// coverCost is the least price at which stock from open covers need of a cut,
-// pieces divisible, rounded up.
+// coverCost returns the least price, with fractional pieces and rounded up, at which stock from
+// open covers need of an inequality.
 func (b *Bound) coverCost(c Inequality, need int64, open []int) (price int64, ok bool) {
 	if need <= 0 {
 		return 0, true
 	}
-	// The best rate alone, limits aside: a bound that is quick to compute.
+	// The best rate alone, ignoring limits, is a bound that is quick to compute.
 	best := -1
 	var supply uint64
 	for _, s := range open {
@@ -278,7 +271,7 @@ func (b *Bound) coverCost(c Inequality, need int64, open []int) (price int64, ok
 	return int64(min(q, math.MaxInt64/4)), true
 }
 
-// exceedCost is the least price of more than a limit of some stock from open.
+// exceedCost returns the least price of more pieces of some stock from open than its limit.
 func (b *Bound) exceedCost(limits, open []int) (price int64, ok bool) {
 	for _, s := range open {
 		if limits[s] >= b.limits[s] {
@@ -295,7 +288,7 @@ func (b *Bound) exceedCost(limits, open []int) (price int64, ok bool) {
 	return price, ok
 }
 
-// less compares a/b with c/d.
+// less reports whether a/b < c/d.
 func less(a, b, c, d int64) bool {
 	h1, l1 := bits.Mul64(uint64(a), uint64(d))
 	h2, l2 := bits.Mul64(uint64(c), uint64(b))

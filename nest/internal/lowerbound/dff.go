@@ -5,20 +5,18 @@ import (
 	"slices"
 )
 
-// dff is a dual feasible function: of sizes x, y, ... that lie side by side
-// within a size z of at most full
+// dff is a dual feasible function f. For sizes x, y, ... side by side within a size z of at
+// most full,
 //
 //	f(x) + f(y) + ... <= f(z)
 //
-// It makes much of sizes that go badly with others in a piece of size full. Two
-// families:
+// It raises sizes that pack badly into full. There are two families:
 //
-//   - threshold: sizes below step count nothing, those beside which no step is
-//     left in full count as full; all others are what they are (f_0 of Fekete
-//     and Schepers, Math. Program. 91, 2001).
-//   - steps: sizes are counted in whole steps, and those over half of full so
-//     that they make up full with what is left beside them (f_2 of Carlier,
-//     Clautiaux and Moukrim, Comput. Oper. Res. 34, 2007).
+//   - threshold: sizes below step become 0, sizes that leave less than step beside them become
+//     full, all others stay (f_0 of Fekete and Schepers, Math. Program. 91, 2001);
+//   - stepwise: sizes are counted in whole steps, and sizes over half of full as full less the
+//     steps left beside them (f_2 of Carlier, Clautiaux and Moukrim, Comput. Oper. Res. 34,
+//     2007).
 //
 // Citations from memory.
 type dff struct {
@@ -26,8 +24,7 @@ type dff struct {
 	stepwise   bool
 }
 
-// at measures a size. What is larger than full is measured in proportion, for
-// want of anything better; see within.
+// at returns f of a size. Beyond full it is proportional to the size; see capacity.
 func (d dff) at(x int64) int64 {
 	switch {
 	case d.stepwise && x <= d.full:
@@ -42,8 +39,8 @@ func (d dff) at(x int64) int64 {
 	return x
 }
 
-// capacity is the most that sizes among the given ones measure side by side
-// within z. Beyond full it is what the best of them measures for its size.
+// capacity returns the maximum of f summed over given sizes side by side within z. Beyond full
+// it is the best of their ratios.
 func (d dff) capacity(z int64, sizes []int64) int64 {
 	if z <= d.full {
 		return d.at(z)
@@ -55,7 +52,7 @@ func (d dff) capacity(z int64, sizes []int64) int64 {
 	return most
 }
 
-// mulDiv is a times b over c, rounded down, for b of at most 2 c or so.
+// mulDiv returns a times b over c, rounded down, for b of at most about 2 c.
 func mulDiv(a, b, c int64) int64 {
 	hi, lo := bits.Mul64(uint64(a), uint64(b))
 	q, _ := bits.Div64(hi, lo, uint64(c))
@@ -72,22 +69,22 @@ func (d dff) stepped(x int64) int64 {
 	return 2 * (x / d.step)
 }
 
-// dffs lists functions for full that treat some of the sizes in another way
-// than their neighbours, about most of them. The first says nothing but size.
+// dffs lists about most functions for full, each of which treats some of the sizes unlike their
+// neighbors. The first is the identity.
 func dffs(full int64, sizes []int64, most int) []dff {
 	steps := []int64{}
 	for _, x := range sizes {
 		steps = append(steps, x, full-x+1)
 	}
 	for parts := int64(3); parts <= 6; parts++ {
-		steps = append(steps, full/parts+1) // parts of them are too many
+		steps = append(steps, full/parts+1) // one more than fits
 	}
 	slices.Sort(steps)
 	steps = slices.Compact(steps)
 	steps = slices.DeleteFunc(steps, func(s int64) bool { return s < 1 || 2*s > full })
 	list := []dff{{full: full}}
 	for n := range min(len(steps), most/2) {
-		// Of too many, some that are spread evenly.
+		// If there are too many, take some that are spread evenly.
 		s := steps[n*len(steps)/min(len(steps), most/2)]
 		list = append(list, dff{full, s, false}, dff{full, s, true})
 	}

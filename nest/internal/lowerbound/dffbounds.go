@@ -8,12 +8,10 @@ import (
 	"sawbill/nest/internal/instance"
 )
 
-// dffInequalities measures areas in another way: a part by f of its length times g of
-// its width, where f and g are dual feasible. By every cut, what the pieces
-// measure is no more than what was cut, so the measures of the parts must come
-// from those of the stock.
-//
-// A part that may lie in several ways measures the least of them.
+// dffInequalities returns area bounds in transformed sizes: a part has area f of its length
+// times g of its width, for dual feasible functions f and g. Every edge-to-edge cut preserves
+// validity, so the transformed areas of the parts must come from those of the stock. A part
+// with several orientations counts with its smallest area.
 func dffInequalities(in *instance.Instance) []Inequality {
 	var cuts []Inequality
 	all := groups(in)
@@ -28,13 +26,13 @@ func dffInequalities(in *instance.Instance) []Inequality {
 	return cuts
 }
 
-// maxMeasures limits how many parts are measured, to some milliseconds.
+// maxMeasures limits the number of transformed areas, to some milliseconds.
 const maxMeasures = 1 << 19
 
 // measures are the values of one function for the sides of kinds and stock.
 type measures struct{ l, w, stock []int64 }
 
-// dffInequalities are about pairs of functions that suit stock s, about most of them.
+// dffInequalities uses about most pairs of functions made for the size of stock s.
 func (g group) dffInequalities(in *instance.Instance, s, most int) []Inequality {
 	side := 1
 	for (side+1)*(side+1) <= most {
@@ -61,7 +59,7 @@ func (g group) dffInequalities(in *instance.Instance, s, most int) []Inequality 
 	var cuts []Inequality
 	for i, f := range along {
 		for j, h := range across {
-			if i+j > 0 { // sizes alone are the area
+			if i+j > 0 { // two identities give the area bound
 				cuts = append(cuts, g.product(in, orientations, f, h))
 			}
 		}
@@ -89,10 +87,10 @@ func (g group) measure(in *instance.Instance, fs []dff, sizes []int64, along boo
 	return all
 }
 
-// product is the cut for f along the stock and h across it.
+// product returns the inequality for f along the stock and h across it.
 func (g group) product(in *instance.Instance, orientations []instance.Orientation, f, h measures) Inequality {
 	c := Inequality{Coef: make([]int64, len(in.Stock))}
-	shift := 0 // brings every worth to 30 bits or so
+	shift := 0 // brings every coefficient to about 30 bits
 	for s, ok := range g.stock {
 		if ok {
 			c.Coef[s] = f.stock[s] * h.stock[s]
@@ -124,12 +122,11 @@ func (g group) product(in *instance.Instance, orientations []instance.Orientatio
 	if high>>shift > 0 {
 		need = math.MaxUint64
 	}
-	c.RHS = int64(min(need, math.MaxInt64/4)) // less is true too
+	c.RHS = int64(min(need, math.MaxInt64/4)) // a smaller right side is valid too
 	return c
 }
 
-// strengthen adds the cut that most exceeds what the counts satisfy, as long as
-// there is one.
+// strengthen adds the inequality that counts violate most, as long as there is one.
 func (b *Bound) strengthen(cuts []Inequality) {
 	for range maxStrengthen {
 		best, most := -1, int64(0)
@@ -137,7 +134,7 @@ func (b *Bound) strengthen(cuts []Inequality) {
 			if b.counts == nil {
 				return
 			}
-			// In millionths of the need, which has some 30 bits more than a count.
+			// In millionths of the right side, which has some 30 bits more than a count.
 			if missing := c.shortfall(b.counts); missing > 0 {
 				if hi, lo := bits.Mul64(uint64(missing), 1_000_000); hi < uint64(c.RHS) {
 					q, _ := bits.Div64(hi, lo, uint64(c.RHS))
@@ -155,6 +152,5 @@ func (b *Bound) strengthen(cuts []Inequality) {
 	}
 }
 
-// maxStrengthen limits the cuts that are added: each makes the search for the
-// cheapest counts a little slower.
+// maxStrengthen limits the inequalities added: each slows the search for the cheapest counts.
 const maxStrengthen = 32

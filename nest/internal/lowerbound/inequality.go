@@ -1,8 +1,8 @@
-// Package bound proves that no plan can cost less than some amount.
+// Package lowerbound proves lower bounds on the cost of a plan.
 //
-// What is proven is a list of cuts, inequalities that the numbers of pieces of
-// each stock satisfy in every plan. The cheapest whole numbers that satisfy
-// them are the bound: so it is an amount that some number of pieces does cost.
+// The proof is a list of valid inequalities: every plan's numbers of pieces per stock satisfy
+// them. The cheapest integer counts that satisfy all of them give the bound. So the bound is a
+// cost that some number of pieces does have.
 package lowerbound
 
 import (
@@ -12,8 +12,8 @@ import (
 	"sawbill/nest/internal/instance"
 )
 
-// Inequality says: in every plan the sum of Worth[s] times the pieces of stock s is at
-// least Need. Nothing in it is negative.
+// Inequality is valid: in every plan, the sum of Coef[s] times the pieces of stock s is at
+// least RHS. Nothing in it is negative.
 type Inequality struct {
 	Coef []int64
 	RHS  int64
@@ -22,8 +22,7 @@ type Inequality struct {
 // holds reports whether counts satisfy c.
 func (c Inequality) holds(counts []int) bool { return c.shortfall(counts) <= 0 }
 
-// areaInequalities: the blanks' area must come from the stock's, and that of blanks
-// which only some of the stock can hold from that stock.
+// areaInequalities returns the area bound of each group.
 func areaInequalities(in *instance.Instance) []Inequality {
 	var cuts []Inequality
 	for _, g := range groups(in) {
@@ -32,15 +31,15 @@ func areaInequalities(in *instance.Instance) []Inequality {
 	return cuts
 }
 
-// group is kinds that only some of the stock can hold.
+// group is a set of stock, and the kinds that only this stock can hold.
 type group struct {
 	stock []bool
 	kinds []int
 }
 
-// groups lists the group of all kinds, then that of each set of stock.
+// groups lists the group of all kinds, then the group of each set of stock.
 func groups(in *instance.Instance) []group {
-	sets := make([]string, len(in.Kinds)) // of stock that can hold a kind
+	sets := make([]string, len(in.Kinds)) // per kind: the set of stock that can hold it
 	for k, kd := range in.Kinds {
 		set := make([]byte, len(kd.Orientations))
 		for s, orientations := range kd.Orientations {
@@ -82,8 +81,9 @@ func subset(set, of string) bool {
 	return true
 }
 
-// areaInequality is about one group. Areas are shifted to a size that sums easily, the
-// need rounded down and the worth up, so that the cut stays true.
+// areaInequality says that the area of a group's kinds comes from its stock. Areas are shifted
+// so that sums fit; the right side is rounded down and the left side up, so that the inequality
+// stays valid.
 func areaInequality(in *instance.Instance, g group) Inequality {
 	shift := uint(0)
 	for _, s := range in.Stock {
@@ -105,7 +105,7 @@ func areaInequality(in *instance.Instance, g group) Inequality {
 	return c
 }
 
-// shortfall is what counts lack of the need.
+// shortfall returns how far counts are below the right side.
 func (c Inequality) shortfall(counts []int) int64 {
 	left := c.RHS
 	for s, n := range counts {

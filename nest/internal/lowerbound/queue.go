@@ -5,11 +5,11 @@ type node struct {
 	fixed  int
 	counts []int
 	cost   int64
-	lower  int64 // no way to go on costs less
+	lower  int64 // bound on the cost of every completion
 }
 
-// queue orders nodes by what they cost at least; of equals the one with more
-// settled comes first, so that a whole answer is soon found.
+// queue orders nodes by their lower bound. Among equals the one with more counts fixed comes
+// first, so that a complete choice is found soon.
 type queue []node
 
 func (q queue) Len() int { return len(q) }

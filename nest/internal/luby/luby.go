@@ -1,11 +1,10 @@
-// Package luby says how long to go on before a new start when nobody knows how long
-// it takes.
+// Package luby gives the lengths of runs between restarts if the best length is unknown.
 package luby
 
 import "math/bits"
 
-// Term n, from 1, of the sequence 1 1 2 1 1 2 4 1 1 2 1 1 2 4 8 (Luby, Sinclair and
-// Zuckerman, Inf. Process. Lett. 47, 1993; from memory).
+// Term returns term n, from 1, of the Luby sequence 1 1 2 1 1 2 4 1 1 2 1 1 2 4 8. Luby,
+// Sinclair and Zuckerman, Inf. Process. Lett. 47, 1993; from memory.
 func Term(n int) int {
 	for {
 		k := bits.Len(uint(n))

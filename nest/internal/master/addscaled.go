@@ -2,7 +2,7 @@
 
 package master
 
-// addScaled adds so many times x to sum.
+// addScaled adds times x to sum.
 func addScaled(sum []float64, times float64, x []float64) {
 	for i, v := range x {
 		sum[i] += float64(times * v)

@@ -4,6 +4,6 @@ package master
 
 import "gonum.org/v1/gonum/floats"
 
-// addScaled adds so many times x to sum, as fast as it goes. This system's
-// assembly rounds product and sum each on its own.
+// addScaled adds times x to sum, with the system's assembly. That rounds product and sum
+// separately.
 func addScaled(sum []float64, times float64, x []float64) { floats.AddScaled(sum, times, x) }

@@ -2,8 +2,8 @@ package master
 
 import "slices"
 
-// columns are all columns of a programme, one after another in memory: they are read
-// through much oftener than anything else is done with them.
+// columns holds the columns of a program one after another in memory, since pricing reads them
+// far oftener than anything changes.
 type columns struct {
 	cost   []float64
 	scale  []float64 // 1 / (1 + cost)
@@ -23,7 +23,7 @@ func (c *columns) add(one Column) int {
 	return len(c.cost) - 1
 }
 
-// entries of column j: the rows, and the value in each.
+// entries returns the rows of column j and its value in each.
 func (c *columns) entries(j int) (rows []int32, values []float64) {
 	from, to := c.span(j)
 	return c.rows[from:to], c.values[from:to]
@@ -41,7 +41,7 @@ func (c *columns) span(j int) (from, to int32) {
 	return from, c.ends[j]
 }
 
-// grow makes room for so many columns more.
+// grow makes room for n more columns.
 func (c *columns) grow(n int) {
 	c.cost = slices.Grow(c.cost, n)
 	c.scale = slices.Grow(c.scale, n)

@@ -1,24 +1,23 @@
 package master
 
-// candidate is a column that is worth more than it costs.
+// candidate is a column of negative reduced cost.
 type candidate struct {
 	column      int
-	reducedCost float64 // in relation to its cost; below 0
+	reducedCost float64 // relative to its cost
 }
 
-// Where columns are more than manyColumns for each row, to look at all of them takes far
-// longer than a pivot. So the best are kept, one in hopefulShare at most, and the best of
-// these enters as long as it promises stillGood of what the best of all did.
+// With more than manyColumns for each row, pricing all columns takes far longer than a pivot.
+// Then one column in candidateShare is kept as a candidate, at most. The best of these enters
+// as long as it has goodEnough of the best reduced cost when all were last priced.
 const (
 	manyColumns    = 16
 	candidateShare = 32
 	goodEnough     = 0.3
 )
 
-// chooseEntering returns the column whose cost is most below its worth at the prices, in
-// relation to its cost, or one that was not far from that when all were last looked at
-// (multiple pricing, Orchard-Hays, Advanced Linear-Programming Computing Techniques,
-// 1968; from memory); -1 at the optimum.
+// chooseEntering returns the column with the lowest reduced cost relative to its cost, or a
+// candidate that is nearly as good; -1 at the optimum. Multiple pricing: Orchard-Hays, Advanced
+// Linear-Programming Computing Techniques, 1968; from memory.
 func (lp *LP) chooseEntering() int {
 	if len(lp.candidates) > 0 {
 		least := goodEnough * lp.candidates[0].reducedCost
@@ -38,8 +37,8 @@ func (lp *LP) chooseEntering() int {
 	return lp.candidates[0].column
 }
 
-// PriceFirst has the next Solve try some columns before all others, such as those that a
-// programme used that was much like this one.
+// PriceFirst makes the next Solve price some columns before all others, such as the solution of
+// a similar program.
 func (lp *LP) PriceFirst(columns []int) {
 	lp.candidates = lp.candidates[:0]
 	for _, j := range columns {
@@ -60,15 +59,15 @@ func (lp *LP) bestCandidate() (enter int, gain float64) {
 	return enter, gain
 }
 
-// priceAll looks at all columns for the best and for others that promise a share of what it
-// does, at most so many; the best comes first. Artificials never come back.
+// priceAll prices all columns and keeps at most most candidates: the best one first, and others
+// with a share of its reduced cost. Artificials never come back.
 func (lp *LP) priceAll(share float64, most int) {
 	lp.work += int64(len(lp.columns.rows) + len(lp.columns.cost))
 	lp.candidates = lp.candidates[:0]
 	best, least := 0.0, -reducedCostTolerance
 	c, prices, from := &lp.columns, lp.duals, int32(0)
 	for j, to := range c.ends {
-		// As Gain does, but without looking up where each column begins.
+		// As ReducedCost, without looking up where each column begins.
 		gain := c.cost[j]
 		values := c.values[from:to]
 		for i, row := range c.rows[from:to] {
@@ -89,8 +88,8 @@ func (lp *LP) priceAll(share float64, most int) {
 	lp.prune(best, least, most)
 }
 
-// prune keeps of the hopefuls the best, which comes first, and those of the others that
-// promise more than least, at most so many.
+// prune keeps the best candidate, which comes first, and at most most in all of those below
+// least.
 func (lp *LP) prune(best, least float64, most int) {
 	kept := lp.candidates[:0]
 	for _, h := range lp.candidates {
@@ -106,8 +105,8 @@ func (lp *LP) prune(best, least float64, most int) {
 	lp.candidates = kept[:min(most, len(kept))]
 }
 
-// ReducedCost is the cost of column j less what it is worth at the prices: what a unit of it would
-// add to the value of the solution.
+// ReducedCost returns the cost of column j less its coefficients times the duals: what a unit
+// of it adds to the value of the solution.
 func (lp *LP) ReducedCost(j int) float64 {
 	gain := lp.columns.cost[j]
 	rows, values := lp.columns.entries(j)

@@ -6,8 +6,8 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// ftran is column j as the inverse of a basis sees it. It is good until the next
-// call.
+// ftran returns the inverse times column j (forward transformation). The result is valid until
+// the next call.
 func (lp *LP) ftran(j int, inverse *mat.Dense) []float64 {
 	d := lp.scratch
 	clear(d)
@@ -21,8 +21,7 @@ func (lp *LP) ftran(j int, inverse *mat.Dense) []float64 {
 	return d
 }
 
-// pivot brings a column that the inverse sees as d into the basis in place of
-// that of row leave.
+// pivot brings a column, transformed to d, into the basis in place of row leave.
 func pivot(inverse *mat.Dense, leave int, d []float64) {
 	row := inverse.RawRowView(leave)
 	times := 1 / d[leave]
@@ -36,15 +35,15 @@ func pivot(inverse *mat.Dense, leave int, d []float64) {
 	}
 }
 
-// refactor computes the inverse and the solution anew from the basis: columns of
-// one entry come first, for they fill nothing in.
+// refactor recomputes the inverse and the solution from the basis. Columns of one entry come
+// first, since they cause no fill-in.
 func (lp *LP) refactor() {
 	lp.sinceRefactor = 0
 	inverse := mat.NewDense(lp.rows, lp.rows, nil)
 	for r := range lp.rows {
 		inverse.Set(r, r, 1)
 	}
-	rows := make([]int, lp.rows) // of the inverse, per place in the basis
+	rows := make([]int, lp.rows) // per place in the basis: its row of the inverse
 	taken := make([]bool, lp.rows)
 	for _, single := range []bool{true, false} {
 		for place, j := range lp.basis {
@@ -59,7 +58,7 @@ func (lp *LP) refactor() {
 				}
 			}
 			if !(math.Abs(d[best]) > pivotTolerance) {
-				return // near singular: the updated inverse serves on
+				return // nearly singular: the updated inverse stays in use
 			}
 			pivot(inverse, best, d)
 			rows[place], taken[best] = best, true

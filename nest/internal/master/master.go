@@ -1,10 +1,13 @@
-// Package master is the linear programme of column generation: which patterns
-// to cut how often, in fractions, so that every demand is met at least cost.
+// Package master solves the linear program of column generation: how often to cut each pattern,
+// in fractions, so that every demand is met at least cost.
 //
-//	minimise    c x
-//	subject to  A x >= demand   (one row for each kind of part)
-//	            B x <= limit    (one row for each stock of which there are only so many)
+//	minimize    c x
+//	subject to  A x >= demand   (one row per kind)
+//	            B x <= limit    (one row per limited stock)
 //	            x >= 0
+//
+// The method is the revised simplex method with an explicit inverse: Dantzig 1953; Chvatal,
+// Linear Programming, 1983, chapter 7.
 package master
 
 import (
@@ -13,7 +16,7 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// Column is one pattern: what it costs and what it adds to each row.
+// Column is one pattern: its cost and its coefficients.
 type Column struct {
 	Cost    float64
 	Entries []Entry
@@ -25,44 +28,41 @@ type Entry struct {
 	Value float64
 }
 
-// LP is solved by the revised simplex method with an explicit inverse of the
-// basis (Dantzig 1953; Chvatal, Linear Programming, 1983, chapter 7). Columns
-// can be added at any time; the next Solve goes on from the last basis.
+// LP is a linear program. Columns can be added at any time; the next Solve continues from the
+// last basis.
 //
-// The numbers are floating point. What must be exact, the caller recomputes
-// from the prices. They come out the same on every machine: conversions keep
-// processors from fusing product and sum, which would round otherwise on each.
+// Numbers are floating point. The caller recomputes from the duals what must be exact. Results
+// are the same on every machine: conversions keep processors from fusing product and sum, which
+// would round differently.
 type LP struct {
 	rows    int
 	columns columns
-	// basis holds a column index for each row; slacks and artificials come
-	// first among the columns.
+	// basis holds a column index for each row. Slacks and artificials are the first columns.
 	basis []int
 	basic []bool
-	// candidates are what promised most when all columns were last looked at.
+	// candidates had the best reduced costs when all columns were last priced.
 	candidates    []candidate
 	inverse       *mat.Dense
 	x             []float64 // of the basic columns
 	rhs           []float64
 	duals         []float64
-	work          int64 // products
-	sinceRefactor int   // pivots since the inverse was computed anew
+	work          int64 // so far, in products
+	sinceRefactor int   // pivots since the inverse was recomputed
 	scratch       []float64
 }
 
 // Tolerances of the simplex method.
 const (
-	reducedCostTolerance = 1e-9 // a column must promise more than this, relative to its cost
-	pivotTolerance       = 1e-9 // smaller pivots are not divided by
-	// refactorAfter pivots the inverse is computed anew, which keeps rounding errors
-	// from piling up; after as many as there are rows where that is more, for it
-	// takes about as long as so many pivots.
+	reducedCostTolerance = 1e-9 // a column must improve by more, relative to its cost
+	pivotTolerance       = 1e-9 // smaller pivots are rejected
+	// The inverse is recomputed after refactorAfter pivots, or as many as there are rows if
+	// that is more. This limits rounding errors, and takes about as long as so many pivots.
 	refactorAfter = 60
-	perturbation  = 1e-6 // of a demand
+	perturbation  = 1e-6 // relative, of a demand
 )
 
-// New makes a programme without patterns: demands, then limits. Penalty is the
-// cost of leaving one unit of a demand unmet.
+// New makes a program without patterns, with the rows of demand first. penalty is the cost of
+// one unit of demand unmet.
 func New(demand, limit, penalty []float64) *LP {
 	m := len(demand) + len(limit)
 	lp := &LP{
@@ -92,9 +92,9 @@ func New(demand, limit, penalty []float64) *LP {
 	return lp
 }
 
-// perturbed asks for a trifle less of every demand, of each another trifle. Where
-// plans leave many ties the simplex would else pivot on the spot for thousands
-// of times (Charnes, Econometrica 20, 1952; from memory).
+// perturbed lowers every demand slightly, each by another amount. Otherwise the simplex method
+// may pivot without progress thousands of times, since such programs are degenerate. Charnes,
+// Econometrica 20, 1952; from memory.
 func perturbed(demand []float64) []float64 {
 	right := make([]float64, len(demand))
 	for r, d := range demand {
@@ -105,14 +105,14 @@ func perturbed(demand []float64) []float64 {
 	return right
 }
 
-// Add appends a copy of a pattern and returns its index.
+// Add appends a copy of a column and returns its index.
 func (lp *LP) Add(c Column) int {
 	lp.basic = append(lp.basic, false)
 	return lp.columns.add(c)
 }
 
-// Solve finds the optimum for the eased demands over the columns there are, or stops after most
-// pivots. It reports whether the optimum was reached.
+// Solve finds the optimum over the present columns, for perturbed demands, or stops after most
+// pivots. It reports whether it reached the optimum.
 func (lp *LP) Solve(most int) bool {
 	lp.computeDuals()
 	for range most {
@@ -127,7 +127,7 @@ func (lp *LP) Solve(most int) bool {
 
 func (lp *LP) square() int64 { return int64(lp.rows) * int64(lp.rows) }
 
-// computeDuals computes the rows' prices: cost of the basis times its inverse.
+// computeDuals computes the duals: cost of the basis times its inverse.
 func (lp *LP) computeDuals() {
 	clear(lp.duals)
 	lp.work += lp.square()
@@ -138,7 +138,7 @@ func (lp *LP) computeDuals() {
 	}
 }
 
-// pivotIn brings column j into the basis and brings the prices up to date.
+// pivotIn brings column j into the basis and updates the duals.
 func (lp *LP) pivotIn(j int) {
 	d := lp.ftran(j, lp.inverse)
 	leave, step := -1, math.Inf(1)
@@ -152,8 +152,7 @@ func (lp *LP) pivotIn(j int) {
 		}
 	}
 	if leave < 0 {
-		// Unbounded: cannot be, costs are not negative; the column is spoiled
-		// by rounding.
+		// Costs are not negative, so the program is bounded. Rounding has spoiled the column.
 		lp.basic[j] = true
 		return
 	}
@@ -168,17 +167,17 @@ func (lp *LP) pivotIn(j int) {
 	lp.basic[lp.basis[leave]] = false
 	lp.basic[j] = true
 	lp.basis[leave] = j
-	lp.work += 2 * lp.square() // with its share of a new inverse
+	lp.work += 2 * lp.square() // with its share of recomputing the inverse
 	if lp.sinceRefactor++; lp.sinceRefactor >= max(refactorAfter, lp.rows) {
 		lp.refactor()
 	}
 }
 
-// Duals of the rows: what one unit more of a demand costs (at least 0), what
-// one more of a limited stock saves (at most 0).
+// Duals of the rows: the cost of one more unit of a demand (at least 0), or the saving by one
+// more of a limited stock (at most 0).
 func (lp *LP) Duals() []float64 { return lp.duals }
 
-// Value is the cost of the present solution.
+// Value returns the cost of the present solution.
 func (lp *LP) Value() float64 {
 	var v float64
 	for r, j := range lp.basis {
@@ -187,7 +186,7 @@ func (lp *LP) Value() float64 {
 	return v
 }
 
-// Support calls f with every pattern that the solution uses and how often.
+// Support calls f with every column of the solution and its value.
 func (lp *LP) Support(f func(column int, times float64)) {
 	for r, j := range lp.basis {
 		if lp.x[r] > pivotTolerance {
@@ -196,8 +195,8 @@ func (lp *LP) Support(f func(column int, times float64)) {
 	}
 }
 
-// Columns is how many there are, slacks included; patterns come last.
+// Columns returns how many there are, slacks included. Patterns come last.
 func (lp *LP) Columns() int { return len(lp.columns.cost) }
 
-// Work done so far, in products of two numbers.
+// Work returns the work so far, in products of two numbers.
 func (lp *LP) Work() int64 { return lp.work }
