@@ -17,7 +17,7 @@ type Pattern struct {
 	timesTaken int // by dives that have ended
 }
 
-// columnSet holds every pattern once.
+// columnSet holds every pattern of the masters once.
 type columnSet struct {
 	in       *instance.Instance
 	patterns []Pattern
@@ -34,8 +34,7 @@ func patternOf(in *instance.Instance, stock int, root instance.Piece) Pattern {
 	return Pattern{Pattern: setcover.NewPattern(stock, counts), Root: root, Feasible: in.Allows(stock, root)}
 }
 
-// add takes a divided piece of stock into the pool and reports whether it was
-// new.
+// add adds a divided piece of stock and reports whether it is new.
 func (p *columnSet) add(stock int, root instance.Piece) bool {
 	t := patternOf(p.in, stock, root)
 	key := binary.AppendUvarint(nil, uint64(stock))
@@ -44,7 +43,7 @@ func (p *columnSet) add(stock int, root instance.Piece) bool {
 		key = binary.AppendUvarint(key, uint64(c.Times))
 	}
 	if t.Feasible {
-		key = binary.AppendUvarint(key, uint64(len(p.in.Kinds))) // no kind
+		key = binary.AppendUvarint(key, uint64(len(p.in.Kinds))) // marks it, as no kind does
 	}
 	if p.seen[string(key)] {
 		return false

@@ -50,7 +50,7 @@ type diveSetup struct {
 	maxRounds    int              // of pricing, per master
 }
 
-// partialPlan is what is fixed and the residual problem.
+// partialPlan holds the fixed columns and the residual problem.
 type partialPlan struct {
 	plan     *instance.Plan
 	taken    []int // its columns
@@ -89,13 +89,12 @@ type diveRound struct {
 }
 
 const (
-	// minUtilization of a piece of stock must be used if a pattern is rounded up.
+	// A column rounded up must use minUtilization of its piece of stock.
 	minUtilization = 0.6
-	// maxRounds of pricing for one programme, and on coarse grids, where each
-	// takes long.
+	// Rounds of pricing for one master; slowRounds on coarse grids, where each takes long.
 	maxRounds  = 12
 	slowRounds = 3
-	// diveWork of one strict pricing, and of its tables.
+	// diveWork is the work of one bounded pricing, diveTable that of its tables.
 	diveWork  = 1 << 16
 	diveTable = 1 << 19
 )
@@ -132,8 +131,7 @@ func (g *Generator) newDive() *dive {
 	return d
 }
 
-// advance carries on for about work comparisons and returns what is left of
-// them, which may be overdrawn.
+// advance goes on for about work comparisons and returns the rest, which may be negative.
 func (d *dive) advance(work int64) int64 {
 	for work > 0 && !d.done {
 		switch {
@@ -170,8 +168,7 @@ func (d *dive) finish() {
 	d.done = true
 }
 
-// fix takes patterns into the plan and reports whether there were any good
-// enough.
+// fix fixes columns and reports whether there was a good one.
 func (d *dive) fix() bool {
 	whole, pick, most := false, -1, 0.0
 	first := d.firstColumn()
@@ -186,7 +183,7 @@ func (d *dive) fix() bool {
 			whole = true
 			return
 		}
-		// The noise makes every dive another one.
+		// Noise makes dives differ.
 		if x := times * (0.7 + float64(0.3*float64(d.rng.Uint64()>>40)/(1<<24))) * d.utilization(t); d.partial.stock[t.Stock] > 0 && x > most {
 			pick, most = d.master.patterns[column-first], x
 		}
@@ -214,7 +211,7 @@ func (d *dive) take(t *Pattern, times int) {
 	}
 }
 
-// maxTimes is how often t can be cut before it would cut more than is left.
+// maxTimes returns how often t can be cut without exceeding the residual demand.
 func (d *dive) maxTimes(t *Pattern) int {
 	n := d.partial.stock[t.Stock]
 	for _, c := range t.Counts {
@@ -223,7 +220,7 @@ func (d *dive) maxTimes(t *Pattern) int {
 	return n
 }
 
-// utilization is how much of its stock t uses for what is left.
+// utilization returns the share of its stock that t uses for the residual demand.
 func (d *dive) utilization(t *Pattern) float64 {
 	var used float64
 	for _, c := range t.Counts {

@@ -2,11 +2,11 @@ package colgen
 
 import "sawbill/nest/internal/search"
 
-// lastSteps fill the last piece.
+// lastSteps is how many steps fill the last piece.
 const lastSteps = 1000
 
-// lastPiece is the stock of the last piece that a dive within counts may take, if the
-// area of what is left allows that it holds all.
+// lastPiece returns the stock of the only piece left to a dive within counts, if the area of
+// the residual demand fits in it.
 func (d *dive) lastPiece() (stock int, ok bool) {
 	if !d.withinCounts {
 		return 0, false
@@ -28,8 +28,8 @@ func (d *dive) lastPiece() (stock int, ok bool) {
 
 func (d *dive) area(k int) int64 { return d.in.Kinds[k].L * d.in.Kinds[k].W }
 
-// fillLastPiece ends the dive with a piece of stock s: either it is found to hold all that
-// is left, of which a programme can say no more, or the search places what it can.
+// fillLastPiece ends the dive with a piece of stock s. A filler finds that it holds the whole
+// residual demand, or the search places what it can. An LP helps no further there.
 func (d *dive) fillLastPiece(s int, work int64) (left int64) {
 	areas := make([]int64, len(d.partial.residual))
 	var all int64

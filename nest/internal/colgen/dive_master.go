@@ -9,8 +9,7 @@ import (
 	"sawbill/nest/internal/master"
 )
 
-// startMaster sets up that of the cheapest fractional plan for what is left, and
-// reports whether anything is.
+// startMaster sets up the cost master of the residual demand, and reports whether there is any.
 func (d *dive) startMaster() bool {
 	var demand, limit, penalty []float64
 	for k, n := range d.partial.residual {
@@ -36,7 +35,7 @@ func (d *dive) startMaster() bool {
 	return true
 }
 
-// addColumns makes columns of patterns that the pool has gained.
+// addColumns adds columns of the set that were not scanned yet.
 func (d *dive) addColumns() (work int64) {
 	for ; d.choice.scanned < len(d.choice.chosen)+len(d.columns.patterns)-d.choice.newFrom; d.choice.scanned++ {
 		n := d.choice.newFrom + d.choice.scanned - len(d.choice.chosen)
@@ -66,15 +65,15 @@ func (d *dive) addColumns() (work int64) {
 	return work
 }
 
-// sitsOut reports whether a pattern sits this programme out. The oftener dives have
-// taken it, the likelier that is: all start from the same patterns, and else most of
-// them would make the same plan.
+// sitsOut reports whether a column is left out of this master, the likelier the oftener past
+// dives have taken it. All dives start from the same columns, and would mostly make the same
+// plan.
 func (d *dive) sitsOut(t *Pattern) bool {
-	const bits = 2 // it is there in one of 4, 16, 64 programmes
+	const bits = 2 // it is in one of 4, 16, 64, ... masters
 	return d.withinCounts && t.timesTaken > 0 && d.rng.Uint64()>>(64-bits*min(t.timesTaken, 16)) != 0
 }
 
-// solve solves the programme and begins a round of pricing.
+// solve solves the master and begins a round of pricing.
 func (d *dive) solve(work int64) int64 {
 	work -= d.addColumns()
 	before := d.master.lp.Work()
@@ -93,12 +92,12 @@ func (d *dive) solve(work int64) int64 {
 	return work
 }
 
-// warmStart has the programme begin with what the one before used.
+// warmStart makes the master begin with the support of the one before.
 func (d *dive) warmStart() {
 	var columns []int
 	first := d.firstColumn()
 	at := 0
-	for _, n := range d.choice.support { // ascending, as are patterns
+	for _, n := range d.choice.support { // ascending, as patterns are
 		for at < len(d.master.patterns) && d.master.patterns[at] < n {
 			at++
 		}
@@ -109,7 +108,7 @@ func (d *dive) warmStart() {
 	d.master.lp.PriceFirst(columns)
 }
 
-// noteSupport keeps what the programme uses.
+// noteSupport keeps the support of the solution.
 func (d *dive) noteSupport() {
 	d.choice.support = d.choice.support[:0]
 	first := d.firstColumn()
@@ -125,12 +124,12 @@ func (d *dive) noteSupport() {
 	}
 }
 
-// maxChosen patterns are enough for a dive, but for those that it has made.
+// maxChosen limits the old columns of a dive. Those made during the dive are not limited.
 const maxChosen = 1 << 10
 
-// restrictColumns leaves those patterns out from now on that are the dearest at the prices of the
-// first programme. What it used stays: others may cost as little more than they are worth,
-// thousands of them.
+// restrictColumns keeps the columns with the lowest reduced costs in the first master, for the
+// rest of the dive. Its support stays in any case: thousands of others may have reduced cost 0
+// too.
 func (d *dive) restrictColumns() {
 	if len(d.master.patterns) <= maxChosen {
 		return
@@ -154,7 +153,7 @@ func (d *dive) restrictColumns() {
 	d.choice.scanned = len(d.choice.chosen) + len(d.columns.patterns) - d.choice.newFrom
 }
 
-// firstColumn is the column of the first pattern.
+// firstColumn returns the LP's column of the first pattern.
 func (d *dive) firstColumn() int { return d.master.lp.Columns() - len(d.master.patterns) }
 
 func (d *dive) scale() float64 { return priceScale / d.dearest }

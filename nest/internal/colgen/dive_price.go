@@ -8,10 +8,9 @@ import (
 	"sawbill/nest/internal/search"
 )
 
-// price looks for a pattern of the stock whose turn it is: by a heuristic once
-// there are fillers, else one that may hold parts too often, and where that is worth
-// too little without them, one that does not. Within counts there are many dives, and
-// none of them waits for what a filler does not find.
+// price prices the stock in progress: by fillers if there are any, then on a grid. If the
+// grid's pattern exceeds the residual demand and is worth too little without the excess,
+// bounded pricing follows. Dives within counts are many, so they use fillers only.
 func (d *dive) price(work int64) int64 {
 	s := d.round.stock
 	if d.partial.stock[s] <= 0 {
@@ -60,7 +59,7 @@ func (d *dive) price(work int64) int64 {
 	return work
 }
 
-// threshold is what a pattern of stock s must be worth more than.
+// threshold returns what a pattern of stock s must be worth more than.
 func (d *dive) threshold(s int) int64 {
 	above := float64(d.in.Stock[s].Price)
 	if r := d.master.limits[s]; r >= 0 {
@@ -69,7 +68,7 @@ func (d *dive) threshold(s int) int64 {
 	return int64(math.Round(max(0, above) * d.scale() * (1 + 1e-6)))
 }
 
-// worth of what p holds of what is left.
+// worth returns the value of p for the residual demand.
 func (d *dive) worth(p instance.Piece) (worth int64) {
 	counts := make([]int, len(d.partial.residual))
 	p.CountParts(counts)

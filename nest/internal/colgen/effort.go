@@ -2,10 +2,10 @@ package colgen
 
 import "sawbill/nest/internal/search"
 
-// pricingDominates reports whether pricing all stock takes much longer than the programme
-// does: then a pricing gives more patterns than one.
+// pricingDominates reports whether pricing all stock takes much longer than the LP does. Then
+// one pricing adds several patterns.
 func (g *Generator) pricingDominates() bool {
-	const muchMore = 100 // comparisons for each number in the programme's inverse
+	const muchMore = 100 // comparisons for each number in the LP's inverse
 	rows := int64(len(g.values) + len(g.round.pricers))
 	var work int64
 	for _, p := range g.round.pricers {
@@ -14,8 +14,8 @@ func (g *Generator) pricingDominates() bool {
 	return !g.round.proving && work > muchMore*rows*rows
 }
 
-// slowPricing reports whether pricing stock s with true counts took longer than filling it
-// does: then it is filled first.
+// slowPricing reports whether bounded pricing of stock s took longer than fillers do. Then
+// fillers price it first.
 func (g *Generator) slowPricing(s int) bool {
 	return g.round.bounded && g.round.pricers[s].effort() > fillSteps*search.FillStepWork
 }
@@ -32,10 +32,9 @@ func (g *Generator) anySlowPricing() bool {
 // trialBudget is the work of a pricing that shows whether it is slow.
 const trialBudget = fillSteps*search.FillStepWork + 1
 
-// pricingBudget is the work after which a pricing of stock s with true counts ends; its
-// bound holds wherever that is. The first is a trial. So is each of
-// stock of which the counts have none: its patterns are of no use within them, and they
-// can be excluded whatever it is worth.
+// pricingBudget is the work at which bounded pricing of stock s stops; its upper bound holds
+// wherever it stops. The first pricing is a trial. So is each pricing of stock that is not in
+// the counts: its patterns cannot be used there, and any value of it excludes the counts.
 func (g *Generator) pricingBudget(s int) int64 {
 	if !g.round.trialDone || g.master.counts != nil && g.master.counts[s] == 0 {
 		return trialBudget
@@ -43,8 +42,7 @@ func (g *Generator) pricingBudget(s int) int64 {
 	return fullBudget
 }
 
-// endTrial ends the trial, and reports whether some stock is to be filled before it is
-// priced in earnest.
+// endTrial ends the trial, and reports whether fillers are to price some stock first.
 func (g *Generator) endTrial() (slow bool) {
 	if !g.round.bounded || g.round.trialDone {
 		return false

@@ -8,39 +8,37 @@ import (
 	"sawbill/nest/internal/setcover"
 )
 
-// enumeration decides whether there is a whole plan within counts that are enough in
-// fractions. For each stock it lists every pattern that can be part of one, by
-// the prices that rule out most, and then searches for a cover.
+// enumeration decides whether there is an integer plan within counts that are enough for a
+// fractional one. For each stock it lists every pattern that can be part of such a plan: by
+// reduced costs, a plan's patterns lose at most the slack. Set covering then decides.
 type enumeration struct {
 	g          *Generator
 	demand     []int // per kind
 	pieces     []int // per stock
 	prices     []setcover.Prices
-	thresholds []int64 // per stock: patterns are worth more than this
-	pricedBy   []int   // per stock: at these prices; -1 where nothing is ruled out
-	stock      int     // patterns are listed of
+	thresholds []int64 // per stock: its patterns are worth more than this
+	pricedBy   []int   // per stock: index of the prices for the threshold; -1 if they exclude nothing
+	stock      int     // listed now
 	started    bool
 	spent      int64
 	patterns   []setcover.Pattern
-	found      []listedPattern  // of each pattern
-	search     *setcover.Search // once all are listed
+	found      []listedPattern  // per pattern
+	search     *setcover.Search // nil until all stock is listed
 }
 
-// Limits of what is tried. Beyond them nothing is decided.
+// Limits of an enumeration. Beyond them it decides nothing.
 const (
 	maxParts         = 1 << 10
 	maxPatterns      = 1 << 16
 	maxListing       = 1 << 30 // comparisons, for each stock
 	maxDeciding      = 1 << 36
-	maxListingPrices = 8  // to rule patterns out by
-	maxSeen          = 64 // to choose them from
-	maxSearchPrices  = 2  // of them by the search, whose programmes soon rule out more
+	maxListingPrices = 8  // of which the best is taken for each stock
+	maxSeen          = 64 // from which these are chosen
+	maxSearchPrices  = 2  // in the set covering, whose relaxations soon exclude more
 )
 
-// newEnumeration sets out to decide about counts; nil where the job is too large or
-// there is not as much stock.
-// Stock that costs nothing may be used as far as there is any: counts with more
-// of it cost the same.
+// newEnumeration starts to decide about counts; nil if the job is too large or there is less
+// stock. Free stock is limited only by what there is, since more of it costs nothing.
 func (g *Generator) newEnumeration(counts []int) *enumeration {
 	e := &enumeration{g: g, pieces: slices.Clone(counts)}
 	parts := 0
@@ -53,7 +51,7 @@ func (g *Generator) newEnumeration(counts []int) *enumeration {
 	}
 	for s, st := range g.in.Stock {
 		if counts[s] > st.Limit {
-			return nil // there is too little for any plan
+			return nil // no plan has them
 		}
 		if st.Price == 0 {
 			e.pieces[s] = min(st.Limit, parts)
@@ -68,8 +66,8 @@ func (g *Generator) newEnumeration(counts []int) *enumeration {
 	return e
 }
 
-// choosePrices takes the cuts that leave the pieces the least slack in
-// proportion to their worth, areas among them.
+// choosePrices takes the prices that leave the counts the least relative slack, from those of
+// past pricing and the areas.
 func (e *enumeration) choosePrices() {
 	tightness := func(p *setcover.Prices) float64 {
 		return float64(p.Slack(e.demand, e.pieces)) / float64(max(p.Slack(nil, e.pieces), 1))
@@ -81,8 +79,8 @@ func (e *enumeration) choosePrices() {
 	e.prices = all[:min(len(all), maxListingPrices)]
 }
 
-// threshold is what every pattern of stock s in a plan is worth more than, by
-// the prices at which that says most.
+// threshold returns the best lower limit on the value of every pattern of stock s in a plan,
+// and the prices that give it.
 func (e *enumeration) threshold(s int) (above int64, by int) {
 	by, best := -1, 0.0
 	for i := range e.prices {
@@ -98,7 +96,7 @@ func (e *enumeration) threshold(s int) (above int64, by int) {
 	return above, by
 }
 
-// advance carries on for about work comparisons.
+// advance goes on for about work comparisons.
 func (e *enumeration) advance(work int64) (left int64, done bool) {
 	for work > 0 && e.stock < len(e.pieces) {
 		var ok bool
@@ -118,8 +116,7 @@ func (e *enumeration) advance(work int64) (left int64, done bool) {
 	return left, done || e.spent > maxDeciding
 }
 
-// enumerate goes on listing the patterns of a stock; not ok where there are too
-// many.
+// enumerate goes on listing the patterns of a stock; not ok if there are too many.
 func (e *enumeration) enumerate(work int64) (left int64, ok bool) {
 	s := e.stock
 	if e.pieces[s] == 0 {
@@ -171,7 +168,7 @@ func (e *enumeration) enumerate(work int64) (left int64, ok bool) {
 // infeasible reports whether there is no plan.
 func (e *enumeration) infeasible() bool { return e.search != nil && e.search.Infeasible() }
 
-// plan is the one found, if any.
+// plan returns the plan found, if any.
 func (e *enumeration) plan() (plan *instance.Plan, ok bool) {
 	if e.search == nil {
 		return nil, false
@@ -189,8 +186,7 @@ func (e *enumeration) plan() (plan *instance.Plan, ok bool) {
 	return plan, true
 }
 
-// decideCounts goes on deciding about the counts that the floor rests on, until no
-// more than stop is left of the work.
+// decideCounts goes on with the enumeration until no more than stop of the work is left.
 func (g *Generator) decideCounts(stop int64) {
 	left, done := g.enumeration.advance(g.work - stop)
 	g.work = left + stop

@@ -8,9 +8,8 @@ type fillPricing struct {
 	demands []int            // per kind
 }
 
-// priceByFilling looks for patterns that better the programme by a heuristic, which takes
-// some milliseconds where exact pricing takes tenths of a second, and reports
-// whether there are any.
+// priceByFilling prices heuristically: that takes milliseconds where exact pricing takes tenths
+// of a second. It reports whether it added columns.
 func (g *Generator) priceByFilling() (some bool) {
 	for s, f := range g.makeFillers() {
 		if g.master.counts != nil && g.master.counts[s] == 0 || !g.slowPricing(s) {
@@ -26,10 +25,10 @@ func (g *Generator) priceByFilling() (some bool) {
 
 const (
 	fillSteps = 1000
-	diveFill  = 200 // steps in a dive, whose programmes are many
+	diveFill  = 200 // steps in a dive, which has many masters
 )
 
-// makeFillers makes one for each stock when they are first asked for.
+// makeFillers makes the fillers on first use.
 func (g *Generator) makeFillers() []*search.Filler {
 	if g.filling.fillers != nil {
 		return g.filling.fillers
@@ -41,7 +40,7 @@ func (g *Generator) makeFillers() []*search.Filler {
 	return g.filling.fillers
 }
 
-// priceByFilling does the same for what is left of a dive.
+// priceByFilling prices heuristically for the residual problem.
 func (d *dive) priceByFilling(s int, above int64) (some bool) {
 	for _, root := range d.fillers[s].Fill(d.partial.residual, d.round.values, nil, above, diveFill, maxFromPool/2) {
 		some = d.columns.add(s, root) || some

@@ -1,6 +1,5 @@
-// Package columns proves bounds by column generation and, on the way, makes
-// the patterns that good plans are built of (Gilmore and Gomory, Oper. Res. 9,
-// 1961; 13, 1965; citations from memory).
+// Package colgen proves lower bounds by column generation, and makes the patterns that good
+// plans consist of. Gilmore and Gomory, Oper. Res. 9, 1961, and 13, 1965; from memory.
 package colgen
 
 import (
@@ -13,37 +12,35 @@ import (
 	"sawbill/nest/internal/setcover"
 )
 
-// Generator raises a bound.Floor. It works in small portions, so that it can
-// share a processor with other engines and still take the same course on every
-// machine.
+// Generator raises a [lowerbound.Bound]. It works in small portions, so that it shares a
+// processor with other methods and still takes the same course on every machine.
 //
-// For any prices v of the kinds, let V(s) be the value of the most valuable
-// pattern of stock s. The pieces of every plan hold all that is wanted, so
+// Let v be any values of the kinds, and V(s) the value of the best pattern of stock s. Every
+// plan meets the demand, so this inequality is valid (a [lowerbound.Inequality]):
 //
 //	sum over s of V(s) times the pieces of s >= sum over k of v(k) times the demand of k
 //
-// which is a [bound.Cut]. Good prices come from two linear programmes: first
-// the cheapest fractional plan; then, for the counts that the floor rests on,
-// the least share of them that is enough in fractions. If that is no more than
-// all of them, no cut of this kind raises the floor further.
+// Two masters give good values. The cost master is the cheapest fractional plan. The share
+// master follows, for the counts at which the bound is attained: it is the smallest share of
+// them that is enough for a fractional plan. If that share is at most 1, no inequality of this
+// kind raises the bound.
 //
-// Where exact grids would take long, patterns are made on coarse inner ones, and
-// once these have no more to say the prices are tried on outer ones, for a cut
-// that holds. Then all that is gone through again on finer grids.
+// The masters run at up to three levels of pricing:
 //
-// Patterns are priced by [pricing.Grid], which knows the number of levels of
-// cuts where it is small, and the first cut, but not how often a part is
-// wanted. A narrowest rip asks for nothing more: every part is at least as wide
-// as it lies, or else as wide as the stock, so every strip that holds one is.
-// Once grids have no more to say, patterns that count their parts do (see
-// strict), and all is gone through a last time; these are looked for among what
-// other engines have come upon first (see reap). Counts that are enough even then
-// are decided about by a search for whole patterns (see exact): either they make
-// a plan, or the floor passes by them.
+//   - If exact grids take too long, coarse inner grids give patterns. When these find none,
+//     outer grids at the same values give the valid inequality. Finer grids follow.
+//   - [pricing.Grid] respects the stages, if they are few, and the first cut, but not demand.
+//     It need not check the narrowest rip. A part is at least as wide, or as wide as the
+//     stock, and so is every strip that holds one.
+//   - Bounded pricing respects demand as well; see boundedPricer. The pool and fillers are
+//     priced before; see priceFromPool.
+//
+// If counts are still enough for a fractional plan, an enumeration of their patterns decides:
+// it finds a plan, or excludes the counts.
 type Generator struct {
 	in      *instance.Instance
 	bound   *lowerbound.Bound
-	pool    *pool.Pool // patterns of other engines; nil if there is none
+	pool    *pool.Pool // patterns of other methods; nil if there is none
 	seed    uint64
 	items   [][]pricing.Item // per stock
 	columns *columnSet
@@ -66,13 +63,11 @@ type Generator struct {
 	done bool  // the bound rises no further
 }
 
-// priceScale is about what the best pattern is worth in the whole numbers in
-// which prices are exact.
+// priceScale is about the integer value of the best pattern.
 const priceScale = 1 << 36
 
-// New makes a generator, or nil where even coarse grids to price on would take
-// more than mostWork comparisons each time. It reads the harvest, if there is
-// one, which must not change while it works.
+// New returns a generator, or nil if pricing on even coarse grids takes more than maxWork
+// comparisons each time. patterns may be nil, and must not change while the generator works.
 func New(in *instance.Instance, bound *lowerbound.Bound, maxWork int64, seed uint64, patterns *pool.Pool) *Generator {
 	g := &Generator{
 		in: in, bound: bound, pool: patterns, seed: seed, columns: newColumnSet(in), values: make([]int64, len(in.Kinds)),
@@ -95,28 +90,26 @@ func New(in *instance.Instance, bound *lowerbound.Bound, maxWork int64, seed uin
 	return g
 }
 
-// UsesBoundedPricing reports whether the generator has made all that comes easily: grids have
-// no more to say.
+// UsesBoundedPricing reports whether grids find nothing more.
 func (g *Generator) UsesBoundedPricing() bool { return g.round.bounded || g.done }
 
-// DivesWithinCounts reports whether dives keep within the counts that the floor rests on. They
-// find more plans than walks do then.
+// DivesWithinCounts reports whether dives stay within the counts at which the bound is
+// attained. They then find more plans than walks do.
 func (g *Generator) DivesWithinCounts() bool {
 	return g.master.counts != nil && g.small() && g.anySlowPricing()
 }
 
-// AddPlan makes patterns of the layouts of a plan.
+// AddPlan makes columns of the layouts of a plan.
 func (g *Generator) AddPlan(p *instance.Plan) {
 	for _, l := range p.Layouts {
 		g.columns.add(l.Stock, l.Root)
 	}
 }
 
-// roundingStream keeps the random numbers of dives apart from others'.
+// roundingStream separates the random numbers of dives from others.
 const roundingStream = 1 << 32
 
-// NewPatterns calls f with every pattern made since the last call that keeps to all
-// rules of its stock.
+// NewPatterns calls f with every feasible pattern made since the last call.
 func (g *Generator) NewPatterns(f func(stock int, root instance.Piece)) {
 	for ; g.reported < len(g.columns.patterns); g.reported++ {
 		if p := &g.columns.patterns[g.reported]; p.Feasible {
@@ -125,17 +118,15 @@ func (g *Generator) NewPatterns(f func(stock int, root instance.Piece)) {
 	}
 }
 
-// NewPlans returns the plans made since the last call by rounding the fractional
-// one; they may lack some parts.
+// NewPlans returns the plans of dives since the last call. They may lack some parts.
 func (g *Generator) NewPlans() []*instance.Plan {
 	plans := g.plans
 	g.plans = nil
 	return plans
 }
 
-// Work carries on for about that many comparisons, with the bound and with whole
-// plans: one after each programme as long as both price on the same grids; then
-// half and half.
+// Work goes on for about so many comparisons, with the bound and with dives. There is one dive
+// after each master while both price on the same grids; then they share the work equally.
 func (g *Generator) Work(work int64) {
 	g.work += work
 	for g.work > 0 {
@@ -148,7 +139,7 @@ func (g *Generator) Work(work int64) {
 				g.dives.support = g.dives.current.choice.firstSupport
 				g.dives.current = nil
 				if g.done && !g.DivesWithinCounts() {
-					break // one at a time: a search completes each, which takes long in large jobs
+					break // one at a time: the search completes each, which takes long in large jobs
 				}
 			}
 			continue
@@ -156,13 +147,13 @@ func (g *Generator) Work(work int64) {
 		g.improveBound(max(0, g.work-portion))
 		g.dives.boundWork += budget - g.work
 	}
-	g.work = min(g.work, 0) // what was overdrawn is paid back next time
+	g.work = min(g.work, 0) // the next call works that much less
 }
 
-// portion is how long dive and bound go on by turns.
+// portion is the work after which dive and bound take turns.
 const portion = 1 << 20
 
-// diveNext reports whether it is a dive's turn, and begins one if need be.
+// diveNext reports whether it is a dive's turn, and starts one if there is none.
 func (g *Generator) diveNext() bool {
 	if g.separatePricers() && !g.done && g.dives.work > g.dives.boundWork {
 		return false
@@ -173,11 +164,11 @@ func (g *Generator) diveNext() bool {
 	return g.dives.current != nil
 }
 
-// separatePricers reports whether dives and bound have pricers of their own, so that they
-// can go on by turns.
+// separatePricers reports whether dives and bound have pricers of their own, so that they can
+// take turns.
 func (g *Generator) separatePricers() bool { return &g.grids.dives[0] != &g.round.pricers[0] }
 
-// improveBound goes on with the bound until no more than stop is left of the work.
+// improveBound works on the bound until no more than stop of the work is left.
 func (g *Generator) improveBound(stop int64) {
 	for g.work > stop && !g.done && (g.dives.current == nil || g.separatePricers()) {
 		if g.enumeration != nil {

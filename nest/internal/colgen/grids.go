@@ -6,11 +6,10 @@ import (
 	"sawbill/nest/internal/pricing"
 )
 
-// The comparisons that one pricing may take: exactWork where the grids are
-// exact at that, smallWork where patterns that count follow soon. Else it is
-// firstWork, so that many pricings are made soon, and at each level finer times as
-// much as before; the level ends where its best cut is nearness of the price below
-// the programme's, and half of that at the next.
+// Comparisons of one pricing on all grids. Exact grids may take exactWork, or smallWork if
+// bounded pricing follows soon. Coarse grids take firstWork at the first level, so that many
+// pricings are made soon, and finer times as much at each next level. A level ends when its
+// relative gap is nearness; the next level halves that.
 const (
 	exactWork = 1 << 25
 	smallWork = 1 << 23
@@ -19,12 +18,11 @@ const (
 	nearness  = 1.0 / 64
 )
 
-// maxDiving is the work of the finest grids that dives price on: what more would
-// gain is less than what other dives do.
+// maxDiving is the work of the finest grids on which dives price. More dives gain more than
+// finer grids do.
 const maxDiving = 1 << 26
 
-// finerOuter is how much more work goes into a bound than into a pattern: fewer
-// bounds are needed.
+// finerOuter is how much more work outer grids may take, since they are used less often.
 const finerOuter = 8
 
 // gridLevel is the grids on which columns are priced, as fine as the generator has made
@@ -40,7 +38,7 @@ type gridLevel struct {
 	gapTolerance float64
 }
 
-// layGrids makes the grids of the first level and reports whether that can be done.
+// layGrids makes the grids of the first level, and reports whether that is possible.
 func (g *Generator) layGrids() bool {
 	if g.grids.patterns = g.rowPricers(); g.grids.patterns != nil {
 		g.grids.dives = g.grids.patterns
@@ -66,7 +64,7 @@ func (g *Generator) rules(s int) pricing.Rules {
 	return pricing.Rules{Stages: g.in.Stages, FirstCut: g.in.Stock[s].FirstCut}
 }
 
-// exactGrids lays out exact grids that take no more than work; nil if there are none.
+// exactGrids returns exact grids that take at most work; nil if there are none.
 func (g *Generator) exactGrids(work int64) (grids []pricer) {
 	for s, st := range g.in.Stock {
 		grid := pricing.NewGrid(st.L, st.W, g.items[s], g.rules(s), work)
@@ -79,8 +77,7 @@ func (g *Generator) exactGrids(work int64) (grids []pricer) {
 	return grids
 }
 
-// coarseGrids lays out inner and outer grids, the work shared out among the stock.
-// It reports whether there are any.
+// coarseGrids makes inner and outer grids, and reports whether there are any.
 func (g *Generator) coarseGrids() bool {
 	inner := g.divideWork(pricing.NewInner, g.grids.work)
 	outer := g.divideWork(pricing.NewOuter, min(finerOuter*g.grids.work, g.grids.maxWork))
@@ -106,14 +103,13 @@ func (g *Generator) divideWork(lay func(l, w int64, items []pricing.Item, rules 
 	return grids
 }
 
-// gapClosed reports whether inner grids have little more to say about the cheapest
-// fractional plan, in proportion to how coarse they are.
+// gapClosed reports whether the inner grids have priced the cost master closely enough for
+// their coarseness.
 func (g *Generator) gapClosed() bool {
 	return g.grids.outer != nil && g.master.counts == nil && g.master.lp.Value()-g.smoothing.best < g.smoothing.best*g.grids.gapTolerance
 }
 
-// proveOnOuterGrids tries the best prices, so far as the inner grids tell, on the outer
-// ones.
+// proveOnOuterGrids prices the best values so far on the outer grids.
 func (g *Generator) proveOnOuterGrids() {
 	for k, v := range g.smoothing.center {
 		g.values[k] = max(0, int64(math.Round(v*g.master.scale)))
@@ -121,8 +117,8 @@ func (g *Generator) proveOnOuterGrids() {
 	g.startPricing(true)
 }
 
-// small reports whether there are so few parts that patterns that count them say
-// more than finer grids, and sooner.
+// small reports whether parts are so few that bounded pricing is better and sooner than finer
+// grids.
 func (g *Generator) small() bool {
 	parts := 0
 	for _, kd := range g.in.Kinds {
@@ -133,8 +129,7 @@ func (g *Generator) small() bool {
 
 const fewParts = 100
 
-// refine goes through the programmes once more with finer pricers; where there
-// are none, all is done.
+// refine starts the masters again with finer pricers, or ends them if there are none.
 func (g *Generator) refine() {
 	switch {
 	case g.round.bounded:
@@ -157,8 +152,7 @@ func (g *Generator) refine() {
 			g.done = true
 			return
 		}
-		// The cheapest fractional plan takes many such pricings and says no more
-		// than that these counts are excluded.
+		// The cost master takes many bounded pricings and excludes no more than these counts.
 		g.round.pricers, g.grids.outer, g.round.bounded = pricers, nil, true
 		g.startMaster(g.bound.Counts())
 		return

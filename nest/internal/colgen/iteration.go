@@ -27,7 +27,7 @@ type dualSmoothing struct {
 	off    bool      // use the master's own duals
 }
 
-// solveMaster solves the programme and turns its prices into whole numbers.
+// solveMaster solves the master and rounds its duals to integer values.
 func (g *Generator) solveMaster() {
 	g.addColumns()
 	before := g.master.lp.Work()
@@ -46,33 +46,31 @@ func (g *Generator) solveMaster() {
 		g.values[k] = max(0, int64(math.Round(p*g.master.scale)))
 	}
 	if g.round.bounded && (g.priceFromPool() || g.priceByFilling()) {
-		return // to the programme with these
+		return // solve the master again with these
 	}
 	g.startPricing(false)
 }
 
-// startPricing starts pricing all stock.
+// startPricing starts a round of pricing.
 func (g *Generator) startPricing(proving bool) {
 	g.round.proving, g.round.stock, g.round.started, g.round.added = proving, 0, false, false
 }
 
-// maxPivoting is the greatest number of operations of one visit to the
-// simplex; where it stops before the optimum its prices serve all the same.
+// maxPivoting limits the operations of one call of the simplex method. If it stops before the
+// optimum, its duals serve as well.
 const maxPivoting = 1 << 24
 
-// smoothingWeight pulls prices towards those of the best cut so far, which keeps
-// them from jumping about (Wentges, Int. Trans. Oper. Res. 4, 1997; from
-// memory).
+// smoothingWeight is the weight of the smoothing center.
 const smoothingWeight = 0.6
 
-// masterDone reports whether there is nothing to learn from further prices of the
-// present programme, and turns to the next one.
+// masterDone reports whether the present master can raise the bound no further, and starts the
+// next one.
 func (g *Generator) masterDone() bool {
 	value := g.master.lp.Value()
 	switch {
 	case g.master.counts == nil && float64(g.bound.Value()) >= value*(1-1e-9):
 	case g.master.counts != nil && !g.round.bounded && value < 1:
-		g.refine() // these counts are enough in fractions
+		g.refine() // these counts are enough for a fractional plan
 		return true
 	default:
 		return false
@@ -81,7 +79,7 @@ func (g *Generator) masterDone() bool {
 	return true
 }
 
-// nextCounts goes on to the counts that the floor rests on now.
+// nextCounts starts the share master of the counts at which the bound is attained now.
 func (g *Generator) nextCounts() {
 	if g.master.counts == nil && g.dives.current == nil {
 		g.dives.current = g.newDive()
@@ -93,7 +91,8 @@ func (g *Generator) nextCounts() {
 	}
 }
 
-// finishPricing takes the best pattern of the stock just priced.
+// finishPricing adds the best pattern of the stock just priced. After the last stock it adds
+// the inequality, and decides what follows.
 func (g *Generator) finishPricing(p pricer) {
 	if root, ok := p.best(); ok && g.columns.add(g.round.stock, root) {
 		g.round.added = true
@@ -134,7 +133,7 @@ func (g *Generator) finishPricing(p pricer) {
 			g.proveOnOuterGrids()
 		}
 	case !g.smoothing.off && g.smoothing.center != nil && !g.round.proving && !g.round.bounded:
-		g.smoothing.off = true // the smoothed prices showed nothing; try the true ones
+		g.smoothing.off = true // the smoothed duals found no column: price at the true ones
 	case !proven:
 		g.proveOnOuterGrids()
 	case g.master.counts == nil:
@@ -144,7 +143,7 @@ func (g *Generator) finishPricing(p pricer) {
 	}
 }
 
-// rememberPrices keeps the prices of a cut for the search for whole plans.
+// rememberPrices keeps the values of an inequality for enumeration.
 func (g *Generator) rememberPrices(c lowerbound.Inequality) {
 	if len(g.pastPrices) == maxSeen {
 		g.pastPrices = g.pastPrices[1:]
@@ -152,7 +151,7 @@ func (g *Generator) rememberPrices(c lowerbound.Inequality) {
 	g.pastPrices = append(g.pastPrices, setcover.Prices{Values: slices.Clone(g.values), Capacity: c.Coef})
 }
 
-// moveCenter remembers the prices of the cut that says most about the price.
+// moveCenter keeps the values of an inequality if it gives the best bound so far.
 func (g *Generator) moveCenter(c lowerbound.Inequality) {
 	if g.master.counts != nil {
 		return

@@ -15,11 +15,10 @@ type restrictedMaster struct {
 	counts    []int   // pieces per stock that the share master scales; nil in the cost master
 	rows      []int   // per stock: its row, or -1
 	stockCoef float64 // a pattern's coefficient in the row of its stock
-	scale     float64 // of integer values to duals
+	scale     float64 // converts duals to integer values
 }
 
-// startMaster sets up the linear programme for counts; nil for the first, the
-// cheapest fractional plan.
+// startMaster sets up the share master of counts, or the cost master if counts is nil.
 func (g *Generator) startMaster(counts []int) {
 	g.master.counts = slices.Clone(counts)
 	g.master.rows = g.master.rows[:0]
@@ -33,8 +32,7 @@ func (g *Generator) startMaster(counts []int) {
 	g.round.stock = len(g.round.pricers)
 }
 
-// costMaster asks for the cheapest fractional plan. Stock of which there is only
-// so much has a row that limits it.
+// costMaster is the cheapest fractional plan. Limited stock has a row.
 func (g *Generator) costMaster() {
 	var limit []float64
 	dearest := 1.0
@@ -53,13 +51,11 @@ func (g *Generator) costMaster() {
 	g.master.lp = master.New(demand, limit, penalty)
 }
 
-// shareMaster asks what share of the counts, the same of each stock, is enough in
-// fractions. If that is more than all of them, the prices make a cut that
-// excludes them; if not, the prices are those at which the pieces are worth as
-// little as can be beside what they hold.
+// shareMaster is the smallest share of the counts, the same of each stock, that is enough for a
+// fractional plan. If it exceeds 1, the duals give an inequality that excludes the counts.
 //
-// The share is the first column. Each stock has a row: as many of its counts as
-// that less its patterns, at least 0.
+// The share is the first column. Each stock has a row: share times count, less the patterns
+// cut, is at least 0.
 func (g *Generator) shareMaster() {
 	demand, penalty := g.demandRows(unmetPenalty)
 	share := master.Column{Cost: 1}
@@ -77,8 +73,8 @@ func (g *Generator) shareMaster() {
 	g.master.lp.Add(share)
 }
 
-// unmetPenalty than all counts are not worth a part that is left undone: no pattern
-// is worth more than all of them.
+// unmetPenalty of a unit of demand exceeds any dual in the share master, since no pattern is
+// worth more than all the counts.
 const unmetPenalty = 4
 
 func (g *Generator) demandRows(penalty float64) (demand, penalties []float64) {
@@ -89,7 +85,7 @@ func (g *Generator) demandRows(penalty float64) (demand, penalties []float64) {
 	return demand, penalties
 }
 
-// addColumns makes columns of the patterns that the pool has gained.
+// addColumns adds the new patterns of the column set to the LP.
 func (g *Generator) addColumns() {
 	for ; g.master.loaded < len(g.columns.patterns); g.master.loaded++ {
 		p := &g.columns.patterns[g.master.loaded]
@@ -111,13 +107,13 @@ func (g *Generator) addColumns() {
 	}
 }
 
-// threshold is what a pattern of stock s must be worth more than to be looked
-// for: that it betters the programme, and, where patterns that count are looked
-// for within counts, that it keeps the cut from excluding these.
+// threshold returns what a pattern of stock s must be worth more than in pricing. It must
+// improve the master; and in bounded pricing within counts, the inequality must not exclude
+// these otherwise.
 //
-// While what is wanted is worth more than the pieces are to the programme, each
-// piece may be worth a share more, in proportion, and what the stock before it
-// left over; patterns below that are many, and nothing hangs on them.
+// The demand may be worth more than the counts at break-even. Then each piece may be worth a
+// proportional share more, and what the stock before it did not use. Patterns below that are
+// many, and finding them does not help.
 func (g *Generator) threshold(s int) int64 {
 	least := g.breakEven(s)
 	if !g.round.bounded || g.master.counts == nil || g.master.counts[s] == 0 {
@@ -138,8 +134,8 @@ func (g *Generator) threshold(s int) int64 {
 	return least + int64(float64(spare)*float64(least)/float64(rest))
 }
 
-// breakEven is what a pattern of stock s must be worth more than to better the
-// programme; a trifle more, for prices are rounded.
+// breakEven returns the value above which a pattern of stock s has negative reduced cost, with
+// a margin for rounding.
 func (g *Generator) breakEven(s int) int64 {
 	above := 0.0
 	if g.master.counts == nil {
@@ -151,7 +147,7 @@ func (g *Generator) breakEven(s int) int64 {
 	return int64(math.Round(above*g.master.scale*(1+1e-9))) + int64(len(g.values))
 }
 
-// demandValue is what all that is wanted is worth.
+// demandValue returns the value of the demand.
 func (g *Generator) demandValue() (need int64) {
 	for k, v := range g.values {
 		need += v * int64(g.in.Kinds[k].Demand)

@@ -5,11 +5,11 @@ import (
 	"slices"
 )
 
-// maxFromPool are the patterns of each stock that are taken from the harvest at a time.
+// maxFromPool limits the patterns of each stock taken from the pool at a time.
 const maxFromPool = 8
 
-// priceFromPool looks through the harvest for patterns that better the programme, before
-// others are sought at much greater expense, and reports whether there are any.
+// priceFromPool prices the pool's patterns, which is much cheaper than to make new ones, and
+// reports whether it added columns.
 func (g *Generator) priceFromPool() bool {
 	if g.pool == nil {
 		return false

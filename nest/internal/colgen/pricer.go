@@ -8,42 +8,41 @@ import (
 	"sawbill/nest/internal/pricing"
 )
 
-// pricer looks for valuable patterns of one stock, in portions.
+// pricer finds valuable patterns of one stock, in portions.
 type pricer interface {
-	// limit says how often a part may come, to pricers that count.
+	// setLimits sets the demand, for pricers that respect it.
 	setLimits(count func(kind int) int)
-	// start begins to look for a pattern worth more than above; some pricers
-	// find the best one whatever it is worth.
+	// start begins to look for a pattern worth more than above. Some pricers find the best one,
+	// whatever it is worth.
 	start(values []int64, above int64)
 	advance(work int64) (left int64, done bool)
-	// pattern is the one found, if any.
+	// best returns the best pattern found, if any.
 	best() (root instance.Piece, ok bool)
-	// others are further valuable patterns, as many as help.
+	// more returns further valuable patterns, as many as help.
 	more() []instance.Piece
-	// effort is about what one pricing takes, in comparisons.
+	// effort returns about what one pricing takes, in comparisons.
 	effort() int64
-	// worth is what no pattern is worth more than.
+	// upperBound returns a value that no pattern exceeds.
 	upperBound() int64
 }
 
-// listingPricer is a pricer that counts. It can also list every pattern worth more than
-// above, but for those that hold no part oftener than another one does.
+// listingPricer respects demand. It can also list every pattern worth more than above, except
+// patterns that are part of another one.
 type listingPricer interface {
 	pricer
 	startListing(values []int64, above int64)
 	advanceListing(work int64) (left int64, done bool)
-	// all are those listed; not ok where there were too many.
+	// listing returns the patterns; not ok if there are too many.
 	listing() (patterns iter.Seq[listedPattern], ok bool)
 }
 
-// listedPattern is a pattern of a list.
+// listedPattern is a pattern of a listing.
 type listedPattern interface {
 	Count(item int) int
 	Piece() instance.Piece
 }
 
-// gridPricer prices patterns in which parts may come more often than they are
-// wanted.
+// gridPricer prices patterns that may exceed the demand.
 type gridPricer struct{ *pricing.Grid }
 
 func (p gridPricer) setLimits(func(int) int) {}
@@ -60,7 +59,7 @@ func (p gridPricer) best() (root instance.Piece, ok bool) {
 }
 
 func (p gridPricer) more() []instance.Piece {
-	const few = 2 // more of these help little
+	const few = 2 // more do not help
 	return p.Others(few)
 }
 
@@ -68,16 +67,15 @@ func (p gridPricer) effort() int64 { return p.Work() }
 
 func (p gridPricer) upperBound() int64 { return p.Best() }
 
-// boundedPricer prices patterns in which no part comes more often than it is wanted,
-// and which keep to the rules of their stock.
+// boundedPricer prices patterns that respect demand and all rules of their stock.
 type boundedPricer struct {
 	*knapsack.Search
-	budget     int64 // work of a pricing
+	budget     int64 // of work for one pricing
 	spent      int64
-	firstFound int64 // spent when there was one; 0 before
+	firstFound int64 // work before there was a pattern; 0 until then
 }
 
-// newBoundedPricer prices stock s; nil where that cannot be.
+// newBoundedPricer returns a pricer for stock s; nil if that is not possible.
 func newBoundedPricer(in *instance.Instance, s int, items []knapsack.Item, tableWork, enough int64) *boundedPricer {
 	st := in.Stock[s]
 	rules := knapsack.Rules{Stages: in.Stages, FirstCut: st.FirstCut, NarrowestRip: st.NarrowestRip}
@@ -88,7 +86,7 @@ func newBoundedPricer(in *instance.Instance, s int, items []knapsack.Item, table
 	return &boundedPricer{Search: k, budget: enough}
 }
 
-// setLimits is set for good by newStrict.
+// setLimits does nothing: newBoundedPricer sets the demand.
 func (p *boundedPricer) setLimits(func(int) int) {}
 
 func (p *boundedPricer) start(values []int64, above int64) {
@@ -96,13 +94,13 @@ func (p *boundedPricer) start(values []int64, above int64) {
 	p.StartSome(values, above)
 }
 
-// Work for one pattern: once there is one it serves, best or not, after little;
-// without one it is looked for until enough is spent.
+// Work of one pricing. After minPricing any pattern serves, best or not. Without one, pricing
+// goes on up to the budget.
 const (
 	minPricing = 1 << 16
-	maxMore    = 16 // patterns of one pricing
+	maxMore    = 16 // patterns that more returns
 	fullBudget = 1 << 28
-	// maxRects are some 40 MB.
+	// about 40 MB
 	maxRects  = 1 << 18
 	tableWork = 1 << 22
 )
@@ -159,8 +157,7 @@ func (p *boundedPricer) effort() int64 { return p.spent }
 
 func (p *boundedPricer) upperBound() int64 { return p.Bound() }
 
-// boundedPricers makes pricers that count, one for each stock; nil where they cannot
-// be.
+// boundedPricers returns pricers that respect demand, per stock; nil if that is not possible.
 func (g *Generator) boundedPricers() (all []pricer) {
 	if _, counts := g.grids.patterns[0].(listingPricer); counts {
 		return g.grids.patterns

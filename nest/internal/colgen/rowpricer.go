@@ -9,8 +9,8 @@ import (
 	"sawbill/nest/internal/pricing"
 )
 
-// rowPricer prices patterns of a stock that all its parts span: rows along its length.
-// They keep to every rule and hold no part oftener than it may come.
+// rowPricer prices rows along the length of a stock that all its parts span. They respect
+// demand and every rule.
 type rowPricer struct {
 	*knapsack1d.Search
 	stock  instance.Stock
@@ -18,12 +18,12 @@ type rowPricer struct {
 	values []int64
 	above  int64
 	spent  int64
-	rows   [][]int // listed, per item
-	ended  bool    // so that these are all
+	rows   [][]int // of the listing, each per item
+	ended  bool    // the listing is complete
 }
 
-// rowPricers makes pricers of rows, one for each stock; nil unless every part is as
-// wide as any stock it may come from, the way it may lie there.
+// rowPricers returns a pricer of rows for each stock; nil unless every part is as wide as any
+// stock it may come from, in its orientation there.
 func (g *Generator) rowPricers() (all []pricer) {
 	for s, st := range g.in.Stock {
 		if st.FirstCut == instance.Rip || g.in.Stages < 1 {
@@ -65,7 +65,7 @@ func (p *rowPricer) best() (root instance.Piece, ok bool) {
 	return p.piece(p.Times), true
 }
 
-// piece is the stock cut into a row.
+// piece returns the stock cut into a row.
 func (p *rowPricer) piece(times func(item int) int) instance.Piece {
 	root := instance.Piece{L: p.stock.L, W: p.stock.W, Dir: instance.Crosscut, Kind: instance.Leftover}
 	left := p.stock.L
@@ -115,7 +115,7 @@ func (p *rowPricer) listing() (patterns iter.Seq[listedPattern], ok bool) {
 	}, p.ended
 }
 
-// listedRow is one of a list.
+// listedRow is a row of a listing.
 type listedRow struct {
 	of    *rowPricer
 	times []int

@@ -1,12 +1,11 @@
 package knapsack1d
 
-// List calls yield with every row that is worth more than above and to which no
-// item can be added, as how often it holds each item, until yield returns false;
-// the row is good until then. It looks at most many rows and reports whether it
-// went through all.
+// List calls yield with every row that is worth more than above and to which no item can be
+// added, until yield returns false. times is per item, and valid during the call. List tries at
+// most most rows, and reports whether it tried all.
 func (s *Search) List(values []int64, above, most int64, yield func(times []int) bool) (looked int64, all bool) {
 	s.sortItems(values)
-	for i, it := range s.items { // what is worth nothing fills rows up all the same
+	for i, it := range s.items { // items worth nothing fill rows as well
 		if it.Count > 0 && it.Size <= s.length && values[i] == 0 {
 			s.order = append(s.order, i)
 		}
@@ -37,8 +36,7 @@ func (s *Search) List(values []int64, above, most int64, yield func(times []int)
 	}
 }
 
-// isMaximal reports whether the row looked at, which leaves so much room, has none for
-// a further item.
+// isMaximal reports whether no further item fits in the present row's room.
 func (s *Search) isMaximal(room int64) bool {
 	for n, i := range s.order {
 		if s.row[n] < s.items[i].Count && s.items[i].Size <= room {

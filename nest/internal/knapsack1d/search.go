@@ -1,5 +1,5 @@
-// Package row finds the most valuable row of pieces along a board, each no
-// oftener than it is wanted: the bounded knapsack.
+// Package knapsack1d solves the bounded knapsack: the most valuable row of pieces along a
+// length, each at most as often as its count.
 package knapsack1d
 
 import (
@@ -8,54 +8,53 @@ import (
 	"slices"
 )
 
-// Item is a piece that a row may hold, at most Count times.
+// Item is a piece that a row may hold up to Count times.
 type Item struct {
-	Size  int64 // along the board; at least 1
+	Size  int64 // along the length; at least 1
 	Count int
 }
 
-// Search solves the knapsack for one length of board and any values. It goes
-// through rows depth first, the items most valuable for their size first, and
-// leaves out those that cannot become better (Gilmore and Gomory, Oper. Res.
-// 11, 1963; Martello and Toth, Knapsack Problems, 1990; from memory). Where that
-// takes long, dynamic programming decides, if the length is not too great.
+// Search solves the knapsack for one length and any values. It is a depth-first branch and
+// bound over items in order of value per size: Gilmore and Gomory, Oper. Res. 11, 1963;
+// Martello and Toth, Knapsack Problems, 1990; from memory. If that takes long, dynamic
+// programming follows, unless the length is too great.
 type Search struct {
 	length  int64
 	items   []Item
 	values  []int64 // per item
-	order   []int   // items of some value, the most valuable for their size first
-	minSize []int64 // per place in order, and one more: the least size from there on
-	row     []int   // per place in order: how often the row looked at holds it
-	best    []int   // per item: how often the best row holds it
+	order   []int   // items of some value, by value per size, the best first
+	minSize []int64 // per place in order, and one more: the minimum size from there on
+	row     []int   // per place in order: times in the present row
+	best    []int   // per item: times in the best row
 	value   int64   // of the best row, or the threshold
 	found   bool
 	bound   int64
 	table   table
 }
 
-// New makes a search for rows on a board of a length.
+// New returns a search for rows within a length.
 func New(length int64, items []Item) *Search {
 	return &Search{length: length, items: slices.Clone(items), best: make([]int, len(items))}
 }
 
-// Limit sets how often each item may come from now on.
+// Limit sets the count of each item.
 func (s *Search) Limit(count func(item int) int) {
 	for i := range s.items {
 		s.items[i].Count = count(i)
 	}
 }
 
-// A look takes about as long as cellsPerLook cells of a table; leastLooks are made
-// in any case, and mostLooks where there is no table.
+// A node takes about as long as cellsPerNode cells of a table. minNodes are tried in any case,
+// and maxNodes if there is no table.
 const (
 	cellsPerNode = 32
 	minNodes     = 1 << 12
 	maxNodes     = 1 << 20
 )
 
-// Solve looks for the best row that is worth more than above, which is at least
-// 0. Item i is worth values[i], at least 0; what fits a board is worth less than
-// 2^62. It returns about how many steps that took.
+// Solve looks for the best row that is worth more than above, which is at least 0. Item i is
+// worth values[i], at least 0; a row is worth less than 2^62. It returns the approximate number
+// of steps taken.
 func (s *Search) Solve(values []int64, above int64) (steps int64) {
 	s.sortItems(values)
 	s.value, s.found = above, false
@@ -80,18 +79,17 @@ func (s *Search) Solve(values []int64, above int64) (steps int64) {
 	return steps
 }
 
-// Best is the most valuable row found; not ok if none is worth more than the
-// threshold.
+// Best returns the most valuable row found; not ok if none is worth more than the threshold.
 func (s *Search) Best() (value int64, ok bool) { return s.value, s.found }
 
-// Times is how often the best row holds an item.
+// Times returns how often the best row holds an item.
 func (s *Search) Times(item int) int { return s.best[item] }
 
-// Bound is what no row is worth more than. That is the best row's value, or
-// else the threshold; where the search gave up it is more.
+// Bound returns a value that no row exceeds: that of the best row, or else the threshold. It is
+// more if the search gave up.
 func (s *Search) Bound() int64 { return s.bound }
 
-// sortItems puts the items that may come in order.
+// sortItems puts the usable items in order.
 func (s *Search) sortItems(values []int64) {
 	s.values = append(s.values[:0], values...)
 	s.order = s.order[:0]
@@ -108,7 +106,7 @@ func (s *Search) sortItems(values []int64) {
 	s.prepare()
 }
 
-// prepare prepares for going through the items in order.
+// prepare resets the present row.
 func (s *Search) prepare() {
 	s.row = append(s.row[:0], make([]int, len(s.order))...)
 	s.minSize = append(s.minSize[:0], make([]int64, len(s.order)+1)...)
@@ -118,12 +116,11 @@ func (s *Search) prepare() {
 	}
 }
 
-// branchAndBound goes through rows until all are looked at or ruled out, or most have
-// been.
+// branchAndBound tries rows until none is left that may be better, or most have been tried.
 func (s *Search) branchAndBound(most int64) (looked int64, done bool) {
 	at := s.start()
 	for {
-		// Fill up, as long as that can lead to something better.
+		// Fill up as long as the row may become better than the best.
 		for at.n < len(s.order) && at.room >= s.minSize[at.n] {
 			if s.items[s.order[at.n]].Size > at.room {
 				s.row[at.n] = 0
@@ -148,8 +145,7 @@ func (s *Search) branchAndBound(most int64) (looked int64, done bool) {
 	}
 }
 
-// partial is how far a row is decided: that many of the items in order, which
-// leave room and are worth so much.
+// partial is a row of which n items, in order, are decided.
 type partial struct {
 	n           int
 	room, value int64
@@ -157,7 +153,7 @@ type partial struct {
 
 func (s *Search) start() partial { return partial{room: s.length} }
 
-// fill puts in as many of the next item as there is room for.
+// fill adds the next item as often as it fits.
 func (s *Search) fill(at *partial) {
 	i := s.order[at.n]
 	it := &s.items[i]
@@ -168,8 +164,8 @@ func (s *Search) fill(at *partial) {
 	at.n++
 }
 
-// backtrack takes out the last piece put in, so that the row goes on with the items
-// after it; false where none is left.
+// backtrack removes the last piece added and goes on with the next item; false if the row is
+// empty.
 func (s *Search) backtrack(at *partial) bool {
 	for at.n--; at.n >= 0 && s.row[at.n] == 0; at.n-- {
 	}
@@ -184,7 +180,7 @@ func (s *Search) backtrack(at *partial) bool {
 	return true
 }
 
-// saveBest takes over the row looked at, as far as n.
+// saveBest saves the first n items of the present row as the best row.
 func (s *Search) saveBest(value int64, n int) {
 	s.value, s.found = value, true
 	clear(s.best)
@@ -193,8 +189,8 @@ func (s *Search) saveBest(value int64, n int) {
 	}
 }
 
-// upperBound is what the items from n on can add at most where there is so much room:
-// as if what the first of them leaves were filled with the next.
+// upperBound returns a bound on what the items from n on add within room: the room that the
+// first of them leaves is filled with the next, in fractions.
 func (s *Search) upperBound(n int, room int64) (value int64) {
 	for last := min(n+2, len(s.order)); n < last; n++ {
 		i := s.order[n]

@@ -1,15 +1,14 @@
 package knapsack1d
 
-// The greatest table that is worth its time, and the longest board that is worth
-// its memory: 8 MiB, and an eighth of a byte for each cell.
+// The greatest table worth its time, and the greatest length worth its memory: 8 MiB, and an
+// eighth of a byte for each cell.
 const (
 	maxCells  = 1 << 26
 	maxLength = 1 << 20
 )
 
-// table knows the most valuable row for every length up to the board's: dynamic
-// programming over bundles, which are items 1, 2, 4 and so on at a time, so that
-// any number up to their count is a sum of some of them.
+// table holds the most valuable row for every length: dynamic programming over bundles. These
+// are items 1, 2, 4 and so on at a time, so that they sum to any number up to the count.
 type table struct {
 	bundles []bundle
 	best    []int64  // per length
@@ -20,8 +19,7 @@ type bundle struct {
 	item, times int
 }
 
-// cells is how many a table has for the items in order; more than mostCells for
-// too long a board.
+// cells returns the size of the table, or more than maxCells if the length is too great.
 func (t *table) cells(s *Search) int64 {
 	t.bundles = t.bundles[:0]
 	if s.length > maxLength {
@@ -38,7 +36,7 @@ func (t *table) cells(s *Search) int64 {
 	return (s.length + 1) * int64(len(t.bundles))
 }
 
-// solve finds the best row.
+// solve computes the table and the best row.
 func (t *table) solve(s *Search) {
 	length := int(s.length)
 	words := length/64 + 1

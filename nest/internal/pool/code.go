@@ -6,9 +6,8 @@ import (
 	"sawbill/nest/internal/instance"
 )
 
-// Code is a divided piece without its sizes, which follow from its parts: every
-// split comes before its children, rests are left out. It takes a byte or two
-// for each part.
+// Code is a divided piece without its sizes, which follow from its parts. Every split comes
+// before its children; leftovers are left out. It takes a byte or two for each part.
 type Code []byte
 
 // Part appends a part.
@@ -20,7 +19,7 @@ func (c Code) Part(kind int, turned bool) Code {
 	return binary.AppendUvarint(c, n)
 }
 
-// Split appends a split with so many children, which must follow.
+// Split appends a split; its children must follow.
 func (c Code) Split(dir instance.Dir, children int) Code {
 	n := uint64(children)<<2 | 1
 	if dir == instance.Crosscut {
@@ -50,8 +49,8 @@ func (c Code) appendPiece(p instance.Piece) Code {
 	return c
 }
 
-// decode reads the first piece of c and returns what follows it. Sizes are those
-// of the parts alone.
+// decode reads the first piece of c and returns the rest of c. Sizes are those of the parts
+// alone.
 func (c Code) decode(in *instance.Instance) (p instance.Piece, rest Code) {
 	n, size := binary.Uvarint(c)
 	c = c[size:]

@@ -1,6 +1,5 @@
-// Package harvest keeps the patterns that walks through plans come upon, many of
-// them in little room. What one plan had and what another had may make a third
-// that no walk has met.
+// Package pool is a column pool: it keeps the patterns that heuristics find, in little memory.
+// Patterns of different plans may make a plan that no walk meets.
 package pool
 
 import (
@@ -10,47 +9,46 @@ import (
 	"sawbill/nest/internal/setcover"
 )
 
-// Pool is patterns that keep to every rule of their stock, those with the
-// same parts once.
+// Pool holds feasible patterns. Among patterns with the same parts it keeps one.
 type Pool struct {
 	Snapshot
-	Growth int       // how much has been gathered, in patterns of walks
-	waste  []float64 // of each pattern: the share of its stock that is no part
+	Growth int       // patterns added so far, priced ones counted oftener
+	waste  []float64 // per pattern: the share of its stock that is not parts
 	known  map[uint64]struct{}
-	// maxWaste is the share of its stock that a pattern of a walk leaves at most: what
-	// leaves more would soon be dropped again.
+	// maxWaste is the greatest waste of a pattern worth recording. The pool would soon evict
+	// patterns with more.
 	maxWaste float64
 	nextID   int // number
 	prices   *setcover.Prices
 	decoder  decoder
 }
 
-// Snapshot is what was gathered at some time.
+// Snapshot is the pool at some time.
 type Snapshot struct {
 	Patterns []setcover.Pattern
 	in       *instance.Instance
-	codes    []byte // see Code
-	ends     []int  // of each pattern's code
-	ids      []int  // of each pattern, for as long as it is kept; ascending
+	codes    []byte // of all patterns; see Code
+	ends     []int  // per pattern: the end of its code
+	ids      []int  // per pattern, ascending
 }
 
-// ID tells pattern n from all others, in whatever sheaf of its harvest it is.
+// ID identifies pattern n in every snapshot of its pool.
 func (s *Snapshot) ID(n int) int { return s.ids[n] }
 
-// Index is the pattern of a number, if it is in the sheaf.
+// Index returns the pattern with an ID, if it is in the snapshot.
 func (s *Snapshot) Index(number int) (n int, ok bool) { return slices.BinarySearch(s.ids, number) }
 
 const (
-	maxPatterns     = 1 << 15 // some 10 MB
-	initialMaxWaste = 0.3     // before anything had to be dropped
+	maxPatterns     = 1 << 15 // about 10 MB
+	initialMaxWaste = 0.3     // until patterns are evicted
 )
 
-// New is an empty harvest.
+// New returns an empty pool.
 func New(in *instance.Instance) *Pool {
 	return &Pool{Snapshot: Snapshot{in: in}, known: map[uint64]struct{}{}, maxWaste: initialMaxWaste}
 }
 
-// Root is pattern n as it is cut.
+// Root returns pattern n as a cutting tree.
 func (s *Snapshot) Root(n int) instance.Piece {
 	st := &s.in.Stock[s.Patterns[n].Stock]
 	root, _ := s.code(n).decode(s.in)
@@ -65,15 +63,14 @@ func (s *Snapshot) code(n int) Code {
 	return s.codes[s.ends[n-1]:s.ends[n]]
 }
 
-// Collect moves what a walk has gleaned into the harvest. Where that becomes too
-// much, the half that leaves most of its stock is dropped.
+// Collect moves a walk's records into the pool. A pool that is full evicts its worse half.
 func (p *Pool) Collect(r *Recorder) {
 	start := 0
 	for _, f := range r.records {
 		code := r.codes[start:f.end]
 		start = f.end
 		if _, ok := p.known[f.key]; ok {
-			continue // from another walk
+			continue // another walk has recorded it
 		}
 		p.known[f.key] = struct{}{}
 		p.Growth++
@@ -85,10 +82,10 @@ func (p *Pool) Collect(r *Recorder) {
 	}
 }
 
-// pricedGrowth is how many patterns of walks one is worth that was sought for.
+// pricedGrowth is how many recorded patterns one priced pattern counts for in Growth.
 const pricedGrowth = 100
 
-// Add takes in a pattern from elsewhere, which must keep to the rules of its stock.
+// Add adds a priced pattern, which must be feasible.
 func (p *Pool) Add(stock int, root instance.Piece) {
 	code := Code{}.appendPiece(root)
 	pattern := p.decoder.decode(len(p.in.Kinds), stock, code)
@@ -123,7 +120,7 @@ func (p *Pool) add(pattern setcover.Pattern, code Code, number int) {
 	p.nextID = number + 1
 }
 
-// maxKnown are some 40 MB, which a walk for minutes comes upon.
+// maxKnown keys take about 40 MB. A walk meets so many in minutes.
 const maxKnown = 1 << 20
 
 func (p *Pool) evict() {
@@ -131,7 +128,7 @@ func (p *Pool) evict() {
 	if p.prices != nil {
 		rests = slices.Clone(rests)
 		for n, pattern := range p.Patterns {
-			// Stock that the prices were not made for goes by its area.
+			// Stock without a capacity goes by its area.
 			if worth := p.prices.Capacity[pattern.Stock]; worth > 0 {
 				rests[n] = 1 - float64(p.prices.Value(&pattern))/float64(worth)
 			}
@@ -142,7 +139,7 @@ func (p *Pool) evict() {
 	half := len(sorted) / 2
 	most := sorted[half-1]
 	below, _ := slices.BinarySearch(sorted, most)
-	equal := half - below // of those that leave as much as that, so many stay
+	equal := half - below // how many with that waste stay
 	kept := New(p.in)
 	kept.Growth = p.Growth
 	for n, rest := range rests {
@@ -158,7 +155,7 @@ func (p *Pool) evict() {
 	kept.maxWaste = min(p.maxWaste, slices.Max(kept.waste))
 	kept.prices = p.prices
 	if len(p.known) <= maxKnown {
-		kept.known = p.known // what is dropped does not come back
+		kept.known = p.known // an evicted pattern does not come back
 	} else {
 		for _, pattern := range kept.Patterns {
 			kept.known[keyOf(pattern)] = struct{}{}
@@ -167,6 +164,5 @@ func (p *Pool) evict() {
 	*p = *kept
 }
 
-// SetPrices tells of prices at which patterns are weighed when some are to be dropped, in
-// place of their areas; or nil.
+// SetPrices sets the prices by which patterns are evicted; nil for areas.
 func (p *Pool) SetPrices(prices *setcover.Prices) { p.prices = prices }

@@ -2,9 +2,9 @@ package pool
 
 import "sawbill/nest/internal/setcover"
 
-// Recorder notes what one walk comes upon, while others walk beside it.
+// Recorder records the patterns of one walk while others walk in parallel.
 type Recorder struct {
-	pool    *Pool // which others read too
+	pool    *Pool // read by all recorders
 	seen    map[uint64]struct{}
 	records []record
 	codes   []byte
@@ -17,22 +17,21 @@ type record struct {
 	end     int // of its code
 }
 
-// NewRecorder returns one for a walk.
+// NewRecorder returns a recorder for a walk.
 func (p *Pool) NewRecorder() *Recorder {
 	return &Recorder{pool: p, seen: map[uint64]struct{}{}}
 }
 
-// maxRecords are noted between two harvests.
+// maxRecords limits the records between two calls of Collect.
 const maxRecords = 1 << 12
 
-// TooWasteful reports whether a pattern that leaves so much of its stock's area is not worth a
-// note.
+// TooWasteful reports whether a pattern that leaves room of its stock's area is not worth
+// recording.
 func (r *Recorder) TooWasteful(room, area int64) bool {
 	return float64(room) > r.pool.maxWaste*float64(area)
 }
 
-// IsNew reports whether a pattern is worth a note. Key stands for its stock and
-// its parts.
+// IsNew reports whether the pattern with a key is neither in the pool nor recorded.
 func (r *Recorder) IsNew(key uint64) bool {
 	if len(r.records) == maxRecords {
 		return false
@@ -44,12 +43,12 @@ func (r *Recorder) IsNew(key uint64) bool {
 	return !ok
 }
 
-// Record keeps a pattern whose code write appends.
+// Record records a pattern whose code write appends.
 func (r *Recorder) Record(key uint64, stock int, write func(Code) Code) {
 	r.seen[key] = struct{}{}
 	start := len(r.codes)
 	r.codes = write(r.codes)
-	// Read here, where walks are side by side, and not when the harvest takes it in.
+	// Decoded here, where walks run in parallel, and not in Collect.
 	pattern := r.decoder.decode(len(r.pool.in.Kinds), stock, r.codes[start:])
 	r.records = append(r.records, record{key, pattern, len(r.codes)})
 }

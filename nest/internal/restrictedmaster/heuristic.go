@@ -52,7 +52,7 @@ type targetRun struct {
 	separating bool // cuts, at its root
 }
 
-// warmStart is what the last run's root knew.
+// warmStart keeps the last run's root for the next one.
 type warmStart struct {
 	support []int // pool IDs of the patterns in its solution
 	prices  *setcover.Prices

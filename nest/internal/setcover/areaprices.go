@@ -6,8 +6,8 @@ import (
 	"sawbill/nest/internal/instance"
 )
 
-// AreaPrices are prices: parts' areas, rounded down, and those of the stock, rounded
-// up, in units that sum easily.
+// AreaPrices returns the areas as prices, shifted so that sums fit. Values are rounded down and
+// capacities up.
 func AreaPrices(in *instance.Instance) Prices {
 	var p Prices
 	shift := uint(0)

@@ -1,26 +1,25 @@
 package setcover
 
-// cutRounds is how the first programme comes to keep to odd sets, one separation after
-// another.
+// cutRounds is the state of the rounds of cuts at the root.
 type cutRounds struct {
 	plain, tightened   *relaxation
 	rounds, vainRounds int
-	best               float64 // value so far
+	best               float64 // value of the relaxation
 }
 
 const (
 	maxCutRounds     = 20
-	maxVainCutRounds = 3 // once the gain is good
-	// minGapClosed of what is left over is enough of a gain. Elsewhere odd sets are left out,
-	// for they make programmes slow.
+	maxVainCutRounds = 3 // in a row, once the gain is enough
+	// The cuts must close minGapClosed of the gap to 1. Otherwise they are dropped, since they
+	// slow relaxations.
 	minGapClosed = 0.25
 )
 
-// SeparateCuts has a search that roams look for odd sets that its first programme does not
-// keep to.
+// SeparateCuts makes a randomized search separate cuts at the root.
 func (s *Search) SeparateCuts() { s.randomized.wantsCuts = true }
 
-// Cuts are the odd sets that the first programme keeps to, for others of the same kinds.
+// Cuts returns the cuts of the root's relaxation, for other searches over the same kinds; nil
+// if there are none.
 func (s *Search) Cuts() *Cuts {
 	own := &s.stack[0].lpPrices.cuts
 	if own.size == 0 {
@@ -29,10 +28,10 @@ func (s *Search) Cuts() *Cuts {
 	return &Cuts{own.clone()}
 }
 
-// Cuts of kinds that go in pairs only.
+// Cuts are {0,1/2}-cuts of a search.
 type Cuts struct{ zeroHalfCuts }
 
-// startsCutRounds reports whether the programme is to be sharpened before all else.
+// startsCutRounds reports whether rounds of cuts follow the root's relaxation.
 func (s *Search) startsCutRounds(p *relaxation) bool {
 	if s.randomized == nil || !s.randomized.wantsCuts || s.depth > 0 {
 		return false
@@ -42,7 +41,7 @@ func (s *Search) startsCutRounds(p *relaxation) bool {
 	return true
 }
 
-// cutRound makes a separation, or settles the first state where none helps further.
+// cutRound separates once, or settles the root if cuts help no further.
 func (s *Search) cutRound() (work int64) {
 	r := s.randomized.rounds
 	f := r.tightened.node
@@ -69,8 +68,8 @@ func (s *Search) cutRound() (work int64) {
 	return s.applyDuals(f, r.tightened)
 }
 
-// separationWork for each pair of kinds.
+// separationWork is the work for each pair of kinds.
 const separationWork = 1 << 12
 
-// CutWork is what the search has worked for that so far.
+// CutWork returns the work of the rounds of cuts so far.
 func (s *Search) CutWork() (work int64) { return s.randomized.cutWork }

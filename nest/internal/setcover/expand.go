@@ -5,8 +5,8 @@ import (
 	"slices"
 )
 
-// expand chooses from a list what can still be part of a solution and the kind
-// that is covered first.
+// expand filters a list of options for the node at a depth, solves its relaxation, and chooses
+// its branches.
 func (s *Search) expand(depth int, list []option) (work int64) {
 	f := &s.stack[depth]
 	f.options, f.branches, f.nextBranch = f.options[:0], 0, 0
@@ -18,7 +18,7 @@ func (s *Search) expand(depth int, list []option) (work int64) {
 	kind, ok := s.scarcestKind(f)
 	if (!ok || len(f.options) < minRelaxed) && !s.hasCallback() {
 		if !ok {
-			return work // without a choice
+			return work // no branches
 		}
 		return work + s.orderBranches(f, kind)
 	}
@@ -36,16 +36,16 @@ func (s *Search) expand(depth int, list []option) (work int64) {
 	return work + s.applyDuals(f, p)
 }
 
-// applyDuals goes by the prices of a frame's programme from here on.
+// applyDuals filters a node's options by the duals of its relaxation, and chooses its branches.
 func (s *Search) applyDuals(f *node, p *relaxation) (work int64) {
 	p.saveSupport()
 	p.roundDuals()
 	work = s.evaluatePrices(f)
 	if s.pruned(f) {
-		return work // without a choice
+		return work // no branches
 	}
 	list := f.options
-	f.options = f.options[:0] // in the place of those that fall out
+	f.options = f.options[:0] // overwrites the list while it is read
 	work += s.filter(f, list)
 	kind, ok := s.scarcestKind(f)
 	if !ok {
@@ -58,7 +58,7 @@ func (s *Search) applyDuals(f *node, p *relaxation) (work int64) {
 	return work + s.orderBranches(f, kind)
 }
 
-// filter lists what can still be part of a solution.
+// filter keeps the options that may still be part of a solution.
 func (s *Search) filter(f *node, list []option) (work int64) {
 	clear(s.coverers)
 	clear(s.maxContrib)
@@ -88,8 +88,8 @@ func (s *Search) filter(f *node, list []option) (work int64) {
 	return work
 }
 
-// scarcestKind is the kind that the fewest of the list hold; not ok where all pieces
-// together do not hold some kind as often as is wanted.
+// scarcestKind returns the kind that the fewest options hold; not ok if all pieces together
+// cannot meet the demand of some kind.
 func (s *Search) scarcestKind(f *node) (kind int, ok bool) {
 	kind = -1
 	for k, n := range f.demand {
@@ -110,8 +110,8 @@ func (s *Search) scarcestKind(f *node) (kind int, ok bool) {
 	return kind, true
 }
 
-// orderBranches brings what covers the kind to the front of the list: what the programme is
-// surest of first, if the search roams, then what loses least.
+// orderBranches moves the options that hold a kind to the front. A randomized search tries
+// those with the highest scores first; after that the least loss decides.
 func (s *Search) orderBranches(f *node, kind int) (work int64) {
 	for i := range f.options {
 		if s.holds(f.options[i].pattern, kind) {

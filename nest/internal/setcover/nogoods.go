@@ -2,17 +2,17 @@ package setcover
 
 import "bytes"
 
-// nogoods holds states that have no solution, up to so many bytes; beyond, states
-// are searched again when they come again.
+// nogoods is a hash set of residual problems without a solution. It is limited in size;
+// problems beyond are searched again.
 type nogoods struct {
-	width int // numbers in a state
+	width int // numbers in a problem
 	keys  []byte
-	table []int32 // open addressing: a state's number and one; 0 where free
+	table []int32 // open addressing: index plus one; 0 is free
 	used  int
 	key   []byte // scratch
 }
 
-// maxNogoods limits the states, in bytes.
+// maxNogoods limits the keys, in bytes.
 const maxNogoods = 32 << 20
 
 func newNogoods(width int) nogoods { return nogoods{width: width, table: make([]int32, 1<<8)} }
@@ -42,7 +42,7 @@ func (m *nogoods) add(demand, pieces []int) {
 	}
 }
 
-// size is that of a key: two bytes for each number.
+// size returns the length of a key: two bytes for each number.
 func (m *nogoods) size() int { return 2 * m.width }
 
 func (m *nogoods) encode(demand, pieces []int) {
@@ -55,7 +55,7 @@ func (m *nogoods) encode(demand, pieces []int) {
 	}
 }
 
-// slot is where a key is, or would be, noted.
+// slot returns the place of a key in the table.
 func (m *nogoods) slot(key []byte) *int32 {
 	hash := uint64(14695981039346656037) // FNV-1a
 	for _, b := range key {

@@ -1,20 +1,18 @@
 package setcover
 
-// Prices of the kinds, and what no pattern of a stock is worth more than at
-// them; nothing in them is negative. Where pieces are worth little more than
-// what they must hold, none of them may lose much of its worth: that rules most
-// patterns out.
+// Prices are dual values: values of the kinds, and capacities of the stock. No pattern of a
+// stock is worth more than its capacity. Nothing in them is negative. If the slack is small,
+// reduced-cost fixing excludes most patterns.
 type Prices struct {
 	Values   []int64 // per kind
 	Capacity []int64 // per stock
-	// Of odd sets, what half of their parts is worth, rounded up.
+	// For each cut, the value of half of its parts, rounded up.
 	cuts      zeroHalfCuts
 	cutValues []int64
 }
 
-// Slack is by how much pieces are worth more than what is wanted. What the
-// patterns of a plan lose against their stock's worth makes up the slack; where
-// it is negative there is no plan.
+// Slack returns the capacity of pieces less the value of demand. The patterns of a solution
+// lose exactly that against their capacities, so that there is none if it is negative.
 func (p *Prices) Slack(demand, pieces []int) (slack int64) {
 	for s, n := range pieces {
 		slack += p.Capacity[s] * int64(n)
@@ -29,7 +27,7 @@ func (p *Prices) Slack(demand, pieces []int) (slack int64) {
 	return slack
 }
 
-// Value is what a pattern is worth.
+// Value returns the value of a pattern.
 func (p *Prices) Value(t *Pattern) (worth int64) {
 	for _, c := range t.Counts {
 		worth += p.Values[c.Kind] * int64(c.Times)

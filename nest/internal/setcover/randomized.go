@@ -7,48 +7,45 @@ import (
 	"sawbill/nest/internal/luby"
 )
 
-// randomized is how a search goes for a solution rather than for a proof that there is
-// none. First to be cut is what the last programme is surest of, more or less; and
-// after some programmes the search begins anew, for a wrong pattern among the first may
-// take longer to be refuted than anybody waits (heavy tails, Gomes, Selman and Kautz,
-// AAAI 1998; from memory). What was refuted stays so. Where patterns are made on the way,
-// it begins anew after each dead end: what is left for a descent's last pieces is of little
-// use to others.
+// randomized is the state of a search for a solution by randomized restarts. It branches on
+// large values of the relaxation, with noise, and restarts after a number of relaxations: a
+// wrong first branch may take very long to refute (heavy tails: Gomes, Selman and Kautz, AAAI
+// 1998; from memory). Nogoods survive restarts.
+//
+// With a pricing callback the search restarts after each dead end, since patterns priced deep
+// in the tree are of little use elsewhere.
 type randomized struct {
 	rng       *rand.PCG
-	scores    []float64 // per pattern, while a state is opened
+	scores    []float64 // per pattern, while a node is expanded
 	runs      int
-	restartAt int // programmes at which the next run begins
+	restartAt int // relaxations at which the next run begins
 	price     PricingCallback
-	// wantsCuts says that the first programme is to keep to odd sets, sharpening how
-	// far that is.
+	// wantsCuts asks for rounds of cuts at the root; rounds is their state.
 	wantsCuts    bool
 	rounds       *cutRounds
-	cutWork      int64 // work that this took
-	rootPatterns int   // patterns that the first state knows
+	cutWork      int64 // work of the rounds of cuts
+	rootPatterns int   // patterns in the root's list
 }
 
-// PricingCallback makes patterns of a stock that are worth more than above at values and a premium
-// or nil, as many as are good, if it finds any: no kind of them oftener than it is wanted.
-// It tells what that took.
+// PricingCallback returns patterns of a stock that are worth more than above, by values and a
+// bonus, or nil, for cuts. They respect demand. It also returns its work.
 type PricingCallback func(stock int, wanted []int, values []int64, premium *CutBonus, above int64) (patterns []Pattern, work int64)
 
-// relaxationsPerRun, so many times as Luby's sequence says.
+// relaxationsPerRun is multiplied by the terms of the Luby sequence.
 const relaxationsPerRun = 100
 
-// Randomize makes a search that goes for a solution, by chance. More patterns are asked of
-// supply, unless it is nil, wherever a programme might be bettered: they follow
-// those of New in the order in which they were made.
+// Randomize makes the search restart at random. callback, unless nil, prices patterns at every
+// node. They follow those of New in the order in which they were made.
 func (s *Search) Randomize(seed uint64, callback PricingCallback) {
 	s.randomized = &randomized{rng: rand.NewPCG(seed, randomStream), price: callback, rootPatterns: len(s.patterns), scores: make([]float64, len(s.patterns))}
 	s.patterns = slices.Clip(s.patterns)
 	s.randomized.scheduleRestart(0)
 }
 
-// randomStream keeps its random numbers apart from others'.
+// randomStream separates the random numbers from others.
 const randomStream = 1 << 33
 
-// scheduleRestart says how long the next run may take.
+// scheduleRestart sets the length of the next run.
 func (r *randomized) scheduleRestart(relaxed int) {
 	r.runs++
 	r.restartAt = relaxed + relaxationsPerRun*luby.Term(r.runs)
@@ -74,7 +71,7 @@ func (s *Search) randomizedStep() (work int64) {
 	return work
 }
 
-// restart goes back to what is wanted in all, but for the patterns that were refuted.
+// restart returns to the root. Branches refuted there stay excluded.
 func (s *Search) restart() (work int64) {
 	r := s.randomized
 	r.scheduleRestart(s.relaxations)
@@ -87,11 +84,11 @@ func (s *Search) restart() (work int64) {
 	return s.expand(0, list)
 }
 
-// hasCallback reports whether there may be more patterns than are known.
+// hasCallback reports whether there may be more patterns than listed.
 func (s *Search) hasCallback() bool { return s.randomized != nil && s.randomized.price != nil }
 
-// branchingKind is a kind of the pattern that the last programme is surest of, more or less:
-// the one that the fewest patterns hold. Without such a pattern it is kind.
+// branchingKind picks the pattern with the largest value in the relaxation, with noise. It
+// returns the kind in it that the fewest options hold, or kind if there is no such pattern.
 func (s *Search) branchingKind(f *node, kind int) int {
 	r := s.randomized
 	pick, most := int32(-1), 0.0
@@ -106,7 +103,7 @@ func (s *Search) branchingKind(f *node, kind int) int {
 		return kind
 	}
 	kind = -1
-	for _, c := range s.patterns[pick].Counts { // a programme has none that holds nothing wanted
+	for _, c := range s.patterns[pick].Counts { // each column has a kind with demand left
 		if f.demand[c.Kind] > 0 && (kind < 0 || s.coverers[c.Kind] < s.coverers[kind]) {
 			kind = c.Kind
 		}
@@ -114,10 +111,10 @@ func (s *Search) branchingKind(f *node, kind int) int {
 	return kind
 }
 
-// minNoise is what chance leaves at least of how sure the programme is.
+// minNoise is the least factor of the noise.
 const minNoise = 0.4
 
-// clearScores clears what the next state would take for its own.
+// clearScores resets the scores for the next node.
 func (s *Search) clearScores(f *node) {
 	for _, u := range f.support {
 		s.randomized.scores[u.pattern] = 0

@@ -8,22 +8,22 @@ import (
 	"sawbill/nest/internal/master"
 )
 
-// relaxation asks which share of a frame's pieces is enough in fractions. It has rows for
-// kinds, stock and odd sets, in this order; the first pattern comes after the share. It
-// begins without patterns and takes in those that better it most, a batch at a time.
+// relaxation is the LP relaxation of a node: the smallest share of its pieces that is enough
+// for a fractional cover. Its rows are kinds, stock and cuts, in this order. Its columns are
+// the share, then patterns, which are added by column generation.
 type relaxation struct {
 	*Search
 	node        *node
 	lp          *master.LP
-	stockRow    int          // row of the first
-	cutRow      int          // row of the first set
-	cuts        zeroHalfCuts // of which an odd number is wanted
-	firstColumn int          // column of the first pattern
+	stockRow    int          // of the first stock
+	cutRow      int          // of the first cut
+	cuts        zeroHalfCuts // those with odd demand
+	firstColumn int          // of the patterns
 	loaded      []int        // options, in the order of their columns
 }
 
 func (s *Search) newRelaxation(f *node, cuts zeroHalfCuts) *relaxation {
-	const muchMore = 4 // than all pieces, for a part left undone
+	const muchMore = 4 // than all pieces, as the penalty of unmet demand
 	p := &relaxation{Search: s, node: f, cuts: cuts}
 	var rhs, penalty []float64
 	for k, n := range f.demand {
@@ -53,8 +53,7 @@ func (s *Search) newRelaxation(f *node, cuts zeroHalfCuts) *relaxation {
 	return p
 }
 
-// loadSupport loads the options that the programme of the state before used: one pattern less
-// changes little.
+// loadSupport adds the columns of the parent's solution, since one pattern less changes little.
 func (r *relaxation) loadSupport() (work int64) {
 	f := r.node
 	if len(f.support) == 0 {
@@ -74,7 +73,7 @@ func (r *relaxation) loadSupport() (work int64) {
 	return int64(len(f.options))
 }
 
-// saveSupport keeps what the solution uses.
+// saveSupport keeps the solution.
 func (r *relaxation) saveSupport() {
 	f := r.node
 	f.support = f.support[:0]
@@ -85,7 +84,7 @@ func (r *relaxation) saveSupport() {
 	})
 }
 
-// pattern is that of a column.
+// pattern returns the pattern of a column.
 func (r *relaxation) pattern(column int) *Pattern {
 	return &r.patterns[r.node.options[r.loaded[column-r.firstColumn]].pattern]
 }
@@ -97,7 +96,7 @@ func (r *relaxation) solve() (work int64) {
 	return r.lp.Work() - before
 }
 
-// roundDuals makes whole prices of the programme's, and leaves only those sets that have one.
+// roundDuals makes integer prices of the duals, and keeps the cuts that have one.
 func (r *relaxation) roundDuals() {
 	f := r.node
 	own := &f.lpPrices
@@ -119,7 +118,7 @@ func (r *relaxation) roundDuals() {
 	own.cuts.retain(r.activeCuts())
 }
 
-// activeCuts is a bit for each set that has a price.
+// activeCuts returns a bit for each cut with a dual.
 func (r *relaxation) activeCuts() (cuts uint64) {
 	for n := range r.cuts.size {
 		if r.roundedDual(r.cutRow+n) > 0 {
@@ -129,16 +128,15 @@ func (r *relaxation) activeCuts() (cuts uint64) {
 	return cuts
 }
 
-// roundedDual is the price of a row in whole numbers.
+// roundedDual returns the dual of a row as an integer.
 func (r *relaxation) roundedDual(row int) int64 {
 	return max(0, int64(math.Round(r.lp.Duals()[row]*priceScale)))
 }
 
-// priceScale is what all pieces are worth together, in the whole numbers in which prices
-// are exact.
+// priceScale is the integer value of all pieces together.
 const priceScale = 1 << 36
 
-// price lists the options that better the programme most.
+// price returns the options with the best reduced profits.
 func (r *relaxation) price() (more []int, work int64) {
 	most := max(minBatch, r.cutRow)
 	r.entering = r.entering[:0]
@@ -163,7 +161,7 @@ func (r *relaxation) price() (more []int, work int64) {
 	return more, work
 }
 
-// reducedProfit is by how much a pattern is worth more than its stock.
+// reducedProfit returns the value of a pattern less that of its stock, by the duals.
 func (r *relaxation) reducedProfit(t *Pattern) float64 {
 	f, prices := r.node, r.lp.Duals()
 	gain := -prices[r.stockRow+t.Stock]
@@ -182,7 +180,7 @@ func (r *relaxation) reducedProfit(t *Pattern) float64 {
 	return gain
 }
 
-// top are the most that better the programme most, in that order.
+// top returns the most best entering options, in order.
 func (r *relaxation) top(most int) []enteringOption {
 	slices.SortFunc(r.entering, func(a, b enteringOption) int {
 		return cmp.Or(cmp.Compare(b.gain, a.gain), cmp.Compare(a.option, b.option))
@@ -190,7 +188,7 @@ func (r *relaxation) top(most int) []enteringOption {
 	return r.entering[:min(most, len(r.entering))]
 }
 
-// callback asks for patterns that better the programme, and lists them.
+// callback prices by the callback, and adds its patterns to the options.
 func (r *relaxation) callback() (more []int, work int64) {
 	f := r.node
 	values := make([]int64, len(f.demand))
@@ -220,7 +218,7 @@ func (r *relaxation) callback() (more []int, work int64) {
 	return more, work
 }
 
-// addPattern takes a pattern in and returns its place in the list.
+// addPattern adds a pattern and returns its option.
 func (s *Search) addPattern(f *node, p Pattern) (option int) {
 	f.options = append(f.options, optionOf(len(s.patterns)))
 	s.inLP = append(s.inLP, false)
@@ -228,7 +226,7 @@ func (s *Search) addPattern(f *node, p Pattern) (option int) {
 	s.inSupport = append(s.inSupport, false)
 	s.randomized.scores = append(s.randomized.scores, 0)
 	if s.depth == 0 {
-		s.randomized.rootPatterns = len(s.patterns) // it is on the list, and need not be told again
+		s.randomized.rootPatterns = len(s.patterns) // the root's list has it
 	}
 	return len(f.options) - 1
 }
@@ -257,7 +255,7 @@ func (r *relaxation) addColumn(option int) {
 	r.loaded = append(r.loaded, option)
 }
 
-// enteringOption is an option that would better a programme.
+// enteringOption is an option with a positive reduced profit.
 type enteringOption struct {
 	option int
 	gain   float64

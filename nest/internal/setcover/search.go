@@ -1,6 +1,5 @@
-// Package whole decides whether so many pieces of each stock can hold all that
-// is wanted, when every pattern that can be part of the answer is known: a
-// covering problem in whole numbers, by depth-first search.
+// Package setcover solves set covering by branch and bound: whether given numbers of pieces of
+// each stock can meet the demand, with patterns from a list.
 package setcover
 
 import (
@@ -33,33 +32,33 @@ type Count struct{ Kind, Times int }
 
 // Search works in portions and takes the same course on every machine.
 //
-// At every state a linear programme over the patterns that are left tells which
-// prices rule most of them out, or that there is no solution even in fractions;
-// before, those that ruled out the state tried last with as many patterns are tried.
-// Every solution covers the kind that the fewest patterns can still hold, so
-// one of these is cut first. A pattern that led nowhere is no part of any
-// solution of the same state, and is out of the question beside its
-// successors. States without a solution are remembered.
+// At every node the LP relaxation gives duals. They prune the node, or exclude patterns whose
+// reduced cost exceeds the slack. Before, the duals of the last node at the same depth are
+// tried.
+//
+// Every solution covers the kind that the fewest patterns hold, so the search branches on the
+// patterns that hold it. A pattern whose branch has no solution is excluded from the branches
+// after it. Nodes without a solution are kept as nogoods.
 type Search struct {
 	patterns []Pattern
 	prices   []Prices
 	stack    []node
-	depth    int // frames in use, less one
+	depth    int // index of the present node in stack
 	opened   bool
 	nogoods  nogoods
 	outcome  outcome
 	chosen   []int
 
-	contrib     []int // by the pattern looked at, of what is still wanted
-	coverers    []int // per kind: patterns that hold it
-	maxContrib  []int // per kind and stock: the most that a pattern holds
+	contrib     []int // per count of the present pattern: what it adds to the cover
+	coverers    []int // per kind: the patterns that hold it
+	maxContrib  []int // per kind and stock: the most that a pattern adds
 	losses      []int64
-	rows        []int  // of a programme, per kind
-	inLP        []bool // per option of a list: whether a programme has it
-	inSupport   []bool // per pattern, while a programme begins
+	rows        []int  // of a relaxation, per kind
+	inLP        []bool // per option: it is a column of the relaxation
+	inSupport   []bool // per pattern; used while a relaxation starts
 	entering    []enteringOption
-	relaxations int          // programmes so far
-	rootCuts    zeroHalfCuts // that the first programme keeps to
+	relaxations int          // solved so far
+	rootCuts    zeroHalfCuts // cuts that the root begins with
 	randomized  *randomized
 }
 
@@ -71,18 +70,18 @@ const (
 	infeasible
 )
 
-// node is what is still to be cut and how that is tried.
+// node is a residual problem and its branches.
 type node struct {
 	demand     []int     // per kind
 	pieces     []int     // per stock
-	prices     []*Prices // those of the search, then those of the last programme
-	slack      []int64   // by each of the prices
+	prices     []*Prices // those of the search, then those of the last relaxation
+	slack      []int64   // per prices: what patterns may lose in all
 	lpPrices   Prices
-	parity     uint64         // sets of the last prices of which an odd number is wanted
-	support    []supportEntry // patterns that the last programme used, here or in a state before
-	options    []option       // what can be part of a solution; first what covers the kind
-	branches   int            // how many of the list cover the kind
-	nextBranch int            // of them
+	parity     uint64         // a bit for each cut of the last prices with odd demand
+	support    []supportEntry // of the last relaxation, here or in an ancestor
+	options    []option       // patterns that may be in a solution, the branches first
+	branches   int            // how many options are branches
+	nextBranch int            // the branch to try next
 }
 
 type option struct {
@@ -92,16 +91,15 @@ type option struct {
 
 func optionOf(pattern int) option { return option{pattern: int32(pattern)} }
 
-// supportEntry is a pattern of a programme's solution.
+// supportEntry is a pattern in the solution of a relaxation.
 type supportEntry struct {
 	pattern int32
 	times   float64
 }
 
-// New sets out to cover wanted by pieces. Every pattern that may be part of a
-// solution must be listed, or one that holds at least as much. There must be
-// prices; the first should leave the least slack. No number of parts or pieces
-// may exceed 65,535.
+// New returns a search for a cover of demand by pieces of stock. The patterns must include
+// every pattern that may be part of a solution, or one that dominates it. There must be prices;
+// the first should leave the least slack. No number of parts or pieces may exceed 65,535.
 func New(demand, pieces []int, patterns []Pattern, prices []Prices) *Search {
 	s := &Search{
 		patterns: patterns, prices: prices,
@@ -126,7 +124,7 @@ func New(demand, pieces []int, patterns []Pattern, prices []Prices) *Search {
 	return s
 }
 
-// inheritedCuts are those of a frame's last prices of which an odd number is wanted.
+// inheritedCuts returns the cuts of a node's last prices that have odd demand.
 func (s *Search) inheritedCuts(f *node) zeroHalfCuts {
 	last := &s.rootCuts
 	if len(f.prices) > len(s.prices) {
@@ -138,8 +136,7 @@ func (s *Search) inheritedCuts(f *node) zeroHalfCuts {
 	return cuts
 }
 
-// WarmStart tells of patterns that are good for the first programme to begin with, and of
-// odd sets that it is to keep to; or nil.
+// WarmStart sets the patterns and the cuts, or nil, that the root's relaxation begins with.
 func (s *Search) WarmStart(patterns []int, cuts *Cuts) {
 	if cuts != nil {
 		s.rootCuts = cuts.clone()
@@ -151,7 +148,8 @@ func (s *Search) WarmStart(patterns []int, cuts *Cuts) {
 	}
 }
 
-// Support are the patterns that the first programme used; before it, those of Begin.
+// Support returns the patterns in the solution of the root's relaxation; before it, those of
+// WarmStart.
 func (s *Search) Support() (patterns []int) {
 	for _, u := range s.stack[0].support {
 		patterns = append(patterns, int(u.pattern))
@@ -159,15 +157,14 @@ func (s *Search) Support() (patterns []int) {
 	return patterns
 }
 
-// Solution lists the patterns of a solution, if there is one; they may hold more
-// than is wanted.
+// Solution returns the patterns of a solution, if there is one. They may exceed the demand.
 func (s *Search) Solution() (patterns []int, ok bool) { return s.chosen, s.outcome == solved }
 
 // Infeasible reports whether it is proven that there is no solution.
 func (s *Search) Infeasible() bool { return s.outcome == infeasible }
 
-// Advance takes about work steps more. It returns what is left of work, which
-// may be overdrawn, and whether the search has come to its end.
+// Advance takes about work steps more. It returns the rest of work, which may be negative, and
+// whether the search has ended.
 func (s *Search) Advance(work int64) (left int64, done bool) {
 	for work > 0 && s.outcome == searching {
 		switch {
@@ -182,7 +179,7 @@ func (s *Search) Advance(work int64) (left int64, done bool) {
 	return work, s.outcome != searching
 }
 
-// openRoot opens the first state.
+// openRoot expands the root.
 func (s *Search) openRoot() (work int64) {
 	s.opened = true
 	all := make([]option, len(s.patterns))
@@ -192,7 +189,7 @@ func (s *Search) openRoot() (work int64) {
 	return s.expand(0, all)
 }
 
-// branch tries one pattern.
+// branch tries the next branch of the present node.
 func (s *Search) branch() (work int64) {
 	f := &s.stack[s.depth]
 	if f.nextBranch == f.branches {
@@ -244,7 +241,7 @@ func (s *Search) branch() (work int64) {
 	return work
 }
 
-// nodeAt returns frame number depth.
+// nodeAt returns the node at a depth.
 func (s *Search) nodeAt(depth int) *node {
 	if depth == len(s.stack) {
 		s.stack = append(s.stack, node{})
@@ -252,14 +249,14 @@ func (s *Search) nodeAt(depth int) *node {
 	return &s.stack[depth]
 }
 
-// affordable reckons what a pattern holds of what is wanted and loses by every price;
-// not ok, and not all reckoned, where that is more than may be lost.
+// affordable computes what a pattern adds to the cover, and what it loses by each of the
+// prices. It is not ok, and incomplete, if a loss exceeds the slack.
 func (s *Search) affordable(f *node, p *Pattern) (ok bool) {
 	s.contrib = s.contrib[:0]
 	for _, c := range p.Counts {
 		s.contrib = append(s.contrib, min(c.Times, f.demand[c.Kind]))
 	}
-	for i := len(f.prices) - 1; i >= 0; i-- { // those of the last programme rule most out
+	for i := len(f.prices) - 1; i >= 0; i-- { // those of the last relaxation exclude most
 		prices := f.prices[i]
 		loss := prices.Capacity[p.Stock]
 		for n, c := range p.Counts {
@@ -268,7 +265,7 @@ func (s *Search) affordable(f *node, p *Pattern) (ok bool) {
 		if prices.cuts.size > 0 {
 			of := prices.cuts.totalsOf(p, f.demand)
 			for n, v := range prices.cutValues {
-				// What is wanted less, in halves rounded up.
+				// By so much the rounded-up half of the demand falls.
 				loss -= v * int64((of[n]+int(f.parity>>n&1))/2)
 			}
 		}
@@ -279,7 +276,7 @@ func (s *Search) affordable(f *node, p *Pattern) (ok bool) {
 	return true
 }
 
-// Prices are those of the first programme; nil before it.
+// Prices returns those of the root's relaxation; nil before it.
 func (s *Search) Prices() *Prices {
 	f := &s.stack[0]
 	if len(f.lpPrices.Values) == 0 {

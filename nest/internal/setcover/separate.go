@@ -8,16 +8,15 @@ import (
 )
 
 const (
-	maxCutStarts = 24   // of the search for odd sets
-	maxCutsAdded = 8    // odd sets at a time
-	maxSlack     = 0.98 // of a set; from 1 on it says nothing
+	maxCutStarts = 24   // of the local search for cuts
+	maxCutsAdded = 8    // in one round
+	maxSlack     = 0.98 // of a cut; from 1 on it is satisfied
 )
 
-// separate looks for odd sets that a programme's solution does not keep to, and reports
-// whether there are any. Patterns that hold an odd number of a set's parts are those that
-// rounding up makes more of: a solution breaks the rule where these come to less than
-// one, with what it holds too much of the kinds. From one kind on, two kinds more or
-// less at a time are tried that bring that down the furthest.
+// separate looks for violated cuts, and reports whether it found any. The slack of a cut is the
+// sum of two terms: the values of the patterns with an odd number of the set's parts, and the
+// excess by which the solution covers the set. A cut is violated if the slack is below 1. From
+// one kind, local search adds or removes two kinds at a time to lower it.
 func (s *Search) separate(p *relaxation) (cuts zeroHalfCuts, some bool) {
 	s2 := p.separation()
 	if len(s2.kinds) == 0 {
@@ -55,16 +54,16 @@ func (s *Search) separate(p *relaxation) (cuts zeroHalfCuts, some bool) {
 	return cuts, added > 0
 }
 
-// patternSet has patterns, a bit for each in words of 64.
+// patternSet is a set of patterns, a bit for each in words of 64.
 type patternSet []uint64
 
-// separation are what decides which sets are odd.
+// separation is the data of the slack of cuts.
 type separation struct {
-	kinds []int        // that are wanted
-	even  []bool       // per kind: wanted in an even number
-	over  []float64    // per kind: what the solution holds too much
-	times []float64    // of each pattern
-	odd   []patternSet // per kind: the patterns that hold an odd number
+	kinds []int        // with demand
+	even  []bool       // per kind: demand is even
+	over  []float64    // per kind: excess of the solution over demand
+	times []float64    // per pattern: its value in the solution
+	odd   []patternSet // per kind: the patterns with an odd number of it
 }
 
 func (r *relaxation) separation() *separation {
@@ -88,7 +87,7 @@ func (r *relaxation) separation() *separation {
 			uses = append(uses, use{r.pattern(column), times})
 		}
 	})
-	// Those used most say soonest that a set is no better.
+	// Large values first show soonest that a set is no better.
 	slices.SortStableFunc(uses, func(a, b use) int { return cmp.Compare(b.times, a.times) })
 	for _, u := range uses {
 		c.times = append(c.times, u.times)
@@ -111,7 +110,7 @@ func (r *relaxation) separation() *separation {
 func (s *separation) localSearch(start int) (in []bool, slack float64) {
 	in = make([]bool, len(s.kinds))
 	in[start] = true
-	parity := slices.Clone(s.odd[start]) // per pattern
+	parity := slices.Clone(s.odd[start]) // per pattern: odd number of the set's parts
 	over := s.over[start]
 	slack = s.add(over, math.Inf(1), parity, nil, nil)
 	change := func(i int) float64 {
@@ -158,8 +157,8 @@ func (s *separation) localSearch(start int) (in []bool, slack float64) {
 	}
 }
 
-// add adds to a sum, until it is most, how often the patterns are used that are in an odd
-// number of the three; but for the first they may be nil.
+// add adds to sum the values of the patterns that are in an odd number of the three sets, until
+// sum reaches most. two and three may be nil.
 func (s *separation) add(sum, most float64, one, two, three patternSet) float64 {
 	for w, word := range one {
 		if two != nil {

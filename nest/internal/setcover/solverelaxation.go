@@ -1,7 +1,6 @@
 package setcover
 
-// solveRelaxation asks which share of the pieces is enough in fractions, by the patterns
-// of the list.
+// solveRelaxation sets up and solves the relaxation of a node.
 func (s *Search) solveRelaxation(f *node) (p *relaxation, work int64) {
 	s.relaxations++
 	s.inLP = append(s.inLP[:0], make([]bool, len(f.options))...)
@@ -9,8 +8,8 @@ func (s *Search) solveRelaxation(f *node) (p *relaxation, work int64) {
 	return p, s.generateColumns(p)
 }
 
-// generateColumns solves a programme over all that is on the list, and what may be had
-// beside it.
+// generateColumns solves a relaxation by column generation over the node's options, and over
+// the patterns of the pricing callback.
 func (s *Search) generateColumns(p *relaxation) (work int64) {
 	work = p.loadSupport()
 	fills, vain := maxCalls, maxVainCalls
@@ -42,8 +41,8 @@ func (s *Search) generateColumns(p *relaxation) (work int64) {
 	return work
 }
 
-// reusePrices tries the prices of the last state with as many patterns cut: where those
-// ruled it out, they often rule out this one as well, without a programme.
+// reusePrices evaluates the prices of the last node at this depth. Where those pruned it, they
+// often prune this node too, without a relaxation.
 func (s *Search) reusePrices(f *node) (work int64) {
 	if len(f.lpPrices.Values) == 0 {
 		return 0
@@ -51,13 +50,13 @@ func (s *Search) reusePrices(f *node) (work int64) {
 	return s.evaluatePrices(f)
 }
 
-// pruned reports whether the last prices rule the state out.
+// pruned reports whether the last prices prune the node.
 func (s *Search) pruned(f *node) bool {
 	return len(f.slack) > len(s.prices) && f.slack[len(s.prices)] < 0
 }
 
-// evaluatePrices takes the frame's own values for prices: what the patterns of the list
-// are worth at them, and the slack.
+// evaluatePrices makes prices of the node's own values: their capacities over the options, and
+// the slack.
 func (s *Search) evaluatePrices(f *node) (work int64) {
 	own := &f.lpPrices
 	own.Capacity = append(own.Capacity[:0], make([]int64, len(f.pieces))...)
@@ -83,19 +82,18 @@ func (s *Search) evaluatePrices(f *node) (work int64) {
 }
 
 const (
-	// minRelaxed is how long a list must be for the programme to be worth it.
+	// options for which a relaxation is worth its time
 	minRelaxed = 24
 	maxPivots  = 400
-	// maxRelaxationWork ends a programme before its optimum, some hundredths of a second
-	// on: nobody can stop it meanwhile, and its prices hold all the same.
+	// maxRelaxationWork stops a relaxation before its optimum, after some hundredths of a
+	// second. It cannot be interrupted, and its duals are valid anyway.
 	maxRelaxationWork = 1 << 26
-	// A programme begins without patterns and takes in those that better it most,
-	// a batch at a time.
+	// Rounds and columns added in each. A relaxation begins without columns.
 	maxRounds = 60
 	minBatch  = 16
 	minGain   = 1e-9
-	// More patterns are asked for so often at a state, and so often in vain; at the first
-	// one oftener where it keeps to odd sets, for there all hangs on a few patterns.
+	// Calls of the pricing callback at a node, and calls in a row without a pattern. The root
+	// has more with cuts, where a few patterns decide.
 	maxCalls      = 20
 	maxVainCalls  = 2
 	rootCalls     = 200

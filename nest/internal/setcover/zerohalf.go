@@ -5,13 +5,15 @@ import (
 	"slices"
 )
 
-// zeroHalfCuts are sets of kinds. Of the parts of a set every pattern holds at most so many
-// halves, rounded up, and so do all patterns of a plan together: where an odd number is
-// wanted that is half a part more than a programme asks for (Gomory and Chvatal's cuts
-// with halves, Caprara and Fischetti, Math. Program. 74, 1996; from memory). What goes
-// in pairs only is felt so.
+// zeroHalfCuts are {0,1/2}-Chvatal-Gomory cuts: Caprara and Fischetti, Math. Program. 74, 1996;
+// from memory. Each is a set of kinds. For every integer solution,
+//
+//	sum of ceil(parts of the set in the pattern / 2) over its patterns >= ceil(demand / 2)
+//
+// With odd demand the right side exceeds the relaxation's by half. This tightens the bound when
+// at most two parts of the set fit a piece.
 type zeroHalfCuts struct {
-	members []uint64 // per kind: the sets it belongs to, a bit for each
+	members []uint64 // per kind: a bit for each cut that it is in
 	size    int
 	scratch [maxCuts]int // scratch
 }
@@ -22,7 +24,7 @@ func (o *zeroHalfCuts) clone() zeroHalfCuts {
 	return zeroHalfCuts{members: slices.Clone(o.members), size: o.size}
 }
 
-// parity is a bit for each set of which an odd number is wanted.
+// parity returns a bit for each cut with odd demand.
 func (o *zeroHalfCuts) parity(demand []int) (parity uint64) {
 	if o.size == 0 {
 		return 0
@@ -35,14 +37,14 @@ func (o *zeroHalfCuts) parity(demand []int) (parity uint64) {
 	return parity
 }
 
-// count counts n parts of a kind in each of its sets.
+// count adds n parts of a kind to the totals of its cuts.
 func (o *zeroHalfCuts) count(of []int, kind, n int) {
 	for m := o.members[kind]; m != 0; m &= m - 1 {
 		of[bits.TrailingZeros64(m)] += n
 	}
 }
 
-// totals adds up how many parts of each set there are.
+// totals returns the number of parts in each cut.
 func (o *zeroHalfCuts) totals(counts []int) []int {
 	of := make([]int, o.size)
 	if o.size == 0 {
@@ -54,8 +56,8 @@ func (o *zeroHalfCuts) totals(counts []int) []int {
 	return of
 }
 
-// totalsOf adds up how many wanted parts of each set a pattern holds. What it returns is good
-// until the next call.
+// totalsOf returns, for each cut, the parts of a pattern that are in demand. The result is
+// valid until the next call.
 func (o *zeroHalfCuts) totalsOf(p *Pattern, demand []int) []int {
 	of := o.scratch[:o.size]
 	clear(of)
@@ -65,7 +67,7 @@ func (o *zeroHalfCuts) totalsOf(p *Pattern, demand []int) []int {
 	return of
 }
 
-// retain leaves only some of the sets, in their order.
+// retain keeps only some of the cuts, in their order.
 func (o *zeroHalfCuts) retain(which uint64) {
 	for k, m := range o.members {
 		var kept uint64
@@ -77,7 +79,7 @@ func (o *zeroHalfCuts) retain(which uint64) {
 	o.size = bits.OnesCount64(which)
 }
 
-// add takes in another set, unless it is there or there are too many.
+// add adds a cut, unless it exists or there are too many.
 func (o *zeroHalfCuts) add(kinds []bool) bool {
 	if o.size == maxCuts || o.has(kinds) {
 		return false
@@ -103,13 +105,13 @@ func (o *zeroHalfCuts) has(kinds []bool) bool {
 	return same != 0
 }
 
-// CutBonus is what odd sets are worth to a pattern beside its parts.
+// CutBonus values patterns by the duals of cuts, beside the values of their parts.
 type CutBonus struct {
 	cuts   zeroHalfCuts
 	values []int64
 }
 
-// PartShare is a part's least share in it: half of what its sets are worth.
+// PartShare returns half of the duals of a part's cuts: its least share in the bonus.
 func (p *CutBonus) PartShare(kind int) (value int64) {
 	for m := p.cuts.members[kind]; m != 0; m &= m - 1 {
 		value += p.values[bits.TrailingZeros64(m)] / 2
@@ -117,13 +119,13 @@ func (p *CutBonus) PartShare(kind int) (value int64) {
 	return value
 }
 
-// Reset, Add and Sum reckon it for a pattern, part by part.
+// Reset, Add and Value compute the bonus of a pattern, part by part.
 func (p *CutBonus) Reset() { clear(p.cuts.scratch[:p.cuts.size]) }
 
-// Add counts a part.
+// Add adds a part.
 func (p *CutBonus) Add(kind int) { p.cuts.count(p.cuts.scratch[:], kind, 1) }
 
-// Value is the premium of the parts that were added.
+// Value returns the bonus of the parts added.
 func (p *CutBonus) Value() (value int64) {
 	for n, v := range p.values {
 		value += v * int64((p.cuts.scratch[n]+1)/2)
