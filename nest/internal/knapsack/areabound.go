@@ -8,16 +8,16 @@ import (
 	"sawbill/nest/internal/instance"
 )
 
-// areaBound bounds the value of items in a region by its area alone, each item no
-// more often than it may be cut and the last one in part (Dantzig, Oper. Res.
-// 5, 1957; from memory).
+// areaBound is the fractional knapsack by area: Dantzig, Oper. Res. 5, 1957; from memory. It
+// bounds the value of items in a region, each at most as often as it may be cut, the last one
+// in part.
 type areaBound struct {
-	items []areaItem // the most valuable for their area first
+	items []areaItem // by value per area, the best first
 }
 
 // areaItem is an item without its shape.
 type areaItem struct {
-	minL, minW  int64 // over the ways it may lie
+	minL, minW  int64 // over its orientations
 	area, value int64
 	count       int64
 	item        int
@@ -50,7 +50,7 @@ func (f *areaBound) start(items []Item, unitX, unitY int64, values []int64, pack
 	})
 }
 
-// inside bounds what is cut of a piece.
+// inside returns the bound for a piece.
 func (f *areaBound) inside(l, w int64) (value int64) {
 	area := l * w
 	for i := range f.items {
@@ -68,8 +68,8 @@ func (f *areaBound) inside(l, w int64) (value int64) {
 	return value
 }
 
-// around bounds what is cut around a rectangle that holds has and leaves room
-// for restL beside and restW above it, area in all.
+// around returns the bound around a rectangle that holds has. It leaves restL beside it, restW
+// above it, and area in all.
 func (f *areaBound) around(has *counts, restL, restW, area int64) (value int64) {
 	for i := range f.items {
 		o := &f.items[i]
@@ -87,9 +87,8 @@ func (f *areaBound) around(has *counts, restL, restW, area int64) (value int64) 
 	return value
 }
 
-// fraction is the value of as much of an item as has that area, rounded down: the
-// value of whole items is a whole number. The area is below that of all of the
-// item there are.
+// fraction returns the value of a fraction of an item with that area, rounded down, since
+// values are integers. The area is below that of all of the item.
 func fraction(o *areaItem, area int64) int64 {
 	if whole := area / o.area; whole > 0 {
 		return whole*o.value + fraction(o, area%o.area)

@@ -2,40 +2,39 @@ package knapsack
 
 import "sawbill/nest/internal/instance"
 
-// bounds knows the most that can be cut around a rectangle, from tables: of what is
-// inside a piece, by dynamic programming, where counts matter only for the area filled;
-// and of what is around a rectangle in the stock's corner, by growing it to the stock
-// with such pieces (after Viswanathan and Bagchi). No value in them is less than what
-// can be had.
+// bounds computes upper bounds on the value cut around a rectangle, from tables by dynamic
+// programming. Inner tables are for a piece, and respect demand only through its area. Outer
+// tables are for a rectangle in the stock's corner, and grow it to the stock with such pieces
+// (after Viswanathan and Bagchi). No value is too low.
 type bounds struct {
-	l, w           int64   // of the stock, less what no row of items reaches
-	exactX, exactY *points // unit 1 unless the stock is very large
+	l, w           int64   // of the stock, less the rest that no row of items reaches
+	exactX, exactY *points // in units of 1 unless the stock is very large
 	x, y           *points // of the tables
 	items          []Item
 	rules          Rules
 	inner          innerTables
-	outer          table // value around a rectangle that leaves these points of the stock
+	outer          table // value around a rectangle, by the points that it leaves of the stock
 	confined       [dirs]table
 	areas          areaBound
-	areaRow        []int64 // of the row in progress: what is inside by area alone
-	rowsDone       int     // rows done, of pieces and then of outer
+	areaRow        []int64 // of the row in progress: the bound inside by area alone
+	rowsDone       int     // of inner, then of outer tables
 }
 
 // table holds a value for x.points[i] x y.points[j], at i*len(y.points)+j.
 type table []int64
 
-// dirs is the size of an array with a place for each direction.
+// dirs is the length of an array indexed by direction.
 const dirs = instance.Crosscut + 1
 
-// maxUnits of an axis, and mostPoints of one axis of a table, for the sake of
-// memory: a table is 8 MiB at most, and mostly far less.
+// maxUnits limits an axis, and maxTablePoints an axis of a table. A table takes 8 MiB at most,
+// and mostly far less.
 const (
 	maxUnits       = 1 << 18
 	maxTablePoints = 1 << 10
 )
 
-// newBounds lays the tables out; nil where items are so small beside the stock
-// that tables would take more than work or too much memory.
+// newBounds makes empty tables; nil if items are so small that tables would take more than
+// work, or too much memory.
 func newBounds(l, w int64, items []Item, rules Rules, work int64) *bounds {
 	b := &bounds{items: items, rules: rules}
 	rowsX, rowsY := rows(items, true), rows(items, false)
@@ -68,19 +67,18 @@ func newBounds(l, w int64, items []Item, rules Rules, work int64) *bounds {
 	return b
 }
 
-// usableRest is what a rectangle leaves of the stock in either direction, as far as
-// rows of items can use it.
+// usableRest returns the rest of the stock beside a rectangle in each direction, as far as rows
+// of items reach.
 func (b *bounds) usableRest(l, w int64) (restL, restW int64) {
 	return b.exactX.roundDown(b.l - l), b.exactY.roundDown(b.w - w)
 }
 
-// restPoints is the same as points of the tables.
+// restPoints returns the same as points of the tables.
 func (b *bounds) restPoints(l, w int64) (restL, restW int32) {
 	return b.x.index(b.l - l), b.y.index(b.w - w)
 }
 
-// around is the most that is cut around a rectangle which leaves these points, under what
-// confines that.
+// around returns the bound around a rectangle that leaves the given points, with a stage slack.
 func (b *bounds) around(f stageSlack, dir instance.Dir, restL, restW int32) int64 {
 	cols := len(b.y.points)
 	switch f {
@@ -97,10 +95,10 @@ func (b *bounds) around(f stageSlack, dir instance.Dir, restL, restW int32) int6
 	return b.outer[int(restL)*cols+int(restW)]
 }
 
-// minusInfinity is worth so little that no rectangle is kept for it.
+// minusInfinity is so low that no rectangle is kept for it.
 const minusInfinity = -1 << 62
 
-// stockBound is the most that is cut of the stock.
+// stockBound returns the bound for the whole stock.
 func (b *bounds) stockBound() (most int64) {
 	for _, dir := range []instance.Dir{instance.Crosscut, instance.Rip} {
 		most = max(most, b.inner.deep[dir][len(b.outer)-1])
@@ -131,7 +129,7 @@ func (b *bounds) raiseItem(l, w, value int64) {
 	b.inner.items[at] = max(b.inner.items[at], value)
 }
 
-// advance carries the tables on by about work sums.
+// advance computes about work sums more.
 func (b *bounds) advance(work int64) (left int64, done bool) {
 	x, y := int64(len(b.x.points)), int64(len(b.y.points))
 	for ; b.rowsDone < 2*len(b.x.points); b.rowsDone++ {
@@ -149,7 +147,7 @@ func (b *bounds) advance(work int64) (left int64, done bool) {
 	return work, true
 }
 
-// fillOuterRow reckons one row of the outer table, and of those that are confined.
+// fillOuterRow computes one row of the outer tables.
 func (b *bounds) fillOuterRow(i int) {
 	cols := len(b.y.points)
 	xs, ys := b.x.points, b.y.points
@@ -167,7 +165,7 @@ func (b *bounds) fillOuterRow(i int) {
 			cells[j] = max(cells[j], more[j]+piece[b.y.floor[wholeY-ys[j]]])
 		}
 	}
-	// Those above it are as long.
+	// Pieces above it are as long.
 	above := b.inner.under[instance.Crosscut][int(b.x.floor[wholeX-xs[i]])*cols:][:cols]
 	for j := 1; j < cols; j++ {
 		v := max(cells[j], cells[j-1])

@@ -5,7 +5,7 @@ import (
 	"sort"
 )
 
-// closed is a rectangle that has been combined with all closed before it.
+// closed is a rectangle that was combined with all rectangles closed before it.
 type closed struct {
 	has   counts
 	value int64
@@ -40,14 +40,14 @@ func (s *groups) clear() {
 	s.at = s.at[:0]
 }
 
-// of is the group of a size, and whether it is a new one.
+// of returns the group of a size, and whether it is new.
 func (s *groups) of(l, w int64) (n int32, fresh bool) {
 	n, ok := s.known[[2]int64{l, w}]
 	if ok {
 		return n, false
 	}
 	n = int32(len(s.at))
-	if len(s.at) < cap(s.at) { // with the room of an earlier search
+	if len(s.at) < cap(s.at) { // reuse the memory of an earlier search
 		s.at = s.at[:n+1]
 		s.at[n] = group{l: l, w: w, closed: s.at[n].closed[:0]}
 	} else {
@@ -60,17 +60,17 @@ func (s *groups) of(l, w int64) (n int32, fresh bool) {
 	return n, true
 }
 
-// shelf holds the groups that are equal in one size.
+// shelf holds the groups with one equal side.
 type shelf struct {
 	size   int64
-	best   int64 // value of a rectangle
+	best   int64 // greatest value
 	groups []int32
 }
 
 // shelves are in ascending order of size.
 type shelves []shelf
 
-// add notes a rectangle of a group.
+// add adds a rectangle of a group.
 func (s *shelves) add(size, value int64, group int32, fresh bool) {
 	all := *s
 	i := sort.Search(len(all), func(i int) bool { return all[i].size >= size })

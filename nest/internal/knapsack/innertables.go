@@ -2,18 +2,17 @@ package knapsack
 
 import "sawbill/nest/internal/instance"
 
-// innerTables are tables of the most that is cut of a piece: of its first cuts in either
-// direction, with all levels of cuts and with one less. Where there are many levels they
-// are one and the same table.
+// innerTables hold the bound on the value inside a piece, by the direction of its first cut:
+// deep with all levels of cuts, under with one less. If levels are many, all are one table.
 type innerTables struct {
-	items       table         // one item and no cut
-	staged      [][dirs]table // per number of levels, from 1; else none
-	free        table         // any number of levels
+	items       table         // uncut: one item
+	staged      [][dirs]table // per number of levels, from 1; nil if there are many
+	free        table         // for any number of levels; nil if there are few
 	deep, under [dirs]table
 }
 
-// maxStaged are the levels that tables tell apart: with more of them the last ones add
-// next to nothing.
+// maxStaged is the greatest limit on levels that tables respect. The last of more levels add
+// almost nothing.
 const maxStaged = 4
 
 func newInnerTables(cells int, rules Rules) (p innerTables) {
@@ -40,7 +39,7 @@ func newInnerTables(cells int, rules Rules) (p innerTables) {
 	return p
 }
 
-// levels is how many tables of either direction are reckoned.
+// levels returns the number of tables per direction.
 func (p *innerTables) levels() int { return max(1, len(p.staged)) }
 
 func (p *innerTables) clear() {
@@ -51,11 +50,11 @@ func (p *innerTables) clear() {
 	}
 }
 
-// fillInnerRow reckons one row of the tables.
+// fillInnerRow computes one row of the inner tables.
 func (b *bounds) fillInnerRow(i int) {
 	cols := len(b.y.points)
 	if i == 0 {
-		return // nothing is that short
+		return // nothing fits in length 0
 	}
 	b.fillAreaRow(i)
 	p := &b.inner
@@ -79,7 +78,7 @@ func (b *bounds) fillInnerRow(i int) {
 	}
 }
 
-// fillAreaRow bounds what is cut of the pieces of row i by their areas and true counts.
+// fillAreaRow computes the bounds for row i by area and demand.
 func (b *bounds) fillAreaRow(i int) {
 	b.areaRow = b.areaRow[:0]
 	for _, y := range b.y.points {
@@ -87,8 +86,8 @@ func (b *bounds) fillAreaRow(i int) {
 	}
 }
 
-// crosscut reckons row i of a table of pieces that are crosscut first, into such as a table
-// of those that are ripped first tells.
+// crosscut computes row i of a table for pieces that are crosscut first, into pieces of the
+// table parts, which are ripped first.
 func (b *bounds) crosscut(t, parts table, i int) {
 	cols, xs := len(b.y.points), b.x.points
 	cells := t[i*cols : (i+1)*cols]

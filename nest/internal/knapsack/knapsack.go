@@ -1,12 +1,11 @@
-// Package knapsack finds the most valuable pattern of one piece of stock where
-// every blank may be cut a limited number of times: the constrained guillotine
-// knapsack of Christofides and Whitlock (Oper. Res. 25, 1977).
+// Package knapsack solves the constrained guillotine knapsack: the most valuable pattern of one
+// piece of stock in which every blank respects demand. Christofides and Whitlock, Oper. Res.
+// 25, 1977.
 //
-// Patterns are built from below: a rectangle is a blank, or two rectangles side
-// by side (Wang, Oper. Res. 31, 1983). Each comes with the most that a pattern
-// around it may be worth, and the most promising is combined first (Viswanathan
-// and Bagchi, Oper. Res. 41, 1993; Cung, Hifi and Le Cun, Int. Trans. Oper.
-// Res. 7, 2000). Citations from memory.
+// Patterns are built bottom-up: a rectangle is a blank, or two rectangles side by side (Wang,
+// Oper. Res. 31, 1983). Each has an upper bound on the patterns around it, and the search is
+// best first (Viswanathan and Bagchi, Oper. Res. 41, 1993; Cung, Hifi and Le Cun, Int. Trans.
+// Oper. Res. 7, 2000). Citations from memory.
 package knapsack
 
 import (
@@ -20,39 +19,39 @@ type Item struct {
 	L, W         int64
 	Orientations instance.Orientation
 	Count        int
-	Kind         int // what a pattern calls it
+	Kind         int // index in patterns
 }
 
-// Search solves the knapsack for one piece of stock, for any values of the
-// items. What it keeps of a search it uses again in the next.
+// Search solves the knapsack for one piece of stock, and for any values. It reuses the memory
+// of earlier searches.
 type Search struct {
-	l, w     int64 // as patterns see it
+	l, w     int64 // of the stock
 	rules    Rules
 	items    []Item
 	packing  packing
 	bounds   *bounds
-	maxRects int // rectangles to keep
+	maxRects int // limit of rectangles kept
 
 	values    []int64
 	goal      goal
-	threshold int64 // patterns worth more are looked for
+	threshold int64 // patterns must be worth more
 	rects     rects
 	open      queue
-	shelf     [2]shelves // of the rectangles combined already, by length and by width
+	shelf     [2]shelves // of the closed rectangles, by length and by width
 	groups    groups
 	areas     areaBound
-	best      int32 // rectangle, or none
-	found     int   // patterns above, some of them with the same items
+	best      int32 // rectangle; none if there is no pattern
+	found     int   // patterns above the threshold; some have the same items
 	state     state
 	bound     int64 // no pattern is worth more
 }
 
-// goal is what is looked for.
+// goal says which patterns a search looks for.
 type goal uint8
 
 const (
-	bestOnly   goal = iota // and nothing that is worth less
-	anyPattern             // as they come
+	bestOnly   goal = iota // only better ones than before
+	anyPattern             // any above the threshold
 	allPatterns
 )
 
@@ -65,12 +64,12 @@ const (
 	gaveUp
 )
 
-// New prepares for a piece of stock l x w. A search gives up beyond most
-// rectangles, of some 150 bytes each; by then it can have kept twice as many.
-// The tables it bounds with take about tableWork sums, so many for each level of
-// cuts where these are few, and are coarser where exact ones would take more. New
-// returns nil where that cannot be, or there are more items than a rectangle has
-// room to count: 128 that may be cut once.
+// New prepares for a piece of stock l x w. A search gives up beyond most rectangles of about
+// 150 bytes each; by then it may have kept twice as many. The tables of its bounds take about
+// tableWork sums for each level of cuts, and are coarse if exact ones take more.
+//
+// New returns nil if that is not possible, or if there are too many items to count: more than
+// 128 that may be cut once.
 func New(l, w int64, items []Item, rules Rules, most int, tableWork int64) *Search {
 	s := &Search{l: l, w: w, rules: rules, maxRects: most}
 	for _, it := range items {
@@ -91,15 +90,14 @@ func New(l, w int64, items []Item, rules Rules, most int, tableWork int64) *Sear
 	return s
 }
 
-// Start begins a search for the best pattern that is worth more than above,
-// which is at least 0. Item n is worth values[n], at least 0.
+// Start begins a search for the best pattern worth more than above, which is at least 0. Item n
+// is worth values[n], at least 0.
 func (s *Search) Start(values []int64, above int64) { s.start(values, above, bestOnly) }
 
-// StartSome begins a search for patterns that are worth more than above, whether
-// or not there is a better one.
+// StartSome begins a search for any patterns worth more than above.
 func (s *Search) StartSome(values []int64, above int64) { s.start(values, above, anyPattern) }
 
-// StartAll begins a search for all patterns that are worth more than above.
+// StartAll begins a search for all patterns worth more than above.
 func (s *Search) StartAll(values []int64, above int64) { s.start(values, above, allPatterns) }
 
 func (s *Search) start(values []int64, above int64, goal goal) {
@@ -117,8 +115,8 @@ func (s *Search) start(values []int64, above int64, goal goal) {
 	s.areas.start(s.items, 1, 1, values, s.packing)
 }
 
-// Advance takes about work steps more. It returns what is left of work, which
-// may be overdrawn, and whether the search has come to its end.
+// Advance takes about work steps more. It returns the rest of work, which may be negative, and
+// whether the search has ended.
 func (s *Search) Advance(work int64) (left int64, done bool) {
 	for work > 0 && s.state < proven {
 		if s.state == combining {
@@ -135,17 +133,16 @@ func (s *Search) Advance(work int64) (left int64, done bool) {
 	return work, s.state >= proven
 }
 
-// Proven reports whether the search has been carried through: no pattern is
-// worth more than the best one found, or than the threshold if none was found;
-// or all patterns above it are found.
+// Proven reports whether the search is complete: no pattern is worth more than the best one
+// found, or the threshold if there is none; or all patterns above it are found.
 func (s *Search) Proven() bool { return s.state == proven }
 
-// Bound is what no pattern is worth more than, at any time: however far the
-// search has come. Before its tables are done it is the greatest whole number.
+// Bound returns an upper bound on the value of every pattern, at any time. It is the greatest
+// integer until the tables are done.
 func (s *Search) Bound() int64 { return s.bound }
 
-// Best is the most valuable pattern found; not ok if none is worth more than
-// the threshold.
+// Best returns the most valuable pattern found; not ok if none is worth more than the
+// threshold.
 func (s *Search) Best() (value int64, ok bool) {
 	if s.best == none {
 		return 0, false
@@ -153,10 +150,10 @@ func (s *Search) Best() (value int64, ok bool) {
 	return s.rects.at[s.best].value, true
 }
 
-// Found counts the patterns found so far; some of them may hold the same items.
+// Found counts the patterns found so far. Some may hold the same items.
 func (s *Search) Found() int { return s.found }
 
-// openItems opens the items as they may lie.
+// openItems opens each item in its orientations.
 func (s *Search) openItems() {
 	for n, it := range s.items {
 		if it.Count == 0 || s.goal != allPatterns && s.values[n] == 0 {
@@ -174,7 +171,7 @@ func (s *Search) openItems() {
 	}
 }
 
-// step combines the most promising rectangle with those before it.
+// step combines the open rectangle of the greatest bound with the closed ones.
 func (s *Search) step(work int64) int64 {
 	for len(s.open) > 0 && s.rects.at[s.open[0].rect].dominated {
 		s.open.pop()
@@ -200,10 +197,10 @@ func (s *Search) step(work int64) int64 {
 	return work - cacheMiss*(s.rects.compared-met)
 }
 
-// cacheMiss is what it takes to look at a rectangle that is in no cache, in steps.
+// cacheMiss is the work of looking at a rectangle outside the cache, in steps.
 const cacheMiss = 24
 
-// close makes a rectangle one that others are combined with.
+// close closes a rectangle: others are combined with it from now on.
 func (s *Search) close(id int32) {
 	r := &s.rects.at[id]
 	g, fresh := s.groups.of(r.l, r.w)
@@ -215,10 +212,9 @@ func (s *Search) close(id int32) {
 	s.shelf[1].add(r.w, r.value, g, fresh)
 }
 
-// combine puts a rectangle and those closed side by side: ends together to be
-// parted by a crosscut, edges together to be ripped. Two rectangles that are
-// themselves divided in that direction need not be: the parts of one can be
-// added to the other one by one.
+// combine puts a rectangle and the closed ones side by side: end to end with a crosscut
+// between, or edge to edge with a rip. Two rectangles both divided in that direction are left
+// out, since the parts of one can be added to the other one by one.
 func (s *Search) combine(id int32, dir instance.Dir, work int64) int64 {
 	r := s.rects.at[id]
 	free := s.rules.stageSlack(dir, int(1+r.under(dir, false)))
@@ -237,7 +233,7 @@ func (s *Search) combine(id int32, dir instance.Dir, work int64) int64 {
 		if sh.size > room {
 			break
 		}
-		// What is left in the direction of the sum; across it the smaller of both.
+		// The rest in the direction of the sum, and across it the smaller of both.
 		sumL, sumW := restL, restW
 		if dir == instance.Crosscut {
 			sumL = b.x.index(room - sh.size)
@@ -287,9 +283,8 @@ func (s *Search) combine(id int32, dir instance.Dir, work int64) int64 {
 	return work
 }
 
-// insert keeps a rectangle unless it can lead nowhere: because all that may be
-// cut around it does not bring it above the threshold, or because another with
-// the same blanks leaves as much room.
+// insert keeps a rectangle unless it leads nowhere: its bound is at most the threshold, or
+// another one with the same blanks dominates it.
 func (s *Search) insert(r rect) {
 	restL, restW := s.bounds.usableRest(r.l, r.w)
 	free := s.rules.stageSlack(r.dir, int(r.levels))

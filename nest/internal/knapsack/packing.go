@@ -2,16 +2,16 @@ package knapsack
 
 import "math/bits"
 
-// counts says how often a rectangle holds each item, in the fields of a form.
+// counts holds how often a rectangle has each item, in packed fields.
 type counts [2]uint64
 
-// packing is how counts are packed. An item that may be cut once has one bit. One
-// that may be cut more often has a field with a bit above it, which an addition
-// reaches where the sum, with slack added, exceeds what is allowed.
+// packing defines the fields. An item that may be cut once has one bit. Another one has a field
+// and a guard bit above it. With slack added, a sum that exceeds the item's count reaches the
+// guard bit.
 type packing struct {
 	fields []field
 	once   counts // the fields of one bit
-	guard  counts // the bits above the others
+	guard  counts // the bits above the other fields
 	slack  counts
 }
 
@@ -58,7 +58,7 @@ func (f *packing) one(item int) (c counts) {
 
 func (f field) of(c *counts) int64 { return int64(c[f.word&1] >> (f.shift & 63) & f.mask) }
 
-// sum adds counts; not ok where an item would be cut too often.
+// sum adds counts; not ok if it exceeds the count of an item.
 func (f *packing) sum(a, b counts) (sum counts, ok bool) {
 	if a[0]&b[0]&f.once[0]|a[1]&b[1]&f.once[1] != 0 {
 		return counts{}, false

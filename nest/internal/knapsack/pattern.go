@@ -7,8 +7,8 @@ import (
 	"sawbill/nest/internal/instance"
 )
 
-// Pattern is how the stock is cut for the best value found. There must be one.
-// It has the form of [instance.Compact].
+// Pattern returns the best pattern found, in the form of [instance.Normalize]. There must be
+// one.
 func (s *Search) Pattern() instance.Piece { return s.pattern(s.best) }
 
 func (s *Search) pattern(id int32) instance.Piece {
@@ -28,7 +28,7 @@ func (s *Search) pattern(id int32) instance.Piece {
 	return instance.Normalize(root)
 }
 
-// piece cuts a rectangle out of a piece that may be larger.
+// piece cuts a rectangle out of a piece that is at least as large.
 func (s *Search) piece(id int32, l, w int64) instance.Piece {
 	r := &s.rects.at[id]
 	if r.second == none {
@@ -44,27 +44,25 @@ func (s *Search) piece(id int32, l, w int64) instance.Piece {
 	return p
 }
 
-// Listed is one pattern that a search for all has found. It is good until the
-// next start.
+// Listed is one pattern that a search has found. It is valid until the next start.
 type Listed struct {
 	s    *Search
 	rect int32
 }
 
-// Value of the pattern.
+// Value returns the value of the pattern.
 func (f Listed) Value() int64 { return f.s.rects.at[f.rect].value }
 
-// Count is how often the pattern holds an item.
+// Count returns how often the pattern holds an item.
 func (f Listed) Count(item int) int {
 	return int(f.s.packing.fields[item].of(&f.s.rects.at[f.rect].has))
 }
 
-// Piece is how the stock is cut; see [Search.Pattern].
+// Piece returns the cutting tree; see [Search.Pattern].
 func (f Listed) Piece() instance.Piece { return f.s.pattern(f.rect) }
 
-// All calls yield with every pattern that a search for all has found, the most
-// valuable first, but for those that hold no item more often than another one
-// does.
+// All calls yield with every pattern found, the most valuable first. It leaves out patterns
+// that are part of another one.
 func (s *Search) All(yield func(Listed) bool) {
 	var ids []int32
 	for id := range s.rects.at {
@@ -82,8 +80,7 @@ func (s *Search) All(yield func(Listed) bool) {
 	}
 }
 
-// isListed reports whether a rectangle is a pattern to be listed, and the first of
-// those that hold the same.
+// isListed reports whether a rectangle is the first with its counts that qualifies.
 func (s *Search) isListed(r *rect) bool {
 	if !s.qualifies(r) {
 		return false
@@ -101,8 +98,8 @@ func (s *Search) qualifies(r *rect) bool {
 	return r.value > s.threshold && s.rules.allow(&r.cuts, s.l-r.l, s.w-r.w)
 }
 
-// maximal reports whether no pattern holds one item more. Then none holds more
-// at all, for what is taken out of a pattern leaves one.
+// maximal reports whether no pattern holds one item more. Then none holds several more, since a
+// pattern without some of its items is a pattern.
 func (s *Search) maximal(r *rect) bool {
 	for n := range s.items {
 		if s.items[n].Count == 0 {

@@ -2,24 +2,23 @@ package knapsack
 
 import "sawbill/nest/internal/instance"
 
-// points holds the sizes that rows of items take in one direction, each item no
-// more often than it may be cut: normal points (Herz, IBM J. Res. Dev. 16,
-// 1972), in units of a length. Sizes are rounded down to units, those of items
-// and of stock: a row that fits the stock fits in units too.
+// points holds the normal points in one direction, with demand: the sizes of rows of items,
+// each at most as often as it may be cut. Herz, IBM J. Res. Dev. 16, 1972. Sizes of items and
+// stock are rounded down to units, so a row that fits the stock fits in units too.
 type points struct {
 	unit   int64
-	points []int64 // ascending from 0 to what stands for the stock
-	floor  []int32 // of each number of units: the greatest point within
+	points []int64 // ascending from 0 to the one for the stock
+	floor  []int32 // per number of units: the greatest point within
 }
 
-// row is what an item adds to a row.
+// row is one item as part of a row.
 type row struct {
 	sizes        [2]int64 // upright and turned
 	orientations instance.Orientation
 	count        int
 }
 
-// rows are the items' sizes along the length of the stock, or across.
+// rows returns the items' sizes along the length of the stock, or across.
 func rows(items []Item, length bool) []row {
 	var all []row
 	for _, it := range items {
@@ -34,7 +33,7 @@ func rows(items []Item, length bool) []row {
 	return all
 }
 
-// newPoints is nil where a unit is more than an item measures.
+// newPoints returns nil if a unit is more than an item measures.
 func newPoints(size, unit int64, rows []row) *points {
 	for _, r := range rows {
 		for lie, s := range r.sizes {
@@ -59,11 +58,11 @@ func newPoints(size, unit int64, rows []row) *points {
 	return r
 }
 
-// sizes is a set of them: bit z stands for z units.
+// sizes is a bit set: bit z stands for z units.
 type sizes []uint64
 
-// extend adds to all sizes those of up to as many of the row's item as it may
-// have, lying in any mixture, one item at a time.
+// extend adds the sums of all sizes with up to the item's count of its sizes, in any mixture of
+// orientations, one item at a time.
 func (z sizes) extend(r row, unit, limit int64) {
 	var steps []int64
 	for lie, s := range r.sizes {
@@ -78,13 +77,13 @@ func (z sizes) extend(r row, unit, limit int64) {
 		steps = append(steps, steps[0])
 	}
 	for range min(int64(r.count), limit/min(steps[0], steps[1])) {
-		for i := len(z) - 1; i >= 0; i-- { // what is lower is not extended yet
+		for i := len(z) - 1; i >= 0; i-- { // lower words are not extended yet
 			z[i] |= z.shifted(i, steps[0]) | z.shifted(i, steps[1])
 		}
 	}
 }
 
-// shifted is word i of the set with every size longer by step.
+// shifted returns word i of the set with every size longer by step.
 func (z sizes) shifted(i int, step int64) uint64 {
 	from, by := i-int(step/64), uint(step%64)
 	if from < 0 {
@@ -97,10 +96,10 @@ func (z sizes) shifted(i int, step int64) uint64 {
 	return word
 }
 
-// index is the point for a size.
+// index returns the point for a size.
 func (r *points) index(size int64) int32 { return r.floor[size/r.unit] }
 
-// roundDown rounds a size down to what rows reach, where that is exact.
+// roundDown rounds a size down to a point, if points are exact.
 func (r *points) roundDown(size int64) int64 {
 	if r.unit > 1 {
 		return size

@@ -1,8 +1,8 @@
 package knapsack
 
-// entry is a rectangle that waits to be combined.
+// entry is an open rectangle.
 type entry struct {
-	bound int64 // of patterns with it
+	bound int64 // on patterns around it
 	rect  int32
 }
 
@@ -10,8 +10,7 @@ func (e entry) before(o entry) bool {
 	return e.bound > o.bound || e.bound == o.bound && e.rect < o.rect
 }
 
-// queue is a heap with the most promising rectangle on top; of equal ones the
-// oldest.
+// queue is a heap with the greatest bound on top; among equals, the oldest.
 type queue []entry
 
 func (q *queue) push(e entry) {

@@ -2,26 +2,24 @@ package knapsack
 
 import "sawbill/nest/internal/instance"
 
-// none stands for no rectangle.
+// none is the index of no rectangle.
 const none = -1
 
-// rect is a rectangle that is cut into items: one, or two rectangles beside
-// each other. Its 64 bytes are one line of a processor's cache, which is what
-// looking for rectangles with the same counts costs.
+// rect is a rectangle that is cut into items: one item, or two rectangles side by side. Its 64
+// bytes are one cache line, which dominates the time to compare rectangles with equal counts.
 type rect struct {
 	has           counts
 	value         int64
 	l, w          int64
-	first, second int32 // rectangles; an item and none
-	next          int32 // with the same counts
+	first, second int32 // rectangles; or an item and none
+	next          int32 // with equal counts
 	cuts
-	turned    bool // as an item
-	dominated bool // another with the same counts leaves as much room
+	turned    bool // item
+	dominated bool // another with equal counts leaves as much room
 }
 
-// rects keeps, for all counts met, the rectangles of which none leaves as much
-// room as another in both directions. One can take the other's place in every
-// pattern.
+// rects keeps the rectangles that no other with equal counts dominates. A dominating one can
+// replace the other in every pattern.
 type rects struct {
 	at       []rect
 	heads    []head // hash table, open addressing
@@ -29,12 +27,12 @@ type rects struct {
 	rules    Rules
 	l, w     int64 // of the stock
 	bounds   *bounds
-	compared int64 // rectangles with the same counts that were looked at
+	compared int64 // rectangles with equal counts
 }
 
-// head begins the chain of rectangles with the same counts.
+// head begins the chain of rectangles with equal counts.
 type head struct {
-	tag  uint32 // of the counts: bits of the hash that say nothing of the place
+	tag  uint32 // other bits of the counts' hash than the place
 	rect int32
 }
 
@@ -49,7 +47,7 @@ func (t *rects) clear() {
 	}
 }
 
-// add keeps r unless another makes it needless.
+// add keeps r unless another dominates it.
 func (t *rects) add(r rect) (id int32, kept bool) {
 	first := t.slot(&r.has)
 	if *first == none {
@@ -80,14 +78,14 @@ func (t *rects) add(r rect) (id int32, kept bool) {
 	return id, true
 }
 
-// dominates reports whether r can take the place of o, which holds the same.
+// dominates reports whether r can replace o, which has equal counts.
 func (t *rects) dominates(r, o *rect) bool {
 	smaller := r.l <= o.l && r.w <= o.w
 	if t.rules.none() {
 		return smaller || t.leavesAsMuch(r, o)
 	}
-	// What is left to the edge may take a cut more than what items leave: here
-	// only what is smaller leaves as much.
+	// A rest up to the edge may need one cut more than a rest between items. So only a smaller
+	// rectangle dominates here.
 	return smaller && (t.rules.Stages >= instance.NoLimit || r.noDeeper(&o.cuts)) &&
 		(o.dir != t.rules.FirstCut || t.rules.beginsWith(&r.cuts, t.l-r.l, t.w-r.w))
 }
@@ -99,7 +97,7 @@ func (t *rects) leavesAsMuch(r, o *rect) bool {
 	return rL >= oL && rW >= oW
 }
 
-// slot is where the chain of rectangles with such counts begins.
+// slot returns the head of the chain for counts.
 func (t *rects) slot(has *counts) *int32 {
 	hash := has.hash()
 	mask := uint64(len(t.heads) - 1)

@@ -2,22 +2,20 @@ package knapsack
 
 import "sawbill/nest/internal/instance"
 
-// Rules restrict how the stock is cut, as those of an [instance.Instance] and
-// its stock do.
+// Rules restrict the cuts, as those of an [instance.Instance] and its stock do.
 type Rules struct {
-	Stages       int          // the greatest number of levels of cuts
+	Stages       int          // maximum number of levels of cuts
 	FirstCut     instance.Dir // of the first level; None if free
-	NarrowestRip int64        // least width off a rip; rests are exempt
+	NarrowestRip int64        // minimum width off a rip; leftovers are exempt
 }
 
-// none reports whether every way to cut is as good as another.
+// none reports whether stages and first cut are free.
 func (r Rules) none() bool { return r.Stages >= instance.NoLimit && r.FirstCut == instance.None }
 
-// orientations is how an item may lie and fits the stock. A square lies one way.
+// orientations returns those in which an item fits the stock. A square has one.
 //
-// What is narrower than the narrowest rip comes off no rip, however it is
-// combined, so that it must be as wide as the stock. Nothing else has to be
-// said of that rule: a rectangle is no narrower than what is in it.
+// An item narrower than the narrowest rip comes off no rip, so it must be as wide as the stock.
+// That is all the rule asks for: a rectangle is at least as wide as its items.
 func (r Rules) orientations(it Item, l, w int64) instance.Orientation {
 	fits := func(length, width int64) bool {
 		return length <= l && (width == w || width < w && width >= r.NarrowestRip)
@@ -32,16 +30,15 @@ func (r Rules) orientations(it Item, l, w int64) instance.Orientation {
 	return orientations
 }
 
-// cuts says how a rectangle is cut into items.
+// cuts describes the cuts inside a rectangle.
 type cuts struct {
 	levels int32
 	dir    instance.Dir // of the first level; None for an item
 }
 
-// under is the number of levels below a cut in direction dir that frees the
-// rectangle. Where it is cut in that direction itself its parts are freed at
-// once. With slack, across the cut, items that were as wide as the rectangle
-// must be trimmed; a first level in the other direction does that too.
+// under returns the number of levels below a cut in direction dir that frees the rectangle. A
+// first level in that direction is part of it. With slack across the cut, items as wide as the
+// rectangle must be trimmed; a first level in the other direction does that too.
 func (c *cuts) under(dir instance.Dir, slack bool) int32 {
 	levels := c.levels
 	if c.dir == dir {
@@ -53,24 +50,23 @@ func (c *cuts) under(dir instance.Dir, slack bool) int32 {
 	return levels
 }
 
-// noDeeper reports whether c, in the place of o, brings no more levels in any
-// pattern, where c holds the same and is no larger. If it is smaller it has
-// slack that o has not; but that matters only where o comes with no level at
-// all, and then o is full of items and nothing that holds the same is smaller.
+// noDeeper reports whether c in place of o gives no pattern more levels, if c holds the same
+// and is no larger. A smaller c has slack that o lacks. That matters only if o comes with no
+// level at all; but then o is full of items, and nothing smaller holds them.
 func (c *cuts) noDeeper(o *cuts) bool {
 	return c.under(instance.Crosscut, false) <= o.under(instance.Crosscut, false) &&
 		c.under(instance.Rip, false) <= o.under(instance.Rip, false)
 }
 
-// beginsWith reports whether the first cut of the stock can have the direction
-// it must have, for a rectangle that leaves so much.
+// beginsWith reports whether the stock's first cut can have the prescribed direction, for a
+// rectangle that leaves restL and restW.
 func (r Rules) beginsWith(c *cuts, restL, restW int64) bool {
 	return r.FirstCut == instance.None || c.dir == r.FirstCut ||
 		r.FirstCut == instance.Crosscut && restL > 0 || r.FirstCut == instance.Rip && restW > 0 ||
 		c.dir == instance.None && restL == 0 && restW == 0
 }
 
-// allow reports whether a rectangle may be all that is cut of the stock.
+// allow reports whether a rectangle alone is a pattern of the stock.
 func (r Rules) allow(c *cuts, restL, restW int64) bool {
 	if r.none() {
 		return true
@@ -83,8 +79,8 @@ func (r Rules) allow(c *cuts, restL, restW int64) bool {
 	return dir == instance.None || r.beginsWith(c, restL, restW) && 1+int(c.under(dir, slack)) <= r.Stages
 }
 
-// first is the direction in which the stock is cut first for a rectangle; None
-// for an item that is all of it.
+// first returns the direction of the stock's first cut for a rectangle; None for an item that
+// is as large as the stock.
 func (r Rules) first(c *cuts, restL, restW int64) instance.Dir {
 	switch {
 	case c.dir == instance.None && restL == 0 && restW == 0:

@@ -2,26 +2,25 @@ package knapsack
 
 import "sawbill/nest/internal/instance"
 
-// stageSlack is how the levels of cuts that are left confine what can still be cut around a
-// rectangle.
+// stageSlack says how the levels of cuts that are left limit the cuts around a rectangle.
 type stageSlack uint8
 
 const (
-	noStageLeft    stageSlack = iota // whatever is cut around it breaks a rule
-	sameDirection                    // in the direction in which it is divided, over the whole stock's breadth
-	oneStageAcross                   // first so, then across that
+	noStageLeft    stageSlack = iota // no cut around it is allowed
+	sameDirection                    // cuts in its own direction only, across the whole stock
+	oneStageAcross                   // such cuts first, then cuts across them
 	unrestricted
 )
 
-// stageSlack of a rectangle divided with so many levels of cuts, the first in direction dir.
-// What is cut beside it in that direction needs no level more; across it, one, and from
-// then on that is the direction.
+// stageSlack returns that of a rectangle with a number of levels of cuts, the first in
+// direction dir. Cuts around it in that direction need no further level. A cut across needs
+// one, and sets the direction of the next.
 func (r Rules) stageSlack(dir instance.Dir, levels int) stageSlack {
 	left := r.Stages - levels
 	if dir == instance.None || left > 2 {
 		return unrestricted
 	}
-	// The last of the directions that come by turns must be the stock's first one.
+	// Directions alternate up to the stock's first cut.
 	if r.FirstCut != instance.None && (left%2 == 0) != (dir == r.FirstCut) {
 		left--
 	}
@@ -36,9 +35,9 @@ func (r Rules) stageSlack(dir instance.Dir, levels int) stageSlack {
 	return noStageLeft
 }
 
-// fillConfinedRow reckons one row of the tables of the most that is cut around a rectangle where a
-// level is left for cuts across its own: beside it first, then across that; or it stays at
-// its own direction and what is beside it has the level.
+// fillConfinedRow computes one row of the tables for oneStageAcross. The rectangle either gets
+// cuts in its own direction and then across, or only the former, with a further level in what
+// is beside it.
 func (b *bounds) fillConfinedRow(i int) {
 	cols := len(b.y.points)
 	xs, ys := b.x.points, b.y.points
@@ -46,7 +45,7 @@ func (b *bounds) fillConfinedRow(i int) {
 	row := func(t table, i int) table { return t[i*cols : (i+1)*cols] }
 	free := b.rules.FirstCut == instance.None // else the stock's first cut is across
 
-	// In a strip that leaves ys[j] across; what is left of the stock is ripped.
+	// In a strip that leaves ys[j] across; the rest of the stock is ripped.
 	cells := row(b.confined[instance.Crosscut], i)
 	strip, rest := row(b.inner.under[instance.Crosscut], i), row(b.inner.deep[instance.Rip], last)
 	for j := range cells {
@@ -58,7 +57,7 @@ func (b *bounds) fillConfinedRow(i int) {
 			cells[j] = max(cells[j], row(b.inner.deep[instance.Crosscut], i)[cols-1])
 		}
 	}
-	// In one that leaves xs[i] beyond its end.
+	// In a strip that leaves xs[i] beyond its end.
 	cells = row(b.confined[instance.Rip], i)
 	strip = row(b.inner.under[instance.Rip], int(b.x.floor[xs[last]-xs[i]]))
 	length := row(b.inner.deep[instance.Crosscut], i)[cols-1]
@@ -73,7 +72,7 @@ func (b *bounds) fillConfinedRow(i int) {
 	}
 }
 
-// beyond is the room that a rectangle leaves in its direction.
+// beyond returns the room that a rectangle leaves in its own direction.
 func beyond(dir instance.Dir, restL, restW int64) (int64, int64) {
 	if dir == instance.Crosscut {
 		return restL, 0

@@ -1,24 +1,23 @@
 package pricing
 
-// scale is how sizes are rounded to whole steps. The stock's are rounded down.
+// scale rounds sizes to whole steps. It rounds the stock's sizes down.
 //
-// An outer scale rounds the items' sizes down as well. Of pieces side by side
+// An outer scale rounds the items' sizes down as well. For pieces side by side
 //
 //	floor(a/step) + floor(b/step) <= floor((a+b)/step)
 //
-// so whatever edge-to-edge cuts free from a piece they free from the rounded
-// piece too, on every level of cuts: a grid's value is never less than the
-// truth. (A conservative scale in the sense of Fekete and Schepers, Math.
-// Methods Oper. Res. 60, 2004; from memory.)
+// so every edge-to-edge cut of the true piece is one of the rounded piece, and a grid's value
+// is never too low. This is a conservative scale: Fekete and Schepers, Math. Methods Oper. Res.
+// 60, 2004; from memory.
 //
-// An inner scale rounds the items' sizes up: every pattern fits in truth, and
-// a grid's value is never more.
+// An inner scale rounds the items' sizes up. Every pattern fits, and a grid's value is never
+// too high.
 type scale struct {
 	l, w  int64 // the steps
 	inner bool
 }
 
-// ways rounds the ways in which items lie in l x w.
+// ways rounds the placements of items in l x w, and drops those that do not fit.
 func (sc scale) ways(ways []placement, l, w int64) []placement {
 	var rounded []placement
 	for _, way := range ways {
@@ -34,25 +33,24 @@ func (sc scale) ways(ways []placement, l, w int64) []placement {
 	return rounded
 }
 
-// Exact reports whether the grid measures as finely as the sizes given.
+// Exact reports whether the grid rounds no sizes.
 func (g *Grid) Exact() bool { return g.scale.l == 1 && g.scale.w == 1 }
 
-// NewOuter lays out the finest grid it finds that takes no more than about
-// mostWork comparisons, an exact one if that does. Its values are never below
-// the truth. Nil where every such grid rounds some item away.
+// NewOuter returns the finest grid that it finds within about maxWork comparisons, and an exact
+// one if possible. Its values are never too low. It is nil if every such grid rounds some item
+// to nothing.
 func NewOuter(l, w int64, items []Item, rules Rules, maxWork int64) *Grid {
 	return newCoarse(l, w, items, rules, false, maxWork)
 }
 
-// NewInner is like NewOuter, but its patterns always fit, so its values are
-// never above the truth; save that where levels of cuts count, parts of equal
-// rounded size may ask for a trim that is not counted.
+// NewInner is like NewOuter, but its patterns fit and its values are never too high. There is
+// one exception: with limited stages, parts of equal rounded size may need a trim that is not
+// counted.
 func NewInner(l, w int64, items []Item, rules Rules, maxWork int64) *Grid {
 	return newCoarse(l, w, items, rules, true, maxWork)
 }
 
-// maxSteps limits the steps along a side, so that looking for a good one
-// stays quick.
+// maxSteps limits the steps along a side, so that a good step is found quickly.
 const maxSteps = 1 << 13
 
 func newCoarse(l, w int64, items []Item, rules Rules, inner bool, maxWork int64) *Grid {
@@ -65,7 +63,7 @@ func newCoarse(l, w int64, items []Item, rules Rules, inner bool, maxWork int64)
 		most.l, most.w = min(most.l, way.l), min(most.w, way.w)
 	}
 	of := func(n int64) scale { return scale{min(n, most.l), min(n, most.w), inner} }
-	low, high := max(1, max(l, w)/maxSteps), max(most.l, most.w) // low is too fine, or not to be tried
+	low, high := max(1, max(l, w)/maxSteps), max(most.l, most.w) // low is too fine, or not worth trying
 	best := newGrid(l, w, items, rules, of(high), maxWork)
 	if best == nil {
 		return nil
@@ -78,7 +76,7 @@ func newCoarse(l, w int64, items []Item, rules Rules, inner bool, maxWork int64)
 			low = mid
 		}
 	}
-	// A slightly larger step may happen to suit the sizes better.
+	// A slightly larger step may suit the sizes better.
 	apt := scale{bestStep(best.scale.l, most.l, l, inner, ways, placement.length), bestStep(best.scale.w, most.w, w, inner, ways, placement.width), inner}
 	if apt != best.scale {
 		if g := newGrid(l, w, items, rules, apt, maxWork); g != nil {
@@ -88,14 +86,14 @@ func newCoarse(l, w int64, items []Item, rules Rules, inner bool, maxWork int64)
 	return best
 }
 
-// bestStep returns the step from least up to a quarter more, but at most most,
-// that changes the ways' sizes least in proportion to the stock's side.
+// bestStep returns the step between least and a quarter more, up to most, that changes the
+// sizes least relative to the stock's side.
 func bestStep(least, most, side int64, inner bool, ways []placement, size func(placement) int64) int64 {
 	best, lost := least, int64(0)
 	for n := least; n <= min(most, least+least/4); n++ {
 		loss := millionths(side%n, side) * int64(len(ways))
 		if !inner {
-			loss = -loss // what the stock loses makes up for what the items lose
+			loss = -loss // the stock's loss offsets the items'
 		}
 		for _, way := range ways {
 			s := size(way)

@@ -1,5 +1,7 @@
-// Package pricing finds the most valuable set of parts that edge-to-edge cuts
-// can free from one piece of stock.
+// Package pricing solves the unconstrained guillotine knapsack: the most valuable pattern of
+// one piece of stock, without regard to demand. The method is the dynamic program of Gilmore
+// and Gomory, Oper. Res. 14, 1966, on normal points: Beasley, J. Oper. Res. Soc. 36, 1985;
+// Cintra et al., Eur. J. Oper. Res. 191, 2008. Citations from memory.
 package pricing
 
 import (
@@ -14,16 +16,11 @@ import (
 type Item struct {
 	L, W         int64
 	Orientations instance.Orientation
-	Kind         int // what a pattern calls it
+	Kind         int // index in patterns
 }
 
-// Grid solves the unconstrained guillotine knapsack for one size of stock and
-// one list of items, for any values of theirs: the
-// dynamic programme of Gilmore and Gomory (Oper. Res. 14, 1966) on the
-// reachable points (Beasley, J. Oper. Res. Soc. 36, 1985; Cintra et al., Eur.
-// J. Oper. Res. 191, 2008). Citations from memory.
-//
-// A coarse grid measures in whole steps, to which sizes are rounded.
+// Grid solves the knapsack for one size of stock and one list of items, and for any values. A
+// coarse grid measures in whole steps, to which sizes are rounded.
 type Grid struct {
 	l, w         int64
 	items        []Item
@@ -32,28 +29,27 @@ type Grid struct {
 	xs, ys       []int64 // in steps
 	xCuts, yCuts [][]pair
 	gridItems    []gridItem
-	best         table    // where levels count, of parts only
-	layers       []*layer // where levels count
+	best         table    // if stages are limited, of uncut parts only
+	layers       []*layer // if stages are limited
 	values       []int64
-	next         int // block, or group of a layer, to be done
+	next         int // block, or group of a layer, to compute
 }
 
-// gridItem is an item as it lies: the least points it fits.
+// gridItem is an item in one orientation: the first points that it fits.
 type gridItem struct {
 	item   int
 	turned bool
 	i, j   int
 }
 
-// Limits of a grid, for the sake of memory: at most 64 MiB for the cells
-// and 32 MiB for the cuts.
+// Limits of a grid's memory: at most 64 MiB for the cells and 32 MiB for the cuts.
 const (
 	maxCells = 1 << 22
 	maxCuts  = 1 << 22
 )
 
-// NewGrid lays the points out; nil where a solution would take more than about
-// mostWork comparisons of cuts, or too much memory.
+// NewGrid returns an exact grid; nil if a solution takes more than about maxWork comparisons of
+// cuts, or too much memory.
 func NewGrid(l, w int64, items []Item, rules Rules, maxWork int64) *Grid {
 	return newGrid(l, w, items, rules, scale{l: 1, w: 1}, maxWork)
 }
@@ -103,14 +99,14 @@ func newGrid(l, w int64, items []Item, rules Rules, sc scale, maxWork int64) *Gr
 	return g
 }
 
-// placement is an item as it may lie.
+// placement is an item in one orientation.
 type placement struct {
 	item   int
 	turned bool
 	l, w   int64
 }
 
-// placements lists the ways in which items fit l x w.
+// placements lists the orientations in which items fit l x w.
 func placements(items []Item, l, w int64) []placement {
 	var ways []placement
 	for n, it := range items {
@@ -124,7 +120,7 @@ func placements(items []Item, l, w int64) []placement {
 	return ways
 }
 
-// Work is the number of cuts one solution compares.
+// Work returns the number of cuts that one solution compares.
 func (g *Grid) Work() int64 {
 	if g.layers != nil {
 		var work int64
@@ -145,8 +141,7 @@ func count(cuts [][]pair) int64 {
 	return int64(n)
 }
 
-// Solve returns the greatest total value, where item n is worth values[n],
-// which must not be negative.
+// Solve returns the value of the best pattern. Item n is worth values[n], at least 0.
 func (g *Grid) Solve(values []int64) int64 {
 	g.Start(values)
 	g.Advance(math.MaxInt64)
@@ -163,8 +158,8 @@ func (g *Grid) Start(values []int64) {
 	}
 }
 
-// Advance compares about work cuts more. It returns what is left of work,
-// which may be overdrawn, and whether all cuts are done.
+// Advance compares about work cuts more. It returns the rest of work, which may be negative,
+// and whether all cuts are done.
 func (g *Grid) Advance(work int64) (left int64, done bool) {
 	if g.layers != nil {
 		return g.advanceStaged(work)
@@ -181,10 +176,10 @@ func (g *Grid) Advance(work int64) (left int64, done bool) {
 	return work, true
 }
 
-// group is the part of all that lanes n stand for.
+// group returns the part of all in group n of lanes.
 func group(all [][]pair, n int) [][]pair { return all[n*width : min((n+1)*width, len(all))] }
 
-// Best is the value of the whole stock once Advance is done.
+// Best returns the value of the whole stock once Advance is done.
 func (g *Grid) Best() int64 {
 	if g.layers != nil {
 		_, v := g.bestTop()

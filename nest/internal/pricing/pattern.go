@@ -7,8 +7,8 @@ import (
 	"sawbill/nest/internal/instance"
 )
 
-// Pattern is how the stock is cut for the value that Solve returned last. That
-// of an outer grid may not fit the stock: then it only counts the parts.
+// Pattern returns the pattern of the value that Solve returned last. That of an outer grid may
+// not fit the stock; then it only counts the parts.
 func (g *Grid) Pattern() (p instance.Piece, fits bool) {
 	if g.layers != nil {
 		l, _ := g.bestTop()
@@ -19,8 +19,8 @@ func (g *Grid) Pattern() (p instance.Piece, fits bool) {
 	return g.finish(p)
 }
 
-// Others are up to most further patterns, the best that another first cut
-// gives, each of another value. There are none where levels count.
+// Others returns at most most further patterns, each of another value: the best ones for other
+// first cuts. There are none if stages are limited.
 func (g *Grid) Others(most int) (patterns []instance.Piece) {
 	if g.layers != nil {
 		return nil
@@ -62,7 +62,7 @@ func (g *Grid) Others(most int) (patterns []instance.Piece) {
 	return patterns
 }
 
-// piece divides xs[i] x ys[j]; sizes of all but the parts are left open.
+// piece divides xs[i] x ys[j]. It leaves the sizes of all but the parts open.
 func (g *Grid) piece(i, j int) instance.Piece {
 	v := g.best.at(i, j)
 	if v == 0 {
@@ -94,8 +94,7 @@ func split(dir instance.Dir, a, b instance.Piece) instance.Piece {
 	return instance.Piece{Dir: dir, Kind: instance.Leftover, Children: []instance.Piece{a, b}}
 }
 
-// part is the part worth v that takes up xs[i] x ys[j]; a rest if there is
-// none.
+// part returns the part worth v that takes up xs[i] x ys[j], or a leftover.
 func (g *Grid) part(i, j int, v int64) instance.Piece {
 	for _, p := range g.gridItems {
 		if p.i == i && p.j == j && g.values[p.item] == v {
@@ -109,9 +108,8 @@ func (g *Grid) part(i, j int, v int64) instance.Piece {
 	return instance.Piece{Kind: instance.Leftover}
 }
 
-// finish makes the stock's pieces as large as the parts in them and the order
-// of cuts ask for, if that fits. Where the first cut has a direction, a pattern
-// that leaves room for such a cut gets it.
+// finish sets the sizes of the pieces, if the pattern fits the stock. A prescribed first cut is
+// made if the pattern leaves room for one.
 func (g *Grid) finish(p instance.Piece) (instance.Piece, bool) {
 	l, w := minSize(p)
 	if l > g.l || w > g.w {
@@ -130,7 +128,7 @@ func (g *Grid) finish(p instance.Piece) (instance.Piece, bool) {
 	return instance.Normalize(whole), true
 }
 
-// minSize is how large a piece must be for the parts in it, cut as it is.
+// minSize returns the smallest size of a piece cut like p.
 func minSize(p instance.Piece) (l, w int64) {
 	if len(p.Children) == 0 {
 		return p.L, p.W

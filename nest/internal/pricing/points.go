@@ -1,8 +1,7 @@
 package pricing
 
-// normalPoints lists the sums of at most limit that the given sizes can make, each
-// size as often as it likes, in ascending order from 0: the normal points of
-// Herz (IBM J. Res. Dev. 16, 1972). It gives up, with nil, beyond most points.
+// normalPoints lists the sums of the given sizes up to limit, in ascending order from 0: Herz,
+// IBM J. Res. Dev. 16, 1972. Each size may repeat. It returns nil beyond most points.
 func normalPoints(sizes []int64, limit int64, most int) []int64 {
 	if limit < 1<<22 {
 		return normalPointsDense(sizes, limit, most)
@@ -33,8 +32,8 @@ func normalPointsDense(sizes []int64, limit int64, most int) []int64 {
 func normalPointsSparse(sizes []int64, limit int64, most int) []int64 {
 	points := []int64{0}
 	for _, s := range sizes {
-		// Merge the points with themselves shifted by s; the shifted list may
-		// use points that this very size has added.
+		// Merge the points with themselves shifted by s. The shifted list may use points that s
+		// itself has added.
 		merged := make([]int64, 0, 2*len(points))
 		for i, j := 0, 0; ; {
 			next := int64(-1)
@@ -63,9 +62,9 @@ func normalPointsSparse(sizes []int64, limit int64, most int) []int64 {
 	return points
 }
 
-// rasterPoints thins points to those that a piece of size limit needs: what the
-// points leave of it, rounded down to a point (Terno, Lindemann and
-// Scheithauer, 1987). It ends with the point that stands for limit itself.
+// rasterPoints keeps the normal points that a piece of size limit needs: limit less each point,
+// rounded down to a point. Terno, Lindemann and Scheithauer, 1987. The last one stands for
+// limit itself.
 func rasterPoints(points []int64, limit int64) []int64 {
 	var thin []int64
 	k := 0
@@ -81,11 +80,11 @@ func rasterPoints(points []int64, limit int64) []int64 {
 	return thin
 }
 
-// pair is a cut: the indices of the two sizes it makes.
+// pair is a cut: the indices of the two sizes that it makes.
 type pair struct{ less, more int32 }
 
-// cuts lists for every point the cuts that are worth trying: less is no larger
-// than more, and where several make the same more, only the largest less.
+// cuts lists the cuts worth trying for every point: less is at most more, and for equal more
+// only the largest less.
 func cuts(points []int64) [][]pair {
 	all := make([][]pair, len(points))
 	for i, size := range points {

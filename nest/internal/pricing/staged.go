@@ -8,20 +8,20 @@ import (
 
 // Rules limit the cuts of a pattern.
 type Rules struct {
-	// Stages is the greatest number of levels of cuts, each in one direction.
-	// More than a few are as good as any number, and priced so: the values are
-	// then no less than the truth, and a pattern may break the rule.
+	// Stages is the maximum number of levels of cuts, each in one direction. More than
+	// maxStages are priced like any number: values may then be too high, and a pattern may
+	// break the rule.
 	Stages int
 	// FirstCut is the direction of the first level; None if free.
 	FirstCut instance.Dir
 }
 
-// maxStages are told apart.
+// maxStages is the greatest limit on stages that pricing respects.
 const maxStages = 4
 
 func (r Rules) limited() bool { return r.Stages > 0 && r.Stages <= maxStages }
 
-// tables is about how many tables of all pieces a grid keeps and works on.
+// tables returns about how many tables of all pieces a grid keeps and computes.
 func (r Rules) tables() int64 {
 	switch {
 	case !r.limited():
@@ -32,22 +32,21 @@ func (r Rules) tables() int64 {
 	return int64(r.Stages+1)/2 + 1
 }
 
-// layer holds the value of every piece of which the next level of cuts is in
-// direction dir, with so many levels left.
+// layer holds the value of every piece whose next level of cuts is in direction dir, with a
+// number of levels left.
 //
-// Where levels count, a blank must be as large as the piece it is, or else be
-// trimmed by a level that is made anyway. So the points are all sums of sizes,
-// and the stock's own size, and a piece is just as large as its points say:
-// what is beyond is cut off on the level that makes the piece.
+// With limited stages a blank must be as large as its piece, or be trimmed by a level that
+// exists anyway. So the points are all sums of sizes and the stock's own size, and a piece is
+// exactly as large as its points. The level that makes the piece cuts off the rest.
 type layer struct {
 	dir   instance.Dir
-	below *layer  // with a level less; nil where parts are left uncut
-	cells []lanes // of a crosscut by column, of a rip by row: see table
-	top   bool    // the first level: only the stock itself is of interest
+	below *layer  // with a level less; nil if parts are left uncut
+	cells []lanes // crosscuts by column, rips by row: see table
+	top   bool    // the first level, where only the stock itself matters
 }
 
-// newLayers makes the layers that end with a first level in direction dir, the
-// last one first.
+// newLayers returns the layers that end with a first level in direction dir, the last level
+// first.
 func (g *Grid) newLayers(dir instance.Dir) (layers []*layer) {
 	if g.rules.Stages%2 == 0 {
 		dir = dir.Across()
@@ -66,7 +65,7 @@ func (g *Grid) newLayers(dir instance.Dir) (layers []*layer) {
 	return layers
 }
 
-// groups is the first and the number of a layer's groups that are reckoned.
+// groups returns the first of a layer's groups to compute, and how many there are.
 func (g *Grid) groups(l *layer) (first, n int) {
 	n = groups(len(g.ys))
 	if l.dir == instance.Rip {
@@ -85,7 +84,7 @@ func (g *Grid) cutsOf(l *layer) [][]pair {
 	return g.yCuts
 }
 
-// at is the value of a piece in a layer; of nil, as a part.
+// at returns the value of a piece in a layer; in nil, as a part.
 func (g *Grid) at(l *layer, i, j int) int64 {
 	switch {
 	case l == nil:
@@ -96,15 +95,15 @@ func (g *Grid) at(l *layer, i, j int) int64 {
 	return l.cells[i/width*len(g.ys)+j][i%width]
 }
 
-// uncut is the value of a piece that is not cut on level l.
+// uncut returns the value of a piece that is not cut on level l.
 func (g *Grid) uncut(l *layer, i, j int) int64 {
 	if l.top && g.rules.FirstCut != instance.None && i == len(g.xs)-1 && j == len(g.ys)-1 && (g.scale.inner || g.Exact()) {
-		return g.at(nil, i, j) // the stock's first cut has its direction
+		return g.at(nil, i, j) // the stock's first cut must be on this level
 	}
 	return g.at(l.below, i, j)
 }
 
-// computeGroup reckons one group of a layer.
+// computeGroup computes one group of a layer.
 func (g *Grid) computeGroup(l *layer, group int) {
 	cuts := g.cutsOf(l)
 	n, across := len(g.xs), len(g.ys)
@@ -128,7 +127,7 @@ func (g *Grid) computeGroup(l *layer, group int) {
 	}
 }
 
-// advanceStaged is Advance where levels count: layer by layer, group by group.
+// advanceStaged is Advance with limited stages: layer by layer, group by group.
 func (g *Grid) advanceStaged(work int64) (left int64, done bool) {
 	next := 0
 	for _, l := range g.layers {
@@ -148,7 +147,7 @@ func (g *Grid) advanceStaged(work int64) (left int64, done bool) {
 	return work, true
 }
 
-// bestTop is the layer whose first level is worth most, and its value.
+// bestTop returns the first-level layer with the best value, and the value.
 func (g *Grid) bestTop() (best *layer, value int64) {
 	for _, l := range g.layers {
 		if l.top {
@@ -160,8 +159,8 @@ func (g *Grid) bestTop() (best *layer, value int64) {
 	return best, value
 }
 
-// stagedPiece divides a piece that is to be cut on level l; sizes of all but the
-// parts are left open.
+// stagedPiece divides a piece that is cut on level l. It leaves the sizes of all but the parts
+// open.
 func (g *Grid) stagedPiece(l *layer, i, j int) instance.Piece {
 	v := g.at(l, i, j)
 	if v == 0 {

@@ -1,15 +1,14 @@
 package pricing
 
-// lanes are the values of pieces that differ in one dimension only and that
-// are reckoned together: the sums of a cut for all of them stay in registers.
+// lanes are the values of pieces that differ in one dimension only. They are computed together,
+// so that a cut's sums for all of them stay in registers.
 type lanes [width]int64
 
 const width = 8
 
-// table holds the value of the best pattern of every piece of a grid, twice:
-// by column, so that crosscuts of pieces of neighbouring widths can be compared
-// together, and by row, likewise for rips. A cache holds the values that one
-// such group of pieces looks up.
+// table holds the value of the best pattern of every piece of a grid, twice. By column,
+// crosscuts of pieces of neighboring widths are compared together; by row, rips are. A cache
+// holds the values that one such group looks up.
 type table struct {
 	rows, cols   int
 	byCol, byRow []lanes
@@ -23,7 +22,7 @@ func newTable(rows, cols int) table {
 	}
 }
 
-// groups is how many lanes n values take.
+// groups returns the number of lanes for n values.
 func groups(n int) int { return (n + width - 1) / width }
 
 func (t *table) at(i, j int) int64 { return t.byCol[j/width*t.rows+i][j%width] }
@@ -33,21 +32,20 @@ func (t *table) clear() {
 	clear(t.byRow)
 }
 
-// column group J: the values by row.
+// column returns column group J: the values by row.
 func (t *table) column(J int) []lanes { return t.byCol[J*t.rows:][:t.rows] }
 
-// row group I: the values by column.
+// row returns row group I: the values by column.
 func (t *table) row(I int) []lanes { return t.byRow[I*t.cols:][:t.cols] }
 
-// raise makes the value of piece i, j at least v.
+// raise raises the value of piece i, j to v.
 func (t *table) raise(i, j int, v int64) {
 	r := &t.byRow[i/width*t.cols+j][i%width]
 	*r = max(*r, v)
 }
 
-// block computes the values of row group I and column group J from those of
-// the pieces that are shorter or narrower. Before, byRow holds what the pieces
-// are worth uncut.
+// block computes the values of row group I and column group J from those of shorter or narrower
+// pieces. Before, byRow holds the values of uncut pieces.
 func (t *table) block(I, J int, xCuts, yCuts [][]pair) {
 	row, col := t.row(I), t.column(J)
 	i0, j0 := I*width, J*width
@@ -100,8 +98,7 @@ func (l *lanes) atLeast(o *lanes) {
 	}
 }
 
-// sums raises l to the sums that the cuts make of pieces. Four at a time are
-// as many as there are registers for.
+// sums raises l to the sums of two pieces by each cut. Registers hold four sums at a time.
 func (l *lanes) sums(pieces []lanes, cuts []pair) {
 	v0, v1, v2, v3 := l[0], l[1], l[2], l[3]
 	for _, c := range cuts {

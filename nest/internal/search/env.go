@@ -7,36 +7,33 @@ import (
 	"sawbill/nest/internal/pool"
 )
 
-// env is what all lanes read and none writes: the instance laid out for the
-// inner loop. Lengths fit 32 bits: the door sees to that.
+// env is the instance in the form of the inner loop. All walks read it and none writes it.
+// Lengths fit 32 bits, as presolve checks.
 type env struct {
 	in    *instance.Instance
 	kinds []kind
 	stock []stock
-	// ranks holds for every order the place of each kind in it, and orders the
-	// kinds by place.
+	// ranks holds the place of each kind for every order, and orders the kinds by place.
 	ranks, orders [fixedOrders][]int32
-	// unrestricted: neither stages nor first cuts nor narrowest rips limit what may be
-	// cut.
+	// unrestricted: stages, first cuts and narrowest rips do not limit cuts.
 	unrestricted bool
-	pieces       int // of all kinds together
-	// polish: only leftovers that are offcuts have worth. Set while a plan that
-	// cannot be made cheaper is made tidier.
+	pieces       int // demand of all kinds
+	// polish: only offcuts have worth among leftovers.
 	polish bool
 }
 
 type kind struct {
 	l, w         int32
 	area         int64
-	orientations [][]orientation // per stock: the ways in which it fits an empty piece
-	// A gap of less than space, or shorter than minL, or narrower than minW, holds
-	// none however it lies.
+	orientations [][]orientation // per stock: those in which it fits an empty piece
+	// No gap holds the kind with less area than exactArea, or shorter than minL, or narrower
+	// than minW.
 	exactArea  int64
 	minL, minW int32
-	key        uint64 // see harvest
+	key        uint64 // see pool
 }
 
-// orientation is a part as it lies in a stock.
+// orientation is the size of a part in one orientation.
 type orientation struct {
 	l, w   int32
 	turned bool
@@ -47,11 +44,9 @@ type stock struct {
 	firstCut           instance.Dir
 	area               int64
 	cost               instance.Cost
-	// forgone is what an uncut piece on hand is worth as a leftover: cutting it
-	// forgoes that. 0 for what is bought.
+	// forgone is the worth of an uncut piece on hand as a leftover; 0 for stock for sale.
 	forgone int64
-	// weight says how dear a piece is when one is chosen for what is missing: by
-	// price, then by area bought.
+	// weight is the cost of a piece when stock is chosen: by price, then by area bought.
 	weight float64
 }
 
@@ -75,8 +70,8 @@ func newEnv(in *instance.Instance, polish bool) *env {
 	for s := range e.stock {
 		st := &e.stock[s]
 		price, bought, used := float64(st.cost.Price)/float64(dearest), float64(st.cost.Bought)/float64(largest), float64(st.area)/float64(largest)
-		// The conversions keep processors from fusing product and sum, which
-		// would round otherwise on each.
+		// The conversions keep processors from fusing product and sum, which would round
+		// differently.
 		st.weight = float64(price*1e6) + float64(bought*1e3) + used
 	}
 	for n, k := range in.Kinds {
@@ -108,8 +103,8 @@ func orientationsOf(in *instance.Instance, k instance.Kind) [][]orientation {
 	return all
 }
 
-// worth of a leftover: the square of its area, so that one large piece is
-// worth more than two halves, as a share of the largest stock's area.
+// worth returns the square of a leftover's area, as a share of the largest stock's area. So one
+// large leftover is worth more than two halves.
 func (e *env) worth(l, w int32) int64 {
 	if l <= 0 || w <= 0 {
 		return 0
@@ -121,9 +116,9 @@ func (e *env) worth(l, w int32) int64 {
 	return a * a >> instance.AreaBits
 }
 
-// offcutWorth of a leftover while tidying: nothing but for an offcut, of which
-// half the least sides do not count, so that a sliver just large enough to be
-// kept is worth little beside a square of the same area.
+// offcutWorth returns the worth of a leftover in polish: 0 unless it is an offcut. Half of the
+// minimum sides is subtracted, so that a narrow offcut is worth little beside a square of equal
+// area.
 func (e *env) offcutWorth(l, w int64) int64 {
 	if l < e.in.KeepLength || w < e.in.KeepWidth {
 		return 0

@@ -8,19 +8,19 @@ import (
 	"sawbill/nest/internal/setcover"
 )
 
-// Filler looks for valuable patterns of one piece of stock by the moves of a
-// lane: pricing by a heuristic, before exact pricing is tried at greater expense.
-// It goes on from where it was with other prices.
+// Filler prices heuristically: it seeks valuable patterns of one piece of stock by ruin and
+// recreate. That is much quicker than exact pricing. Each call continues from the last pattern,
+// with other values.
 type Filler struct {
 	walk       *walk
 	stock      int
 	demand     []int // per kind
 	values     []int64
-	bonus      *setcover.CutBonus // or nil
-	rates      []int64            // values, with a share in the premium
-	kinds      []int32            // that are wanted
-	left       []int              // per kind
-	order      []uint64           // of the kinds there may be room for: their rates, and themselves in the last bits
+	bonus      *setcover.CutBonus // duals of cuts; or nil
+	rates      []int64            // values and shares of the bonus
+	kinds      []int32            // with demand
+	left       []int              // demand left, per kind
+	order      []uint64           // of insertion: rates of the kinds, with the kind in the low bits
 	acceptance lateAcceptance     // of negated worths
 }
 
@@ -28,8 +28,8 @@ type Filler struct {
 const FillStepWork = 2000
 
 const (
-	fillerHistory = 10 // of worths, for late acceptance
-	kindBits      = 20 // of a rate that say the kind
+	fillerHistory = 10 // of late acceptance
+	kindBits      = 20 // low bits of a rate that hold the kind
 )
 
 // NewFillers makes a filler for each stock of an instance.
@@ -56,10 +56,8 @@ func newFiller(e *env, stock int, seed uint64) *Filler {
 	return f
 }
 
-// Fill takes so many steps, or fewer where it finds most patterns that are worth
-// more than above, and returns what it found: no kind more often than it is
-// wanted. Values are those of the kinds; premium, or nil, is what sets of them are worth
-// beside.
+// Fill takes a number of steps, or fewer if it finds most patterns. It returns those worth more
+// than above, by values and a bonus, or nil. They respect demand.
 func (f *Filler) Fill(demand []int, values []int64, bonus *setcover.CutBonus, above int64, steps, most int) (found []instance.Piece) {
 	f.bonus = bonus
 	f.start(demand, values)
@@ -80,7 +78,7 @@ func (f *Filler) Fill(demand []int, values []int64, bonus *setcover.CutBonus, ab
 
 func (f *Filler) tree() *tree { return f.walk.state.trees[0] }
 
-// start prepares for steps with other values, or other parts.
+// start prepares for steps with other values, or another demand.
 func (f *Filler) start(demand []int, values []int64) {
 	f.demand, f.values, f.rates = demand, values, values
 	if f.bonus != nil {
@@ -100,8 +98,7 @@ func (f *Filler) start(demand []int, values []int64) {
 	f.acceptance.reset(-worth, -worth)
 }
 
-// tryStep takes a step and returns what the pattern is worth then; accept settles
-// whether it is kept.
+// tryStep takes a step and returns the pattern's worth. accept then keeps the step or not.
 func (f *Filler) tryStep() (worth int64) {
 	f.walk.state.begin()
 	f.ruin()
@@ -130,8 +127,7 @@ func (f *Filler) worth() (sum int64) {
 	return sum
 }
 
-// ruin takes some parts out, or what lies around some of them, but leaves the
-// piece open.
+// ruin removes some parts, or the regions around them, and keeps the piece open.
 func (f *Filler) ruin() {
 	l := f.walk
 	s := l.state
@@ -159,7 +155,7 @@ func (f *Filler) remove(n int32) {
 	s.heads[0] = t.gapSummary()
 }
 
-// removeExcess takes out what is no longer wanted.
+// removeExcess removes parts beyond the demand.
 func (f *Filler) removeExcess() {
 	s := f.walk.state
 	s.begin()
@@ -173,11 +169,11 @@ func (f *Filler) removeExcess() {
 			continue
 		}
 		f.left[k]++
-		f.remove(n) // the last part takes its place
+		f.remove(n) // the last part takes its place in the list
 	}
 }
 
-// count brings up to date what is still wanted.
+// count updates the demand left.
 func (f *Filler) count() {
 	copy(f.left, f.demand)
 	t := f.tree()
@@ -186,8 +182,7 @@ func (f *Filler) count() {
 	}
 }
 
-// recreate places what there is room for, what is worth most for its area first,
-// more or less.
+// recreate inserts parts by value per area, or by value, with noise.
 func (f *Filler) recreate() {
 	l := f.walk
 	s := l.state
@@ -198,7 +193,7 @@ func (f *Filler) recreate() {
 	for _, k := range f.kinds {
 		kd := &l.e.kinds[k]
 		if f.left[k] <= 0 || !h.holds(kd) {
-			continue // there will be no more room than now
+			continue // there is no more room later
 		}
 		rate := float64(f.rates[k])
 		if !byArea {

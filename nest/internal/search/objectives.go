@@ -8,22 +8,18 @@ import (
 	"sawbill/nest/internal/instance"
 )
 
-// The lesser aims: what makes one of two plans better that cost the same and
-// take the same area.
+// Secondary objectives compare plans of equal cost and area lexicographically.
 
-// objectives is how well a plan serves the lesser aims, in their order.
+// objectives are the values of a plan, in order of importance.
 type objectives struct {
-	// covered counts the pieces of which one replacement could be cut from what
-	// is kept.
+	// covered counts the parts that have a replacement in an offcut or in unused stock on hand.
 	covered int
-	// offcuts is the side of the square of what the offcuts are worth together: the
-	// area of the one offcut that were worth as much, in 1/keptUnits of the
-	// largest stock. Differences below that are not worth a setup.
+	// offcuts is the area of one offcut with the worth of all, in 1/offcutUnits of the largest
+	// stock. Smaller differences do not matter: no setup is worth that.
 	offcuts int64
-	// setups are the fence positions that change while a layout is cut, equal
-	// layouts once, trim left out.
+	// setups counts fence settings, for equal layouts once and without trim.
 	setups int
-	// cuts are all that are made.
+	// cuts counts all cuts.
 	cuts int
 }
 
@@ -34,7 +30,7 @@ func (m objectives) compare(o objectives) int {
 		cmp.Compare(o.setups, m.setups), cmp.Compare(o.cuts, m.cuts))
 }
 
-// objective is the last of the lesser aims that counts, with all before it.
+// objective is the last objective that counts, with all before it.
 type objective int
 
 const (
@@ -45,7 +41,7 @@ const (
 	cutObjective
 )
 
-// truncate leaves the aims after last out of account.
+// truncate zeroes the objectives after last.
 func (m objectives) truncate(last objective) objectives {
 	if last < cutObjective {
 		m.cuts = 0
@@ -62,7 +58,7 @@ func (m objectives) truncate(last objective) objectives {
 	return m
 }
 
-// evaluator finds the merit of states. It keeps its memory.
+// evaluator computes the objectives of states, and keeps its memory.
 type evaluator struct {
 	e         *env
 	uncovered []int32
@@ -70,17 +66,17 @@ type evaluator struct {
 	layouts   []layout
 }
 
-// setting is a fence or stop position at a level of cuts; all cuts of a level
-// have one direction.
+// setting is a fence or stop position at a level of cuts. All cuts of a level have one
+// direction.
 type setting struct{ level, size int32 }
 
-// layout stands for a tree: equal trees have equal prints.
+// layout stands for a tree. Equal trees have equal fingerprints.
 type layout struct {
 	fingerprint uint64
 	setups      int
 }
 
-// evaluateChanged appraises the trees that the present step has changed.
+// evaluateChanged evaluates the trees that the present step has changed.
 func (e *evaluator) evaluateChanged(s *state) {
 	for _, i := range s.touched {
 		e.evaluateTree(s.trees[i])
@@ -90,14 +86,14 @@ func (e *evaluator) evaluateChanged(s *state) {
 	}
 }
 
-// evaluateAll appraises every tree of s.
+// evaluateAll evaluates every tree of s.
 func (e *evaluator) evaluateAll(s *state) {
 	for _, t := range s.trees {
 		e.evaluateTree(t)
 	}
 }
 
-// total adds up what the trees of s come to. They must have been appraised.
+// total returns the objectives of s, whose trees must have been evaluated.
 func (e *evaluator) total(s *state) objectives {
 	var m objectives
 	e.uncovered = e.uncovered[:0]
@@ -127,17 +123,16 @@ func (e *evaluator) total(s *state) objectives {
 	return m
 }
 
-// offcutValue brings a value to the scale of merit.kept.
+// offcutValue converts a worth to the unit of objectives.offcuts.
 func offcutValue(value int64) int64 {
 	if value < 0 {
 		return -offcutValue(-value)
 	}
-	// The root is exact to the unit: it is rounded correctly, and value is far
-	// below 2^53.
+	// The root is exact to the unit, since it is rounded correctly and value is far below 2^53.
 	return int64(math.Sqrt(float64(value))) * offcutUnits >> (instance.AreaBits / 2)
 }
 
-// coveredByStock reports whether a piece on hand that holds kind k stays whole.
+// coveredByStock reports whether unused stock on hand holds kind k.
 func (e *evaluator) coveredByStock(s *state, k int32) bool {
 	for i, st := range e.e.in.Stock {
 		if st.OnHand && s.used[i] < st.Limit && len(e.e.kinds[k].orientations[i]) > 0 {
@@ -147,8 +142,8 @@ func (e *evaluator) coveredByStock(s *state, k int32) bool {
 	return false
 }
 
-// cover takes what the offcuts of t hold off the uncovered kinds, and returns
-// how many pieces that are.
+// cover removes the kinds that offcuts of t hold from uncovered, and returns how many parts
+// that covers.
 func (e *evaluator) cover(t *tree) int {
 	in, covered := e.e.in, 0
 	for _, g := range t.gaps {
@@ -170,8 +165,8 @@ func (e *evaluator) cover(t *tree) int {
 	return covered
 }
 
-// holds reports whether kind k can be cut from a piece l x w of a stock, whose
-// cuts are counted anew.
+// holds reports whether kind k can be cut from a piece l x w of a stock, with stages and first
+// cut counted from that piece.
 func (e *env) holds(stock int, l, w, k int32) bool {
 	for _, as := range e.kinds[k].orientations[stock] {
 		if e.cutFree(stock, l, w, as) {
@@ -181,8 +176,7 @@ func (e *env) holds(stock int, l, w, k int32) bool {
 	return false
 }
 
-// cutFree reports whether at most two cuts in a piece l x w free a part that lies
-// so.
+// cutFree reports whether at most two cuts free a part from a piece l x w.
 func (e *env) cutFree(stock int, l, w int32, as orientation) bool {
 	if as.l > l || as.w > w {
 		return false
@@ -202,7 +196,7 @@ func (e *env) cutFree(stock int, l, w int32, as orientation) bool {
 	return true
 }
 
-// evaluateTree counts the setups of t and takes its print.
+// evaluateTree computes the setups and the fingerprint of t.
 func (e *evaluator) evaluateTree(t *tree) {
 	if t.closed {
 		return
@@ -220,7 +214,7 @@ func (e *evaluator) evaluateTree(t *tree) {
 	}
 }
 
-// fingerprint notes the settings below n and returns n's print, which does not depend
+// fingerprint records the settings below n and returns n's fingerprint, which does not depend
 // on the order of children.
 func (e *evaluator) fingerprint(t *tree, n int32) uint64 {
 	c := &t.nodes[n]
@@ -233,7 +227,7 @@ func (e *evaluator) fingerprint(t *tree, n int32) uint64 {
 		}
 	case split:
 		var sum uint64
-		// Where no rest remains, the smallest child does, and is not cut off.
+		// Without a leftover, the smallest child remains at the end and is not cut off.
 		last := none
 		if c.leftover == none {
 			last = t.smallest(n)
@@ -249,7 +243,7 @@ func (e *evaluator) fingerprint(t *tree, n int32) uint64 {
 	return hash
 }
 
-// along is the size of child m of n in the direction that n divides.
+// along returns the size of child m of n in the direction that n divides.
 func (t *tree) along(n, m int32) int32 {
 	if t.nodes[n].dir == instance.Rip {
 		return t.nodes[m].w
@@ -267,7 +261,7 @@ func (t *tree) smallest(n int32) int32 {
 	return least
 }
 
-// hashMix scatters three numbers over 64 bits, as splitmix64 does one.
+// hashMix hashes three numbers, as splitmix64 does one.
 func hashMix(a, b, c uint64) uint64 {
 	x := a*0x9e3779b97f4a7c15 + b*0xbf58476d1ce4e5b9 + c*0x94d049bb133111eb + 1
 	x = (x ^ x>>30) * 0xbf58476d1ce4e5b9

@@ -5,7 +5,7 @@ import (
 	"slices"
 )
 
-// order is one in which missing pieces are placed, the largest first.
+// order is an order of insertion, the largest part first.
 type order int
 
 const (
@@ -17,10 +17,10 @@ const (
 	randomOrder
 	orderCount
 
-	fixedOrders = randomOrder // the number of orders that are not left to chance
+	fixedOrders = randomOrder // number of orders that are not random
 )
 
-// rankKinds works the orders out, once for all steps.
+// rankKinds computes the orders once for all steps.
 func (e *env) rankKinds() {
 	for o := range fixedOrders {
 		size := func(k int32) int64 {
@@ -50,7 +50,7 @@ func (e *env) rankKinds() {
 	}
 }
 
-// sort puts what is missing in order o.
+// sort puts the missing parts in order o.
 func (w *walk) sort(o order) {
 	missing := w.state.missing
 	if o == randomOrder {

@@ -2,29 +2,27 @@ package search
 
 import "sawbill/nest/internal/instance"
 
-// polisher is a walk through plans that cost no more than the best one, towards
-// what the lesser aims ask for. It ruins and recreates as a lane does, where
-// leftovers lie, and accepts by a score in which the aims weigh against one
-// another, so that one can be given up on the way to more; what it finds is
-// compared strictly in their order.
+// polisher improves the secondary objectives: a ruin-and-recreate walk through plans of at most
+// the best plan's cost. It accepts by a weighted sum of the objectives, so that one may worsen
+// for a while. It compares results lexicographically.
 type polisher struct {
 	walk
 	evaluator     evaluator
-	finalState    *state // where a plan is appraised as it would be told
+	finalState    *state // for the plan in normal form
 	lastObjective objective
 	value         objectives // of best
-	found         objectives // the best of a state so far; as told it may be less
-	seeksSpare    bool       // its walks want a spare
-	spare         int32      // the kind wanted once more than it is, or none
+	found         objectives // of the best state so far; its plan in normal form may have less
+	seeksSpare    bool       // its walks seek a spare
+	spare         int32      // kind with one more than its demand, or none
 }
 
-// Weights of the score. A stock's area is 2^AreaBits at most; an offcut is worth
-// the square of its share of that.
+// Weights of the score. A stock's area is at most 2^AreaBits, and an offcut is worth the square
+// of its share of that.
 const (
-	coverWeight = 1 << instance.AreaBits // all parts
+	coverWeight = 1 << instance.AreaBits // for all parts
 	setupWeight = 1 << (instance.AreaBits - 9)
 	cutWeight   = 1 << (instance.AreaBits - 12)
-	leeway      = 8 // of the score, at first
+	leeway      = 8 // divisor of the score, for the first threshold
 )
 
 func newPolisher(e *env, seed, number uint64) *polisher {
@@ -34,33 +32,33 @@ func newPolisher(e *env, seed, number uint64) *polisher {
 	}
 }
 
-// evaluate finds the merit of plan p as it is told.
+// evaluate returns the objectives of a plan in normal form.
 func (p *polisher) evaluate(plan *instance.Plan) objectives {
 	p.finalState.load(plan)
 	p.evaluator.evaluateAll(p.finalState)
 	return p.evaluator.total(p.finalState).truncate(p.lastObjective)
 }
 
-// restartFrom takes complete plan p over.
+// restartFrom moves to a complete plan.
 func (p *polisher) restartFrom(plan *instance.Plan, m objectives) {
 	p.best, p.value, p.found = plan, m, m
 	p.goal, p.insertion.blinks = plan.Cost, true
-	p.goal.Bought++ // no more, but as much
+	p.goal.Bought++ // equal cost and area are allowed
 	p.state.load(plan)
 	p.spare = none
 	p.resetAcceptance()
 }
 
-// resetAcceptance prepares for a walk from the present state.
+// resetAcceptance starts from the present state.
 func (p *polisher) resetAcceptance() {
 	p.evaluator.evaluateAll(p.state)
 	p.state.begin()
 	score := p.score(p.evaluator.total(p.state))
-	// A good plan is left only by way of worse ones.
+	// Only worse plans lead away from a good one.
 	p.acceptance.reset(score, score+abs(score)/leeway)
 }
 
-// score of the state, whose merit is m: less is better.
+// score returns the weighted sum for a state with objectives m; lower is better.
 func (p *polisher) score(m objectives) int64 {
 	score := missingWeight * p.state.missingArea
 	if p.lastObjective >= coverObjective {
@@ -78,7 +76,7 @@ func (p *polisher) score(m objectives) int64 {
 	return score
 }
 
-// run makes n steps, or fewer when stop says so.
+// run takes n steps, or fewer if stop returns true.
 func (p *polisher) run(n int64, stop func() bool) {
 	if p.seeksSpare {
 		p.addSpare()
@@ -109,7 +107,7 @@ func (p *polisher) step() {
 	}
 }
 
-// updateBest keeps the plan at hand, whose merit is m, if it is the best so far.
+// updateBest keeps the state, with objectives m, if it is the best so far.
 func (p *polisher) updateBest(m objectives) {
 	s := p.state
 	switch {
@@ -127,10 +125,10 @@ func (p *polisher) updateBest(m objectives) {
 	p.keepIfBest()
 }
 
-// keepIfBest takes the plan at hand for the best, if as told it is.
+// keepIfBest keeps the state's plan if it is the best in normal form.
 func (p *polisher) keepIfBest() {
 	plan := p.state.plan()
-	clear(plan.Missing) // of the spare, at most
+	clear(plan.Missing) // at most the spare is missing
 	if m := p.evaluate(plan); plan.Cost.Less(p.best.Cost) || m.compare(p.value) > 0 {
 		p.best, p.value = plan, m
 		p.goal = plan.Cost
@@ -138,9 +136,8 @@ func (p *polisher) keepIfBest() {
 	}
 }
 
-// chooseStripDirection settles for a step which way strips run, or leaves it free: parts in
-// strips of one direction share settings, which no placing of a single part
-// sees.
+// chooseStripDirection chooses the direction of strips for a step, or none. Parts in strips of
+// one direction share settings, which the insertion of a single part does not see.
 func (p *polisher) chooseStripDirection() {
 	p.insertion.avoidCut = instance.None
 	if n := p.below(4); n < 2 {

@@ -2,13 +2,11 @@ package search
 
 import "sawbill/nest/internal/instance"
 
-// polishing is the course of all tidiers of a search: when they walk, and what
-// they have found.
+// polishing is the state of all polishers of a search: when they run, and their result.
 type polishing struct {
-	polishers []*polisher // as many as lanes; they take the lanes' places
+	polishers []*polisher // as many as walks, in whose places they run
 	value     objectives  // of the best plan
-	// roundsLeft counts the rounds still given to tidying, patience those of them
-	// without a better plan.
+	// roundsLeft counts the rounds left to polish, and patience those without a better plan.
 	roundsLeft, patience int
 	polishNow            bool // little time is left
 }
@@ -16,7 +14,7 @@ type polishing struct {
 const (
 	maxPolishRounds = 48 // for plans of one cost
 	polishPatience  = 8
-	polishEvery     = 96 // rounds, as long as the price is not proven
+	polishEvery     = 96 // rounds between two of polish, while the price is not proven
 )
 
 func newPolishers(in *instance.Instance, seed uint64, walks int) []*polisher {
@@ -28,9 +26,8 @@ func newPolishers(in *instance.Instance, seed uint64, walks int) []*polisher {
 	return polishers
 }
 
-// polishingWalks is how many tidiers walk in this round: all once the price is
-// proven or time is nearly up; before, now and then one of them, in case time is
-// up early.
+// polishingWalks returns how many polishers run in this round: all if the price is proven or
+// little time is left, else now and then one, in case time is up early.
 func (s *Search) polishingWalks() int {
 	switch {
 	case s.roundsLeft == 0 || s.areaRounds > 0 && s.Proven():
@@ -43,7 +40,7 @@ func (s *Search) polishingWalks() int {
 	return 0
 }
 
-// restartPolish sets all tidiers on a plan that is cheaper than the one before.
+// restartPolish moves all polishers to a cheaper plan.
 func (t *polishing) restartPolish(best *instance.Plan) {
 	t.roundsLeft, t.patience = maxPolishRounds, polishPatience
 	t.value = t.polishers[0].evaluate(best)
@@ -52,13 +49,13 @@ func (t *polishing) restartPolish(best *instance.Plan) {
 	}
 }
 
-// joinPolish ends a round of tidying and reports whether it bettered the plan.
+// joinPolish ends a round of polish and reports whether the plan improved.
 func (s *Search) joinPolish() bool {
 	better := false
 	for _, l := range s.polishers {
 		if l.best.Cost.Less(s.best.Cost) {
 			s.best = l.best
-			s.migrate() // and tidies anew
+			s.migrate() // restarts polish too
 			return true
 		}
 		if !s.best.Cost.Less(l.best.Cost) && l.value.compare(s.value) > 0 {

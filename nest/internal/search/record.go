@@ -2,8 +2,8 @@ package search
 
 import "sawbill/nest/internal/pool"
 
-// recordPatterns notes the patterns of the trees that the step has changed, before it is
-// settled whether the state is kept: a good pattern may come in a bad plan.
+// recordPatterns records the patterns of the trees that the step has changed, whether or not
+// the state is accepted: a good pattern may come in a bad plan.
 func (w *walk) recordPatterns() {
 	if w.recorder == nil {
 		return
@@ -26,7 +26,7 @@ func (w *walk) recordTree(t *tree) {
 	}
 }
 
-// code appends that of the tree.
+// code appends the code of the tree.
 func (t *tree) code(c pool.Code) pool.Code { return t.codeNode(0, c) }
 
 func (t *tree) codeNode(n int32, c pool.Code) pool.Code {

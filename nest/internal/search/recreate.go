@@ -6,7 +6,7 @@ import (
 	"sawbill/nest/internal/instance"
 )
 
-// placement is a way to put a part into a rest.
+// placement is a way to put a part into a leftover.
 type placement struct {
 	tree        int
 	leftover    int32
@@ -14,17 +14,15 @@ type placement struct {
 	dir         instance.Dir // of the first cut
 }
 
-// recreate places what is missing, one piece after another in the order of
-// s.missing, each at its best spot; a spot is overlooked now and then
-// ("blinks", Christiaens and Vanden Berghe 2020) so that the same ruins do not
-// always lead to the same plan. New stock is opened while the plan stays
-// cheaper than goal.
+// recreate inserts the missing parts one by one, each at its best placement. It opens new stock
+// while the plan costs less than goal. Now and then it skips a placement ("blinks": Christiaens
+// and Vanden Berghe, 2020), so that equal ruins lead to different plans.
 func (w *walk) recreate(goal instance.Cost) {
 	s := w.state
 	w.insertion.pass++
 	kept := s.missing[:0]
 	for i, k := range s.missing {
-		// A kind that found no place finds none later in the same step.
+		// A kind that did not fit does not fit later in the same step.
 		if w.insertion.failedPass[k] != w.insertion.pass && !w.insert(k, goal, s.missing[i:]) {
 			w.insertion.failedPass[k] = w.insertion.pass
 		}
@@ -35,8 +33,8 @@ func (w *walk) recreate(goal instance.Cost) {
 	s.missing = kept
 }
 
-// insert places a part of kind k, in new stock if need be, and reports whether
-// it could; missing is what is to be placed in all.
+// insert places a part of kind k, in new stock if needed, and reports whether it could. missing
+// is all that is still to be inserted.
 func (w *walk) insert(k int32, goal instance.Cost, missing []int32) bool {
 	s := w.state
 	at, ok := w.bestPlacement(k)
@@ -68,8 +66,7 @@ func (s *state) place(at placement, k int32) {
 	s.missingArea -= s.e.kinds[k].area
 }
 
-// bestPlacement looks through the trees for the spot after which the leftovers are
-// worth most.
+// bestPlacement finds the placement after which the leftovers are worth most.
 func (w *walk) bestPlacement(k int32) (at placement, ok bool) {
 	s := w.state
 	best := int64(math.MinInt64)
@@ -94,8 +91,8 @@ func (w *walk) bestPlacement(k int32) (at placement, ok bool) {
 	return at, ok
 }
 
-// searchTree looks in tree i for a spot for kind k that is better than best,
-// and puts it in at.
+// searchTree looks in tree i for a placement of kind k that is better than best, and updates at
+// and best.
 func (w *walk) searchTree(k int32, i int, at *placement, best *int64, blinks bool) (ok bool) {
 	e, t := w.e, w.state.trees[i]
 	for _, as := range e.kinds[k].orientations[t.stock] {
@@ -130,8 +127,8 @@ func (w *walk) searchTree(k int32, i int, at *placement, best *int64, blinks boo
 	return ok
 }
 
-// allows reports whether the cuts that free a part from rest x keep to the
-// greatest number of levels and to the direction of the first level.
+// allows reports whether the cuts that free a part from leftover x obey the maximum number of
+// levels and the direction of the first level.
 func (t *tree) allows(x int32, as orientation, dir instance.Dir, stages int, first instance.Dir) bool {
 	c := &t.nodes[x]
 	if first == instance.None && int(c.level)+2 <= stages {
@@ -157,9 +154,9 @@ func (t *tree) allows(x int32, as orientation, dir instance.Dir, stages int, fir
 	return level <= stages
 }
 
-// chooseStock chooses a stock for a new tree in which kind k fits, so that the
-// plan stays cheaper than goal; -1 if there is none. It prefers the stock that
-// costs least for the area that what is missing can use of it.
+// chooseStock chooses a stock for a new tree that holds kind k, so that the plan costs less
+// than goal; -1 if there is none. It prefers the lowest cost per area that the missing parts
+// can use.
 func (w *walk) chooseStock(k int32, goal instance.Cost, missing []int32) int {
 	s, e := w.state, w.e
 	var need int64

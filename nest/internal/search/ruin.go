@@ -1,7 +1,6 @@
 package search
 
-// ruin takes some of the plan apart: parts here and there, a region of a tree,
-// or a whole tree, so that recreate can put them together better.
+// ruin removes some of the plan: scattered parts, regions of trees, or a whole tree.
 func (w *walk) ruin() {
 	s := w.state
 	switch n := len(s.trees); {
@@ -16,7 +15,7 @@ func (w *walk) ruin() {
 	}
 }
 
-// ruinParts removes n parts from anywhere.
+// ruinParts removes n random parts.
 func (w *walk) ruinParts(n int) {
 	s := w.state
 	for range n {
@@ -27,8 +26,7 @@ func (w *walk) ruinParts(n int) {
 	}
 }
 
-// ruinRegions picks a part in n trees and removes it with what lies around it:
-// the split some levels above.
+// ruinRegions picks a part in n trees and removes the split some levels above it.
 func (w *walk) ruinRegions(n int) {
 	s := w.state
 	for range n {
@@ -45,8 +43,8 @@ func (w *walk) ruinRegions(n int) {
 	}
 }
 
-// meetGoal removes trees until the plan is cheaper than its goal and cuts no more
-// pieces than it may, the emptiest first or a random one.
+// meetGoal removes trees until the plan costs less than its goal and cuts no more pieces than
+// its limits. It removes the emptiest trees or random ones.
 func (w *walk) meetGoal() {
 	s := w.state
 	for i := range s.used {
@@ -58,7 +56,7 @@ func (w *walk) meetGoal() {
 	s.commit()
 }
 
-// anyStock stands for every stock.
+// anyStock selects every stock.
 const anyStock = int32(-1)
 
 // removeTree removes one tree of a stock and reports whether there was one.

@@ -1,5 +1,6 @@
-// Package search finds good plans by taking them apart and putting them
-// together again.
+// Package search finds plans by ruin and recreate on cutting trees. The same moves on one piece
+// of stock price patterns heuristically (Filler), which fills whole plans in sequential value
+// correction (ValueCorrection). Polish improves the secondary objectives (polisher).
 package search
 
 import (
@@ -9,31 +10,30 @@ import (
 	"sawbill/nest/internal/pool"
 )
 
-// Search improves the plan of one instance in rounds. In a round every lane
-// walks on its own, in any order and on any number of processors; between
-// rounds Join passes the best plan on. So the course of a search depends on
-// its seed and its number of lanes, never on the machine.
+// Search improves the plan of one instance in rounds. In a round every walk runs on its own, in
+// any order and on any number of processors. Between rounds Join passes the best plan on. So
+// the course of a search depends on its seed and number of walks, never on the machine.
 type Search struct {
 	in           *instance.Instance
 	bound        int64
 	walks        []*walk
-	completer    *walk // completes plans that come from elsewhere
+	completer    *walk // completes plans of other methods
 	best         *instance.Plan
-	targets      [][]int          // per stock: the pieces that a cheaper plan may have
-	restartPlans []*instance.Plan // cheaper than best, but some parts are missing
-	// areaRounds counts the rounds that are still given to a lesser area at the
-	// same price once that is proven.
+	targets      [][]int          // pieces per stock that a cheaper plan may have
+	restartPlans []*instance.Plan // cheaper than best, but not complete
+	// areaRounds counts the rounds left to reduce the area at the same price, once that is
+	// proven.
 	areaRounds int
 	round      int
-	pool       *pool.Pool // or nil
+	pool       *pool.Pool // of recorded patterns; or nil
 	polishing
 }
 
-// maxAreaRounds are given to a lesser area after each new best plan.
+// maxAreaRounds follow each new best plan.
 const maxAreaRounds = 8
 
-// New makes a search with a first plan, which may be incomplete when there is
-// too little stock. No plan costs less than bound.
+// New returns a search with a first plan, which is incomplete if there is too little stock. No
+// plan costs less than bound.
 func New(in *instance.Instance, bound int64, seed uint64, walks int) *Search {
 	s := &Search{in: in, bound: bound}
 	e := newEnv(in, false)
@@ -49,8 +49,7 @@ func New(in *instance.Instance, bound int64, seed uint64, walks int) *Search {
 	return s
 }
 
-// RecordInto notes from now on what patterns the lanes come upon; Join brings them
-// into h.
+// RecordInto makes walks record their patterns, and Join collect them into h.
 func (s *Search) RecordInto(h *pool.Pool) {
 	s.pool = h
 	for _, l := range s.walks {
@@ -58,7 +57,7 @@ func (s *Search) RecordInto(h *pool.Pool) {
 	}
 }
 
-// Best is the best plan so far.
+// Best returns the best plan so far.
 func (s *Search) Best() *instance.Plan { return s.best }
 
 // Proven reports whether no plan can cost less than Best.
@@ -67,11 +66,11 @@ func (s *Search) Proven() bool { return s.best.Complete() && s.best.Cost.Price <
 // Done reports whether further rounds are not worth their time.
 func (s *Search) Done() bool { return s.Proven() && s.areaRounds == 0 && s.roundsLeft == 0 }
 
-// StartPolish tells that little time is left: it goes to the lesser aims.
+// StartPolish makes all walks polish, since little time is left.
 func (s *Search) StartPolish() { s.polishNow = true }
 
-// SetBound tells of a bound, and of counts of each stock that cheaper plans might
-// have. It reports whether the bound is a greater one.
+// SetBound sets a lower bound, and the counts of each stock that cheaper plans may have. It
+// reports whether the bound has risen.
 func (s *Search) SetBound(bound int64, targets [][]int) bool {
 	s.targets = targets
 	greater := bound > s.bound
@@ -79,10 +78,10 @@ func (s *Search) SetBound(bound int64, targets [][]int) bool {
 	return greater
 }
 
-// Walks is the number of walks in a round.
+// Walks returns the number of walks in a round.
 func (s *Search) Walks() int { return len(s.walks) }
 
-// Walk does lane i's part of a round: n steps, or fewer when stop says so.
+// Walk runs part i of a round: n steps, or fewer if stop returns true.
 func (s *Search) Walk(i int, n int64, stop func() bool) {
 	if i < s.polishingWalks() {
 		s.polishers[(s.round/polishEvery+i)%len(s.polishers)].run(n, stop)
@@ -91,7 +90,7 @@ func (s *Search) Walk(i int, n int64, stop func() bool) {
 	}
 }
 
-// Join ends a round and reports whether it bettered the plan.
+// Join ends a round and reports whether the plan improved.
 func (s *Search) Join() bool {
 	polishing := s.polishingWalks() > 0
 	s.round++
@@ -126,8 +125,8 @@ func (s *Search) improves(l *walk) bool {
 	return l.best.Cost.Less(s.best.Cost)
 }
 
-// Complete places what p lacks, takes the plan over if it is the best so far,
-// and reports whether it is.
+// Complete places what p lacks. If the result is the best plan so far, Complete adopts it and
+// returns true.
 func (s *Search) Complete(p *instance.Plan) bool {
 	l := s.completer
 	l.state.load(p)
@@ -151,12 +150,11 @@ func (s *Search) Complete(p *instance.Plan) bool {
 	return true
 }
 
-// maxStarts is how many plans are kept for lanes to set out from.
+// maxStarts limits restartPlans.
 const maxStarts = 8
 
-// restart starts lane l anew: from a plan that lacks some parts, towards counts of
-// stock that may be enough, or from the best plan once more. Where there is one
-// size, the price says how many.
+// restart restarts a walk: from an incomplete plan, or from the best plan, towards target
+// counts or any. With a single size the price alone says how many pieces to cut.
 func (s *Search) restart(l *walk) {
 	switch n := l.below(4); {
 	case len(s.targets) > 0 && !s.singleSize() && n > 0:
@@ -168,7 +166,7 @@ func (s *Search) restart(l *walk) {
 	}
 }
 
-// migrate sets the lanes that lag behind on the best plan.
+// migrate moves the walks that lag to the best plan.
 func (s *Search) migrate() {
 	for _, l := range s.walks {
 		if l.best == nil || s.best.Complete() && s.best.Cost.Less(l.goal) {
@@ -180,12 +178,12 @@ func (s *Search) migrate() {
 		s.restartPolish(s.best)
 		s.areaRounds = maxAreaRounds
 		if s.singleSize() {
-			s.areaRounds = 0 // the price has settled the area
+			s.areaRounds = 0 // the price implies the area
 		}
 	}
 }
 
-// singleSize reports whether all that is bought is of one size and has a price.
+// singleSize reports whether all stock for sale has one size and a price.
 func (s *Search) singleSize() bool {
 	sizes := 0
 	for _, st := range s.in.Stock {
@@ -199,7 +197,7 @@ func (s *Search) singleSize() bool {
 	return sizes <= 1
 }
 
-// Steps counts the steps of all lanes.
+// Steps counts the steps of all walks.
 func (s *Search) Steps() int64 {
 	var n int64
 	for i, l := range s.walks {

@@ -1,12 +1,11 @@
 package search
 
-// Cover that chance does not find is sought with a spare: a kind that no
-// leftover holds is wanted once more than it is, for the length of a walk. Where
-// all can be placed, one of that kind is taken out again, and the leftover in
-// its place holds it.
+// A spare raises coverage that random moves do not find: for one walk, a kind that no leftover
+// holds has one more than its demand. If all parts fit, one of that kind is removed again, and
+// the leftover in its place holds it.
 
-// addSpare starts from the best plan with a spare of a kind that it does not
-// cover, or with none if it covers all that there is room for.
+// addSpare starts from the best plan with a spare of a random uncovered kind, if one fits the
+// free area.
 func (p *polisher) addSpare() {
 	p.restartFrom(p.best, p.value)
 	s := p.state
@@ -32,14 +31,14 @@ func (p *polisher) addSpare() {
 	p.resetAcceptance()
 }
 
-// removeSpare takes that piece of the spare's kind out which leaves the best plan,
-// and keeps that if it is the best so far. The state remains.
+// removeSpare tries to remove each part of the spare's kind, and keeps the best resulting plan
+// if it is the best so far. The state does not change.
 func (p *polisher) removeSpare() {
 	s := p.state
 	tree, part := none, none
 	best := p.found
 	for i := range s.trees {
-		for j := range s.trees[i].parts { // undo exchanges trees, but not the order of their parts
+		for j := range s.trees[i].parts { // undo swaps trees, but keeps the order of their parts
 			n := s.trees[i].parts[j]
 			if s.trees[i].nodes[n].kind != p.spare {
 				continue

@@ -2,14 +2,14 @@ package search
 
 import "sawbill/nest/internal/instance"
 
-// state is a set of trees and what is still missing, with one step of undo.
+// state is a partial plan: cutting trees and the missing parts, with one step of undo.
 type state struct {
 	e           *env
 	trees       []*tree
 	heads       []gapSummary // per tree
-	missing     []int32      // a kind for every piece that is not placed
+	missing     []int32      // a kind for every part that is not placed
 	missingArea int64
-	value       int64 // of all rests, less that of the pieces on hand that are cut
+	value       int64 // of all leftovers, less the forgone value of the pieces on hand that are cut
 	cost        instance.Cost
 	used        []int // pieces cut, per stock
 
@@ -26,14 +26,14 @@ type state struct {
 	}
 }
 
-// gapSummary is what tells at a glance that a part has no place in a tree: the greatest
-// area, length and width of its gaps.
+// gapSummary is the greatest area, length and width of a tree's gaps. It rules out quickly that
+// a part fits.
 type gapSummary struct {
 	area int64
 	l, w int32
 }
 
-// holds reports whether kind k may have a place.
+// holds reports whether kind k may fit.
 func (h *gapSummary) holds(k *kind) bool {
 	return h.area >= k.exactArea && h.l >= k.minL && h.w >= k.minW
 }
@@ -50,7 +50,7 @@ func newState(e *env) *state {
 	return s
 }
 
-// begin opens a step: all until the next begin can be taken back by undo.
+// begin opens a step: undo takes back everything since.
 func (s *state) begin() {
 	s.step++
 	s.touched = s.touched[:0]
@@ -76,7 +76,7 @@ func (s *state) undo() {
 	s.missingArea, s.value, s.cost = b.missingArea, b.value, b.cost
 }
 
-// commit ends the step for good: emptied trees are dropped.
+// commit keeps the step, and drops empty trees.
 func (s *state) commit() {
 	n := len(s.trees)
 	for i := n - 1; i >= 0; i-- {
@@ -106,12 +106,12 @@ func (s *state) newTree() *tree {
 	return &tree{}
 }
 
-// open starts a new piece of stock and returns its tree's index.
+// open starts a new piece of stock and returns the index of its tree.
 func (s *state) open(stock int) int {
 	t := s.newTree()
 	st := &s.e.stock[stock]
 	t.reset(stock, s.e)
-	t.stamp = s.step // new in this step: undo drops it whole
+	t.stamp = s.step // new in this step: undo drops it
 	s.trees = append(s.trees, t)
 	s.backup = append(s.backup, s.newTree())
 	s.heads = append(s.heads, t.gapSummary())
@@ -121,7 +121,7 @@ func (s *state) open(stock int) int {
 	return len(s.trees) - 1
 }
 
-// touch must be called before tree i is changed.
+// touch must be called before tree i changes.
 func (s *state) touch(i int) *tree {
 	t := s.trees[i]
 	if t.stamp != s.step {
@@ -132,7 +132,7 @@ func (s *state) touch(i int) *tree {
 	return t
 }
 
-// remove takes node n out of tree i; the tree is closed when it is left empty.
+// remove takes node n out of tree i. If the tree is then empty, it is closed.
 func (s *state) remove(i int, n int32) {
 	t := s.touch(i)
 	had := len(s.missing)
@@ -149,7 +149,7 @@ func (s *state) remove(i int, n int32) {
 	}
 }
 
-// close gives empty tree i back; settle drops it.
+// close gives empty tree i back; commit drops it.
 func (s *state) close(i int) {
 	t := s.trees[i]
 	t.closed = true
@@ -160,7 +160,7 @@ func (s *state) close(i int) {
 	s.cost = s.cost.Plus(st.cost, -1)
 }
 
-// load replaces what is there by plan p.
+// load replaces the state by plan p.
 func (s *state) load(p *instance.Plan) {
 	s.truncate(0)
 	s.missing = s.missing[:0]
@@ -183,7 +183,7 @@ func (s *state) load(p *instance.Plan) {
 	s.begin()
 }
 
-// load makes node n, which is in no list, into what p says.
+// load makes node n, which is in no list, a copy of p.
 func (t *tree) load(n int32, p *instance.Piece, e *env) {
 	c := &t.nodes[n]
 	c.l, c.w = int32(p.L), int32(p.W)
@@ -208,7 +208,7 @@ func (t *tree) load(n int32, p *instance.Piece, e *env) {
 	}
 }
 
-// plan copies the state out.
+// plan returns a copy of the state.
 func (s *state) plan() *instance.Plan {
 	p := &instance.Plan{Missing: make([]int, len(s.e.kinds)), Cost: s.cost}
 	for _, k := range s.missing {
@@ -222,7 +222,7 @@ func (s *state) plan() *instance.Plan {
 	return p
 }
 
-// piece copies node n out.
+// piece returns a copy of node n.
 func (t *tree) piece(n int32) instance.Piece {
 	c := &t.nodes[n]
 	p := instance.Piece{L: int64(c.l), W: int64(c.w), Kind: instance.Leftover}

@@ -2,29 +2,27 @@ package search
 
 import "sawbill/nest/internal/instance"
 
-// A tree is one piece of stock divided by guillotine cuts.
+// tree is a cutting tree: one piece of stock divided by guillotine cuts.
 //
-// Every split has at most one rest among its children: strips can change
-// places, so two leftovers side by side are one. Levels of cuts alternate in
-// direction. The nodes lie in one slice, free ones chained, so that a tree is
-// copied with two or three calls of copy.
+// Every split has at most one leftover among its children: strips can change places, so two
+// leftovers side by side are one. Levels of cuts alternate in direction. The nodes are one
+// slice, with a free list, so that two or three calls of copy copy a tree.
 type tree struct {
 	stock       int32
-	closed      bool   // emptied; not counted, dropped when the step is accepted
-	stamp       uint64 // the step that saved it last
+	closed      bool   // empty; dropped on commit
+	stamp       uint64 // the last step that saved it
 	free        int32
 	nodes       []node
-	gaps        []gap   // all rests
+	gaps        []gap   // all leftovers
 	parts       []int32 // all parts
-	freeArea    int64   // area that is not parts
-	value       int64   // of the rests
-	key         uint64  // of all parts: the sum of their kinds'
-	setups      int     // as last appraised, with print
+	freeArea    int64   // that is not parts
+	value       int64   // of the leftovers
+	key         uint64  // sum of the parts' keys; see pool
+	setups      int     // setups and fingerprint: as last evaluated
 	fingerprint uint64
 }
 
-// gap is a rest as the search for a spot sees it: what decides whether a part
-// fits lies together.
+// gap is a leftover. Its fields lie together for the search for placements.
 type gap struct {
 	l, w  int32
 	worth int64
@@ -42,10 +40,10 @@ const (
 type node struct {
 	l, w                      int32
 	parent, first, next, prev int32
-	leftover                  int32 // of a split: its rest, or none
-	pos                       int32 // of a rest or part: place in tree.gaps or tree.parts
+	leftover                  int32 // of a split: its leftover, or none
+	pos                       int32 // of a leftover or part: place in tree.gaps or tree.parts
 	kind                      int32 // of a part
-	level                     int32 // levels of cuts above
+	level                     int32 // of cuts above
 	role                      role
 	dir                       instance.Dir // of a split
 	turned                    bool
@@ -65,7 +63,7 @@ func (t *tree) reset(s int, e *env) {
 	t.addLeftover(0, e)
 }
 
-// gapSummary of a closed tree has room for nothing.
+// A closed tree holds nothing.
 func (t *tree) gapSummary() gapSummary {
 	if t.closed {
 		return gapSummary{area: -1}
@@ -78,7 +76,7 @@ func (t *tree) gapSummary() gapSummary {
 	return h
 }
 
-// copyFrom makes t equal to o, keeping t's memory.
+// copyFrom makes t equal to o and keeps t's memory.
 func (t *tree) copyFrom(o *tree) {
 	nodes, gaps, parts := t.nodes, t.gaps, t.parts
 	*t = *o
@@ -101,7 +99,7 @@ func (t *tree) release(n int32) {
 	t.free = n
 }
 
-// link hangs n under split p.
+// link adds n to the children of split p.
 func (t *tree) link(p, n int32) {
 	c := &t.nodes[n]
 	q := &t.nodes[p]
@@ -112,7 +110,7 @@ func (t *tree) link(p, n int32) {
 	q.first = n
 }
 
-// unlink takes n from among its siblings.
+// unlink removes n from its siblings.
 func (t *tree) unlink(n int32) {
 	c := &t.nodes[n]
 	if c.prev != none {
@@ -143,9 +141,8 @@ func (t *tree) dropLeftover(n int32) {
 	t.gaps = t.gaps[:len(t.gaps)-1]
 }
 
-// carve cuts a piece of the given size off x in direction dir and returns it:
-// a node that is no longer, or not yet, a rest. A rest beside it stays in the
-// tree.
+// carve cuts a piece of the given size off x in direction dir and returns it. The piece is not
+// listed as a leftover; what is left beside it is. listed says whether x is.
 func (t *tree) carve(x int32, dir instance.Dir, size int32, listed bool, e *env) int32 {
 	c := &t.nodes[x]
 	full := c.w
@@ -163,7 +160,7 @@ func (t *tree) carve(x int32, dir instance.Dir, size int32, listed bool, e *env)
 		return x
 	}
 	if parent == none || t.nodes[parent].dir != dir {
-		// x becomes a split with two children, of which the rest is one.
+		// x becomes a split with two children, one of them the leftover.
 		if listed && parent != none {
 			t.nodes[parent].leftover = none
 		}
@@ -191,8 +188,7 @@ func (t *tree) carve(x int32, dir instance.Dir, size int32, listed bool, e *env)
 	return n
 }
 
-// place puts a part of kind k into rest x, first cutting in direction dir, then
-// across.
+// place puts a part of kind k into leftover x, with the first cut in direction dir.
 func (t *tree) place(x int32, k int32, as orientation, dir instance.Dir, e *env) {
 	first, second := as.w, as.l
 	if dir == instance.Crosscut {
@@ -214,13 +210,13 @@ func (t *tree) addPart(n int32, e *env) {
 	t.key += e.kinds[c.kind].key
 }
 
-// remove takes node n, a part or a split, with all below it, out of the tree
-// and appends the kinds of its parts to out.
+// remove takes node n, a part or a split, out of the tree with all below it. It appends the
+// kinds of the parts to out.
 func (t *tree) remove(n int32, out []int32, e *env) []int32 {
 	out = t.releaseParts(n, out, e)
 	for {
-		// n is a leftover that is not listed yet: join it with its sibling, and
-		// if nothing but leftover remains of the split, with that.
+		// n is a leftover that is not listed yet. Join it with its sibling leftover. If the
+		// split then holds nothing else, the split becomes the leftover.
 		c := &t.nodes[n]
 		p := c.parent
 		if p == none {

@@ -8,38 +8,38 @@ import (
 	"sawbill/nest/internal/instance"
 )
 
-// ValueCorrection makes whole plans one piece of stock after another, each filled by a
-// [Filler] with what is worth most. What a piece is worth to a plan shows when all are
-// filled: parts that went into pieces that waste much, or are dear, are worth more
-// from then on, and so come earlier in the next plan (sequential value correction,
-// Mukhacheva et al., Pesquisa Operacional 20, 2000; Belov and Scheithauer, INFORMS J.
-// Comput. 19, 2007; from memory). Each plan takes twice as many steps as the one before.
+// ValueCorrection makes whole plans by sequential value correction: it fills one piece of stock
+// after another with the most valuable pattern of a [Filler]. Values then move towards the cost
+// of the part's piece per area used. So parts of wasteful or expensive pieces come earlier in
+// the next plan. Mukhacheva et al., Pesquisa Operacional 20, 2000; Belov and Scheithauer,
+// INFORMS J. Comput. 19, 2007; from memory. Each plan takes twice as many steps as the one
+// before.
 //
 // It works in portions and takes the same course on every machine.
 type ValueCorrection struct {
 	e       *env
 	fillers []*Filler // per stock
-	byRate  []int     // the stock, what costs least for its area first
-	minRate float64   // what that of the stock that is bought costs
-	base    []float64 // per kind: values before correction
-	worths  []float64 // corrected
-	values  []int64   // the same for fillers
-	steps   int       // of a filling
+	byRate  []int     // stock by cost per area, the lowest first
+	minRate float64   // lowest cost per area of stock for sale
+	base    []float64 // per kind: before correction
+	worths  []float64 // per kind: corrected
+	values  []int64   // worths as integers
+	steps   int       // per piece filled
 
 	plan       *instance.Plan
-	left       []int // per kind
-	count      int   // of parts left
+	left       []int // demand left, per kind
+	count      int   // demand left in all
 	leftArea   int64
 	used       []int // per stock
-	nextStock  int   // of dear: being filled
-	stepsTaken int   // steps of that filling; 0 before it
+	nextStock  int   // index in byRate of the stock in progress
+	stepsTaken int   // on that stock; 0 before the first
 	top        filling
-	best       filling // of those filled for this piece
+	best       filling // so far for this piece
 	plans      []*instance.Plan
 	overdrawn  int64
 }
 
-// filling is one piece of stock filled; without parts where there is none.
+// filling is one piece of stock filled; parts is 0 if there is none.
 type filling struct {
 	stock int
 	tree  tree
@@ -50,14 +50,14 @@ type filling struct {
 
 const (
 	firstFilling = 64      // steps for each piece of the first plan
-	maxFilling   = 1 << 16 // and of later ones
-	portion      = 64      // steps without looking whether to stop
-	maxCost      = 8       // times its first value that a part may have cost
-	valueScale   = 1 << 32 // of values in whole numbers: what fills the largest stock
+	maxFilling   = 1 << 16 // and the limit for later plans
+	portion      = 64      // steps between calls of stop
+	maxCost      = 8       // limits a part's cost, relative to its area
+	valueScale   = 1 << 32 // integer value of what fills the largest stock
 	kindWork     = 40      // comparisons of a step for each kind, beside FillStepWork
 )
 
-// NewValueCorrection makes one that has not begun.
+// NewValueCorrection returns one that has not begun.
 func NewValueCorrection(in *instance.Instance, seed uint64) *ValueCorrection {
 	e := newEnv(in, false)
 	q := &ValueCorrection{
@@ -72,8 +72,8 @@ func NewValueCorrection(in *instance.Instance, seed uint64) *ValueCorrection {
 	}
 	slices.SortStableFunc(q.byRate, func(a, b int) int { return cmp.Compare(q.rate(a), q.rate(b)) })
 	for _, k := range e.kinds {
-		// Large parts are worth somewhat more than their area: small ones find room
-		// where others leave it.
+		// Large parts are worth a little more than their area, since small ones fit in leftover
+		// room.
 		area := float64(float64(k.area) / (1 << instance.AreaBits))
 		q.base = append(q.base, area+float64(area*area))
 	}
@@ -82,20 +82,20 @@ func NewValueCorrection(in *instance.Instance, seed uint64) *ValueCorrection {
 	return q
 }
 
-// rate is how dear stock s is for its area.
+// rate returns the cost of stock s per area.
 func (v *ValueCorrection) rate(s int) float64 {
 	return v.e.stock[s].weight / float64(v.e.stock[s].area)
 }
 
-// NewPlans returns the plans made since the last call; they lack parts only where
-// there is too little stock.
+// NewPlans returns the plans made since the last call. They are incomplete only if there is too
+// little stock.
 func (v *ValueCorrection) NewPlans() []*instance.Plan {
 	plans := v.plans
 	v.plans = nil
 	return plans
 }
 
-// Work carries on for about so many comparisons, or fewer when stop says so.
+// Work goes on for about so many comparisons, or fewer if stop returns true.
 func (v *ValueCorrection) Work(work int64, stop func() bool) {
 	step := int64(FillStepWork + kindWork*len(v.e.kinds))
 	work -= v.overdrawn
@@ -106,7 +106,7 @@ func (v *ValueCorrection) Work(work int64, stop func() bool) {
 			v.take()
 		}
 	}
-	v.overdrawn = max(0, -work) // what was overdrawn is paid back next time
+	v.overdrawn = max(0, -work) // the next call works that much less
 }
 
 // begin starts a plan.
@@ -130,8 +130,7 @@ func (v *ValueCorrection) next() {
 	v.nextStock, v.stepsTaken, v.best.parts = 0, 0, 0
 }
 
-// fill takes at most so many steps with the stock whose turn it is and returns how
-// many it took.
+// fill takes at most most steps on the stock in progress and returns how many it took.
 func (v *ValueCorrection) fill(most int) (taken int) {
 	s := v.byRate[v.nextStock]
 	f := v.fillers[s]
@@ -165,8 +164,8 @@ func (v *ValueCorrection) fill(most int) (taken int) {
 	return taken
 }
 
-// canImprove reports whether stock s may give more for what it costs than the best
-// filling so far, if all of it were used as well.
+// canImprove reports whether stock s, as well used as the best filling so far, gives more worth
+// for its cost.
 func (v *ValueCorrection) canImprove(s int) bool {
 	st := &v.e.stock[s]
 	if v.used[s] >= v.e.in.Stock[s].Limit {
@@ -180,8 +179,8 @@ func (v *ValueCorrection) canImprove(s int) bool {
 	return worth/st.weight > float64(b.worth)/v.e.stock[b.stock].weight
 }
 
-// isBetter reports whether filling c is to be preferred to the best so far: what takes
-// all that is left, at least cost; else what is worth most for what it costs.
+// isBetter reports whether filling c is better than the best so far. A filling that takes all
+// parts left comes first; then the most worth for its cost.
 func (v *ValueCorrection) isBetter(c *filling) bool {
 	b := &v.best
 	if c.parts == 0 || b.parts == 0 {
@@ -194,7 +193,7 @@ func (v *ValueCorrection) isBetter(c *filling) bool {
 	return float64(c.worth)/cost > float64(b.worth)/least
 }
 
-// take brings the best filling into the plan; without one the plan is done.
+// take adds the best filling to the plan. Without one the plan ends.
 func (v *ValueCorrection) take() {
 	b := &v.best
 	if b.parts > 0 {
@@ -215,9 +214,8 @@ func (v *ValueCorrection) take() {
 	v.next()
 }
 
-// correctValues takes the parts of the best filling from what is left, and brings their
-// values towards what they cost in it, the more of all there are of them in it the
-// further.
+// correctValues removes the parts of the best filling from the demand, and moves their worths
+// towards their cost in it. Kinds with few parts move further.
 func (v *ValueCorrection) correctValues() {
 	b := &v.best
 	cost := float64(v.e.stock[b.stock].area) / float64(b.area)
@@ -229,7 +227,7 @@ func (v *ValueCorrection) correctValues() {
 		v.left[b.tree.nodes[n].kind]--
 	}
 	if v.count == 0 {
-		return // what the last piece has left over is no fault of its parts
+		return // the last piece's leftover is not the fault of its parts
 	}
 	for _, n := range b.tree.parts {
 		k := b.tree.nodes[n].kind

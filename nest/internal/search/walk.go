@@ -49,12 +49,12 @@ type insertion struct {
 	avoidCut     instance.Dir // as the first of two cuts; None avoids neither
 }
 
-// Tuned on the published two-dimensional instances; see DEVELOPERS.md.
+// Tuned on published two-dimensional instances.
 const (
-	shortHistory     = 256  // at first, for what comes easily
-	longHistory      = 8192 // later; so many times as Luby's sequence says
+	shortHistory     = 256  // at first, for easy improvements
+	longHistory      = 8192 // after restarts, times the terms of the Luby sequence
 	maxHistory       = 16 * longHistory
-	stagnationFactor = 80 // steps without a better score, for each score in the history
+	stagnationFactor = 80 // steps without a better score, for each entry of the history, that are stagnation
 	meanRuin         = 25
 	meanBlink        = 64
 	missingWeight    = 4
@@ -62,7 +62,7 @@ const (
 
 func abs(x int64) int64 { return max(x, -x) }
 
-// noGoal is undercut by every plan.
+// noGoal exceeds the cost of every plan.
 var noGoal = instance.Cost{Price: math.MaxInt64}
 
 func newWalk(e *env, seed, number uint64) *walk {
@@ -75,14 +75,14 @@ func newWalk(e *env, seed, number uint64) *walk {
 	return l
 }
 
-// clearLimits lets plans cut all there is.
+// clearLimits lets plans cut all stock there is.
 func (w *walk) clearLimits() {
 	for s, st := range w.e.in.Stock {
 		w.maxPieces[s] = st.Limit
 	}
 }
 
-// construct places everything once, largest first, as a first plan.
+// construct makes a first plan: it inserts every part once, the largest first.
 func (w *walk) construct() {
 	w.sort(byArea)
 	w.recreate(w.goal)
@@ -91,11 +91,10 @@ func (w *walk) construct() {
 
 func (w *walk) random() uint64 { return w.rng.Uint64() }
 
-// below returns a number from 0 to n-1; the bias of the multiplication is
-// below n / 2^32.
+// below returns a number from 0 to n-1. The bias of the multiplication is below n / 2^32.
 func (w *walk) below(n int) int { return int(w.random() >> 32 * uint64(n) >> 32) }
 
-// blink reports whether a spot is overlooked: on average one in meanBlink.
+// blink reports whether to skip a placement, on average one in meanBlink.
 func (w *walk) blink() bool {
 	w.insertion.nextBlink--
 	if w.insertion.nextBlink > 0 {
@@ -105,12 +104,12 @@ func (w *walk) blink() bool {
 	return true
 }
 
-// score of the state: less is better.
+// score rates the state; lower is better.
 func (w *walk) score() int64 {
 	return missingWeight*w.state.missingArea - w.state.value
 }
 
-// resetAcceptance prepares for a walk from the present state towards the present goal.
+// resetAcceptance starts from the present state towards the present goal.
 func (w *walk) resetAcceptance() {
 	w.state.begin()
 	w.meetGoal()
@@ -142,7 +141,7 @@ func (w *walk) step() {
 		}
 	}
 	w.ruin()
-	o := order(w.below(int(orderCount) + 2)) // by area oftener
+	o := order(w.below(int(orderCount) + 2)) // byArea has a greater share
 	if o >= orderCount {
 		o = byArea
 	}
@@ -174,7 +173,7 @@ func (w *walk) updateBest() {
 	}
 }
 
-// migrateTo takes plan p over and looks for cheaper ones.
+// migrateTo moves the walk to plan p.
 func (w *walk) migrateTo(p *instance.Plan) {
 	s := w.state
 	s.load(p)
@@ -187,9 +186,8 @@ func (w *walk) migrateTo(p *instance.Plan) {
 	w.resetAcceptance()
 }
 
-// restart starts a walk from plan p, which may lack parts, towards plans that are
-// cheaper than goal and cut no more than most pieces of each stock; nil is all
-// there is.
+// restart starts the walk again from plan p, which may be incomplete. It then seeks plans that
+// cost less than goal and cut at most most pieces of each stock for sale; nil is no limit.
 func (w *walk) restart(p *instance.Plan, goal instance.Cost, most []int) {
 	w.state.load(p)
 	w.goal = goal
@@ -204,7 +202,7 @@ func (w *walk) restart(p *instance.Plan, goal instance.Cost, most []int) {
 	w.resetAcceptance()
 }
 
-// stagnant reports whether the lane gets no further.
+// stagnant reports whether the walk has stagnated.
 func (w *walk) stagnant() bool {
 	return w.progress.stagnation >= stagnationFactor*int64(len(w.acceptance.history))
 }
