@@ -5,6 +5,8 @@ import (
 	"os"
 	"path/filepath"
 	"testing"
+
+	"sawbill/nest/shop"
 )
 
 // Equal job files in equal places give equal bytes, wherever all that lies and from
@@ -53,7 +55,7 @@ func TestFilesDoNotHangOnWhereTheyLie(t *testing.T) {
 				continue
 			}
 			for name, data := range files {
-				if filepath.Base(name) == progressName {
+				if filepath.Base(name) == shop.RecordName {
 					continue // entries have ids of their own
 				}
 				if !bytes.Equal(first[name], data) {

@@ -7,19 +7,15 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
-	"os"
 	"regexp"
 	"strconv"
 
-	"sawbill/stock/job"
+	"sawbill/stock/fault"
+	"sawbill/stock/store"
 )
 
 const about = "what sawbill progress and sawbill recut go on from; lengths count 25 nm, prices cents"
-
-// largest is beyond any plan; it keeps a wrong file from filling the memory.
-const largest = 16 << 20
 
 // Bytes is what the file holds. Equal plans of equal jobs give equal bytes, wherever their
 // folders lie.
@@ -65,55 +61,27 @@ func (h head) sumOf() string {
 func (h head) sound() bool { return string(h.data[h.from:h.to]) == h.sumOf() }
 
 // Read reads the file at path and checks that the plan holds. The error is of type
-// [job.Faults].
+// [fault.Faults].
 func Read(path string) (*Plan, error) {
-	fault := func(cause, remedy string) (*Plan, error) {
-		return nil, job.Faults{{File: path, Cause: cause, Remedy: remedy}}
-	}
-	data, err := read(path)
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		return fault("there is no such file", "name the folder that sawbill plan wrote")
-	case errors.Is(err, errNoFile) || errors.Is(err, errTooLarge):
-		return fault(err.Error(), "name the folder that sawbill plan wrote")
-	case err != nil:
-		return fault(fmt.Sprintf("the file cannot be read (%v)", err), "check its permissions")
+	data, err := store.Read(path)
+	if err != nil {
+		cause, remedy := store.Explain(err)
+		if errors.Is(err, fs.ErrNotExist) {
+			remedy = "name the folder that sawbill plan wrote"
+		}
+		return nil, fault.Faults{{File: path, Cause: cause, Remedy: remedy}}
 	}
 	return Parse(path, data)
-}
-
-var (
-	errNoFile   = errors.New("this is no file that can be read")
-	errTooLarge = fmt.Errorf("the file has more than %d MB, more than any plan", largest>>20)
-)
-
-// read reads a file that is one, and no larger than it may be.
-func read(path string) ([]byte, error) {
-	info, err := os.Stat(path)
-	switch {
-	case err != nil:
-		return nil, err
-	case !info.Mode().IsRegular():
-		return nil, errNoFile
-	case info.Size() > largest:
-		return nil, errTooLarge
-	}
-	f, err := os.Open(path)
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	return io.ReadAll(io.LimitReader(f, largest))
 }
 
 // Parse is [Read] of what is in a file called name.
 func Parse(name string, data []byte) (*Plan, error) {
 	p, err := parse(data)
 	if newer, is := errors.AsType[newerError](err); is {
-		return nil, job.Faults{{File: name, Cause: newer.Error(), Remedy: "use a newer Sawbill"}}
+		return nil, fault.Faults{{File: name, Cause: newer.Error(), Remedy: "use a newer Sawbill"}}
 	}
 	if err != nil {
-		return nil, job.Faults{{File: name, Cause: err.Error(), Remedy: "put back a copy of the file, or plan the job again into another folder"}}
+		return nil, fault.Faults{{File: name, Cause: err.Error(), Remedy: "put back a copy of the file, or plan the job again into another folder"}}
 	}
 	return p, nil
 }

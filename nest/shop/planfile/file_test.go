@@ -169,7 +169,7 @@ func TestOnlyAFileOfAPlansSizeIsRead(t *testing.T) {
 	if err := os.Truncate(large, 1<<40); err != nil {
 		t.Fatal(err)
 	}
-	for path, cause := range map[string]string{dir: "no file", large: "more than 16 MB", filepath.Join(dir, "none"): "no such file", os.DevNull: "no file"} {
+	for path, cause := range map[string]string{dir: "is a folder", large: "at most 16 MB", filepath.Join(dir, "none"): "no such file", os.DevNull: "no regular file"} {
 		if _, err := planfile.Read(path); err == nil || !strings.Contains(err.Error(), cause) {
 			t.Errorf("%s: %v", path, err)
 		}
