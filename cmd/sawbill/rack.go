@@ -42,7 +42,7 @@ var rackVerbs = []rackVerb{
 	{name: "add", about: "enter pieces: --material, --length, --width, --thickness and what else is known",
 		flags: []string{"kind", "name", "material", "length", "width", "thickness", "grain", "count", "from", "note", "date"}, run: (*rackCall).add},
 	{name: "take", args: "ID...", about: "pieces are used up or given away", flags: []string{"note", "date"}, least: 1, most: -1, run: (*rackCall).take},
-	{name: "book", args: "PLAN", about: "a plan was carried out: what it cut leaves, what it kept enters", flags: []string{"date", "give-up"}, least: 1, most: 1, run: (*rackCall).book},
+	{name: "book", args: "PLAN", about: "a plan has ended: what it cut leaves, what it kept enters", flags: []string{"date", "give-up"}, least: 1, most: 1, run: (*rackCall).book},
 	{name: "import", args: "FILE.csv", about: "enter all pieces of a list, or none", flags: []string{"date"}, least: 1, most: 1, run: (*rackCall).importList},
 	{name: "find", about: "what would make a part: --material, --length, --width", flags: []string{"material", "length", "width", "thickness", "grain", "kerf"}, run: (*rackCall).find},
 	{name: "labels", args: "[ID...]", about: "a PDF of labels, of all pieces or of some", flags: []string{"output", "paper"}, most: -1, run: (*rackCall).labels},
@@ -69,7 +69,7 @@ func rackCommand() command {
 			set.StringVar(&f.width, "width", "", "across it, written `likewise`")
 			set.StringVar(&f.thickness, "thickness", "", "written `likewise`; to find a piece, any if left out")
 			set.StringVar(&f.kind, "kind", "", "of a piece, `sheet|board`; without it a sheet")
-			set.StringVar(&f.grain, "grain", "", "of a piece `length|width|none`, of a part length|width|any;\nwithout it along the length")
+			set.StringVar(&f.grain, "grain", "", "of a piece `length|width|none|unknown`, of a part\nlength|width|any; without it along the length")
 			set.StringVar(&f.count, "count", "", "`n` alike, each with an id of its own")
 			set.StringVar(&f.name, "name", "", "what it was bought `as`")
 			set.StringVar(&f.from, "from", "", "`where` it came from")
