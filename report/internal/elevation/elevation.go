@@ -125,34 +125,58 @@ func (s Subject) alongPanel(axis casework.Axis, at stock.Length) bool {
 	return false
 }
 
+// prospect is all of a view that does not depend on its scale.
+type prospect struct {
+	Subject
+	view View
+	picture
+	chains []chain
+}
+
+func (s Subject) look(v View) prospect { return prospect{s, v, s.project(v), s.chains(v)} }
+
+func (p prospect) frame(scale int) *frame { return newFrame(p.picture, p.chains, p.view, scale) }
+
+// size is how large the drawing will be, which its frame tells.
+func (p prospect) size(scale int) drawing.Drawing {
+	d := p.frame(scale).d
+	return drawing.Drawing{Width: d.Width, Height: d.Height}
+}
+
 // Draw makes a view at 1:scale, with its dimensions, as large as it needs.
-func (s Subject) Draw(v View, scale int) drawing.Drawing {
-	p := s.project(v)
-	f := newFrame(p, s.chains(v), v, scale)
-	f.drawCuts(p)
-	f.drawEdges(p)
+func (s Subject) Draw(v View, scale int) drawing.Drawing { return s.look(v).draw(scale) }
+
+func (p prospect) draw(scale int) drawing.Drawing {
+	f := p.frame(scale)
+	f.drawCuts(p.picture)
+	f.drawEdges(p.picture)
 	f.drawChains()
-	if v == Front { // their names break the lines of dimensions
-		f.drawPlane(p, s.plane(casework.X), "1", true)
-		f.drawPlane(p, s.plane(casework.Z), "2", false)
+	if p.view == Front { // their names break the lines of dimensions
+		f.drawPlane(p.picture, p.plane(casework.X), "1", true)
+		f.drawPlane(p.picture, p.plane(casework.Z), "2", false)
 	}
-	f.writeMarks(p, s.Marks)
+	f.writeMarks(p.picture, p.Marks)
 	return f.d
 }
 
 // Fit draws a view as large as it goes into a room, in mm, and tells the scale.
 func (s Subject) Fit(v View, width, height float64) (drawing.Drawing, int) {
-	return fitted(s.leastScale(width, height), width, height, func(scale int) drawing.Drawing { return s.Draw(v, scale) })
+	p := s.look(v)
+	scale := fitting(s.leastScale(width, height), width, height, p.size)
+	return p.draw(scale), scale
 }
 
 // Sheet draws all views in one picture.
 func (s Subject) Sheet(width, height float64) (drawing.Drawing, int) {
-	return fitted(s.leastScale(width, height), width, height, func(scale int) drawing.Drawing {
-		drawn := make([]drawing.Drawing, len(Views))
-		for i, v := range Views {
-			drawn[i] = s.Draw(v, scale)
+	looks := make([]prospect, len(Views))
+	for i, v := range Views {
+		looks[i] = s.look(v)
+	}
+	sheet := func(make func(p prospect) drawing.Drawing) (sheet drawing.Drawing) {
+		var drawn []drawing.Drawing
+		for _, p := range looks {
+			drawn = append(drawn, make(p))
 		}
-		var sheet drawing.Drawing
 		for _, rows := range arrangements {
 			sheet = arrange(drawn, rows)
 			if sheet.Width <= width && sheet.Height <= height {
@@ -160,7 +184,11 @@ func (s Subject) Sheet(width, height float64) (drawing.Drawing, int) {
 			}
 		}
 		return sheet
+	}
+	scale := fitting(s.leastScale(width, height), width, height, func(scale int) drawing.Drawing {
+		return sheet(func(p prospect) drawing.Drawing { return p.size(scale) })
 	})
+	return sheet(func(p prospect) drawing.Drawing { return p.draw(scale) }), scale
 }
 
 // arrangements are rows of views: for a tall case, for a deep one, for a wide one.
@@ -179,14 +207,15 @@ func (s Subject) leastScale(width, height float64) int {
 // mostScale ends the search for one that fits; nothing built is drawn so small.
 const mostScale = 1000
 
-func fitted(scale int, width, height float64, draw func(scale int) drawing.Drawing) (drawing.Drawing, int) {
-	for {
-		d := draw(scale)
-		if d.Width <= width && d.Height <= height || scale >= mostScale {
-			return d, scale
+// fitting is the largest scale, from one on, at which the size of a drawing is within a
+// room. Only sizes are tried: a large case takes long to draw.
+func fitting(scale int, width, height float64, size func(scale int) drawing.Drawing) int {
+	for ; scale < mostScale; scale++ {
+		if d := size(scale); d.Width <= width && d.Height <= height {
+			break
 		}
-		scale++
 	}
+	return scale
 }
 
 // between is the paper between two views, mm.

@@ -103,20 +103,52 @@ func inDrawingOrder(shapes []shape) []shape {
 		}
 		return 0
 	})
-	left := slices.Clone(shapes)
-	var sorted []shape
-	for len(left) > 0 {
-		// In a ring of joints none is free of the others: then the first goes.
-		next := max(0, slices.IndexFunc(left, func(a shape) bool {
-			return !slices.ContainsFunc(left, func(b shape) bool { return a.near == b.near && lies(a.Solid, b.Solid) })
-		}))
-		if at := slices.IndexFunc(left, func(b shape) bool { return b.near != left[0].near }); at >= 0 && next >= at {
-			next = 0
+	for from, to := 0, 0; from < len(shapes); from = to {
+		for to = from; to < len(shapes) && shapes[to].near == shapes[from].near; to++ {
 		}
-		sorted = append(sorted, left[next])
-		left = slices.Delete(left, next, next+1)
+		orderLevel(shapes[from:to])
 	}
-	return sorted
+	return shapes
+}
+
+// orderLevel sorts shapes that begin equally near. In a ring of joints none is free of
+// the others: then the first that is left goes.
+func orderLevel(shapes []shape) {
+	over := make([][]int, len(shapes)) // by shape: those that lie on it
+	under := make([]int, len(shapes))  // by shape: how many that are left it lies on
+	for i, a := range shapes {
+		for k, b := range shapes {
+			if !a.meet(b.area).empty() && lies(a.Solid, b.Solid) {
+				over[k] = append(over[k], i)
+				under[i]++
+			}
+		}
+	}
+	var order []int
+	done := make([]bool, len(shapes))
+	first := 0 // that is left
+	for len(order) < len(shapes) {
+		for done[first] {
+			first++
+		}
+		next := first
+		for i := first; i < len(shapes); i++ {
+			if !done[i] && under[i] == 0 {
+				next = i
+				break
+			}
+		}
+		done[next] = true
+		order = append(order, next)
+		for _, i := range over[next] {
+			under[i]--
+		}
+	}
+	sorted := make([]shape, len(shapes))
+	for i, k := range order {
+		sorted[i] = shapes[k]
+	}
+	copy(shapes, sorted)
 }
 
 // lies reports whether a is seen where it shares room with b.
