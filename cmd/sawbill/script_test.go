@@ -22,7 +22,7 @@ import (
 //	$ show FILE              what is in the file follows; ids, which are drawn at random,
 //	                         are numbered as they come
 //	$ change FILE OLD NEW    a text in the file is replaced, as in an editor
-//	$ write FILE             a file is written; its lines follow, each behind "> "
+//	$ write FILE             a file is written, with its folder; its lines follow, each behind "> "
 //
 // Errors stand among the output as they come; a status other than 0 follows it.
 // It runs in a folder of its own.
@@ -167,6 +167,9 @@ func fileText(t *testing.T, name string) string {
 
 func writeText(t *testing.T, name, content string) {
 	t.Helper()
+	if err := os.MkdirAll(filepath.Dir(name), 0o755); err != nil {
+		t.Fatal(err)
+	}
 	if err := os.WriteFile(name, []byte(content), 0o644); err != nil {
 		t.Fatal(err)
 	}

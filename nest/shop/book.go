@@ -47,7 +47,7 @@ func (f *Folder) Book(ctx context.Context, b Booking) (done rack.Done, err error
 		if !f.state.Done() {
 			what = "plan " + f.plan.Code + " given up"
 		}
-		done, err = b.Rack.Change(ctx, rack.Change{Take: begunOf(f.plan, f.state, pieces), Put: f.keeps(pieces, b.GiveUp), Plan: f.plan.Code, What: what, Date: b.Date, Units: b.Units})
+		done, err = b.Rack.Change(ctx, rack.Change{Take: begunOf(f.plan, f.state, pieces), Put: f.keeps(pieces, b.GiveUp), Plan: f.plan.Code, Continues: f.plan.Continues, What: what, Date: b.Date, Units: b.Units})
 		return err
 	})
 	return done, err

@@ -45,6 +45,9 @@ func TestAChainIsBookedOnce(t *testing.T) {
 	if all := w.onRack(); len(slices.Compact(slices.Clone(all))) != len(all) {
 		t.Error("a piece is on the rack twice:", all)
 	}
+	if e, booked, err := rack.At(w.at("rack.toml")).BookedBy("K7F2M"); err != nil || !booked || e.Number != done.Number {
+		t.Error("the rack does not know that the plan before is carried out too", e, err)
+	}
 	before := w.files()
 	_, err = w.book("p-2", false)
 	w.refused(err, "plan H4XYZ is booked on the rack")

@@ -79,6 +79,7 @@ func (f *Folder) renew(ctx context.Context) error {
 		}
 		f.read, f.plan, f.state = info, plan, nil
 	}
+	f.record.Settle()
 	entries, err := f.record.Read()
 	if err != nil {
 		return err

@@ -164,12 +164,16 @@ func (e Fate) told(p *planfile.Plan) (cause, remedy string) {
 	case e.Withdrawn:
 		return fmt.Sprintf("plan %s was withdrawn, plan %s in %s goes on in its place", p.Code, p.Continues[len(p.Continues)-1], printed(e.Before)), "name that folder"
 	}
+	named := ""
+	if path := printed(e.Rack); path != "rack.toml" { // which the command takes by itself
+		named = " --rack " + path
+	}
 	change := fmt.Sprintf("change %d", e.Booked.Number)
 	if e.Booked.Date != "" {
 		change += " of " + e.Booked.Date
 	}
 	return fmt.Sprintf("plan %s is booked on the rack %s (%s)", p.Code, printed(e.Rack), change),
-		"if it is not finished, take the booking back with sawbill rack undo"
+		"if it is not finished, take the booking back with sawbill rack undo" + named
 }
 
 // Said is what became of the plan, in one sentence; empty if it goes on.

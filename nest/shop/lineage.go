@@ -137,8 +137,8 @@ func (f *Folder) nextFolder(ctx context.Context) (folder string, number int, err
 	}
 	for number = f.nextNumber(); ; number++ {
 		folder = fmt.Sprintf("%s-%d", base, number)
-		if left := store.FolderAt(folder, kind); left.Unsettled() {
-			// A rest that was not made when the program was stopped goes, with its folder.
+		if left := store.FolderAt(folder, kind); left.There() {
+			// What a program began and was stopped in goes, with its folder.
 			if err := left.Look(ctx, func(*store.Held) error { return nil }); err != nil {
 				return "", 0, err
 			}

@@ -66,7 +66,7 @@ func TestNumbersAndFoldersAreNeverUsedTwice(t *testing.T) {
 	step("p", "DDDDD", "p-4", 4) // 3 was used below 2
 	w.must(w.withdraw("p-4"))
 	os.RemoveAll(w.at("p-4")) // the number is used all the same
-	os.Mkdir(w.at("p-5"), 0o777)
+	w.write("p-5/photo.jpg", "mine")
 	step("p", "EEEEE", "p-6", 6) // a folder of that name is there
 	where, err := w.recut("p-6", "elsewhere", "FFFFF")
 	w.must(err)

@@ -20,7 +20,9 @@ type Change struct {
 	// Plan is the code of the plan that is carried out with the change: a second
 	// time it is refused. Empty: there is none.
 	Plan string
-	Date string // of the change, "2026-03-05"
+	// Continues are the codes of the plans before it, which are carried out with it.
+	Continues []string
+	Date      string // of the change, "2026-03-05"
 	// Units are those of a rack that begins with the change.
 	Units stock.Units
 }
@@ -80,7 +82,7 @@ func (r Rack) Change(ctx context.Context, c Change) (Done, error) {
 		if err := r.confirm(after, file, gone, made.Put); err != nil {
 			return err
 		}
-		made.Entry = Entry{Date: c.Date, What: c.What, Out: idsOf(made.Took), In: idsOf(made.Put), Plan: c.Plan, Highest: number}
+		made.Entry = Entry{Date: c.Date, What: c.What, Out: idsOf(made.Took), In: idsOf(made.Put), Plan: c.Plan, Continues: c.Continues, Highest: number}
 		if c.What == "" {
 			made.What = told(made.Took, made.Put)
 		}

@@ -10,6 +10,7 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -28,6 +29,8 @@ type Entry struct {
 	In  []string `json:"in,omitempty"`
 	// Plan is the code of the plan that was carried out with the change.
 	Plan string `json:"plan,omitempty"`
+	// Continues are the codes of the plans before it.
+	Continues []string `json:"continues,omitempty"`
 	// Back is the state that the rack went back to; nil of other changes.
 	Back *int `json:"back,omitempty"`
 	// Undo tells that the way back was one step: the next goes on from there.
@@ -193,7 +196,7 @@ func (p past) carriedOut(plan string, state int) (Entry, bool) {
 		case e.Back != nil:
 			state = *e.Back
 			continue
-		case e.Plan == plan:
+		case e.Plan == plan, slices.Contains(e.Continues, plan):
 			return e, true
 		}
 		state--

@@ -76,7 +76,7 @@ func (f Folder) Unsettled() bool { return present(f.at(readyName)) || present(f.
 type Held struct {
 	Folder
 	list list // of the files that the program wrote
-	// dropped says that a change was dropped that a program had begun before it was stopped.
+	// dropped says that nothing is left of what a program had begun before it was stopped.
 	dropped bool
 }
 
@@ -134,7 +134,7 @@ func (f Folder) locked(ctx context.Context, do func(*Held) error) error {
 		return do(h)
 	})
 	if h.dropped {
-		f.disk.remove(f.path) // goes if it was made for what was dropped, and is empty
+		f.disk.remove(f.path) // stays if there is anything in it
 	}
 	if !began && errors.Is(err, fs.ErrNotExist) {
 		return errGone

@@ -7,6 +7,7 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"os"
 	"path/filepath"
 	"regexp"
 	"slices"
@@ -30,6 +31,14 @@ func (r Record) Path() string { return r.path }
 func (r Record) Read() ([]Entry, error) {
 	entries, _, err := r.read()
 	return entries, err
+}
+
+// Settle removes a file without a byte: a program was stopped before it wrote the first
+// entry. The caller holds the lock of the folder.
+func (r Record) Settle() {
+	if info, err := os.Lstat(r.path); err == nil && info.Mode().IsRegular() && info.Size() == 0 {
+		os.Remove(r.path) // if that fails, it is still a record without an entry
+	}
 }
 
 // read returns the entries, and the number of bytes up to the end of the last.
