@@ -60,6 +60,9 @@ func stateOf(t *testing.T, version, folder string, p *planfile.Plan) *progress.S
 			t.Errorf("%s is of plan %s, the record of %s", folder, p.Code, e.Plan)
 		}
 		for _, did := range e.Did {
+			if strings.HasPrefix(did, "continued ") {
+				continue // what has a rest is no matter of the plan's state
+			}
 			event, err := progress.ParseEvent(did)
 			if err == nil {
 				err = s.Tell(event)
@@ -72,27 +75,37 @@ func stateOf(t *testing.T, version, folder string, p *planfile.Plan) *progress.S
 	return s
 }
 
-// The cuts of plans of version 1 have the numbers that were printed. That version does not
-// hold them: they are those of the program now. If this fails because other cuts are made,
-// or in another order, freeze the way that gave these for v1_read.go; do not update.
-func TestCutsOfVersion1HaveTheNumbersThatWerePrinted(t *testing.T) {
-	var b strings.Builder
-	all := underWay(t, "v1")
-	for _, name := range sortedNames(all) {
-		p := all[name]
-		fmt.Fprintf(&b, "%s, plan %s, number %d, after %v\n", name, p.Code, p.Number, p.Continues)
-		for i, l := range p.Plan.Layouts {
-			fmt.Fprintf(&b, "  layout %d: %d x %s\n", i+1, l.Repeat, l.Stock.Name)
-			for _, s := range l.Printed {
-				fmt.Fprintf(&b, "    %d: %v %v of %d rest %t at %d mark %d, %d x %d gives %d x %d and %d x %d, trim %t, level %d, %s | %s\n", s.Number, s.Guide, s.Cut, s.InHand, s.Rest,
-					s.Setting, s.Mark, s.Piece.Length, s.Piece.Width, s.Off.Length, s.Off.Width, s.Left.Length, s.Left.Width, s.Trim, s.Level, named(p, s.OffNode), named(p, s.LeftNode))
-			}
+// The cuts of plans under way have the numbers that were printed. Version 1 does not hold
+// them: they are those of the program now. If that fails because other cuts are made, or in
+// another order, freeze the way that gave these for v1_read.go; do not update.
+func TestCutsHaveTheNumbersThatWerePrinted(t *testing.T) {
+	for _, version := range versions {
+		var b strings.Builder
+		all := underWay(t, version)
+		for _, name := range sortedNames(all) {
+			cutsOf(&b, name, all[name])
 		}
-		for _, k := range p.Plan.Numbered {
-			fmt.Fprintf(&b, "  %s to %d: layout %d, %d x %d\n", cutplan.OffcutName(p.Code, k.First), k.First+k.Count-1, k.Layout+1, k.Node.Length, k.Node.Width)
+		golden(t, "testdata/"+version+"-cuts.golden", b.String())
+	}
+}
+
+var versions = []string{"v1", "v2"}
+
+func cutsOf(b *strings.Builder, name string, p *planfile.Plan) {
+	fmt.Fprintf(b, "%s, plan %s, number %d, after %v, %d marks\n", name, p.Code, p.Number, p.Continues, p.Marks)
+	for _, m := range p.Made {
+		fmt.Fprintf(b, "  made: %d x %s, %d x %d, of %v %q, turned %t, known %t\n", m.Count, m.Mark, m.Length, m.Width, m.From.Grain, m.From.Material, m.Turned, m.Known)
+	}
+	for i, l := range p.Plan.Layouts {
+		fmt.Fprintf(b, "  layout %d: %d x %s\n", i+1, l.Repeat, l.Stock.Name)
+		for _, s := range l.Printed {
+			fmt.Fprintf(b, "    %d: %v %v of %d rest %t at %d mark %d, %d x %d gives %d x %d and %d x %d, trim %t, level %d, %s | %s\n", s.Number, s.Guide, s.Cut, s.InHand, s.Rest,
+				s.Setting, s.Mark, s.Piece.Length, s.Piece.Width, s.Off.Length, s.Off.Width, s.Left.Length, s.Left.Width, s.Trim, s.Level, named(p, s.OffNode), named(p, s.LeftNode))
 		}
 	}
-	golden(t, "testdata/v1-cuts.golden", b.String())
+	for _, k := range p.Plan.Numbered {
+		fmt.Fprintf(b, "  %s to %d: layout %d, %d x %d\n", cutplan.OffcutName(p.Code, k.First), k.First+k.Count-1, k.Layout+1, k.Node.Length, k.Node.Width)
+	}
 }
 
 // named says what a node is.
@@ -126,7 +139,7 @@ func golden(t *testing.T, path, got string) {
 // What was told of plans under way still holds, whatever version wrote them: they go on
 // from there to the end, and their rest can be planned.
 func TestPlansUnderWayGoOn(t *testing.T) {
-	for _, version := range []string{"v1"} {
+	for _, version := range versions {
 		all := underWay(t, version)
 		for _, name := range sortedNames(all) {
 			p := all[name]
