@@ -15,7 +15,6 @@ type Rest struct {
 	Of     string // the code of that other
 	Result *recut.Result
 	Ways   []recut.Ways
-	Trim   []recut.Changed // parts that have become smaller
 }
 
 // restSaid is what a plan of the rest does with the plan before.
@@ -28,7 +27,8 @@ func restSaid(o Options) []string {
 	if len(r.Lacking) > 0 {
 		said = append(said, "What had no place any more: "+blanksSaid(r.Lacking)+".")
 	}
-	said = append(said, trimSaid(o)...)
+	said = append(said, thoughtsSaid(o)...)
+	said = append(said, savedSaid(o)...)
 	switch {
 	case len(r.Anew) == 0 && r.GoesOn == 0:
 	case len(r.Anew) == 0 && len(r.Lacking) == 0:
@@ -55,28 +55,13 @@ func restSaid(o Options) []string {
 	return said
 }
 
-// trimSaid tells what is smaller now, and what of it is cut already.
-func trimSaid(o Options) []string {
-	var trim, others []string
-	for _, c := range o.Rest.Trim {
-		named := c.Is.Name + " to " + o.Ruler.Size(c.Is.Length, c.Is.Width)
-		if c.Good > 0 {
-			trim = append(trim, fmt.Sprintf("%d %s", c.Good, named))
-		} else {
-			others = append(others, named)
-		}
+// savedSaid says which spoiled blanks are good by new sizes.
+func savedSaid(o Options) []string {
+	saved := o.Rest.Result.Saved
+	if len(saved) == 0 {
+		return nil
 	}
-	var said []string
-	if len(trim) > 0 {
-		said = append(said, "Trim what is cut already: "+strings.Join(trim, ", ")+".")
-	}
-	if len(others) > 0 {
-		said = append(said, "Smaller than planned: "+strings.Join(others, ", ")+".")
-	}
-	if saved := o.Rest.Result.Saved; len(saved) > 0 {
-		said = append(said, "Spoiled, and good by the new sizes: "+blanksSaid(saved)+"; trim what is larger.")
-	}
-	return said
+	return []string{"Spoiled, and good by the new sizes: " + blanksSaid(saved) + "; trim what is larger."}
 }
 
 // blanksSaid is "1 C side, 2 D shelf".

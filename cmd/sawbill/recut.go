@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -21,7 +22,8 @@ import (
 )
 
 func recutCommand() command {
-	var missing, smaller []string
+	var missing []string
+	var thoughts thoughts
 	var back bool
 	var date string
 	return command{
@@ -43,7 +45,7 @@ the rest back; its folder stays, and its number is not used again.
 		flags: func(f *pflag.FlagSet, s *settings) {
 			f.StringVarP(&s.output, "output", "o", "", "the `folder` to write to")
 			f.StringArrayVar(&missing, "missing", nil, "a stock or `material` of which there is nothing more, uncut or\nfor sale: what can be cut now, and what must wait; NAME=1:\none less is there than was told, and none for sale")
-			f.StringArrayVar(&smaller, "smaller", nil, "a case becomes less wide, high or deep, `height=6 mm`, or a part\nshorter, by its name: what is cut is trimmed to that")
+			thoughts.flags(f)
 			f.BoolVar(&back, "withdraw", false, "PLAN is a rest of which nothing was reported: take it back,\nthe plan before goes on")
 			f.StringVar(&date, "date", "", "the `day` it is, 2026-03-05, if it is not today")
 			s.solving(f)
@@ -57,12 +59,12 @@ the rest back; its folder stays, and its number is not used again.
 			if back {
 				return in.withdraw(date)
 			}
-			return in.recut(missing, smaller, date)
+			return in.recut(missing, &thoughts, date)
 		},
 	}
 }
 
-func (in *invocation) recut(missing, smaller []string, date string) (int, error) {
+func (in *invocation) recut(missing []string, thoughts *thoughts, date string) (int, error) {
 	before, err := in.openFolder()
 	if err != nil {
 		return 0, err
@@ -89,24 +91,21 @@ func (in *invocation) recut(missing, smaller []string, date string) (int, error)
 			return 0, err
 		}
 	}
-	trim, err := lessOf(before.Plan(), rest, smaller)
-	if err != nil {
+	if err := in.thinks(rest, thoughts); err != nil {
 		return 0, err
 	}
 	plan := before.Plan()
-	if rest.State().Done() {
+	if rest.State().Done() && !rest.Changed() {
 		fmt.Fprintf(in.stdout, "All blanks of plan %s are good: there is no rest.\n", plan.Code)
 		return exitDone, nil
 	}
-	o := rest.Options()
-	o.Sizes = sizesOf(trim)
-	made, err := in.solveRest(rest, o)
+	made, err := in.solveRest(rest, rest.Options())
 	if err != nil {
 		return 0, err
 	}
 	ruler := in.ruler(plan.Plan.Job.Units)
 	options := report.Options{Ruler: ruler, Paper: in.paperFor(ruler), Case: rest.File().Case, WhatIf: plan.WhatIf,
-		Rest: &report.Rest{Of: plan.Code, Result: made, Trim: trim, Ways: recut.WaysToSave(rest.State(), plan.Code, plan.File, plan.Smaller, made.Saved...)}}
+		Rest: &report.Rest{Of: plan.Code, Result: made, Ways: recut.WaysToSave(rest.State(), plan.Code, plan.File, plan.Smaller, made.Saved...)}}
 	after := rest.Plan(made, folder, number)
 	return in.write(after, options, folder, func(ctx context.Context, pages []store.File) error {
 		return rest.Write(ctx, folder, after, pages, date)
@@ -127,32 +126,6 @@ func (in *invocation) withdraw(date string) (int, error) {
 		fmt.Fprintf(in.stdout, "Plan %s is withdrawn: plan %s in %s goes on. Throw the pages of %s away.\n", code, on.Plan().Code, filepath.ToSlash(on.Path()), code)
 		return nil
 	})
-}
-
-// lessOf reads the job with sizes less, and tells which parts that changes.
-func lessOf(p *planfile.Plan, rest *shop.Rest, sizes []string) ([]recut.Changed, error) {
-	if len(sizes) == 0 {
-		return nil, nil
-	}
-	file, changes, err := p.Smaller(sizes...)
-	if err != nil {
-		return nil, err
-	}
-	trim, wrong := recut.Differences(rest.State(), p.File, file)
-	if wrong != "" {
-		return nil, job.Faults{{File: "--smaller " + strings.Join(sizes, ", "), Cause: wrong, Remedy: "take another size, or cut the piece anew"}}
-	}
-	rest.Change(file, changes)
-	return trim, nil
-}
-
-// sizesOf are the parts as they have become.
-func sizesOf(changed []recut.Changed) map[string]stock.Part {
-	sizes := map[string]stock.Part{}
-	for _, c := range changed {
-		sizes[c.Is.Name] = c.Is
-	}
-	return sizes
 }
 
 // solveRest plans within the limits, telling of the progress.
@@ -184,7 +157,9 @@ func without(p *planfile.Plan, rest *shop.Rest, said string) error {
 		for _, s := range p.Plan.Job.Stock {
 			known = append(known, s.Name, s.Material)
 		}
-		if near, ok := stock.Nearest(name, known); ok {
+		if several := holding(known, name); len(several) > 1 {
+			remedy = "it may be " + strings.Join(several, " or ") + ": take one of these"
+		} else if near, ok := stock.Nearest(name, known); ok {
 			remedy = fmt.Sprintf("did you mean %q?", near)
 		}
 		return fault(fmt.Sprintf("there is no stock or material %q", name), remedy)
@@ -195,6 +170,9 @@ func without(p *planfile.Plan, rest *shop.Rest, said string) error {
 		if err != nil || n < 0 {
 			return fault(fmt.Sprintf("%q is no count", number), "give a whole number, or the name alone for all of it")
 		}
+		if several := rest.Uncut(name); n > 0 && len(several) > 1 {
+			return fault(fmt.Sprintf("%q may be %s", name, strings.Join(quoted(several), " or ")), "take one of these names; without a number it is all of them")
+		}
 		count = n
 	}
 	if err := rest.Missing(name, count); err != nil {
@@ -202,4 +180,24 @@ func without(p *planfile.Plan, rest *shop.Rest, said string) error {
 		return fault(told.Cause, told.Remedy)
 	}
 	return nil
+}
+
+// holding are the names that hold what was typed, each once and in quotes.
+func holding(known []string, typed string) []string {
+	var all []string
+	for _, name := range known {
+		if strings.Contains(strings.ToLower(name), strings.ToLower(typed)) {
+			all = append(all, name)
+		}
+	}
+	slices.Sort(all)
+	return quoted(slices.Compact(all))
+}
+
+func quoted(names []string) []string {
+	var all []string
+	for _, name := range names {
+		all = append(all, fmt.Sprintf("%q", name))
+	}
+	return all
 }

@@ -5,8 +5,8 @@ import (
 	"sawbill/stock"
 )
 
-// lying is a piece of one piece of stock as the cuts so far have left it.
-type lying struct {
+// Lying is a piece of one piece of stock as the cuts so far have left it.
+type Lying struct {
 	// Root says how it is to be cut further; X and Y are those in the stock.
 	Root cutplan.Node
 	// Freed: it is what it was to become. If it is not and Root is no split, it still
@@ -20,12 +20,16 @@ type lying struct {
 	Trims stock.Trims
 }
 
+// Apart lists what there is of a piece of stock, with the places in it: layout and copy as
+// printed, from 1.
+func (s *State) Apart(layout, copy int) []Lying { return s.apart(layout-1, copy-1) }
+
 // apart is what there is of one piece of stock: exactly it, less the kerfs of the cuts
 // made and what was trimmed off.
-func (s *State) apart(layout, copy int) []lying {
+func (s *State) apart(layout, copy int) []Lying {
 	l, c, steps := s.plan.Layouts[layout], s.copies[layout][copy], s.steps[layout]
 	if left, trimmed := untrimmed(l.Stock, steps, c.made); left != (stock.Trims{}) || !c.begun() {
-		return []lying{{Root: l.Root, After: trimmed, Trims: left}}
+		return []Lying{{Root: l.Root, After: trimmed, Trims: left}}
 	}
 	w := walk{made: c.made, cutAt: map[rectangle]int{}}
 	after := 0
@@ -65,7 +69,7 @@ func untrimmed(s stock.Stock, steps []cutplan.Step, made []bool) (left stock.Tri
 type walk struct {
 	made  []bool
 	cutAt map[rectangle]int // the cut that takes a piece off
-	all   []lying
+	all   []Lying
 }
 
 type rectangle struct{ x, y, length, width stock.Length }
@@ -75,7 +79,7 @@ func rectangleOf(n cutplan.Node) rectangle { return rectangle{n.X, n.Y, n.Length
 // visit notes n, or what it was divided into.
 func (w *walk) visit(n cutplan.Node, after int, rest bool) {
 	if n.Use != cutplan.Split {
-		w.all = append(w.all, lying{Root: n, Freed: true, After: after, Rest: rest})
+		w.all = append(w.all, Lying{Root: n, Freed: true, After: after, Rest: rest})
 		return
 	}
 	off := 0 // children that were cut off
@@ -100,7 +104,7 @@ func (w *walk) visit(n cutplan.Node, after int, rest bool) {
 	if off > 0 {
 		n = restOf(n, off)
 	}
-	w.all = append(w.all, lying{Root: n, After: after, Rest: rest})
+	w.all = append(w.all, Lying{Root: n, After: after, Rest: rest})
 }
 
 // restOf is what remains of a split behind the children that were cut off.

@@ -59,15 +59,8 @@ func (s *State) cut(said string) error {
 // there are the pieces of stock of a layout but for those that were missing.
 func (s *State) there(layout int) []*copied {
 	var all []*copied
-	more := s.whole(layout).Stock.Count
-	for _, c := range s.copies[layout] {
-		if !c.begun() {
-			if more == 0 {
-				continue
-			}
-			more--
-		}
-		all = append(all, c)
+	for _, copy := range s.copiesThere(layout) {
+		all = append(all, s.copies[layout][copy])
 	}
 	return all
 }

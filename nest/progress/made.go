@@ -1,6 +1,7 @@
 package progress
 
 import (
+	"maps"
 	"slices"
 
 	"sawbill/nest/cutplan"
@@ -22,12 +23,19 @@ type Made struct {
 }
 
 // Made are the blanks that are good, for a plan of the rest to begin with, and none more
-// than the job wants. One of which parts are no good holds fewer.
+// than the job wants.
 func (s *State) Made() []Made {
 	wanted := map[string]int{}
 	for _, p := range s.Parts() {
 		wanted[p.Name] = p.Count
 	}
+	made, _ := Within(s.Good(), wanted)
+	return made
+}
+
+// Good are all blanks that are good, however many are wanted. One of which parts are no
+// good holds fewer.
+func (s *State) Good() []Made {
 	var all []Made
 	pools := map[string][]lot{} // by mark
 	for i, b := range s.Blanks() {
@@ -38,21 +46,46 @@ func (s *State) Made() []Made {
 			one := Made{Blank: b.Blank}
 			o := s.next(pools[b.Mark], i)
 			one.From, one.Turned, one.Known = o.from, o.turned, o.known
-			one.Count = 1
 			bad := (b.Bad + b.Good - 1 - n) / b.Good // shared out
-			one.Spare = max(one.Spare, bad, one.Gang*one.Layers-wanted[b.Part.Name])
-			if one.Holds() <= 0 {
-				continue
+			one.Count, one.Spare = 1, max(one.Spare, bad)
+			if one.Holds() > 0 {
+				all = gathered(all, one)
 			}
-			wanted[b.Part.Name] -= one.Holds()
-			if at := slices.IndexFunc(all, func(m Made) bool { return m.Mark == one.Mark && m.Spare == one.Spare && m.origin() == o }); at >= 0 {
-				all[at].Count++
-				continue
-			}
-			all = append(all, one)
 		}
 	}
 	return all
+}
+
+// Within parts blanks into those that the parts wanted take, by name, and those beyond.
+// One that is taken holds no more than is wanted.
+func Within(all []Made, wanted map[string]int) (made, beyond []Made) {
+	left := maps.Clone(wanted)
+	for _, m := range all {
+		for range m.Count {
+			one := m
+			one.Count = 1
+			if left[m.Part.Name] <= 0 {
+				beyond = gathered(beyond, one)
+				continue
+			}
+			one.Spare = max(one.Spare, one.Gang*one.Layers-left[m.Part.Name])
+			left[m.Part.Name] -= one.Holds()
+			made = gathered(made, one)
+		}
+	}
+	return made, beyond
+}
+
+// gathered is all with one more.
+func gathered(all []Made, one Made) []Made {
+	alike := func(m Made) bool {
+		return m.Mark == one.Mark && m.Spare == one.Spare && m.Length == one.Length && m.Width == one.Width && m.origin() == one.origin()
+	}
+	if at := slices.IndexFunc(all, alike); at >= 0 {
+		all[at].Count++
+		return all
+	}
+	return append(all, one)
 }
 
 func (m Made) origin() origin { return origin{m.From, m.Turned, m.Known} }

@@ -170,7 +170,7 @@ func (s *State) pieceCalled(name string) (Piece, error) {
 // kept checks that no piece that has another size was cut as planned.
 func (s *State) kept() error {
 	for _, m := range s.remeasured.cut {
-		there := slices.ContainsFunc(s.apart(m.layout, m.copy), func(l lying) bool { return rectangleOf(l.Root) == m.was })
+		there := slices.ContainsFunc(s.apart(m.layout, m.copy), func(l Lying) bool { return rectangleOf(l.Root) == m.was })
 		if !there {
 			return Wrong{fmt.Sprintf("a piece of layout %d has another size now and is not cut as planned", m.layout+1), "plan the rest with recut, or take the size back with undo"}
 		}

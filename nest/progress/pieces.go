@@ -141,7 +141,7 @@ func (s *State) begun(code string, layout, copy int) []Piece {
 
 // restName names an unfinished piece by where it comes from: "H7KMQ layout 2, piece from 5", as
 // the steps of its layout have it.
-func (s *State) restName(code string, layout, copy int, l lying) string {
+func (s *State) restName(code string, layout, copy int, l Lying) string {
 	name := fmt.Sprintf("%s layout %d", code, layout+1)
 	if n := len(s.copies[layout]); n > 1 {
 		name += fmt.Sprintf(", %s %d of %d", s.plan.Layouts[layout].Stock.Kind, copy+1, n)

@@ -59,8 +59,9 @@ func TestMaterialIsConserved(t *testing.T) {
 					}
 					there := new(big.Int)
 					add := func(of *big.Int) { there.Add(there, of) }
-					for _, piece := range progress.Lying(s, at, 0) {
-						add(area(piece.Length, piece.Width))
+					for _, piece := range s.Apart(at+1, 1) {
+						t := piece.Trims
+						add(area(piece.Root.Length+t.NearEnd+t.FarEnd, piece.Root.Width+t.NearEdge+t.FarEdge))
 					}
 					for i, st := range steps {
 						if !made[i+1] {

@@ -18,12 +18,12 @@ type Options struct {
 	Code string
 	// Marks is how many marks were given so far, if more than the state knows of.
 	Marks int
-	// Rack is what is on hand now.
-	Rack []stock.Stock
-	// Sizes are parts that have become smaller, by name.
-	Sizes map[string]stock.Part
-	// Booked are the names of pieces that are on the rack by now, and counted there.
-	Booked []string
+	// Rack is what is on hand now, OnRack the names of all that is on the rack.
+	Rack   []stock.Stock
+	OnRack []string
+	// Was and Is are the job as its file had it and as it is wanted now; nil without
+	// second thoughts.
+	Was, Is *stock.Job
 	// Missing are stocks or materials that cannot be bought now.
 	Missing []string
 }
@@ -43,6 +43,8 @@ type Result struct {
 	// are those of them that were spoiled and are good by the new sizes.
 	Made  []progress.Made
 	Saved []cutplan.Blank
+	// Thoughts are what second thoughts mean for what is cut.
+	Thoughts
 	// Waiting tells what cannot be cut now, where something is missing.
 	Waiting *Waiting
 }
@@ -62,9 +64,9 @@ const mostTries = 40
 func Make(ctx context.Context, s *progress.State, o Options) (*Result, error) {
 	start := time.Now()
 	r := restOf(s, o)
-	found := &Result{Made: r.made(), Saved: r.savedBlanks(), Anew: r.anew}
+	found := &Result{Made: append(r.good, r.saved...), Thoughts: r.thoughts, Saved: r.savedBlanks(), Anew: r.anew}
 	for i, n := range r.lacking() {
-		if b := r.bill[i]; n > 0 {
+		if b := r.bill[i]; n > 0 && !r.more(b.Part.Name) {
 			b.Count = n
 			found.Lacking = append(found.Lacking, b)
 		}

@@ -101,7 +101,7 @@ func TestWhatIsGoodAndTheRestAreTheJob(t *testing.T) {
 				if err := made.Plan.Check(); err != nil {
 					t.Error(err)
 				}
-				if there, has := areaOf(t, piecesOf(s, fmt.Sprint("P", round))), areaOf(t, onHand(made.Plan.Job.Stock)); there.Cmp(has) != 0 {
+				if there, has := areaOf(t, append(piecesOf(s, fmt.Sprint("P", round)), made.Unused...)), areaOf(t, onHand(made.Plan.Job.Stock)); there.Cmp(has) != 0 {
 					t.Errorf("seed %d, round %d: %v lie there, the rest has %v on hand", seed, round, there, has)
 				}
 				p, before = made.Plan, s.Made()

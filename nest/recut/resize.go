@@ -1,8 +1,6 @@
 package recut
 
 import (
-	"slices"
-
 	"sawbill/nest/cutplan"
 	"sawbill/nest/progress"
 	"sawbill/stock"
@@ -25,17 +23,6 @@ func resized(b cutplan.Blank, to map[string]stock.Part) cutplan.Blank {
 	return b
 }
 
-// resizes reports whether a blank of n is of a part of another size.
-func (r *rest) resizes(n cutplan.Node) bool {
-	return slices.ContainsFunc(n.Leaves(), func(leaf cutplan.Node) bool {
-		if leaf.Use != cutplan.Part {
-			return false
-		}
-		_, changed := r.sizes[r.state.Bill()[leaf.Blank].Part.Name]
-		return changed
-	})
-}
-
 // saves reports whether scrap is a blank still, since its part has become smaller, and
 // counts it then among those that are good.
 func (r *rest) saves(p progress.Piece) bool {
@@ -48,6 +35,10 @@ func (r *rest) saves(p progress.Piece) bool {
 	if !holds(p.Of.Left, is.Blank.Blank) {
 		return false
 	}
+	if r.had[b.Part.Name] >= q.Count {
+		return false
+	}
+	r.had[b.Part.Name]++
 	is.Count = 1
 	r.saved = append(r.saved, is)
 	return true
@@ -59,14 +50,4 @@ func (r *rest) savedBlanks() []cutplan.Blank {
 		all = append(all, m.Blank)
 	}
 	return all
-}
-
-// made are the blanks that are good, by their new sizes.
-func (r *rest) made() []progress.Made {
-	var all []progress.Made
-	for _, m := range r.state.Made() {
-		m.Blank = resized(m.Blank, r.sizes)
-		all = append(all, m)
-	}
-	return append(all, r.saved...)
 }

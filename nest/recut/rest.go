@@ -16,10 +16,17 @@ type rest struct {
 	free   []stock.Stock // of which no blank is to come by the plan: on hand
 	offers []stock.Stock
 
-	state *progress.State
-	sizes map[string]stock.Part // parts that have become smaller, by name
-	saved []progress.Made       // spoiled blanks that are good by these sizes
-	anew  []progress.Piece      // pieces that cannot go on, since a blank of theirs has another size
+	state    *progress.State
+	now      map[string]stock.Part // the parts of the job as it is wanted now, by name
+	sizes    map[string]stock.Part // those of them that have another size
+	onRack   map[string]bool       // names of pieces on the rack
+	asBefore bool                  // no second thoughts
+	allAnew  bool                  // another kerf or other rules: no piece can go on
+	thoughts Thoughts
+	good     []progress.Made  // blanks that are there
+	had      map[string]int   // parts in them, by name
+	saved    []progress.Made  // spoiled blanks that are good by these sizes
+	anew     []progress.Piece // pieces that cannot go on, since a blank of theirs has another size
 }
 
 // piece is one piece that is planned to be cut further.
@@ -32,24 +39,29 @@ type piece struct {
 // but for pieces that the plan has or has begun.
 func restOf(s *progress.State, o Options) *rest {
 	plan := s.Plan()
-	r := &rest{job: plan.Job, state: s, sizes: o.Sizes}
-	r.job.Stock, r.job.Parts, r.job.Kinds = nil, nil, map[string]stock.Kind{}
+	r := &rest{job: plan.Job, state: s}
 	parts := s.Parts()
-	for i, p := range parts {
-		if q, changed := o.Sizes[p.Name]; changed {
-			q.Count = p.Count
-			parts[i] = q
-		}
+	if o.Is != nil {
+		r.job, parts = *o.Is, o.Is.Parts
+	}
+	r.job.Stock, r.job.Parts, r.job.Kinds = nil, nil, map[string]stock.Kind{}
+	for _, p := range s.Parts() {
 		r.job.Kinds[p.Material] = plan.Job.KindOf(p.Material)
 	}
-	standing := s.Blanks()
-	open := make([]int, len(standing)) // blanks that may still come as planned
-	for i, b := range standing {
-		open[i] = b.Open
+	if o.Is != nil {
+		for _, p := range parts {
+			r.job.Kinds[p.Material] = o.Is.KindOf(p.Material)
+		}
 	}
-	r.take(s, o.Code, open)
-	r.free = slices.DeleteFunc(r.free, func(s stock.Stock) bool { return slices.Contains(o.Booked, s.Name) })
-	r.offers = offersOf(plan)
+	r.think(o, parts)
+	r.sort(o.Code)
+	standing := s.Blanks()
+	r.take(s, o.Code, r.stillOpen(standing))
+	r.free = append(r.free, r.thoughts.Unused...)
+	r.offers = r.offersNow(plan, o)
+	if o.Is != nil {
+		r.free = append(r.free, r.laidBy(plan, o)...)
+	}
 	for _, p := range o.Rack {
 		if !slices.ContainsFunc(plan.Job.Stock, func(had stock.Stock) bool { return had.Name == p.Name }) {
 			r.free = append(r.free, p)
@@ -68,17 +80,18 @@ func (r *rest) take(s *progress.State, code string, open []int) {
 			continue
 		}
 		if p.Root.Use != cutplan.Split && p.Root.Use != cutplan.Part {
-			r.free = append(r.free, p.Stock)
+			r.free = append(r.free, r.measured(p.Stock))
 			continue
 		}
-		if r.resizes(p.Root) {
-			r.free = append(r.free, p.Stock)
+		if !r.goesOn(p) {
+			r.free = append(r.free, r.measured(p.Stock))
 			r.anew = append(r.anew, p)
 			continue
 		}
 		copies := p.Stock.Count
 		for range copies {
 			one := piece{Piece: p}
+			one.Stock = r.measured(p.Stock)
 			one.Stock.Count = 1
 			one.Root = withoutSurplus(p.Root, open, s.Plan().Job.Offcut, nil)
 			one.holds = make([]int, len(open))
@@ -90,6 +103,32 @@ func (r *rest) take(s *progress.State, code string, open []int) {
 			r.pieces = append(r.pieces, one)
 		}
 	}
+}
+
+// stillOpen counts, of each blank, those that may still come as planned.
+func (r *rest) stillOpen(standing []progress.Blank) []int {
+	open := make([]int, len(standing))
+	for i, b := range standing {
+		open[i] = b.Open
+	}
+	if len(r.thoughts.Changed) == 0 {
+		return open
+	}
+	for name, q := range r.now { // no blank is in two of them
+		wanted := q.Count - r.had[name]
+		for i, b := range standing {
+			if b.Part.Name == name {
+				open[i] = min(open[i], max(0, wanted+b.Holds()-1)/b.Holds())
+				wanted -= open[i] * b.Holds()
+			}
+		}
+	}
+	for i, b := range standing {
+		if _, wanted := r.now[b.Part.Name]; !wanted {
+			open[i] = 0
+		}
+	}
+	return open
 }
 
 // withoutSurplus is n with no more of a blank than are open, which it counts down. What
@@ -177,24 +216,18 @@ func (r *rest) want(parts []stock.Part, standing []progress.Blank, next int) {
 	}
 	at := make([]int, len(standing)) // in the new bill
 	for _, part := range parts {
-		had, coming := 0, 0
+		had, coming := r.had[part.Name], 0
 		first := len(r.bill)
 		for i, b := range standing {
 			if b.Part.Name != part.Name {
 				continue
 			}
-			had += b.Parts
 			b.Blank = resized(b.Blank, r.sizes)
 			coming += planned[i] * b.Holds()
 			if planned[i] > 0 {
 				at[i] = len(r.bill)
 				b.Count = planned[i]
 				r.bill = append(r.bill, b.Blank)
-			}
-		}
-		for _, b := range r.saved {
-			if b.Part.Name == part.Name {
-				had++
 			}
 		}
 		still := part
@@ -229,7 +262,7 @@ func (r *rest) lack(b cutplan.Blank, first int, were []progress.Blank, next int)
 	b.Mark = ""
 	for _, was := range were {
 		taken := slices.ContainsFunc(r.bill, func(other cutplan.Blank) bool { return other.Mark == was.Mark })
-		if alike(resized(was.Blank, r.sizes), b) && !taken {
+		if alike(resized(was.Blank, r.sizes), b) && !taken && !r.unfit(was.Mark) {
 			b.Mark = was.Mark
 		}
 	}
@@ -239,6 +272,12 @@ func (r *rest) lack(b cutplan.Blank, first int, were []progress.Blank, next int)
 	}
 	r.bill = append(r.bill, b)
 	return next
+}
+
+// unfit reports whether blanks of a mark are cut that cannot be what they were: the mark
+// stands on these.
+func (r *rest) unfit(mark string) bool {
+	return slices.ContainsFunc(r.thoughts.Unfit, func(u Unfit) bool { return u.Mark == mark })
 }
 
 // alike reports whether two blanks are of one part and the same in hand.

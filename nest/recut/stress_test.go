@@ -87,7 +87,7 @@ func TestTheRestHoldsUnderAnyRules(t *testing.T) {
 				o.Missing = []string{"ply"}
 			}
 			if random.IntN(3) == 0 {
-				o.Sizes = smallerParts(random, s)
+				o.Was, o.Is = smallerParts(random, s)
 			}
 			made, err := recut.Make(t.Context(), s, o)
 			if err != nil {
@@ -99,8 +99,13 @@ func TestTheRestHoldsUnderAnyRules(t *testing.T) {
 			coming, there := map[string]int{}, map[string]int{}
 			for _, part := range made.Plan.Job.Parts {
 				coming[part.Name] = part.Count
-				if q, changed := o.Sizes[part.Name]; changed && (part.Length != q.Length || part.Width != q.Width) {
-					t.Errorf("seed %d, round %d: %q comes in its old size", seed, round, part.Name)
+				if o.Is == nil {
+					continue
+				}
+				for _, q := range o.Is.Parts {
+					if q.Name == part.Name && (part.Length != q.Length || part.Width != q.Width) {
+						t.Errorf("seed %d, round %d: %q comes in its old size", seed, round, part.Name)
+					}
 				}
 			}
 			for _, b := range made.Made {
@@ -118,11 +123,14 @@ func TestTheRestHoldsUnderAnyRules(t *testing.T) {
 	t.Logf("%d rests", rests)
 }
 
-// smallerParts are some of the parts, a little shorter or narrower.
-func smallerParts(random *rand.Rand, s *progress.State) map[string]stock.Part {
+// smallerParts is the job as it stands, and with some of its parts a little shorter or
+// narrower.
+func smallerParts(random *rand.Rand, s *progress.State) (was, is *stock.Job) {
 	const mm = stock.Millimetre
-	sizes := map[string]stock.Part{}
-	for _, part := range s.Parts() {
+	before, after := s.Plan().Job, s.Plan().Job
+	before.Parts, after.Parts = s.Parts(), s.Parts()
+	for i := range after.Parts {
+		part := &after.Parts[i]
 		if random.IntN(3) > 0 {
 			continue
 		}
@@ -132,7 +140,6 @@ func smallerParts(random *rand.Rand, s *progress.State) map[string]stock.Part {
 		if less := stock.Length(random.IntN(3)) * mm; part.Width > 2*less {
 			part.Width -= less
 		}
-		sizes[part.Name] = part
 	}
-	return sizes
+	return &before, &after
 }

@@ -31,6 +31,7 @@ type Rest struct {
 	missing []string
 	file    *job.File
 	changes job.Changes
+	changed bool // by second thoughts
 }
 
 // Rest begins the rest of the plan. It is refused where the plan takes no more reports. The
@@ -79,12 +80,28 @@ func (r *Rest) Has(name string) bool {
 	return slices.ContainsFunc(r.of.plan.Plan.Job.Stock, func(s stock.Stock) bool { return progress.Called(s, name) })
 }
 
-// Change takes another reading of the job, with what was changed.
-func (r *Rest) Change(file *job.File, changes job.Changes) { r.file, r.changes = file, changes }
+// Uncut lists the stock of a name or material of which something is not cut, each by its
+// name as it is on hand.
+func (r *Rest) Uncut(name string) []string {
+	var all []string
+	for _, p := range r.state.Pieces(r.of.plan.Code) {
+		if p.Layout >= 0 && p.Kind == progress.Whole && progress.Called(p.Stock, name) && !slices.Contains(all, p.Stock.Name) {
+			all = append(all, p.Stock.Name)
+		}
+	}
+	return all
+}
 
 // Options are what the rest is planned by.
 func (r *Rest) Options() recut.Options {
-	return recut.Options{Code: r.of.plan.Code, Marks: r.of.plan.Marks, Rack: r.there, Missing: r.missing}
+	o := recut.Options{Code: r.of.plan.Code, Marks: r.of.plan.Marks, Rack: r.there, Missing: r.missing}
+	for _, piece := range r.onRack {
+		o.OnRack = append(o.OnRack, piece.ID)
+	}
+	if r.changed {
+		o.Was, o.Is = &r.of.plan.File.Job, &r.file.Job
+	}
+	return o
 }
 
 // Folder is where the rest goes, and its number in the lineage. An empty name is the folder

@@ -156,8 +156,8 @@ func (r *reader) job(root *table, at place, open listOpener, whole bool) *File {
 	onHand, ok := r.onHand(top, open, offers, rough, file)
 	whole = whole && ok
 	derived, left, ok := r.derive(root, at, slices.Concat(offers, unlike(onHand, offers, rough)), rough, allowed, file, whole)
-	wanted = append(wanted, r.changes.added(r, allowed)...)
-	wanted = r.changes.parts(r, append(wanted, derived...), were, left, file.Offcut)
+	wanted = append(wanted, derived...)
+	wanted = r.changes.parts(r, append(wanted, r.changes.added(r, wanted, allowed)...), were, left, file.Offcut)
 	whole = whole && ok
 
 	if whole {

@@ -15,7 +15,7 @@ import (
 
 // added are the parts of --add, each as in "shelf: 600 x 300, birch ply 18, 2, grain
 // width". Each becomes a row of a part list, so that it is read as one.
-func (c Changes) added(r *reader, allowed allowances) []wanted {
+func (c Changes) added(r *reader, there []wanted, allowed allowances) []wanted {
 	var all []wanted
 	for _, written := range c.Added {
 		at := place{file: "--add " + written}
@@ -30,7 +30,15 @@ func (c Changes) added(r *reader, allowed allowances) []wanted {
 		faults := len(r.faults)
 		for _, part := range r.partList(list.String(), at, allowed) {
 			part.line, part.From = 0, "added"
-			all = append(all, part)
+			for key, f := range part.fields {
+				f.line = 0
+				part.fields[key] = f
+			}
+			if slices.ContainsFunc(there, func(w wanted) bool { return w.Name == part.Name }) {
+				r.fault(at, problem{fmt.Sprintf("the job has a part %q already", part.Name), "say --count for more of it, or give the new part a name of its own"})
+				continue
+			}
+			there, all = append(there, part), append(all, part)
 		}
 		for i := range r.faults[faults:] {
 			r.faults[faults+i].Line = 0

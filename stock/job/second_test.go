@@ -61,6 +61,7 @@ func TestSecondThoughtsThatCannotBe(t *testing.T) {
 		{Changes{Added: []string{"rail"}}, "--add rail: a name, a size and a material are wanted", `"shelf: 600 x 300, birch ply 18, 2"`},
 		{Changes{Added: []string{"rail: 600 x 80, brich ply 18"}}, `unknown material "brich ply 18"`, `did you mean "birch ply 18"?`},
 		{Changes{Added: []string{"rail: 600 x eighty, birch ply 18"}}, `--add rail: 600 x eighty, birch ply 18: part "rail"`, ""},
+		{Changes{Added: []string{"shelf: 500 x 80, birch ply 18"}}, `has a part "shelf" already`, "--count"},
 		{Changes{Added: []string{"rail: 6000 x 80, birch ply 18"}}, "longer than any sheet", ""},
 		{Changes{Sizes: []string{"shelf=620"}}, `"620" is no length and width`, "620 x 300"},
 		{Changes{Sizes: []string{"shelf=0 x 300"}}, "0 mm is no size", "above 0"},

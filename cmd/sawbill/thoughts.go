@@ -1,0 +1,38 @@
+package main
+
+import (
+	"fmt"
+
+	"github.com/spf13/pflag"
+
+	"sawbill/nest/shop"
+	"sawbill/stock/job"
+)
+
+// thoughts are the flags by which a job is changed that is under way.
+type thoughts struct {
+	job.Changes
+	reread bool
+}
+
+func (t *thoughts) flags(f *pflag.FlagSet) {
+	f.StringArrayVar(&t.Added, "add", nil, "a `part` more: \"shelf: 600 x 300, birch ply 18, 2\", with\n\", grain width\" or \", grain any\" behind it if that is so")
+	f.StringArrayVar(&t.Without, "drop", nil, "a `part` is not wanted any more")
+	f.StringArrayVar(&t.Counts, "count", nil, "another number of a part, `NAME=3`")
+	f.StringArrayVar(&t.Sizes, "size", nil, "another size of a part, `\"NAME=620 x 300\"`, length first: what is\ncut is trimmed, or is no longer good")
+	f.StringArrayVar(&t.Smaller, "smaller", nil, "a case becomes less wide, high or deep, `height=6 mm`, or a part\nshorter, by its name: what is cut is trimmed to that")
+	f.StringArrayVar(&t.Thicknesses, "thickness", nil, "a material measures otherwise than was said, `\"NAME=17.6\"`")
+	f.StringVar(&t.Kerf, "kerf", "", "another blade cuts, of this `kerf`")
+	f.BoolVar(&t.reread, "reread", false, "read the job file again: what is changed in it counts")
+}
+
+// thinks has the job of a rest changed, if anything is.
+func (in *invocation) thinks(rest *shop.Rest, t *thoughts) error {
+	warnings, err := rest.Think(t.Changes, t.reread)
+	if err == nil && !in.quiet {
+		for _, w := range warnings {
+			fmt.Fprintln(in.stderr, "warning:", w)
+		}
+	}
+	return err
+}
