@@ -80,11 +80,10 @@ func (p *Plan) gather(cuts []SetupCut) []Setup {
 	done := map[cutOf]bool{}
 	slices.SortStableFunc(cuts, func(a, b SetupCut) int { return cmp.Compare(a.Step.Level, b.Step.Level) })
 	for len(cuts) > 0 {
-		r := round{done: done, waiting: map[Position][]SetupCut{}}
+		r := round{done: done, places: map[Position]*place{}, after: map[cutOf][]*place{}}
 		level := cuts[0].Step.Level
 		for len(cuts) > 0 && cuts[0].Step.Level == level {
-			at := p.position(cuts[0])
-			r.waiting[at] = append(r.waiting[at], cuts[0])
+			r.add(p.position(cuts[0]), cuts[0])
 			cuts = cuts[1:]
 		}
 		for len(r.waiting) > 0 {
@@ -96,8 +95,30 @@ func (p *Plan) gather(cuts []SetupCut) []Setup {
 
 // round is the cuts of one round that are still to be made, by what they are cut at.
 type round struct {
-	waiting map[Position][]SetupCut
-	done    map[cutOf]bool // of all rounds
+	waiting []*place
+	places  map[Position]*place
+	after   map[cutOf][]*place // by cut: where others wait for it
+	done    map[cutOf]bool     // of all rounds
+}
+
+// place is the cuts that wait for one position.
+type place struct {
+	at    Position
+	cuts  []SetupCut
+	ready int // as things stand; -1 if that is to be counted anew
+}
+
+func (r *round) add(at Position, c SetupCut) {
+	w := r.places[at]
+	if w == nil {
+		w = &place{at: at, ready: -1}
+		r.places[at], r.waiting = w, append(r.waiting, w)
+	}
+	w.cuts = append(w.cuts, c)
+	if c.Step.InHand != 0 {
+		before := cutOf{c.Layout, c.Step.InHand}
+		r.after[before] = append(r.after[before], w)
+	}
 }
 
 // cutOf is a cut by its layout and number.
@@ -109,32 +130,38 @@ func (c SetupCut) id() cutOf { return cutOf{c.Layout, c.Step.Number} }
 // before one that will, since by then more may be ready for it; then the order is
 // that of Position.before.
 func (r *round) next() Setup {
-	var best Position
-	ready, bestLast := 0, false
-	for at, cuts := range r.waiting {
-		n := r.ready(cuts)
-		if n == 0 {
+	var best *place
+	bestLast := false
+	for _, w := range r.waiting {
+		if w.ready < 0 {
+			w.ready = r.ready(w.cuts)
+		}
+		if w.ready == 0 {
 			continue
 		}
-		last := n == len(cuts)
-		if ready == 0 || last && !bestLast || last == bestLast && at.before(best) {
-			best, ready, bestLast = at, n, last
+		last := w.ready == len(w.cuts)
+		if best == nil || last && !bestLast || last == bestLast && w.at.before(best.at) {
+			best, bestLast = w, last
 		}
 	}
-	made := make([]SetupCut, 0, ready)
+	made := make([]SetupCut, 0, best.ready)
 	var rest []SetupCut
-	for _, c := range r.waiting[best] {
+	for _, c := range best.cuts {
 		if r.free(c) {
 			r.done[c.id()] = true
 			made = append(made, c)
+			for _, w := range r.after[c.id()] {
+				w.ready = -1
+			}
 		} else {
 			rest = append(rest, c)
 		}
 	}
-	if r.waiting[best] = rest; rest == nil {
-		delete(r.waiting, best)
+	best.cuts, best.ready = rest, -1
+	if rest == nil {
+		r.waiting = slices.DeleteFunc(r.waiting, func(w *place) bool { return w == best })
 	}
-	return Setup{best, made}
+	return Setup{best.at, made}
 }
 
 // ready counts what can be cut of the cuts at one position as things stand. One pass
