@@ -55,12 +55,15 @@ func (f *Folder) Refresh(ctx context.Context) error {
 		_, err := planfile.Read(f.planPath()) // which says that there is none
 		return err
 	}
-	return f.files.Look(ctx, func(*store.Held) error { return f.renew(ctx) })
+	return f.change(ctx, func() error { return nil })
 }
 
 // change calls do with the lock of the folder held and all that it says read anew.
 func (f *Folder) change(ctx context.Context, do func() error) error {
-	return f.files.Look(ctx, func(*store.Held) error {
+	return f.files.Look(ctx, func(h *store.Held) error {
+		if !h.Listed() {
+			f.tidy1()
+		}
 		if err := f.renew(ctx); err != nil {
 			return err
 		}

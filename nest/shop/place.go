@@ -3,6 +3,7 @@ package shop
 import (
 	"context"
 	"fmt"
+	"os"
 	"path"
 	"path/filepath"
 	"regexp"
@@ -16,6 +17,23 @@ import (
 // ours are the names of the files that version 1 wrote into the folder of a plan, which
 // kept no list of them.
 var ours = regexp.MustCompile(`^(plan\.(pdf|html|json|sawbill)|cutting-bill\.csv|layout-\d{2,}\.svg|elevation-(front|side|section|plan)\.svg)$`)
+
+// dead1 are the names of files that version 1 left in the folder of a plan when it was
+// stopped, and of the lock that it left in any case.
+var dead1 = regexp.MustCompile(`^\.((plan\.(pdf|html|json|sawbill)|cutting-bill\.csv|layout-\d{2,}\.svg|elevation-(front|side|section|plan)\.svg)-\d+|progress\.jsonl\.lock)$`)
+
+// tidy1 removes what version 1 left. What cannot be removed goes the next time.
+func (f *Folder) tidy1() {
+	there, err := os.ReadDir(f.path)
+	if err != nil || !present(f.planPath()) {
+		return
+	}
+	for _, e := range there {
+		if e.Type().IsRegular() && dead1.MatchString(e.Name()) {
+			os.Remove(filepath.Join(f.path, e.Name()))
+		}
+	}
+}
 
 const elsewhere = "name another folder with -o"
 
@@ -68,6 +86,7 @@ func (f *Folder) adopt(h *store.Held) error {
 	if _, err := planfile.Read(f.planPath()); err != nil {
 		return nil // not the program's, as far as it can see
 	}
+	f.tidy1()
 	return h.Adopt(ours.MatchString)
 }
 
