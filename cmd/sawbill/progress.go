@@ -85,13 +85,19 @@ func (in *invocation) progressOf(f *progressFlags) error {
 		return err
 	}
 	fmt.Fprint(in.stdout, said)
+	err = in.tellProgress(folder)
+	if said != "" {
+		return printed(err)
+	}
+	return err
+}
+
+// tellProgress prints how far a plan has come.
+func (in *invocation) tellProgress(folder *shop.Folder) error {
 	plan := folder.Plan()
 	options := report.Options{Ruler: in.ruler(plan.Plan.Job.Units), WhatIf: plan.WhatIf}
 	if err := report.Progress(in.stdout, folder.State(), plan.Code, options); err != nil {
-		if said == "" {
-			return err
-		}
-		return printed(err)
+		return err
 	}
 	ended, err := folder.Said()
 	switch {

@@ -234,10 +234,7 @@ func (c *rackCall) labels() error {
 	if name == "" {
 		name = "rack-labels.pdf"
 	}
-	if err := labelsMayGo(name); err != nil {
-		return err
-	}
-	if err := replace(name, pdf); err != nil {
+	if err := c.replace(name, pdf, labelsMayGo); err != nil {
 		return err
 	}
 	if !c.quiet {

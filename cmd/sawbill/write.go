@@ -53,15 +53,32 @@ func (in *invocation) patiently(do func(context.Context) error) error {
 	return do(ctx)
 }
 
-// replace writes a file beside its place and moves it there.
-func replace(path string, data []byte) error {
-	beside := filepath.Join(filepath.Dir(path), fmt.Sprintf(".%s-%d", filepath.Base(path), os.Getpid()))
-	err := store.Write(beside, string(data), path)
-	if err == nil {
-		err = os.Rename(beside, path)
-	}
-	if err != nil {
-		os.Remove(beside)
+// replace writes a file beside its place and moves it there, if it may go. A program that
+// is stopped leaves a file that the next one takes for its own.
+func (in *invocation) replace(path string, data []byte, mayGo func(path string) error) error {
+	refused := error(nil)
+	err := in.patiently(func(ctx context.Context) error {
+		beside := filepath.Join(filepath.Dir(path), "."+filepath.Base(path))
+		return store.Locked(ctx, beside+".lock", func() error {
+			if refused = mayGo(path); refused != nil {
+				return refused
+			}
+			err := store.Write(beside+".new", string(data), path)
+			if err == nil {
+				err = os.Rename(beside+".new", path)
+			}
+			if err != nil {
+				os.Remove(beside + ".new")
+			}
+			return err
+		})
+	})
+	switch {
+	case refused != nil:
+		return refused
+	case errors.Is(err, store.ErrBusy):
+		return fmt.Errorf("%s: another program is writing it; wait until it has ended, and try again", path)
+	case err != nil:
 		return fmt.Errorf("%s: cannot be written: %w; name another file with -o, or close it where it is open", path, bare(err))
 	}
 	return nil

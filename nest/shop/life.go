@@ -122,11 +122,7 @@ func (f *Folder) Fate() (Fate, error) {
 	if err != nil || withdrawn {
 		return Fate{Withdrawn: withdrawn, Before: before}, err
 	}
-	books := f.life.books
-	if of := f.RackPath(); of != "" && rack.At(of).Exists() { // version 1 noted a booking there only
-		books = append(slices.Clone(books), of)
-	}
-	for _, path := range books {
+	for _, path := range f.books() {
 		history, err := rack.At(path).History()
 		if err != nil {
 			return Fate{}, err
@@ -139,6 +135,16 @@ func (f *Folder) Fate() (Fate, error) {
 		}
 	}
 	return Fate{}, nil
+}
+
+// books are the racks on which the plan may be booked. Version 1 noted a booking on the
+// rack only, and read no record that a later version had written to.
+func (f *Folder) books() []string {
+	later := slices.ContainsFunc(f.entries, func(e store.Entry) bool { return e.Version > 1 })
+	if of := f.RackPath(); !later && of != "" && rack.At(of).Exists() {
+		return append(slices.Clone(f.life.books), of)
+	}
+	return f.life.books
 }
 
 // going refuses what cannot be done any more with a plan that has ended.

@@ -3,6 +3,8 @@ package shop_test
 import (
 	"os"
 	"testing"
+
+	"sawbill/stock/rack"
 )
 
 // What has a successor, and what was withdrawn, refuses everything and names the folder to
@@ -115,7 +117,12 @@ func TestAFolderOfTheLineageHasGone(t *testing.T) {
 	w.refused(w.withdraw("p-2"), "the folder of plan K7F2M, which would go on, is not there; put that folder back")
 	w.must(os.Rename(w.at("away"), w.at("p")))
 
+	_, err = w.book("p-2", true)
+	w.must(err)
 	w.must(os.RemoveAll(w.at("p-2")))
+	w.refused(w.withdraw("p"), "plan K7F2M is booked on the rack", "sawbill rack undo")
+	_, _, err = rack.At(w.at("rack.toml")).Undo(t.Context(), "2026-03-06")
+	w.must(err)
 	w.must(w.withdraw("p"))
 	w.must(w.report("p", "cut 2"))
 	if where, err := w.recut("p", "", "J5ABC"); err != nil || where != "p-3" {

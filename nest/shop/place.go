@@ -120,6 +120,7 @@ func (f *Folder) claim(h *store.Held, p *planfile.Plan) error {
 			return fault.Faults{{File: f.record.Path(), Cause: fmt.Sprintf("tells of plan %s", e.Plan), Remedy: elsewhere + ", or move the file away"}}
 		}
 	}
+	f.entries = entries
 	if f.life, err = f.lifeOf(entries); err != nil {
 		return err
 	}

@@ -178,6 +178,12 @@ func (f *Folder) Withdraw(ctx context.Context, date string) (on *Folder, code st
 			if next := f.life.next; next == nil || present(next.Folder) {
 				return f.refuse("the folder of the rest is there again", "name that folder")
 			}
+			if e, booked, err := rack.At(f.RackPath()).BookedBy(f.plan.Code); f.RackPath() != "" && (err != nil || booked) {
+				if err != nil {
+					return err
+				}
+				return f.refuse(Fate{Booked: &e, Rack: f.RackPath()}.told(f.plan))
+			}
 			return f.release(nil, f.life.next.Number, date)
 		})
 	}
