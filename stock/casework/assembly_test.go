@@ -88,30 +88,6 @@ func TestAssemblyFollowsFromTheConstruction(t *testing.T) {
 	}
 }
 
-// What may be added to any case has its step, or its sentence.
-func TestAssemblyOfWhatIsAdded(t *testing.T) {
-	tests := []struct {
-		role       Role
-		unit, says string
-	}{
-		{"top edging", "edging", "Glue the edging on"},
-		{"door", "doors", "try the doors with spacers"},
-		{"plinth front and back", "base", "Glue up the plinth"},
-		{"foot", "base", "Fix the feet"},
-	}
-	for _, tt := range tests {
-		r := &reckoner{reader: &reader{}, pieces: []piece{{role: tt.role}}}
-		r.made.corner.Joint, r.made.back.fit = looseTenon{}, "none"
-		found := false
-		for _, s := range r.assembly() {
-			found = found || s.Unit == tt.unit && strings.Contains(s.Text, tt.says)
-		}
-		if !found {
-			t.Errorf("%s: %q is not said: %v", tt.role, tt.says, r.assembly())
-		}
-	}
-}
-
 // Only what is there and comes on later is edged before it is fitted.
 func TestEdgingStepNamesWhatThereIs(t *testing.T) {
 	const always = "Glue the edging on, each strip cut to what is there, and trim it flush"

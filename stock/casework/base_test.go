@@ -37,7 +37,7 @@ func TestCaseOnAPlinth(t *testing.T) {
 		"plinth cross piece at 882, 68, 0",
 	}, standing(c, from.Ruler))
 	wantLines(t, []string{"inside height 584 = 720 (outside height) - 18 (top) - 18 (bottom) - 100 (base)"},
-		only(sizes(c, from.Ruler), "(base)"))
+		only(derivations(c, from.Ruler), "(base)"))
 }
 
 // A framed case of 40 x 30 x 20 on feet 4 high and 3 deep of 1 1/2 lumber, in front

@@ -8,15 +8,6 @@ import (
 	"sawbill/stock"
 )
 
-// behindTwoDoors is plain with two inset doors, and two drawers with inset fronts
-// behind them.
-func behindTwoDoors() Design {
-	d := plain()
-	made(&d, "inset", DrawerBox{Count: count(2)})
-	d.Bays[0].Openings[0].Doors = count(2)
-	return d
-}
-
 // The opening is 864 x 684, the case 300 deep. Doors of 18 with gaps of 2, open at a
 // right angle, stand 18 + 2 = 20 in the opening on either side. Fronts are 864 - 2 x
 // 20 - 2 x 2 = 820 long and (684 - 3 x 2) / 2 = 339 high; they stand 18 + 30 = 48
@@ -40,7 +31,7 @@ func TestDrawersBehindInsetDoors(t *testing.T) {
 		"2 drawer bottom 785.1 x 220.5 x 6 back",
 		"2 false front 820 x 339 x 18 carcass",
 	}, cut(c, from.Ruler))
-	wantLines(t, []string{"hinge clearance 20 = 18 (door) + 2 (gap)"}, only(sizes(c, from.Ruler), "hinge"))
+	wantLines(t, []string{"hinge clearance 20 = 18 (door) + 2 (gap)"}, only(derivations(c, from.Ruler), "hinge"))
 	for _, p := range c.Parts {
 		if p.Name == "drawer side" {
 			want := "234 = 300 (inside depth) - 18 (inset door) - 30 (gap before) - 18 (inset front)"
@@ -51,7 +42,7 @@ func TestDrawersBehindInsetDoors(t *testing.T) {
 	}
 	wantLines(t, []string{"false front at 40, 48, 361", "false front at 40, 48, 20"}, only(standing(c, from.Ruler), "false front"))
 	for _, k := range c.Marks {
-		if k.What == "slide line" && (k.Across.From != (Face{Front, Edge}) || len(k.Across.At) != 1 || k.Across.At[0] != metric("66").Value) {
+		if k.What == "slide line" && (k.Across.From != (Face{Side: Front, Extent: Edge}) || len(k.Across.At) != 1 || k.Across.At[0] != metric("66").Value) {
 			t.Errorf("slides begin at %v, want 66 from the front edge", k.Across)
 		}
 	}
@@ -91,11 +82,11 @@ func TestFinishedDrawersBehindAnOverlayDoor(t *testing.T) {
 		"outside width 16 7/8 = 15 3/8 (inside width) + 2 x 3/4 (side)",
 		"inside width 15 3/8 = 14 (drawer) + 2 x 1/2 (side clearance) + 3/8 (hinge clearance)",
 		"bay 1 width 15 3/8 = 14 (drawer) + 2 x 1/2 (side clearance) + 3/8 (hinge clearance)",
-	}, only(sizes(c, from.Ruler), "width"))
+	}, only(derivations(c, from.Ruler), "width"))
 	wantLines(t, []string{
 		"outside depth 13 1/4 = 13 1/4 (inside depth)",
 		"inside depth 13 1/4 = 12 (drawer) + 1 1/4 (gap before)",
-	}, only(sizes(c, from.Ruler), "depth"))
+	}, only(derivations(c, from.Ruler), "depth"))
 	wantLines(t, []string{"1 door 13 1/4 x 16 1/8 x 3/4 carcass"}, only(cut(c, from.Ruler), "door"))
 	wantLines(t, []string{"drawer at 1 1/4, 1 1/4, 9 1/8", "drawer at 1 1/4, 1 1/4, 5", "drawer at 1 1/4, 1 1/4, 7/8"},
 		only(standing(c, from.Ruler), "drawer"))
@@ -127,25 +118,6 @@ func TestOverlayFrontsStayOffBehindDoors(t *testing.T) {
 	wantLines(t, []string{"1 false front 878 x 134 x 18 carcass"}, only(cut(c, stock.Ruler{}), "false front"))
 	if got := cautionOn(c, "drawers behind doors"); !strings.Contains(got, "these drawers have none but their box's own") {
 		t.Errorf("caution = %q", got)
-	}
-}
-
-// A drawer behind a door opens through it: the doors of a tipping chest stand open
-// before the case in every state, and the drawer reaches 48 less far.
-func TestDrawersBehindDoorsTipWithTheDoorsOpen(t *testing.T) {
-	weights := weighed(map[string]float64{"carcass": 700, "box": 700, "back": 700})
-	drawers, rest := derive(t, behindTwoDoors(), weights).drawers(nil)
-	doors := 0
-	for _, l := range rest {
-		if l.at[Y] < 0 {
-			doors++
-		}
-	}
-	if doors != 2 {
-		t.Errorf("%d doors stand open before the case, want 2", doors)
-	}
-	if got, want := drawers[0].front, 48*stock.Millimetre; got != want {
-		t.Errorf("a drawer begins at %d, want %d", got, want)
 	}
 }
 

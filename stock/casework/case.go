@@ -1,6 +1,11 @@
 package casework
 
-import "sawbill/stock"
+import (
+	"sawbill/stock"
+	"sawbill/stock/casework/assembly"
+	"sawbill/stock/casework/checks"
+	"sawbill/stock/casework/pieces"
+)
 
 // Case is a derived design: its parts, and what is worth knowing besides.
 type Case struct {
@@ -31,28 +36,21 @@ type Case struct {
 	Materials map[string]Material
 }
 
-// Space is one opening of a finished case, clear on all sides.
-type Space struct {
-	Bay, Number          int // both from 1: from the left, from the top
-	Width, Height, Depth stock.Length
-	At                   Point  // where it begins, next to the zero point
-	Holds                string // "3 drawers", "2 doors, 1 shelf, 12 bottles", or "" when open
+func (c *Case) standing() *pieces.Standing {
+	return &pieces.Standing{Parts: c.Parts, Solids: c.Solids, Materials: c.Materials}
 }
 
-// Storage is the inside of a drawer's box, above its bottom.
-type Storage struct {
-	Drawer               string // "bay 1 drawer 2", in as few words as tell it apart
-	Width, Depth, Height stock.Length
-}
+// Units sorts the pieces of the case into sub-assemblies. Alike drawers are one.
+// All units as often as they are counted hold every part as often as it is
+// wanted.
+func (c *Case) Units() []Unit { return assembly.Units(c.standing()) }
 
-// CubicMillimetres is the volume, for print: rounded to a double's 53 bits.
-func (s Storage) CubicMillimetres() float64 {
-	const mm = float64(stock.Millimetre)
-	return float64(s.Width) / mm * (float64(s.Depth) / mm) * (float64(s.Height) / mm)
-}
+// TakeOff estimates what the case takes besides its parts.
+func (c *Case) TakeOff() Takeoff { return checks.TakeOff(c.standing()) }
 
-// Caution is something to see to before the case is built or used.
-type Caution struct {
-	Subject string // "tipping"
-	Text    string // whole sentences
-}
+// Unseen reports whether no face of a part can be seen from in front, from the sides or
+// from above when all is closed; its edges may.
+func (c *Case) Unseen(part int) bool { return checks.Unseen(c.standing(), part) }
+
+// Carries reports whether a part is to carry loads and may sag.
+func (c *Case) Carries(part int) bool { return checks.Carries(c.standing(), part) }

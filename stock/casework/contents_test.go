@@ -45,7 +45,7 @@ func TestShelfForTwelveBottles(t *testing.T) {
 		"bay 1 opening 1 height 638 = 2 x 300 (bottles) + 2 x 10 (clearance) + 18 (shelf)",
 		"outside depth 96 = 90 (inside depth) + 6 (back)",
 		"inside depth 90 = 80 (bottles) + 10 (clearance)",
-	}, sizes(c, from.Ruler))
+	}, derivations(c, from.Ruler))
 	wantLines(t, []string{
 		"2 side 674 x 90 x 18 carcass",
 		"1 top 490 x 90 x 18 carcass",
@@ -70,7 +70,7 @@ func TestPiecesOnAndBehindOneAnother(t *testing.T) {
 		"inside height 12 3/8 = 3 x 4 (pieces) + 3/8 (clearance)",
 		"bay 1 opening 1 height 12 3/8 = 3 x 4 (pieces) + 3/8 (clearance)",
 		"inside depth 12 3/8 = 2 x 6 (pieces) + 3/8 (clearance)",
-	}, only(sizes(c, from.Ruler), "(clearance)"))
+	}, only(derivations(c, from.Ruler), "(clearance)"))
 	if got, want := c.Openings[0].Holds, "pieces"; got != want {
 		t.Errorf("holds %q, want %q", got, want)
 	}
@@ -132,7 +132,7 @@ func TestBooksOfThreeHeights(t *testing.T) {
 			d.OutsideWidth = metric("900")
 			test.change(&d)
 			from := workshop(stock.Millimetres)
-			wantLines(t, test.want, only(sizes(derive(t, d, from), from.Ruler), "height"))
+			wantLines(t, test.want, only(derivations(derive(t, d, from), from.Ruler), "height"))
 		})
 	}
 }
@@ -154,12 +154,12 @@ func TestWidestContentsSettleABay(t *testing.T) {
 			"inside width 508 = 330 (bay 1) + 160 (bay 2) + 18 (partition)",
 			"bay 1 width 330 = 4 x 80 (boxes) + 10 (clearance)",
 			"bay 2 width 160 = 150 (boxes) + 10 (clearance)",
-		}, only(sizes(derive(t, d, from), from.Ruler), "width"))
+		}, only(derivations(derive(t, d, from), from.Ruler), "width"))
 		d.OutsideWidth = metric("600")
 		wantLines(t, []string{
 			"bay 1 width 358 = 4 x 80 (boxes) + 10 (clearance) + 56 / 2 (left over)",
 			"bay 2 width 188 = 150 (boxes) + 10 (clearance) + 56 / 2 (left over)",
-		}, only(sizes(derive(t, d, from), from.Ruler), "(boxes)"))
+		}, only(derivations(derive(t, d, from), from.Ruler), "(boxes)"))
 	}
 }
 
@@ -191,7 +191,7 @@ func TestDepthForContents(t *testing.T) {
 			d.OutsideWidth = metric("900")
 			test.change(&d)
 			from := workshop(stock.Millimetres)
-			wantLines(t, []string{test.want}, only(only(sizes(derive(t, d, from), from.Ruler), "depth"), "(clearance)"))
+			wantLines(t, []string{test.want}, only(only(derivations(derive(t, d, from), from.Ruler), "depth"), "(clearance)"))
 		})
 	}
 }

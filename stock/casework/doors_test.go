@@ -23,7 +23,7 @@ func TestTwoInsetDoors(t *testing.T) {
 		"2 door 680 x 429 x 18 carcass",
 	}, cut(c, from.Ruler))
 	wantLines(t, []string{"door at 20, 0, 20", "door at 451, 0, 20"}, only(standing(c, from.Ruler), "door"))
-	wantLines(t, []string{"bay 1 opening 1 width of both doors 858 = 864 (bay 1) - 3 x 2 (gap)"}, only(sizes(c, from.Ruler), "door"))
+	wantLines(t, []string{"bay 1 opening 1 width of both doors 858 = 864 (bay 1) - 3 x 2 (gap)"}, only(derivations(c, from.Ruler), "door"))
 	if got, want := c.Openings[0].Holds, "2 doors, 1 shelf"; got != want {
 		t.Errorf("the opening holds %q, want %q", got, want)
 	}

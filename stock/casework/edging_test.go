@@ -5,17 +5,8 @@ import (
 	"testing"
 
 	"sawbill/stock"
+	"sawbill/stock/casework/solid"
 )
-
-// edgedCase is 900 x 720 x 300 of 18 mm with a shelf and strips of 5 mm.
-func edgedCase(on, fit string) (Design, Context) {
-	d := plain()
-	d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1)}}}}
-	d.Edgings = []Edging{{On: word(on), Fit: word(fit), Material: word("oak")}}
-	from := workshop(stock.Millimetres)
-	from.Materials["oak"] = Material{Kind: stock.Board, Thicknesses: []stock.Length{metric("5").Value}}
-	return d, from
-}
 
 // Taken off, the sides are 300 - 5 = 295 wide and begin at 5; the strips, as long
 // as the sides, the top and the bottom, begin at 0.
@@ -164,7 +155,7 @@ func TestEdgingTakenOffKeepsTheOpenings(t *testing.T) {
 	d, from := edgedCase("carcass", "taken-off")
 	with := derive(t, d, from)
 	d.Edgings = nil
-	wantLines(t, sizes(derive(t, d, from), from.Ruler), sizes(with, from.Ruler))
+	wantLines(t, derivations(derive(t, d, from), from.Ruler), derivations(with, from.Ruler))
 }
 
 // A partition in dados 6 deep, flush with the front of the carcass, reaches 8 into
@@ -185,7 +176,7 @@ func TestHousedPanelsAreNotchedBehindEdging(t *testing.T) {
 			d.Edgings = append(d.Edgings, Edging{On: word("partitions"), Material: word("spruce"), Thickness: metric(own)})
 		}
 		c := derive(t, d, from)
-		wantLines(t, want, append(marked(c, from.Ruler, "partition", "notch"), only(sizes(c, from.Ruler), "notch")...))
+		wantLines(t, want, append(marked(c, from.Ruler, "partition", "notch"), only(derivations(c, from.Ruler), "notch")...))
 		if said := c.Assembly[0].Text; strings.Contains(said, "Notch the front corners of partitions") != (want != nil) {
 			t.Errorf("strips of %q: %s", own, said)
 		}
@@ -218,10 +209,10 @@ func TestNothingReachesIntoEdging(t *testing.T) {
 		}
 		for _, strip := range c.Solids {
 			for i, s := range c.Solids {
-				if !strip.Role.Strip() || s.Role.Strip() || !strip.overlaps(s) {
+				if !strip.Role.Strip() || s.Role.Strip() || !strip.Overlaps(s) {
 					continue
 				}
-				room, _ := shared(strip, s)
+				room, _ := solid.Shared(strip, s)
 				seen++
 				if s.Through == Y || room.Size[s.Through] != s.Size[s.Through] || room.At[Y] != s.At[Y] ||
 					!marks[[3]stock.Length{stock.Length(i), room.Size[Y], room.Size[s.Along]}] {

@@ -44,7 +44,7 @@ func TestFramedCaseFromItsOutside(t *testing.T) {
 		"bay 1 opening 1 height 25 = 25 (inside height)",
 		"outside depth 20 = 20 (given)",
 		"inside depth 18 1/2 = 20 (outside depth) - 1 1/2 (back frame)",
-	}, sizes(c, from.Ruler))
+	}, derivations(c, from.Ruler))
 }
 
 // Framed around two stacks of two finished drawers 500 x 150 x 400, side by

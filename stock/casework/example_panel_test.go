@@ -40,7 +40,7 @@ func TestRabbetedCaseFromItsOutside(t *testing.T) {
 		"bay 1 opening 1 height 684 = 684 (inside height)",
 		"outside depth 300 = 300 (given)",
 		"inside depth 294 = 300 (outside depth) - 6 (back)",
-	}, sizes(c, from.Ruler))
+	}, derivations(c, from.Ruler))
 }
 
 // A base of the usual 34 1/2 by 24 in, 36 in wide. The sides stand under the
@@ -96,7 +96,7 @@ func TestPanelCaseAroundMeasuredDrawers(t *testing.T) {
 		"bay 1 opening 1 height 552 = 3 x 180 (drawer) + 3 (gap above) + 2 x 3 (gap) + 3 (gap below)",
 		"outside depth 516 = 510 (inside depth) + 6 (back)",
 		"inside depth 510 = 500 (drawer) + 10 (gap behind)",
-	}, sizes(c, from.Ruler))
+	}, derivations(c, from.Ruler))
 }
 
 // Mixed: 1500 outside, 1464 inside. Bay 2 needs 500 + 25.4 = 525.4 for its

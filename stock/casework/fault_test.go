@@ -11,37 +11,6 @@ import (
 	"github.com/google/go-cmp/cmp"
 )
 
-// plain is a case that can be built: 900 x 720 x 300 of 18 mm panels. Tests
-// change what they are about.
-func plain() Design {
-	return Design{
-		Line:         10,
-		OutsideWidth: metric("900"), OutsideHeight: metric("720"), OutsideDepth: metric("300"),
-		Carcass: Carcass{Line: 15, Material: word("carcass")},
-	}
-}
-
-// framed is the same with frames of 50 x 38 mm members.
-func framed() Design {
-	d := plain()
-	d.Construction = word("framed")
-	d.Frame = Frame{Material: word("spruce"), StileWidth: metric("50"), RailWidth: metric("50")}
-	return d
-}
-
-// measured is a bay of so many finished drawers.
-func measured(n int, width, height, depth string) Bay {
-	return Bay{Openings: []Opening{{Drawers: []DrawerBox{
-		{Count: count(n), Width: metric(width), Height: metric(height), Depth: metric(depth)}}}}}
-}
-
-// made is a bay of drawers to be made, with what they need.
-func made(d *Design, front string, drawers ...DrawerBox) {
-	d.Drawer.Front, d.Drawer.Material = word(front), word("box")
-	d.Drawer.BottomMaterial, d.Drawer.GrooveDepth = word("back"), metric("6")
-	d.Bays = []Bay{{Openings: []Opening{{Drawers: drawers}}}}
-}
-
 func TestFaults(t *testing.T) {
 	for _, test := range []struct {
 		name   string

@@ -37,7 +37,7 @@ func TestGradedFrontsFillTheOpening(t *testing.T) {
 		"bay 1 opening 1 front 2 height 128.5 = 434 / 4 (without steps) + 20 (step)",
 		"bay 1 opening 1 front 3 height 148.5 = 434 / 4 (without steps) + 2 x 20 (step)",
 		"bay 1 opening 1 front 4 height 168.5 = 434 / 4 (without steps) + 3 x 20 (step)",
-	}, only(sizes(c, from.Ruler), "front"))
+	}, only(derivations(c, from.Ruler), "front"))
 }
 
 // Inches: 36 13/16 for five fronts, less 10 steps of 3/4: 29 5/16 / 5 = 5.8625, down to
@@ -66,7 +66,7 @@ func TestFrontsLieOnTheRuler(t *testing.T) {
 	d.Bays[0].Openings[0].Graded = imperial("3/4")
 	wantLines(t, []string{"1 of 5 27/32", "1 of 6 19/32", "1 of 7 11/32", "1 of 8 3/32", "1 of 8 15/16"}, heights())
 	wantLines(t, []string{"bay 1 opening 1 front 5 height 8 15/16 = 5 27/32 (29 5/16 / 5, rounded down) + 4 x 3/4 (step) + 3/32 (rest of rounding)"},
-		only(sizes(derive(t, d, from), from.Ruler), "front 5"))
+		only(derivations(derive(t, d, from), from.Ruler), "front 5"))
 }
 
 // Whatever the opening, to the last unit of Length: each front is its step

@@ -83,7 +83,7 @@ func TestFrontsFillTheirOpenings(t *testing.T) {
 			case "overlay":
 				above, beside = -d.Drawer.Overlay.Value, -d.Drawer.Overlay.Value
 			}
-			hinge := d.Door.thicknessOpen()
+			hinge := thicknessOpen(d.Door)
 			left, right := beside, beside
 			if n := in.Doors.Value; n == 2 || n == 1 && in.Hinged.Value != "right" {
 				left += hinge
@@ -128,7 +128,7 @@ func TestFrontsFillTheirOpenings(t *testing.T) {
 }
 
 // thicknessOpen is what an open door of 18 mm takes of its opening.
-func (d Door) thicknessOpen() stock.Length {
+func thicknessOpen(d Door) stock.Length {
 	if d.Fit.Value == "overlay" {
 		return metric("18").Value - d.Overlay.Value
 	}

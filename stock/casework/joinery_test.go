@@ -6,12 +6,6 @@ import (
 	"sawbill/stock"
 )
 
-func withOak(units stock.Units) Context {
-	from := workshop(units)
-	from.Materials["oak"] = Material{Kind: stock.Board, Thicknesses: []stock.Length{length("1 in", units).Value}}
-	return from
-}
-
 // 900 x 720 x 300: at each corner 300 / 150 = 2 tenons, 8 in all, 18 / 3 = 6 thick
 // and 3 x 6 = 18 wide. One strip of 8 x 40 and 7 saw cuts of 3.175 is 342.225 long.
 // Top and bottom are as for a butt joint, 900 - 36 = 864.

@@ -8,23 +8,24 @@ import (
 	"testing"
 
 	"sawbill/stock"
+	"sawbill/stock/casework/joints"
 )
 
-// sample is a case that has a joint at a site, and a joint of the same kind nowhere else.
-func sample(t *testing.T, s Site, word string, keys []string) Design {
+// sampleOf is a case that has a joint at a site, and a joint of the same kind nowhere else.
+func sampleOf(t *testing.T, s joints.Site, word string, keys []string) Design {
 	d := plain()
 	d.Bays = []Bay{{}}
 	switch s {
-	case DividerEnd:
+	case joints.DividerEnd:
 		d.Bays = []Bay{{Openings: []Opening{{}, {}}}, {}}
-	case ShelfEnd:
+	case joints.ShelfEnd:
 		d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1)}}}}
-	case BackEdge:
+	case joints.BackEdge:
 		d.Back.Material = Word{Value: "back", Set: word != "none"}
-	case FrameCorner:
+	case joints.FrameCorner:
 		d = twoDoors()
 		d.Bays = append(d.Bays, Bay{Openings: []Opening{{}, {}}})
-	case DrawerCorner:
+	case joints.DrawerCorner:
 		made(&d, "none", DrawerBox{})
 	}
 	tables := []reflect.Value{reflect.ValueOf(&d).Elem()}
@@ -34,7 +35,7 @@ func sample(t *testing.T, s Site, word string, keys []string) Design {
 		tables = tables[1:]
 		for i := range table.NumField() {
 			switch tag := table.Type().Field(i).Tag.Get("joint"); {
-			case tag != "" && tag == keysOf[s].tag:
+			case tag != "" && tag == s.Keys().Tag:
 				found = true
 				table.Field(i).Set(reflect.ValueOf(Word{Value: word, Set: true}))
 				for _, key := range keys {
@@ -46,16 +47,16 @@ func sample(t *testing.T, s Site, word string, keys []string) Design {
 		}
 	}
 	if !found {
-		t.Fatalf("no field of the design has the tag joint:%q", keysOf[s].tag)
+		t.Fatalf("no field of the design has the tag joint:%q", s.Keys().Tag)
 	}
 	return d
 }
 
 // setKey gives a key that a joint uses a length that will do.
-func setKey(t *testing.T, table reflect.Value, s Site, key string) {
+func setKey(t *testing.T, table reflect.Value, s joints.Site, key string) {
 	size := metric("10")
 	if key == "joint_depth" {
-		key, size = keysOf[s].depth, metric("6")
+		key, size = s.Keys().Depth, metric("6")
 	}
 	for i := range table.NumField() {
 		if table.Type().Field(i).Tag.Get("toml") == key {
@@ -68,13 +69,13 @@ func setKey(t *testing.T, table reflect.Value, s Site, key string) {
 
 // rolesOf are the pieces that a joint of a site is cut in: those that reach into the others, and
 // the others.
-var rolesOf = map[Site][2][]Role{
-	CarcassCorner: {{"top", "bottom"}, {"side"}},
-	DividerEnd:    {{"partition", "divider"}, {"side", "top", "bottom", "partition"}},
-	ShelfEnd:      {{"shelf"}, {"side"}},
-	BackEdge:      {{"back"}, {"side", "top", "bottom"}},
-	FrameCorner:   {{"rail"}, {"stile"}},
-	DrawerCorner:  {{"drawer front and back"}, {"drawer side"}},
+var rolesOf = map[joints.Site][2][]Role{
+	joints.CarcassCorner: {{"top", "bottom"}, {"side"}},
+	joints.DividerEnd:    {{"partition", "divider"}, {"side", "top", "bottom", "partition"}},
+	joints.ShelfEnd:      {{"shelf"}, {"side"}},
+	joints.BackEdge:      {{"back"}, {"side", "top", "bottom"}},
+	joints.FrameCorner:   {{"rail"}, {"stile"}},
+	joints.DrawerCorner:  {{"drawer front and back"}, {"drawer side"}},
 }
 
 // marksOn are the kinds of marks on each role.
@@ -92,31 +93,31 @@ func marksOn(c *Case) map[Role][]string {
 // Every joint can be made at every site that it names. It marks the pieces that it is cut in, which
 // a joint without a cut leaves bare, and says what is done at assembly.
 func TestEveryJointHasMarksAndSteps(t *testing.T) {
-	for _, s := range Sites {
-		for _, j := range s.joints() {
-			d := sample(t, s, j.Name(), j.Keys())
-			if isLoose(j) {
+	for _, s := range joints.Sites {
+		for _, j := range s.Joints() {
+			d := sampleOf(t, s, j.Name(), j.Keys())
+			if joints.IsLoose(j) {
 				d.LooseTenon = LooseTenon{Material: word("spruce"), Length: metric("40")}
 			}
 			c := derive(t, d, workshop(stock.Millimetres))
-			if s != ShelfEnd && s != DividerEnd && s != BackEdge && !slices.ContainsFunc(c.Assembly, func(step Step) bool { return strings.Contains(step.Text, j.Close(s)) }) {
-				t.Errorf("%s in %s: no step says %q", j.Name(), keysOf[s].tag, j.Close(s))
+			if s != joints.ShelfEnd && s != joints.DividerEnd && s != joints.BackEdge && !slices.ContainsFunc(c.Assembly, func(step Step) bool { return strings.Contains(step.Text, j.Close(s)) }) {
+				t.Errorf("%s in %s: no step says %q", j.Name(), s.Keys().Tag, j.Close(s))
 			}
-			if _, is := j.(butt); is {
+			if _, is := j.(joints.Butt); is {
 				continue
 			}
 			bare := "butt"
-			if s == BackEdge {
+			if s == joints.BackEdge {
 				bare = "none"
 			}
-			with, without := marksOn(c), marksOn(derive(t, sample(t, s, bare, nil), workshop(stock.Millimetres)))
+			with, without := marksOn(c), marksOn(derive(t, sampleOf(t, s, bare, nil), workshop(stock.Millimetres)))
 			for n, roles := range rolesOf[s] {
-				if n == 0 && j.Reach(s) == Housed {
+				if n == 0 && j.Reach(s) == joints.Housed {
 					continue // what enters a housing is not cut itself
 				}
 				for _, role := range roles {
 					if !slices.ContainsFunc(with[role], func(what string) bool { return !slices.Contains(without[role], what) }) {
-						t.Errorf("%s in %s: a %s has no mark of it, but %q", j.Name(), keysOf[s].tag, role, with[role])
+						t.Errorf("%s in %s: a %s has no mark of it, but %q", j.Name(), s.Keys().Tag, role, with[role])
 					}
 				}
 			}
@@ -127,20 +128,20 @@ func TestEveryJointHasMarksAndSteps(t *testing.T) {
 // Every joint is at some site, under a name of its own, and is refused where it is not.
 func TestWordsOfJoints(t *testing.T) {
 	var names []string
-	for _, j := range joints {
+	for _, j := range joints.All {
 		if len(j.Sites()) == 0 || slices.Contains(names, j.Name()) {
 			t.Errorf("%s is at no site, or twice in the list", j.Name())
 		}
 		names = append(names, j.Name())
 	}
-	for _, s := range Sites {
+	for _, s := range joints.Sites {
 		for _, name := range names {
 			if slices.Contains(s.Words(), name) {
 				continue
 			}
-			_, faults := Derive(sample(t, s, name, nil), workshop(stock.Millimetres))
+			_, faults := Derive(sampleOf(t, s, name, nil), workshop(stock.Millimetres))
 			if len(faults) == 0 || !strings.Contains(faults[0].Cause, "is not a word for this") || !strings.Contains(faults[0].Remedy, `"`) {
-				t.Errorf("%s in %s: %q", name, keysOf[s].tag, spelled(faults))
+				t.Errorf("%s in %s: %q", name, s.Keys().Tag, spelled(faults))
 			}
 		}
 	}
@@ -152,8 +153,8 @@ func TestTheManualListsTheJoints(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, s := range Sites {
-		row := "| `" + keysOf[s].joint + "` | `\"" + s.Words()[0] + "\"` | " + s.Manual() + " |"
+	for _, s := range joints.Sites {
+		row := "| `" + s.Keys().Word + "` | `\"" + s.Words()[0] + "\"` | " + s.Manual() + " |"
 		if !strings.Contains(string(manual), "\n"+row+"\n") {
 			t.Errorf("README.md lacks this row:\n%s", row)
 		}

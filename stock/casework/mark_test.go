@@ -2,12 +2,12 @@ package casework
 
 import (
 	"fmt"
-	"math/rand/v2"
 	"slices"
 	"strings"
 	"testing"
 
 	"sawbill/stock"
+	"sawbill/stock/casework/design"
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
@@ -66,27 +66,6 @@ func TestSlideLines(t *testing.T) {
 	d.Carcass.Bottom = word("under")
 	wantLines(t, []string{"inner face: from the bottom end 90, 274; spacers 90, 274"},
 		marked(derive(t, d, from), from.Ruler, "side", "slide line"))
-}
-
-// Inside 400 less 3 are 397: the longest slide by 50 from 250 on is 350. Inside
-// 18 in less 1/8 in: by 2 from 10 on, 16. Deeper than 700 mm there is nothing longer.
-func TestUsualSlide(t *testing.T) {
-	for _, test := range []struct {
-		units      stock.Units
-		room, want Length
-	}{
-		{stock.Millimetres, metric("397"), metric("350")},
-		{stock.Millimetres, metric("400"), metric("400")},
-		{stock.Millimetres, metric("249.9"), Length{}},
-		{stock.Millimetres, metric("900"), metric("700")},
-		{stock.Inches, imperial("17 7/8"), imperial("16")},
-		{stock.Inches, imperial("40"), imperial("28")},
-	} {
-		m := layout{marker: &marker{reader: &reader{from: workshop(test.units)}}}
-		if got := m.usualSlide(test.room.Value); got != test.want.Value {
-			t.Errorf("in a room of %d: %d, want %d", test.room.Value, got, test.want.Value)
-		}
-	}
 }
 
 // Finished drawers 18, 17 7/8, 9 and 18 in deep, from the top, in a case that is deep
@@ -250,45 +229,6 @@ func TestDadosOfShelvesSetBackAreStopped(t *testing.T) {
 	for _, k := range derive(t, d, workshop(stock.Millimetres)).Marks {
 		if k.What == "dado" && k.Note != "stopped 15 mm behind the front edge" {
 			t.Errorf("the note of a dado is %q", k.Note)
-		}
-	}
-}
-
-// 90 of sides 12 thick: 7.5, so eight fingers or more; nine, to be odd, of 10
-// each. Of 12 given, seven; the last is 90 - 6 x 12 = 18. Facts: from half to all of
-// the thickness, an odd number (common practice, no source).
-func TestFingers(t *testing.T) {
-	want := func(got []stock.Length, text ...string) {
-		t.Helper()
-		var said []string
-		for _, l := range got {
-			said = append(said, stock.Ruler{}.Print(l))
-		}
-		wantLines(t, text, said)
-	}
-	want(suggestedFingers(metric("90").Value, metric("12").Value), "0", "10", "20", "30", "40", "50", "60", "70", "80", "90")
-	want(givenFingers(metric("90").Value, metric("12").Value), "0", "12", "24", "36", "48", "60", "72", "90")
-	// 100 / 9 = 11.111...: the fourth edge is at 44.4 and the eighth at 88.9, not
-	// at 8 x 11.1 = 88.8.
-	want(suggestedFingers(metric("100").Value, metric("12").Value),
-		"0", "≈11.1", "≈22.2", "≈33.3", "≈44.4", "≈55.6", "≈66.7", "≈77.8", "≈88.9", "100")
-}
-
-// Any width: an odd number of fingers, from half to all of the thickness from
-// five on; every edge within one unit of its exact place, the last exact.
-func TestSuggestedFingersShareTheWidth(t *testing.T) {
-	rnd := rand.New(rand.NewPCG(1, 3))
-	for range 2000 {
-		width, thickness := 1+stock.Length(rnd.IntN(400*int(stock.Millimetre))), stock.Millimetre+stock.Length(rnd.IntN(40*int(stock.Millimetre)))
-		edges := suggestedFingers(width, thickness)
-		n := stock.Length(len(edges) - 1)
-		if n%2 == 0 || n < 3 || edges[n] != width || width > n*thickness || n > 3 && 2*width <= n*thickness {
-			t.Fatalf("%d of %d: %d fingers %v", width, thickness, n, edges)
-		}
-		for i, at := range edges {
-			if off := stock.Length(i)*width - at*n; off < 0 || off >= n {
-				t.Fatalf("%d of %d: edge %d at %d", width, thickness, i, at)
-			}
 		}
 	}
 }
@@ -499,7 +439,7 @@ func TestHandlesOfSingleDoors(t *testing.T) {
 		from := workshop(stock.Millimetres)
 		c := derive(t, d, from)
 		wantLines(t, []string{test.want}, marked(c, from.Ruler, "door", "handle hole"))
-		if got, want := c.Marks[len(c.Marks)-1].Note, "hinged on the "+or(word(test.hinged), "left"); test.hinged != "" && got != want {
+		if got, want := c.Marks[len(c.Marks)-1].Note, "hinged on the "+design.Or(word(test.hinged), "left"); test.hinged != "" && got != want {
 			t.Errorf("note %q, want %q", got, want)
 		}
 	}
@@ -616,7 +556,7 @@ func TestUnitsMoveNoMark(t *testing.T) {
 		// Mortises for loose tenons have 1 mm of room in the one and 1/32 in in the other.
 		undeep := func(c *Case) []Mark {
 			for i := range c.Marks {
-				if k := &c.Marks[i]; k.What == mortiseCentre {
+				if k := &c.Marks[i]; k.What == "mortise centre" {
 					k.Depth = 0
 				}
 			}

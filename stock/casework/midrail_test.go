@@ -8,14 +8,6 @@ import (
 	"sawbill/stock"
 )
 
-// twoDoors is a framed case of 900 x 720 x 300 with two openings above one another
-// that inset doors close.
-func twoDoors() Design {
-	d := framed()
-	d.Bays = []Bay{{Openings: []Opening{{Doors: count(1)}, {Doors: count(1)}}}}
-	return d
-}
-
 // Members 50 wide: 720 - 100 = 620 inside, less a mid rail of 50 two openings of 285.
 // The mid rail begins at 50 + 285 = 335; the divider, 18 thick, in the middle behind it,
 // at 335 + 16 = 351 and behind the frame, 38. It lies between panels, 900 - 36 = 864,

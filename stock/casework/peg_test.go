@@ -220,51 +220,6 @@ func TestMortisesOfLooseTenonsInFrames(t *testing.T) {
 	}, marked(c, from.Ruler, "rail", "mortise centre"))
 }
 
-// Facts: a dowel is a third to a half of the stock (common practice, no source).
-func TestDowelsSuitTheThickness(t *testing.T) {
-	for _, test := range []struct {
-		units      stock.Units
-		thin, thik string
-		want       Length
-	}{
-		{stock.Millimetres, "12", "16", metric("6")},
-		{stock.Millimetres, "17", "21", metric("8")},
-		{stock.Millimetres, "22", "30", metric("10")},
-		{stock.Inches, "1/2", "5/8", imperial("1/4")},
-		{stock.Inches, "11/16", "13/16", imperial("5/16")},
-		{stock.Inches, "7/8", "1 1/8", imperial("3/8")},
-	} {
-		for _, thickness := range []stock.Length{length(test.thin, test.units).Value, length(test.thik, test.units).Value} {
-			r := reader{from: workshop(test.units)}
-			got := r.dowelsFor(thickness).diameter
-			if got != test.want.Value || 3*got < thickness || 2*got > thickness {
-				t.Errorf("%s thick: %s", r.print(thickness), r.print(got))
-			}
-		}
-	}
-}
-
-// Centres keep from the edges and from each other, whatever the length, and mirror
-// each other to the last unit.
-func TestDowelCentresShareTheJoint(t *testing.T) {
-	r := reader{from: workshop(stock.Millimetres)}
-	d := metric("8").Value
-	for long := 4 * d; long < metric("900").Value; long += 7919 {
-		at := r.dowelCenters(long, d)
-		if edge := min(2*d, long/4); at[0] != edge || at[len(at)-1] != long-edge {
-			t.Fatalf("%d long: %v", long, at)
-		}
-		for i := 1; i < len(at); i++ {
-			if space := at[i] - at[i-1]; space > metric("150").Value+1 || space < 2*d-1 {
-				t.Fatalf("%d long: a space of %d", long, space)
-			}
-			if off := at[i] + at[len(at)-1-i] - long; off < -1 || off > 1 {
-				t.Fatalf("%d long: %v is not even", long, at)
-			}
-		}
-	}
-}
-
 // bored is a hole in the case: the axis it is bored along, where it begins, and the
 // piece.
 type bored struct {
@@ -380,7 +335,7 @@ func TestLooseTenonsKeepTheSpacing(t *testing.T) {
 				continue
 			}
 			at := k.At
-			if k.From != (Face{Front, Edge}) {
+			if k.From != (Face{Side: Front, Extent: Edge}) {
 				at = k.Across.At
 			}
 			for i := 1; i < len(at); i++ {

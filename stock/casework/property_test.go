@@ -8,193 +8,23 @@ import (
 	"testing"
 
 	"sawbill/stock"
+	"sawbill/stock/casework/internal/sample"
+	"sawbill/stock/casework/joints"
 
 	"github.com/google/go-cmp/cmp"
 )
-
-// randomDesign is a case that can be built: large enough for all that is in
-// it. Every length that has a default in two units is given.
-func randomDesign(rnd *rand.Rand) Design {
-	mm := func(low, high int) Length {
-		tenths := 10*low + rnd.IntN(10*(high-low)+1)
-		return Length{Value: stock.Length(tenths) * stock.Millimetre / 10, Set: true}
-	}
-	joint := func() (Word, Length) {
-		if rnd.IntN(2) == 0 {
-			return Word{}, Length{}
-		}
-		return word("dado"), mm(3, 8)
-	}
-	d := Design{
-		OutsideWidth: mm(1800, 2400), OutsideHeight: mm(1500, 2200), OutsideDepth: mm(400, 700),
-		Carcass: Carcass{Material: word("carcass"), Top: oneWord(rnd, "between", "over"), Bottom: oneWord(rnd, "between", "under")},
-		Shelf:   Shelf{Clearance: mm(0, 4), SetBack: mm(0, 20)},
-		Drawer: Drawer{
-			Front: oneWord(rnd, "none", "inset", "overlay"), Gap: mm(1, 4), SideClearance: mm(5, 14), HeightClearance: mm(5, 15),
-			Material: word("box"), BottomMaterial: word("back"), GrooveDepth: metric("6"), BottomClearance: mm(0, 3),
-		},
-		Door: Door{Fit: oneWord(rnd, "inset", "overlay"), Gap: mm(0, 4), HandleInset: mm(20, 80)},
-		Back: Back{Fit: oneWord(rnd, "applied", "rabbet", "groove"), Material: word("back"), Clearance: mm(0, 3)},
-	}
-	switch rnd.IntN(3) {
-	case 0:
-		d.Base = Base{Kind: word("plinth"), Height: mm(60, 120), SetBack: mm(0, 80)}
-	case 1:
-		d.Base = Base{Kind: word("feet"), Height: mm(30, 150), Depth: mm(50, 100), Forward: mm(0, 80)}
-	}
-	if d.Drawer.Front.Value == "overlay" {
-		d.Drawer.Overlay = mm(2, 5)
-	}
-	if d.Door.Fit.Value == "overlay" {
-		d.Door.Overlay = mm(3, 7)
-	}
-	d.Carcass.Joint, d.Carcass.JointDepth = joint()
-	if !d.Carcass.Joint.Set && rnd.IntN(2) == 0 {
-		d.Carcass.Joint = word("loose-tenon")
-		d.LooseTenon = LooseTenon{Material: word("spruce"), Length: mm(30, 60), Spacing: mm(100, 200)}
-	}
-	if !d.Carcass.Joint.Set {
-		d.Carcass.Joint = oneWord(rnd, "butt", "dowel")
-	}
-	d.GlueBlock = Joinery{Count: count(rnd.IntN(3)), Length: mm(30, 60), Width: mm(20, 30)}
-	if d.GlueBlock.Count.Value > 0 {
-		d.GlueBlock.Material = word("spruce")
-	}
-	d.Partition.Joint, d.Partition.JointDepth = joint()
-	d.Divider.Joint, d.Divider.JointDepth = joint()
-	for _, joint := range []*Word{&d.Partition.Joint, &d.Divider.Joint} {
-		if !joint.Set {
-			*joint = oneWord(rnd, "butt", "dowel")
-		}
-	}
-	if d.Back.Fit.Value != "applied" {
-		d.Back.Depth = mm(3, 8)
-	}
-	if d.Back.Fit.Value == "groove" {
-		d.Back.SetIn = mm(4, 10)
-	}
-	if rnd.IntN(2) == 0 {
-		d.Construction = word("framed")
-		d.Frame = Frame{Material: word("spruce"), StileWidth: mm(40, 60), RailWidth: mm(40, 60),
-			Inset: mm(0, 15), Corner: oneWord(rnd, "butt", "half-lap", "box-joint", "dowel")}
-		if rnd.IntN(2) == 0 {
-			d.Frame.MidRailWidth = mm(40, 60)
-		}
-	}
-	d.moreJoints(rnd, mm)
-	d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1), Doors: count(1)}}}}
-	for range rnd.IntN(3) {
-		var b Bay
-		if len(d.Bays) > 0 && rnd.IntN(2) == 0 { // the first always shares
-			b.Width = mm(250, 400)
-		}
-		for k := range 1 + rnd.IntN(3) {
-			var o Opening
-			if k > 0 && rnd.IntN(2) == 0 { // likewise
-				o.Height = mm(200, 300)
-			}
-			switch rnd.IntN(3) {
-			case 0:
-				o.Shelves, o.Doors = count(1+rnd.IntN(2)), count(rnd.IntN(3))
-			case 1:
-				n := 1 + rnd.IntN(3)
-				o.Drawers = []DrawerBox{{Count: count(n)}}
-				if rnd.IntN(2) == 0 {
-					o.Doors = count(1 + rnd.IntN(2))
-					d.Drawer.GapBefore = mm(0, 30)
-				}
-				if o.Doors.Value == 1 {
-					o.Hinged = oneWord(rnd, "left", "right")
-				}
-				if n > 1 && rnd.IntN(2) == 0 {
-					o.Graded = mm(1, 12)
-				}
-			}
-			b.Openings = append(b.Openings, o)
-		}
-		d.Bays = append(d.Bays, b)
-	}
-	d.Edgings = randomEdgings(rnd, d, mm)
-	return d
-}
-
-// moreJoints chooses among the joints that randomDesign leaves out.
-func (d *Design) moreJoints(rnd *rand.Rand, mm func(low, high int) Length) {
-	if d.Carcass.Joint.Value == "dado" && rnd.IntN(2) == 0 {
-		d.Carcass.Joint = word("rabbet")
-	}
-	switch held := oneWord(rnd, "pins", "dado", "butt"); held.Value {
-	case "dado":
-		d.Shelf.Held, d.Shelf.JointDepth, d.Shelf.Clearance = held, mm(3, 8), Length{}
-	case "butt":
-		d.Shelf.Held, d.Shelf.Clearance = held, Length{}
-	}
-	switch corner := oneWord(rnd, "butt", "rabbet", "box-joint"); corner.Value {
-	case "rabbet":
-		d.Drawer.Corner, d.Drawer.CornerDepth = corner, mm(3, 6)
-	case "box-joint":
-		d.Drawer.Corner = corner
-	}
-	if d.Construction.Value != "framed" {
-		return
-	}
-	switch rnd.IntN(4) {
-	case 0:
-		d.Frame.Corner, d.Frame.TenonLength = word("mortise-and-tenon"), mm(20, 30)
-	case 1:
-		d.Frame.Corner = word("loose-tenon")
-		if !d.LooseTenon.Material.Set {
-			d.LooseTenon = LooseTenon{Material: word("spruce"), Length: mm(30, 50)}
-		}
-		d.LooseTenon.Width = mm(20, 30) // across a rail, which is no narrower than 40
-	}
-}
-
-// randomEdgings are on panels that there are: shelves and doors in the first bay.
-func randomEdgings(rnd *rand.Rand, d Design, mm func(low, high int) Length) []Edging {
-	on := []string{"shelves", "fronts"}
-	if d.Construction.Value != "framed" {
-		on = append(on, "carcass")
-		if d.Carcass.Top.Value == "over" && d.Carcass.JointDepth.Value == 0 {
-			on = append(on, "top")
-		}
-		if len(d.Bays) > 1 {
-			on = append(on, "partitions")
-		}
-		if slices.ContainsFunc(d.Bays, func(b Bay) bool { return len(b.Openings) > 1 }) {
-			on = append(on, "dividers")
-		}
-	}
-	var all []Edging
-	for _, panels := range on {
-		e := Edging{On: word(panels), Material: word("spruce"), Thickness: mm(3, 10)}
-		if panels == "top" { // what is left must hold dowels
-			e.Thickness = mm(3, 6)
-		}
-		if panels == "fronts" || panels == "top" {
-			e.Corner = oneWord(rnd, "butt", "mitre")
-		}
-		if rnd.IntN(2) == 0 {
-			all = append(all, e)
-		}
-	}
-	return all
-}
-
-func oneWord(rnd *rand.Rand, words ...string) Word { return word(words[rnd.IntN(len(words))]) }
 
 // eachRandomCase runs check on the same designs every time.
 func eachRandomCase(t *testing.T, check func(t *testing.T, d Design, c *Case)) {
 	t.Helper()
 	from := workshop(stock.Millimetres)
-	for seed := range uint64(200) {
-		d := randomDesign(rand.New(rand.NewPCG(seed, 1)))
+	sample.Each(func(seed uint64, d Design) {
 		c := derive(t, d, from)
 		check(t, d, c)
 		if t.Failed() {
 			t.Fatalf("seed %d: %v", seed, cut(c, from.Ruler))
 		}
-	}
+	})
 }
 
 func sizeNamed(t *testing.T, c *Case, name string) stock.Length {
@@ -295,6 +125,9 @@ func spoil(rnd *rand.Rand, table reflect.Value) {
 			}
 		case *Word:
 			words := strings.Fields(table.Type().Field(i).Tag.Get("words"))
+			if tag := table.Type().Field(i).Tag.Get("joint"); tag != "" {
+				words = joints.WordsOf(tag)
+			}
 			if often < 2 && len(words) > 0 {
 				*v = oneWord(rnd, words...)
 			}

@@ -1,0 +1,41 @@
+package checks
+
+import (
+	"fmt"
+
+	"sawbill/stock"
+	"sawbill/stock/casework/solid"
+)
+
+// cautionHanging tells how a hung case is fixed, and what its fixing must bear as far as
+// that can be reckoned. The rules are common practice, no source.
+func (r *checker) cautionHanging() {
+	if !r.Built.Hung() {
+		return
+	}
+	through := "its hanging rails"
+	if r.Built.Frame != nil {
+		through = "the rails of its back frame"
+	}
+	bears := ""
+	load, said := r.shelfLoad()
+	var laden float64
+	for _, s := range r.Solids {
+		if s.Drawer == 0 && (s.Role.Carries() || s.Role == "bottom") {
+			laden += inMillimetres(s.Size[solid.X]) * inMillimetres(s.Size[solid.Y]) * load
+		}
+	}
+	filled := stock.Grams(laden / squareMetreLoad / 1e6 * 1000)
+	weighs := ""
+	if unweighed(&r.Standing) == nil {
+		own := TakeOff(&r.Standing).Weight
+		filled += own
+		weighs = fmt.Sprintf(" It weighs some %s empty", own.PrintUnit(r.In.From.Ruler.Units))
+		bears = weighs + fmt.Sprintf("; with %s on its bottom and all its shelves the fixing must bear some %s.", said, filled.PrintUnit(r.In.From.Ruler.Units))
+	} else {
+		bears = fmt.Sprintf(" With %s on its bottom and all its shelves the fixing must bear some %s and its own weight.", said, filled.PrintUnit(r.In.From.Ruler.Units))
+	}
+	r.In.Caution("hanging", "Screw the case through "+through+" into studs, or with anchors made for it into a solid wall, never into plasterboard, plaster or a hollow wall alone; "+
+		"two screws at least at each rail, washers under their heads. Look for pipes and cables first."+bears+
+		" That is an estimate: the wall and the fixing must be good for several times as much, which whoever knows the wall must judge. Rest it on a ledger or have it held by a second person until all screws are in."+defers)
+}

@@ -1,0 +1,55 @@
+package checks
+
+import (
+	"math"
+	"strconv"
+
+	"sawbill/stock"
+	"sawbill/stock/casework/pieces"
+	"sawbill/stock/casework/solid"
+)
+
+// Takeoff is what a case takes besides its parts. All of it is an estimate.
+type Takeoff struct {
+	// Weights are those of the parts whose material has a density, Unweighed the
+	// materials that have none. Weight is the sum, with the finished drawers.
+	Weights   []Weight
+	Unweighed []string
+	Weight    stock.Grams
+	// Finished counts the drawers that were measured whose weight is not known.
+	Finished int
+	// Centre is the centre of gravity, to the millimetre, of what is weighed;
+	// nothing where not all parts are.
+	Centre *solid.Point
+
+	Surfaces Surfaces
+	// Edging is what goes on the edges of sheets that show, with a tenth to spare.
+	Edging stock.Length
+}
+
+// TakeOff reckons what the case takes besides its parts.
+func TakeOff(c *pieces.Standing) Takeoff {
+	t := Takeoff{Surfaces: surfaces(c), Edging: edgeLength(c)}
+	t.Weights, t.Unweighed = weights(c)
+	for _, w := range t.Weights {
+		t.Weight += w.All
+	}
+	for _, s := range c.Solids {
+		t.Weight += s.Weight
+		if s.Part < 0 && s.Weight == 0 {
+			t.Finished++
+		}
+	}
+	if t.Weight > 0 && t.Unweighed == nil && t.Finished == 0 {
+		whole := together(loads(c))
+		t.Centre = &solid.Point{nearestMillimetre(whole.at[solid.X]), nearestMillimetre(whole.at[solid.Y]), nearestMillimetre(whole.at[solid.Z])}
+	}
+	return t
+}
+
+func nearestMillimetre(l float64) stock.Length {
+	return stock.Length(math.Round(l/float64(stock.Millimetre))) * stock.Millimetre
+}
+
+// fixed writes an estimate with so many decimals.
+func fixed(v float64, decimals int) string { return strconv.FormatFloat(v, 'f', decimals, 64) }

@@ -1,0 +1,22 @@
+package construction
+
+import (
+	"sawbill/stock"
+	"sawbill/stock/casework/solid"
+)
+
+// Origin is the body's left lower corner in front.
+func (r *Construction) Origin() solid.Point {
+	if f := r.Frame; f != nil {
+		return solid.Point{f.Inset, f.Thickness, r.Base.Height + f.Inset}
+	}
+	return solid.Point{solid.Z: r.Base.Height}
+}
+
+// Floor is how high the clear inside begins.
+func (r *Construction) Floor() stock.Length {
+	if f := r.Frame; f != nil {
+		return r.Base.Height + f.Rail
+	}
+	return r.Base.Height + r.Carcass.Thickness
+}

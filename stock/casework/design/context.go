@@ -1,0 +1,46 @@
+package design
+
+import (
+	"slices"
+
+	"sawbill/stock"
+)
+
+// Context is what a case needs to know of the rest of its job.
+type Context struct {
+	// Ruler prints the lengths of messages and cautions; its units choose
+	// between the metric and the inch form of a default.
+	Ruler stock.Ruler
+	// Materials is all the stock the job offers, by material.
+	Materials map[string]Material
+	// StockInDoubt: some of the stock could not be read, and what Materials lacks
+	// may be there.
+	StockInDoubt bool
+	// Doubts are the keys and tables of the case that could not be read, named as
+	// by [Fault]. What is told then does not follow from them.
+	Doubts []string
+	// Kerf is that of the saw: what a crosscut takes, and no finger is narrower.
+	Kerf stock.Length
+}
+
+// Material is what a job offers of one material.
+type Material struct {
+	Kind stock.Kind
+	// Thicknesses are those of the stock, each once, from the thinnest.
+	Thicknesses []stock.Length
+	Properties
+}
+
+// MaterialsOf gathers the materials of a job's stock.
+func MaterialsOf(offered []stock.Stock) map[string]Material {
+	materials := make(map[string]Material)
+	for _, s := range offered {
+		m := materials[s.Material]
+		m.Kind = s.Kind
+		if i, found := slices.BinarySearch(m.Thicknesses, s.Thickness); !found {
+			m.Thicknesses = slices.Insert(m.Thicknesses, i, s.Thickness)
+		}
+		materials[s.Material] = m
+	}
+	return materials
+}

@@ -1,0 +1,52 @@
+package joints
+
+import (
+	"math/rand/v2"
+	"testing"
+
+	"sawbill/stock"
+	"sawbill/stock/casework/internal/sample"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+// 90 of sides 12 thick: 7.5, so eight fingers or more; nine, to be odd, of 10
+// each. Of 12 given, seven; the last is 90 - 6 x 12 = 18. Facts: from half to all of
+// the thickness, an odd number (common practice, no source).
+func TestFingers(t *testing.T) {
+	want := func(got []stock.Length, text ...string) {
+		t.Helper()
+		var said []string
+		for _, l := range got {
+			said = append(said, stock.Ruler{}.Print(l))
+		}
+		if diff := cmp.Diff(text, said); diff != "" {
+			t.Errorf("(-want +got):\n%s", diff)
+		}
+	}
+	want(suggestedFingers(sample.Metric("90").Value, sample.Metric("12").Value), "0", "10", "20", "30", "40", "50", "60", "70", "80", "90")
+	want(givenFingers(sample.Metric("90").Value, sample.Metric("12").Value), "0", "12", "24", "36", "48", "60", "72", "90")
+	// 100 / 9 = 11.111...: the fourth edge is at 44.4 and the eighth at 88.9, not
+	// at 8 x 11.1 = 88.8.
+	want(suggestedFingers(sample.Metric("100").Value, sample.Metric("12").Value),
+		"0", "≈11.1", "≈22.2", "≈33.3", "≈44.4", "≈55.6", "≈66.7", "≈77.8", "≈88.9", "100")
+}
+
+// Any width: an odd number of fingers, from half to all of the thickness from
+// five on; every edge within one unit of its exact place, the last exact.
+func TestSuggestedFingersShareTheWidth(t *testing.T) {
+	rnd := rand.New(rand.NewPCG(1, 3))
+	for range 2000 {
+		width, thickness := 1+stock.Length(rnd.IntN(400*int(stock.Millimetre))), stock.Millimetre+stock.Length(rnd.IntN(40*int(stock.Millimetre)))
+		edges := suggestedFingers(width, thickness)
+		n := stock.Length(len(edges) - 1)
+		if n%2 == 0 || n < 3 || edges[n] != width || width > n*thickness || n > 3 && 2*width <= n*thickness {
+			t.Fatalf("%d of %d: %d fingers %v", width, thickness, n, edges)
+		}
+		for i, at := range edges {
+			if off := stock.Length(i)*width - at*n; off < 0 || off >= n {
+				t.Fatalf("%d of %d: edge %d at %d", width, thickness, i, at)
+			}
+		}
+	}
+}

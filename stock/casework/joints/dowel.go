@@ -1,0 +1,85 @@
+package joints
+
+import (
+	"sawbill/stock"
+	"sawbill/stock/casework/design"
+	"sawbill/stock/casework/solid"
+)
+
+// dowel is a joint on dowels, bored into the end of one piece and the face of the other.
+type dowel struct{ basic }
+
+func (dowel) Name() string { return "dowel" }
+func (dowel) Sites() map[Site]string {
+	return map[Site]string{CarcassCorner: "sizes as for `\"butt\"`", DividerEnd: "sizes as for `\"butt\"`", FrameCorner: "sizes as for `\"butt\"`"}
+}
+func (dowel) Close(Site) string { return "on dowels" }
+func (dowel) Prepare() string {
+	return "Bore the holes for the dowels, with a jig or a stop for their depth."
+}
+
+const DowelHole = "dowel hole"
+
+func (j dowel) Mark(m *Marker, s Seat) {
+	m.join(s, func(p Pegged) peg { return j.peg(m, p, s.Key) })
+}
+
+// peg is the dowel for a joint: the longest that reaches into the end no more than
+// twice as far as into the face, or else the shortest (common practice, no source).
+func (dowel) peg(m *Marker, p Pegged, key design.Place) peg {
+	end, into := m.Solids[p.end], m.Solids[p.into]
+	sold := dowelsFor(m.In, end.Size[end.Through])
+	p.peg = peg{name: "dowel", What: DowelHole, round: true, Thick: sold.diameter, across: sold.diameter, apart: 2 * sold.diameter, glue: glueRoom(m.In),
+		centersOf: func(long stock.Length) []stock.Length { return dowelCenters(m.In, long, sold.diameter) },
+		thickAt:   key, acrossAt: key, lengthAt: key, shorter: "use another joint", thinner: "use another joint, or thicker stock"}
+	for _, p.Length = range sold.lengths {
+		if inEnd, inFace := p.reaches(end, into); inEnd <= 2*inFace {
+			break
+		}
+	}
+	p.note = m.In.Print(p.Thick) + " in diameter, for a dowel " + m.In.Print(p.Length) + " long"
+	return p.peg
+}
+
+// soldDowels are those of one diameter.
+type soldDowels struct {
+	diameter stock.Length
+	lengths  []stock.Length // the longest first
+}
+
+// dowelsSold are the usual ones, from memory.
+func dowelsSold(r *design.Reader) []soldDowels {
+	const mm, inch = stock.Millimetre, stock.Inch
+	if r.From.Ruler.Units == stock.Inches {
+		return []soldDowels{
+			{inch / 4, []stock.Length{5 * inch / 4, inch}},
+			{5 * inch / 16, []stock.Length{3 * inch / 2, 5 * inch / 4}},
+			{3 * inch / 8, []stock.Length{2 * inch, 3 * inch / 2}},
+		}
+	}
+	return []soldDowels{
+		{6 * mm, []stock.Length{30 * mm, 25 * mm}},
+		{8 * mm, []stock.Length{40 * mm, 35 * mm, 30 * mm}},
+		{10 * mm, []stock.Length{40 * mm, 35 * mm, 30 * mm}},
+	}
+}
+
+// dowelsFor a piece so thick: of the usual diameters the one next to 5/12 of it, in
+// the middle between a third and a half (common practice, no source).
+func dowelsFor(r *design.Reader, thickness stock.Length) soldDowels {
+	sold := dowelsSold(r)
+	best := sold[0]
+	for _, s := range sold[1:] {
+		if solid.Distance(12*s.diameter, 5*thickness) < solid.Distance(12*best.diameter, 5*thickness) {
+			best = s
+		}
+	}
+	return best
+}
+
+// dowelCenters are two diameters from both edges, in a narrow joint a quarter of it,
+// and at most 150 mm (6 in) apart: common practice, no source.
+func dowelCenters(r *design.Reader, long, diameter stock.Length) []stock.Length {
+	edge, most := min(2*diameter, long/4), r.OrDefault(design.Length{}, 150*stock.Millimetre, 6*stock.Inch)
+	return evenly(long, edge, 1+max(1, Spaces(long-2*edge, most)))
+}

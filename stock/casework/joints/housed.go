@@ -1,0 +1,62 @@
+package joints
+
+import (
+	"fmt"
+
+	"sawbill/stock"
+	"sawbill/stock/casework/design"
+)
+
+// housedJoint is a joint in which one piece enters a cut in the other, by a depth that the job file
+// gives.
+type housedJoint interface {
+	Joint
+	// checkDepth refuses a depth that cannot be cut into a panel.
+	checkDepth(r *design.Reader, s Site, depthAt design.Place, depth design.Length, into design.Panel)
+}
+
+// housed is what such joints have in common.
+type housed struct {
+	basic
+	name string
+}
+
+func (h housed) Name() string           { return h.name }
+func (housed) Reach(Site) Reach         { return Housed }
+func (housed) Keys() []string           { return []string{"joint_depth"} }
+func (h housed) Close(Site) string      { return "in the " + h.name + "s" }
+func (h housed) Mark(m *Marker, s Seat) { m.housing(s, h.name) }
+
+func (h housed) Cut(s Site) string {
+	if s == BackEdge {
+		return "the " + h.name + " for the back"
+	}
+	return h.name + "s"
+}
+
+// checkDepth allows half the thickness of the panel.
+func (h housed) checkDepth(r *design.Reader, _ Site, depthAt design.Place, depth design.Length, into design.Panel) {
+	switch {
+	case !depth.Set:
+		r.Fault(depthAt, "a "+h.name+" needs a depth, and none is given", usualDepth(r, into))
+	case 2*depth.Value > into.Thickness && into.Thickness > 0:
+		r.Fault(depthAt, fmt.Sprintf("a %s %s deep is more than half of the %s that it is cut into", h.name,
+			r.Print(depth.Value), r.Print(into.Thickness)), usualDepth(r, into))
+	}
+}
+
+// usualDepth words the rule of the trade: one quarter of the receiving stock is
+// usually enough, rarely over one third (Joinery Rules of Thumb, 2015). Half, as
+// the limit, is what some shops use (common practice, no source).
+func usualDepth(r *design.Reader, into design.Panel) string {
+	if into.Thickness == 0 {
+		return "a quarter to a third of the panel's thickness is usual"
+	}
+	return fmt.Sprintf("give a quarter to a third of it, %s to %s", r.Print(into.Thickness/4), r.Print(into.Thickness/3))
+}
+
+// ThinWall is the least that is left beside a cut without breaking out: 3 mm (1/8 in),
+// common practice, no source.
+func ThinWall(r *design.Reader) stock.Length {
+	return r.OrDefault(design.Length{}, 3*stock.Millimetre, stock.Inch/8)
+}

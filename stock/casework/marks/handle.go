@@ -1,0 +1,107 @@
+package marks
+
+import (
+	"fmt"
+
+	"sawbill/stock"
+	"sawbill/stock/casework/design"
+	"sawbill/stock/casework/solid"
+)
+
+// handles marks the holes for a handle in the middle of every front that is
+// made: one, or two that are handle_spacing apart. Without false fronts they
+// are in the box's own.
+func (m *layout) handles() {
+	for _, i := range m.Marker.Of("false front", "drawer front and back") {
+		s := m.Marker.Solids[i]
+		if s.Role != "false front" && (m.hasFalseFront(s.Drawer) || m.name(i) != "front") {
+			continue
+		}
+		wide, high := s.Size[solid.X], s.Size[solid.Z]
+		k := solid.Mark{What: "handle hole", Measure: solid.Measure{From: s.Near(solid.X), At: []stock.Length{wide / 2}}, Across: solid.Measure{From: s.Near(solid.Z), At: []stock.Length{high / 2}}}
+		if spacing := m.In.Design.Drawer.HandleSpacing; spacing.Set {
+			from := (wide - spacing.Value) / 2
+			k.At = []stock.Length{from, from + spacing.Value}
+			if from < holeEdge(m.In) {
+				m.In.Fault(m.In.DrawerKey("handle_spacing"), fmt.Sprintf("holes %s apart do not go on a front %s wide", m.In.Print(spacing.Value), m.In.Print(wide)),
+					lessSpacing(m.In, wide))
+				return
+			}
+		}
+		m.Marker.Add(solid.Spot{Solid: i, Face: solid.Face{Side: solid.Front, Extent: solid.Broad}}, k)
+	}
+}
+
+func (m *layout) hasFalseFront(drawer int) bool {
+	for _, i := range m.Marker.Of("false front") {
+		if m.Marker.Solids[i].Drawer == drawer {
+			return true
+		}
+	}
+	return false
+}
+
+// doorHandles marks the holes for a handle half-way up every door, near the edge
+// that opens: by default 40 mm (1 1/2 in) from it, in a narrow door in the middle
+// (common practice, no source). Two holes lie one above the other.
+func (m *layout) doorHandles() {
+	d := m.In.Design.Door
+	for _, i := range m.Marker.Of("door") {
+		s := m.Marker.Solids[i]
+		wide, high := s.Size[solid.X], s.Size[solid.Z]
+		in := min(m.In.OrDefault(d.HandleInset, 40*stock.Millimetre, 3*stock.Inch/2), wide/2)
+		side, single := m.hinged(i)
+		if side == "left" {
+			in = wide - in
+		}
+		k := solid.Mark{What: "handle hole", Measure: solid.Measure{From: s.Near(solid.Z), At: []stock.Length{high / 2}}, Across: solid.Measure{From: s.Near(solid.X), At: []stock.Length{in}}}
+		if d.HandleSpacing.Set {
+			from := (high - d.HandleSpacing.Value) / 2
+			if from < holeEdge(m.In) {
+				m.In.Fault(m.In.Root.Under(d.Line, "door").Under(d.HandleSpacing.Line, "handle_spacing"),
+					fmt.Sprintf("holes %s apart do not go on a door %s high", m.In.Print(d.HandleSpacing.Value), m.In.Print(high)), lessSpacing(m.In, high))
+				return
+			}
+			k.At = []stock.Length{from, from + d.HandleSpacing.Value}
+		}
+		if single {
+			k.Note = "hinged on the " + side
+		}
+		m.Marker.Add(solid.Spot{Solid: i, Face: solid.Face{Side: solid.Front, Extent: solid.Broad}}, k)
+	}
+}
+
+// holeEdge is the least from the middle of a handle's hole to the end of its front: 10 mm
+// (3/8 in), common practice, no source.
+func holeEdge(r *design.Reader) stock.Length {
+	return r.OrDefault(design.Length{}, 10*stock.Millimetre, 3*stock.Inch/8)
+}
+
+// lessSpacing is the remedy for holes too far apart on a front of a size.
+func lessSpacing(r *design.Reader, size stock.Length) string {
+	if most := size - 2*holeEdge(r); most > 0 {
+		return "make handle_spacing at most " + r.Print(most)
+	}
+	return "leave handle_spacing out"
+}
+
+// hinged is the side that a door hangs on, and whether it is alone in its opening.
+func (m *layout) hinged(door int) (side string, single bool) {
+	s := m.Marker.Solids[door]
+	x, z := s.At[solid.X]+s.Size[solid.X]/2, s.At[solid.Z]+s.Size[solid.Z]/2
+	for _, b := range m.c.Built.Bays {
+		for _, o := range b.Openings {
+			if x < b.Left || x > b.Left+b.Width || z < o.Floor || z > o.Floor+o.Height {
+				continue
+			}
+			switch {
+			case o.Doors == 1:
+				return o.Hinged, true
+			case x > b.Left+b.Width/2:
+				return "right", false
+			}
+			return "left", false
+		}
+	}
+	panic("casework: a door before no opening")
+}

@@ -1,0 +1,65 @@
+package pieces
+
+import (
+	"slices"
+
+	"sawbill/stock"
+	"sawbill/stock/casework/internal/sums"
+	"sawbill/stock/casework/solid"
+)
+
+// Notch is what a strip in front of one panel takes off the corner of another that is
+// housed in that panel and reaches as far forward:
+//
+//	 ____________________
+//	|strip|               |
+//	|_____|   dado        |   the panel that is edged
+//	 _____|_______________|
+//	|     notch           |
+//	|   panel that enters |
+type Notch struct {
+	Panel, strip int // indices of solids
+	Room         solid.Solid
+}
+
+// recordNotches tells how far back the notches of each kind of panel reach.
+func (r *Maker) recordNotches() {
+	told := make(map[string]bool)
+	for _, n := range Notches(r.Solids) {
+		panel, strip := r.Solids[n.Panel], r.Solids[n.strip]
+		reach := stock.Sum{{Times: 1, Value: strip.Size[solid.Y], Label: "edging"}}
+		if back := panel.At[solid.Y] - strip.At[solid.Y]; back > 0 {
+			reach = sums.Plus(reach, stock.Term{Times: -1, Value: back, Label: "stands back"})
+		}
+		if kind := string(panel.Role) + reach.Print(r.In.From.Ruler); !told[kind] {
+			told[kind] = true
+			r.Sizes.Record("notch of a "+string(panel.Role)+" behind edging", reach)
+		}
+	}
+}
+
+// Notched are the panels whose corners edging takes off.
+func (r *Maker) Notched() []string {
+	var panels []string
+	for _, n := range Notches(r.Solids) {
+		role := r.Solids[n.Panel].Role
+		if name := map[solid.Role]string{"partition": "partitions", "divider": "dividers", "shelf": "shelves"}[role]; !slices.Contains(panels, name) {
+			panels = append(panels, name)
+		}
+	}
+	return panels
+}
+
+// Notches finds those of all pieces.
+func Notches(solids []solid.Solid) []Notch {
+	var all []Notch
+	for i, s := range solids {
+		for k, strip := range solids {
+			room, meet := solid.Shared(s, strip)
+			if strip.Role.Strip() && !s.Role.Strip() && meet && min(room.Size[solid.X], room.Size[solid.Y], room.Size[solid.Z]) > 0 {
+				all = append(all, Notch{i, k, room})
+			}
+		}
+	}
+	return all
+}

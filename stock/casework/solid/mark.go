@@ -1,0 +1,58 @@
+package solid
+
+import (
+	"slices"
+
+	"sawbill/stock"
+)
+
+// Mark is what is laid out on a part before it is cut, bored or fitted. Every
+// position is exact and measured from the one edge that is named; none is the
+// sum of others, so printing them rounded adds up no error.
+type Mark struct {
+	Part int // index into Case.Parts
+	// On tells which pieces of the part have the mark, if not all of them, and
+	// where: "left, inner face". Spots are the same one by one.
+	On    string
+	Spots []Spot
+	What  string // "dado", "slide line", "mortise"
+	// Measure is where the marks lie along the part. Those with a Width begin
+	// there and reach away from the edge. Of box joints it is where fingers and
+	// gaps meet; Width is that of the first.
+	Measure
+	// Across is the second measure of marks that are points, or of slide lines
+	// that begin behind the edge: each of its positions with each of Measure.
+	Across Measure
+	Width  stock.Length // 0 for a line or a point
+	Depth  stock.Length // of what is cut; 0 where nothing is, or right through
+	// Stops is how far what is cut keeps from where the piece begins and ends,
+	// along the cut; 0 where it runs through.
+	Stops [2]stock.Length
+	// GapFirst tells of the mates of a box joint the one that starts with a gap.
+	GapFirst bool
+	// Spacers set slides without measuring: each stands on the bottom or the
+	// divider below and reaches to its line.
+	Spacers []stock.Length
+	Note    string // "starts with a finger"
+}
+
+// Spot is a place on one piece.
+type Spot struct {
+	Solid int    // index into Case.Solids
+	Piece string // "left": tells the piece from others of its part; or ""
+	Face  Face
+}
+
+// Measure is positions from one edge of a part.
+type Measure struct {
+	From Face // none if there are no positions
+	At   []stock.Length
+}
+
+func (m Measure) Same(n Measure) bool { return m.From == n.From && slices.Equal(m.At, n.At) }
+
+// Same reports whether two marks differ in nothing but the pieces they are on.
+func (k Mark) Same(l Mark) bool {
+	return k.Part == l.Part && k.What == l.What && k.Measure.Same(l.Measure) && k.Across.Same(l.Across) &&
+		k.Width == l.Width && k.Depth == l.Depth && k.Stops == l.Stops && k.GapFirst == l.GapFirst && slices.Equal(k.Spacers, l.Spacers) && k.Note == l.Note
+}
