@@ -1,7 +1,10 @@
 package main
 
 import (
+	"errors"
 	"fmt"
+	"slices"
+	"strings"
 
 	"github.com/spf13/pflag"
 
@@ -34,5 +37,20 @@ func (in *invocation) thinks(rest *shop.Rest, t *thoughts) error {
 			fmt.Fprintln(in.stderr, "warning:", w)
 		}
 	}
-	return err
+	return t.asTyped(err)
+}
+
+// asTyped names the flag that the user wrote: the job calls it --without.
+func (t *thoughts) asTyped(err error) error {
+	var faults job.Faults
+	if !errors.As(err, &faults) {
+		return err
+	}
+	faults = slices.Clone(faults)
+	for i := range faults {
+		if name, of := strings.CutPrefix(faults[i].File, "--without "); of && slices.Contains(t.Without, name) {
+			faults[i].File = "--drop " + name
+		}
+	}
+	return faults
 }
