@@ -103,7 +103,7 @@ func compareStock(in *invocation) (int, error) {
 	return exitDone, nil
 }
 
-// comparisonKind is what the files are, in the words of a refusal.
+// comparisonKind names the contents of the folder in a refusal.
 const comparisonKind = "comparison"
 
 // comparisonFiles are the names of the files of a comparison.

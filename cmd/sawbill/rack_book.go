@@ -9,8 +9,8 @@ import (
 	"sawbill/stock/rack"
 )
 
-// book enters a plan that was carried out or is given up: its pieces leave the rack, and the
-// offcuts that it keeps enter it, with what was bought for it and not cut.
+// book books a plan that was carried out or is given up. The pieces that it cut leave the
+// rack; its offcuts enter it, with stock that was bought and not cut.
 func (c *rackCall) book() error {
 	folder, err := c.openFolder()
 	if err != nil {

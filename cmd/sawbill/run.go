@@ -49,10 +49,10 @@ type usageError struct{ cause, remedy string }
 
 func (e usageError) Error() string { return e.cause + "; " + e.remedy }
 
-// afterwards is what failed after all was written: the answer could not be printed.
+// afterwards is a failure after all was written: the answer could not be printed.
 type afterwards struct{ error }
 
-// printed is err as what failed after all was written.
+// printed wraps an error of printing an answer after all was written.
 func printed(err error) error {
 	if err == nil {
 		return nil

@@ -23,10 +23,10 @@ type Booking struct {
 	Units  stock.Units
 }
 
-// Book makes the rack say what the plan, and those that it continues, have cut and kept:
-// pieces of the rack that were begun leave it; offcuts, and what was bought and not cut,
-// enter it. It is done once; a "rack undo" of it reopens the plan. The error is of type
-// [fault.Faults]; with it nothing is booked.
+// Book books the plan, and those that it continues, on a rack. Pieces of the rack that they
+// cut leave it. Offcuts enter it, and stock that was bought and not cut. A plan is booked
+// once; a "rack undo" of the booking reopens it. The error is of type [fault.Faults]; with
+// it nothing is booked.
 func (f *Folder) Book(ctx context.Context, b Booking) (done rack.Done, err error) {
 	err = f.change(ctx, func() error {
 		if err := f.mayBook(b); err != nil {
@@ -98,8 +98,8 @@ func (f *Folder) keeps(onRack []stock.Piece, giveUp bool) []stock.Piece {
 	return all
 }
 
-// toKeep are offcuts, whole stock that was bought, and what is worth keeping of spoiled
-// blanks; of a plan that is given up also what is not cut to its end.
+// toKeep lists offcuts, whole stock that was bought, and usable pieces of spoiled blanks. If
+// the plan is given up, it also lists pieces that are not cut to their end.
 func (f *Folder) toKeep(onRack []stock.Piece, giveUp bool) []progress.Piece {
 	return slices.DeleteFunc(f.state.Pieces(f.plan.Code), func(p progress.Piece) bool {
 		name := p.Stock.Name

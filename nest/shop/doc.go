@@ -1,12 +1,11 @@
 // Package shop is a plan in the shop, from the first cut to the last part. A [Folder] is
-// the folder of one plan: it is opened, progress is reported and taken back, the rest is
-// planned into another folder, and what is left is booked on the rack.
+// the folder of one plan. It is opened, and progress is reported there and taken back. The
+// rest is planned into another folder, and leftovers are booked on the rack.
 //
 // # The files
 //
 // The pages of a plan and plan.sawbill change together (see [store.Folder]). Beside them
-// lies progress.jsonl, the record of what was reported, one entry a line (see
-// [store.Record]). All that changes either file holds the lock of the folder, and checks
+// lies progress.jsonl, the record of all reports, one entry a line (see [store.Record]). All that changes either file holds the lock of the folder, and checks
 // under it that the plan may still be changed.
 //
 // # The lineage

@@ -16,12 +16,12 @@ import (
 // RecordName is the name of the record in the folder.
 const RecordName = "progress.jsonl"
 
-// kind is what the files of the folder are, in the words of a refusal.
+// kind names the contents of the folder in a refusal.
 const kind = "plan"
 
-// Folder is the folder of a plan under way. What it knows is kept from one call to the
-// next and renewed where another program changed the folder. It is for one goroutine at a
-// time.
+// Folder is the folder of a plan under way. It keeps plan, record and state from one call
+// to the next, and renews them where another program changed the folder. It is for one
+// goroutine at a time.
 type Folder struct {
 	path   string
 	files  store.Folder

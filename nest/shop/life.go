@@ -19,7 +19,7 @@ const (
 	bookedWord    = "booked"
 )
 
-// life is what a record says of its plan.
+// life holds all that a record says of its plan.
 type life struct {
 	events  []store.Entry // reports that count
 	next    *Successor    // nil: none
@@ -75,7 +75,7 @@ func (f *Folder) lifeOf(entries []store.Entry) (life, error) {
 	}
 	for _, e := range store.Standing(entries) {
 		if e.Plan != f.plan.Code {
-			return wrong(e, fmt.Sprintf("tells of plan %s, the folder is of %s", e.Plan, f.plan.Code), "move the file away: it belongs to a plan that was replaced")
+			return wrong(e, fmt.Sprintf("the line is of plan %s, the folder holds plan %s", e.Plan, f.plan.Code), "move the file away: it belongs to a plan that was replaced")
 		}
 		switch word, value, _ := strings.Cut(e.Did[0], " "); word {
 		case continuedWord:
@@ -98,7 +98,7 @@ func firstWord(e store.Entry) string {
 	return word
 }
 
-// Fate is why a plan takes no more reports. The zero value is that of a plan that does.
+// Fate says why a plan takes no more reports. A plan with the zero value takes them.
 type Fate struct {
 	// Next is the plan with which it goes on.
 	Next *Successor
@@ -153,11 +153,11 @@ func (f *Folder) going() error {
 	if err != nil || !fate.Ended() {
 		return err
 	}
-	return f.refuse(fate.told(f.plan))
+	return f.refuse(fate.words(f.plan))
 }
 
-// told says in words why a plan takes no more reports, and what can be done.
-func (e Fate) told(p *planfile.Plan) (cause, remedy string) {
+// words says why a plan takes no more reports, and the way on.
+func (e Fate) words(p *planfile.Plan) (cause, remedy string) {
 	switch {
 	case e.Next != nil:
 		folder := printed(e.Next.Folder)
@@ -182,12 +182,12 @@ func (e Fate) told(p *planfile.Plan) (cause, remedy string) {
 		"if it is not finished, take the booking back with sawbill rack undo" + named
 }
 
-// Said is what became of the plan, in one sentence; empty if it goes on.
+// Said says in one sentence what became of the plan; it is empty if the plan goes on.
 func (f *Folder) Said() (string, error) {
 	fate, err := f.Fate()
 	if err != nil || !fate.Ended() {
 		return "", err
 	}
-	cause, _ := fate.told(f.plan)
+	cause, _ := fate.words(f.plan)
 	return "P" + cause[1:] + ".", nil
 }

@@ -75,8 +75,8 @@ func sameFolder(a, b string) bool {
 	return os.SameFile(one, other)
 }
 
-// oldSuccessor finds the rest of a plan of version 1, whose record does not tell of it: in
-// the folder that version 1 gave it. One that was withdrawn since is none.
+// oldSuccessor finds the rest of a plan of version 1 in the folder that version 1 gave it:
+// the record does not name it. A rest that was withdrawn since does not count.
 func (f *Folder) oldSuccessor(entries []store.Entry) *Successor {
 	path := nameAfter1(f.path)
 	if !present(filepath.Join(path, planfile.Name)) {
@@ -128,8 +128,8 @@ func besides(path string) string {
 
 var numbered = regexp.MustCompile(`-\d+$`)
 
-// nextFolder is where the rest of the plan goes if nothing else is said: the folder's name
-// with the next number of the lineage that no folder has.
+// nextFolder is the default folder of the rest: the name of the plan's folder with the next
+// number of the lineage that no folder has.
 func (f *Folder) nextFolder(ctx context.Context) (folder string, number int, err error) {
 	base := besides(f.path)
 	if f.plan.Number > 1 && strings.HasSuffix(base, fmt.Sprintf("-%d", f.plan.Number)) {
@@ -138,7 +138,7 @@ func (f *Folder) nextFolder(ctx context.Context) (folder string, number int, err
 	for number = f.nextNumber(); ; number++ {
 		folder = fmt.Sprintf("%s-%d", base, number)
 		if left := store.FolderAt(folder, kind); left.There() {
-			// What a program began and was stopped in goes, with its folder.
+			// A rest that a program was stopped in goes, with its folder.
 			if err := left.Look(ctx, func(*store.Held) error { return nil }); err != nil {
 				return "", 0, err
 			}

@@ -174,7 +174,7 @@ func TestARestDoesNotReplace(t *testing.T) {
 	w.must(w.plan("bench.toml", "busy", "J5ABC"))
 	w.must(w.report("busy", "cut 1"))
 	before := w.files()
-	for into, want := range map[string]string{"p": "this is the folder of the plan itself", "mine": "this program did not write it", "busy": "tells how far plan J5ABC has come"} {
+	for into, want := range map[string]string{"p": "this is the folder of the plan itself", "mine": "this program did not write it", "busy": "the record has progress of plan J5ABC"} {
 		_, err := w.recut("p", into, "H4XYZ")
 		w.refused(err, want)
 	}

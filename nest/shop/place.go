@@ -22,7 +22,7 @@ var ours = regexp.MustCompile(`^(plan\.(pdf|html|json|sawbill)|cutting-bill\.csv
 // stopped, and of the lock that it left in any case.
 var dead1 = regexp.MustCompile(`^\.((plan\.(pdf|html|json|sawbill)|cutting-bill\.csv|layout-\d{2,}\.svg|elevation-(front|side|section|plan)\.svg)-\d+|progress\.jsonl\.lock)$`)
 
-// tidy1 removes what version 1 left. What cannot be removed goes the next time.
+// tidy1 removes what version 1 left. A file that cannot be removed goes the next time.
 func (f *Folder) tidy1() {
 	there, err := os.ReadDir(f.path)
 	if err != nil || !present(f.planPath()) {
@@ -56,10 +56,10 @@ func Free(ctx context.Context, folder, job string) error {
 }
 
 // Place writes a plan that was just made into a folder: its pages and, made here of p, the
-// file of the program itself. It never replaces a plan with progress, one that goes on as
-// another or is itself a rest, the plan of another job, or files that the program did not
-// write. The error is of type [fault.Faults] or [store.Waits]; but for the latter nothing
-// was changed.
+// file of the program itself. It never replaces the plan of another job, a plan with progress, or
+// one that goes on as another or is itself a rest. Nor does it replace files that the
+// program did not write. The error is of type [fault.Faults] or [store.Waits]. Without the latter
+// nothing was changed.
 func Place(ctx context.Context, folder string, p *planfile.Plan, pages []store.File) error {
 	f := folderAt(folder)
 	return f.files.Change(ctx, func(h *store.Held) error {
@@ -113,11 +113,11 @@ func (f *Folder) claim(h *store.Held, p *planfile.Plan) error {
 	}
 	for _, e := range store.Standing(entries) {
 		if word := firstWord(e); word != continuedWord && word != bookedWord && word != usedWord {
-			return fault.Faults{{File: f.record.Path(), Cause: fmt.Sprintf("tells how far plan %s has come, which would be replaced", e.Plan),
+			return fault.Faults{{File: f.record.Path(), Cause: fmt.Sprintf("the record has progress of plan %s, which would be replaced", e.Plan),
 				Remedy: elsewhere + ", or plan what is left with sawbill recut"}}
 		}
 		if e.Plan != f.plan.Code {
-			return fault.Faults{{File: f.record.Path(), Cause: fmt.Sprintf("tells of plan %s", e.Plan), Remedy: elsewhere + ", or move the file away"}}
+			return fault.Faults{{File: f.record.Path(), Cause: fmt.Sprintf("the record is of plan %s", e.Plan), Remedy: elsewhere + ", or move the file away"}}
 		}
 	}
 	f.entries = entries
@@ -132,7 +132,7 @@ func (f *Folder) claim(h *store.Held, p *planfile.Plan) error {
 		return err
 	}
 	if fate.Ended() {
-		cause, _ := fate.told(f.plan)
+		cause, _ := fate.words(f.plan)
 		return f.refuse(cause+", and would be replaced", elsewhere)
 	}
 	return nil

@@ -34,12 +34,12 @@ func TestWhatAPlanNeverReplaces(t *testing.T) {
 		{"progress", func(w workshop) {
 			w.must(w.plan("bench.toml", "p", "H4XYZ"))
 			w.must(w.report("p", "cut 1"))
-		}, []string{"p/progress.jsonl: tells how far plan H4XYZ has come", "another folder with -o", "sawbill recut"}},
+		}, []string{"p/progress.jsonl: the record has progress of plan H4XYZ", "another folder with -o", "sawbill recut"}},
 		{"progress without its plan", func(w workshop) {
 			w.must(w.plan("bench.toml", "p", "H4XYZ"))
 			w.must(w.report("p", "cut 1"))
 			os.Remove(w.at("p/plan.sawbill"))
-		}, []string{"p/progress.jsonl: tells how far plan H4XYZ has come"}},
+		}, []string{"p/progress.jsonl: the record has progress of plan H4XYZ"}},
 		{"a plan that goes on", func(w workshop) {
 			w.must(w.plan("bench.toml", "p", "H4XYZ"))
 			w.recut("p", "", "J5ABC")

@@ -11,7 +11,7 @@ import (
 	"sawbill/stock/store"
 )
 
-// Report is what happened in the shop, reported at once.
+// Report holds events in the shop, reported at once.
 type Report struct {
 	Events []progress.Event
 	Sender
@@ -19,7 +19,7 @@ type Report struct {
 
 // Sender says who reports. All of it may be empty.
 type Sender struct {
-	// ID is that of the entry, 16 random bytes as 22 letters. A report that is sent again
+	// ID becomes the ID of the entry: 16 random bytes as 22 letters. A report that is sent again
 	// with its ID counts once.
 	ID string
 	// By is the name of the screen.
@@ -144,7 +144,7 @@ func (f *Folder) replay() *progress.State {
 				err = state.Tell(event)
 			}
 			if err != nil {
-				panic("shop: an event that was told before: " + err.Error())
+				panic("shop: an event that was accepted before: " + err.Error())
 			}
 		}
 	}

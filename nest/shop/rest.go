@@ -17,8 +17,8 @@ import (
 	"sawbill/stock/store"
 )
 
-// Rest is what the rest of a plan is planned from: the plan as its record has it, and the
-// rack as it is now. What is added to it here changes neither.
+// Rest is the beginning of a rest: the plan as its record has it, and the rack as it is
+// now. Its methods change neither.
 type Rest struct {
 	of    *Folder
 	state *progress.State
@@ -92,7 +92,7 @@ func (r *Rest) Uncut(name string) []string {
 	return all
 }
 
-// Options are what the rest is planned by.
+// Options are the options to plan the rest with.
 func (r *Rest) Options() recut.Options {
 	o := recut.Options{Code: r.of.plan.Code, Marks: r.of.plan.Marks, Rack: r.there, Missing: r.missing}
 	for _, piece := range r.onRack {
@@ -136,7 +136,7 @@ func (r *Rest) Plan(made *recut.Result, folder string, number int) *planfile.Pla
 
 // Write writes the rest into its folder, and with it the plan goes on there. It is refused
 // where the plan changed since the rest was begun, and where [Place] would be. The error is
-// of type [fault.Faults] or [store.Waits]; but for the latter nothing was changed.
+// of type [fault.Faults] or [store.Waits]. Without the latter nothing was changed.
 func (r *Rest) Write(ctx context.Context, folder string, p *planfile.Plan, pages []store.File, date string) error {
 	of := r.of
 	seen := of.entries
@@ -182,7 +182,7 @@ func (f *Folder) Withdraw(ctx context.Context, date string) (on *Folder, code st
 				if err != nil {
 					return err
 				}
-				return f.refuse(Fate{Booked: &e, Rack: f.RackPath()}.told(f.plan))
+				return f.refuse(Fate{Booked: &e, Rack: f.RackPath()}.words(f.plan))
 			}
 			return f.release(nil, f.life.next.Number, date)
 		})
@@ -245,7 +245,7 @@ func (r *Rest) goneFrom(onRack []stock.Piece) []string {
 	return gone
 }
 
-// rackNow is what is on the rack now; nothing where the job names none.
+// rackNow lists the pieces that are on the rack now; none if the job names no rack.
 func (f *Folder) rackNow() ([]stock.Piece, error) {
 	where := f.RackPath()
 	if where == "" {
@@ -261,7 +261,7 @@ func onIt(pieces []stock.Piece, id string) bool {
 	return slices.ContainsFunc(pieces, func(p stock.Piece) bool { return p.ID == id })
 }
 
-// onRack is what is on a rack; nothing where there is none yet.
+// onRack lists the pieces on a rack; none where there is no rack yet.
 func onRack(r rack.Rack) ([]stock.Piece, error) {
 	if !r.Exists() {
 		return nil, nil

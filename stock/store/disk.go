@@ -2,7 +2,7 @@ package store
 
 import "os"
 
-// disk is what a change of a folder does, step by step. Tests put another in its place
+// disk does the steps of a change of a folder. Tests put another in its place
 // that stops at one of the steps.
 type disk interface {
 	mkdir(path string) error

@@ -72,7 +72,7 @@ func (f Folder) There() bool {
 // The next that opens the folder settles it.
 func (f Folder) Unsettled() bool { return present(f.at(readyName)) || present(f.at(newName)) }
 
-// Held is a folder whose lock is held. What a dead program left in it is settled.
+// Held is a folder whose lock is held. Changes that a dead program left in it are settled.
 type Held struct {
 	Folder
 	list list // of the files that the program wrote
@@ -81,12 +81,12 @@ type Held struct {
 }
 
 // Look calls do while no program changes the folder, which must exist. A folder that
-// takes no new file is looked at without a lock. The error is that of do, or of type
-// [fault.Faults].
+// takes no new file is looked at without a lock. It returns the error of do, or one of
+// type [fault.Faults].
 func (f Folder) Look(ctx context.Context, do func(*Held) error) error {
 	err := f.locked(ctx, do)
 	if not := (unlocked{}); !errors.As(err, &not) || !ReadOnly(not) || !f.There() {
-		return f.told(err)
+		return f.explained(err)
 	}
 	if f.Unsettled() {
 		return f.wrong("", "a change to the folder was stopped halfway, and the folder cannot be written to finish it", "make the folder writable and try again")
@@ -99,10 +99,10 @@ func (f Folder) Look(ctx context.Context, do func(*Held) error) error {
 }
 
 // Change calls do while no other program uses the folder, which is made if need be. When
-// do has an error a folder that was made goes again. The error is that of do, or of type
-// [fault.Faults].
+// do has an error a folder that was made goes again. It returns the error of do, or one of
+// type [fault.Faults].
 func (f Folder) Change(ctx context.Context, do func(*Held) error) error {
-	for {
+	for tries := 0; ; tries++ {
 		made, err := f.make()
 		if err != nil {
 			return f.wrong("", fmt.Sprintf("the folder cannot be made (%v)", bare(err)), "name another folder with -o")
@@ -112,12 +112,15 @@ func (f Folder) Change(ctx context.Context, do func(*Held) error) error {
 				f.disk.remove(path) // stays if another program uses it by now
 			}
 		}
-		if errors.Is(err, errGone) && ctx.Err() == nil {
+		if errors.Is(err, errGone) && ctx.Err() == nil && tries < mostTries {
 			continue // another program made the folder, changed its mind and removed it
 		}
-		return f.told(err)
+		return f.explained(err)
 	}
 }
+
+// mostTries ends the tries for a folder that can never be there, such as a link to nowhere.
+const mostTries = 100
 
 // errGone says that the folder is not there any more.
 var errGone = errors.New("the folder has gone")
@@ -150,8 +153,8 @@ type unlocked struct{ error }
 
 func (u unlocked) Unwrap() error { return u.error }
 
-// told says what an error of the lock means; other errors stay as they are.
-func (f Folder) told(err error) error {
+// explained turns an error of the lock into a fault; other errors stay as they are.
+func (f Folder) explained(err error) error {
 	var not unlocked
 	switch {
 	case errors.Is(err, errGone):

@@ -19,7 +19,7 @@ func contents(t *testing.T, folder string) map[string]string {
 	t.Helper()
 	all := map[string]string{}
 	err := filepath.WalkDir(folder, func(path string, e os.DirEntry, err error) error {
-		if err != nil || e.IsDir() {
+		if err != nil || !e.Type().IsRegular() {
 			return err
 		}
 		data, err := os.ReadFile(path)
@@ -106,6 +106,11 @@ func TestFilesOfTheUserStay(t *testing.T) {
 		{"a folder has the name of a file", func(t *testing.T, f Folder) {
 			os.MkdirAll(f.at("plan.pdf"), 0o777)
 		}, []string{"plan.pdf: this program did not write it"}},
+		{"a link to nowhere", func(t *testing.T, f Folder) {
+			if err := os.Symlink("nowhere", f.Path()); err != nil {
+				t.Skip("this system makes no links")
+			}
+		}, []string{"there is no such folder"}},
 		{"files of another kind", func(t *testing.T, f Folder) {
 			mustReplace(t, FolderAt(f.Path(), "comparison"), first)
 		}, []string{"the folder holds a comparison, which would be replaced"}},
@@ -122,14 +127,14 @@ func TestFilesOfTheUserStay(t *testing.T) {
 		t.Run(test.name, func(t *testing.T) {
 			folder := folderIn(t.TempDir())
 			test.before(t, folder)
-			before := contents(t, folder.Path())
+			before := contents(t, filepath.Dir(folder.Path()))
 			err := replace(t, folder, second)
 			for _, want := range test.want {
 				if err == nil || !strings.Contains(err.Error(), want) {
 					t.Errorf("want %q: %v", want, err)
 				}
 			}
-			if d := cmp.Diff(before, contents(t, folder.Path())); d != "" {
+			if d := cmp.Diff(before, contents(t, filepath.Dir(folder.Path()))); d != "" {
 				t.Error("the folder was changed:", d)
 			}
 		})

@@ -57,7 +57,7 @@ func (l list) bytes() []byte {
 	return b.Bytes()
 }
 
-// sum is that of a file of the list; empty for any other.
+// sum returns the sum of a file of the list; empty for any other.
 func (l list) sum(name string) string {
 	for _, f := range l.Files {
 		if f.Name == name {
@@ -143,8 +143,8 @@ func (h *Held) Adopt(ours func(name string) bool) error {
 	return nil
 }
 
-// theirs are the faults of files that belong to the user and that are in the way of those
-// coming, or would be removed: files that are not in the list of before, or that were edited
+// theirs reports files of the user that are in the way of those coming, or that would be
+// removed. A file belongs to the user if the list of before lacks it, or if it was edited
 // since.
 func (h *Held) theirs(before, after list, coming []listed, remedy string) error {
 	var faults fault.Faults

@@ -24,7 +24,7 @@ type Waits struct{ fault.Faults }
 
 // Replace makes files take the place of those that the program wrote into the folder
 // before. The change is on the disk when it returns without an error. Otherwise the folder
-// is as it was, unless the error is [Waits]. All errors but that are of type [fault.Faults].
+// is as it was, unless the error is [Waits]. Any other error is of type [fault.Faults].
 func (h *Held) Replace(files []File) error {
 	if err := h.Check(files); err != nil {
 		return err
@@ -226,8 +226,8 @@ func (h *Held) put(m *moves, before, after list, coming []listed) error {
 // drop removes what was staged.
 func (h *Held) drop() { h.clear(newName) }
 
-// clear removes a folder of the program's own with its files. What cannot be removed goes
-// the next time.
+// clear removes a folder of the program's own with its files. A file that cannot be removed
+// goes the next time.
 func (h *Held) clear(name string) {
 	files, err := os.ReadDir(h.at(name))
 	if err != nil {
