@@ -30,12 +30,12 @@ func recutCommand() command {
 		name:  "recut",
 		args:  "PLAN",
 		about: "the rest of a plan from what is really there",
-		more: `Plans what is still wanted of a plan anew, after a spoiled piece or a missing sheet:
-from pieces that were begun, stock that was bought and not cut, leftovers, what spoiled
-blanks can still give, the rack, and only then new purchases. What was planned goes on
-as it was as far as it costs nothing more, and marks stay. Say first with sawbill
-progress what happened. It is taken that all of the plan's list was bought; say with
-sawbill progress --missing what was not.
+		more: `Plans the rest of a plan, after a spoiled piece, a missing sheet or a second thought:
+from begun pieces, stock that was bought and not cut, leftovers, what spoiled blanks can
+still give, the rack, and only then new purchases. It keeps to the plan where a change
+saves nothing, and marks stay. Report first with sawbill progress what happened. This
+assumes that everything on the plan's list was bought; report with --missing of sawbill
+progress what was not.
 
 Without -o the folder is named as that of the plan, with the next number behind it.
 From then on the plan before takes no more reports: go on with sawbill progress of the
