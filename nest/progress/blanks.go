@@ -22,7 +22,10 @@ func (s *State) good(said string) error {
 		return err
 	case have < count:
 		b := s.bill[of[0]]
-		return Wrong{fmt.Sprintf("of blank %s (%s) only %d more are wanted", b.Mark, b.Part.Name, have), "give a smaller number"}
+		if have == 0 {
+			return Wrong{fmt.Sprintf("all of blank %s (%s) are good already", b.Mark, b.Part.Name), "report first which one is spoiled or lost"}
+		}
+		return Wrong{fmt.Sprintf("only %d more of blank %s (%s) are wanted", have, b.Mark, b.Part.Name), "give a smaller number"}
 	}
 	s.share(of, count, open, func(i, n int) { s.blanks[i].good += n })
 	return nil

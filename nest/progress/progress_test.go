@@ -181,7 +181,7 @@ func TestWhatCannotHaveHappened(t *testing.T) {
 		{"cut 1:3-99", `no cut "99" in layout 1`, "there are "},
 		{"spoiled A", "of blank A (worktop) 0 are cut and good", "say first"},
 		{"lost A=2", "of blank A (worktop) 0 are cut and good", "say first"},
-		{"good A=9", "of blank A (worktop) only 1 more", "smaller"},
+		{"good A=9", "only 1 more of blank A (worktop) are wanted", "smaller"},
 		{"good A=x", `"x" is no count`, "A=2"},
 		{"lost worktopp", `no blank "worktopp"`, `did you mean "worktop"?`},
 		{"missing exterior ply 18, ful", `no stock "exterior ply 18, ful"`, `did you mean "exterior ply 18, full"?`},
