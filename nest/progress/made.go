@@ -57,10 +57,15 @@ func (s *State) Good() []Made {
 }
 
 // Within parts blanks into those that the parts wanted take, by name, and those beyond.
-// One that is taken holds no more than is wanted.
+// One that is taken holds no more than is wanted. Where blanks of one mark are parted so,
+// nobody can see which is which: all of them claim only what is certain of each.
 func Within(all []Made, wanted map[string]int) (made, beyond []Made) {
-	left := maps.Clone(wanted)
+	left, there := maps.Clone(wanted), map[string]int{}
 	for _, m := range all {
+		there[m.Part.Name] += m.Count * m.Holds()
+	}
+	parted := func(m Made) bool { return there[m.Part.Name] > wanted[m.Part.Name] }
+	for _, m := range Indistinct(all, parted) {
 		for range m.Count {
 			one := m
 			one.Count = 1
@@ -74,6 +79,22 @@ func Within(all []Made, wanted map[string]int) (made, beyond []Made) {
 		}
 	}
 	return made, beyond
+}
+
+// Indistinct has blanks of one mark claim only what is certain of each of them, where they
+// are to be taken for one another.
+func Indistinct(all []Made, are func(Made) bool) []Made {
+	claimed := slices.Clone(all)
+	for i, m := range all {
+		o := m.origin()
+		for _, other := range all {
+			if other.Mark == m.Mark && are(m) {
+				o = o.either(other.origin())
+			}
+		}
+		claimed[i].From, claimed[i].Turned, claimed[i].Known = o.from, o.turned, o.known
+	}
+	return claimed
 }
 
 // gathered is all with one more.

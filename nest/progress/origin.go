@@ -72,14 +72,21 @@ func (o origin) grain() stock.Grain {
 }
 
 // mayRun reports whether the grain of a blank may be as somebody sees it; nil: nobody
-// looked.
+// looked. One that is not known to have grain may have none.
 func (o origin) mayRun(seen *stock.Grain) bool {
-	return seen == nil || o.grain() == *seen || o.grain() == stock.GrainUnknown
+	return seen == nil || o.grain() == *seen || o.grain() == stock.GrainUnknown || !o.known && *seen == stock.GrainAny
 }
 
 // same reports whether the pieces of two origins are the same in hand.
 func (o origin) same(p origin) bool {
 	return o.grain() == p.grain() && o.from.Kind == p.from.Kind && o.from.Material == p.from.Material && o.from.Thickness == p.from.Thickness
+}
+
+// doubtful is o with its grain as the blank itself lies, and not known for certain.
+func (o origin) doubtful() origin {
+	o.from.Grain = o.grain()
+	o.turned, o.known = false, false
+	return o
 }
 
 // either claims what is certain of a piece that is of one of two origins. A piece without
@@ -142,16 +149,21 @@ func (s *State) lots(of []int) []lot {
 // oneOf claims what is certain of a piece of any of the lots whose grain may be as it is
 // seen; sure tells that they are all the same.
 func oneOf(lots []lot, seen *stock.Grain) (claim origin, sure bool) {
-	first := true
+	first, known := true, true
 	for _, l := range lots {
 		switch {
 		case l.count <= 0 || !l.mayRun(seen):
+			continue
 		case first:
 			claim, first, sure = l.origin, false, true
 		default:
 			sure = sure && claim.same(l.origin)
 			claim = claim.either(l.origin)
 		}
+		known = known && l.known
+	}
+	if !known {
+		claim = claim.doubtful()
 	}
 	return claim, sure
 }
@@ -188,8 +200,11 @@ func (s *State) take(of []int, seen *stock.Grain) (line int, is origin) {
 					s.taken.which[l.line] = map[origin]int{}
 				}
 				s.taken.which[l.line][l.origin]++
-				if is = l.origin; all[l.line].Good > 0 {
+				if all[l.line].Good > 0 {
 					line = l.line
+				}
+				if is.known {
+					is = l.origin
 				}
 				break
 			}
@@ -197,7 +212,7 @@ func (s *State) take(of []int, seen *stock.Grain) (line int, is origin) {
 	} else {
 		s.taken.unsaid[s.bill[of[0]].Mark]++
 	}
-	if seen != nil && is.grain() == stock.GrainUnknown {
+	if seen != nil && !is.known {
 		is.from.Grain = *seen
 	}
 	for i := 0; line < 0; i++ {

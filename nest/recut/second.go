@@ -165,7 +165,7 @@ func (r *rest) sort(code string) {
 			r.thoughts.Trim = append(r.thoughts.Trim, c)
 		}
 	}
-	for _, m := range append(beyond, more...) {
+	for _, m := range progress.Indistinct(append(beyond, more...), func(progress.Made) bool { return true }) {
 		r.thoughts.Unused = append(r.thoughts.Unused, unused(m, fmt.Sprintf("%s %s unused (%d)", code, m.Mark, len(r.thoughts.Unused)+1)))
 	}
 }
