@@ -36,21 +36,24 @@ func (f *Folder) Book(ctx context.Context, b Booking) (done rack.Done, err error
 		if err != nil {
 			return err
 		}
-		// Behind this entry the plan is booked as soon as the rack says so.
-		if !slices.ContainsFunc(f.life.books, func(path string) bool { return sameFolder(path, b.Rack.Path()) }) {
-			e := store.Entry{Plan: f.plan.Code, Date: b.Date, Did: []string{bookedWord + " " + planfile.FromFolder(f.path, b.Rack.Path())}}
-			if _, err := f.record.Add(e); err != nil {
-				return err
-			}
-		}
 		what := "plan " + f.plan.Code + " carried out"
 		if !f.state.Done() {
 			what = "plan " + f.plan.Code + " given up"
 		}
-		done, err = b.Rack.Change(ctx, rack.Change{Take: begunOf(f.plan, f.state, pieces), Put: f.keeps(pieces, b.GiveUp), Plan: f.plan.Code, Continues: f.plan.Continues, What: what, Date: b.Date, Units: b.Units})
+		done, err = b.Rack.Change(ctx, rack.Change{Take: begunOf(f.plan, f.state, pieces), Put: f.keeps(pieces, b.GiveUp), Plan: f.plan.Code, Continues: f.plan.Continues, What: what, Date: b.Date, Units: b.Units, Sure: func() error { return f.noteBooking(b) }})
 		return err
 	})
 	return done, err
+}
+
+// noteBooking names the rack in the record. From then on the plan is booked as soon as the
+// rack says so.
+func (f *Folder) noteBooking(b Booking) error {
+	if slices.ContainsFunc(f.life.books, func(path string) bool { return samePlace(path, b.Rack.Path()) }) {
+		return nil
+	}
+	_, err := f.record.Add(store.Entry{Plan: f.plan.Code, Date: b.Date, Did: []string{bookedWord + " " + planfile.FromFolder(f.path, b.Rack.Path())}})
+	return err
 }
 
 // mayBook refuses a plan that has ended, one that is not carried out, and one of which a

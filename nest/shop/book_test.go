@@ -85,6 +85,20 @@ func TestAPlanIsGivenUp(t *testing.T) {
 	w.refused(w.report("p", "cut 1"), "is booked on the rack")
 }
 
+// What the rack refuses leaves nothing in the record either.
+func TestABookingThatTheRackRefuses(t *testing.T) {
+	w := in(t)
+	w.must(w.plan("bench.toml", "p", "K7F2M"))
+	w.write("rack.toml", "[[piece]]\nid = \"R1\"\nkind = \"board\"\nmaterial = \"birch ply 18\"\nlength = 800\nwidth = 100\nthickness = 18\n")
+	before := w.files()
+	_, err := w.book("p", true)
+	w.refused(err, "is on the rack as a board (R1), and as a sheet here")
+	if !same(before, w.files()) {
+		t.Error("something was written")
+	}
+	w.must(w.report("p", "cut 1"))
+}
+
 // The program may be stopped between the record and the rack: the plan is then not booked,
 // goes on, and can be booked.
 func TestABookingOfWhichTheRackDoesNotKnow(t *testing.T) {

@@ -32,6 +32,7 @@ type Folder struct {
 	entries []store.Entry
 	life    life
 	state   *progress.State
+	pred    *Folder // of the plan before, once it was read
 }
 
 func folderAt(path string) *Folder {
@@ -74,13 +75,12 @@ func (f *Folder) change(ctx context.Context, do func() error) error {
 // renew reads the plan, if it was replaced, and the record, if it grew.
 func (f *Folder) renew(ctx context.Context) error {
 	info, err := os.Stat(f.planPath())
-	same := err == nil && f.read != nil && os.SameFile(info, f.read) && info.ModTime().Equal(f.read.ModTime()) && info.Size() == f.read.Size()
-	if !same {
+	if err != nil || f.read == nil || !unchanged(f.read, info) {
 		plan, err := planfile.Read(f.planPath())
 		if err != nil {
 			return err
 		}
-		f.read, f.plan, f.state = info, plan, nil
+		f.read, f.plan, f.state, f.pred = info, plan, nil, nil
 	}
 	f.record.Settle()
 	entries, err := f.record.Read()
@@ -105,6 +105,11 @@ func (f *Folder) renew(ctx context.Context) error {
 	}
 	f.entries, f.life, f.state = entries, life, state
 	return nil
+}
+
+// unchanged reports whether a file is the one that was read.
+func unchanged(was, is os.FileInfo) bool {
+	return os.SameFile(was, is) && is.ModTime().Equal(was.ModTime()) && is.Size() == was.Size()
 }
 
 // stateAfter is the state of the plan after these events. The state so far goes on if it

@@ -161,9 +161,9 @@ func (e Fate) words(p *planfile.Plan) (cause, remedy string) {
 	switch {
 	case e.Next != nil:
 		folder := printed(e.Next.Folder)
-		if !present(e.Next.Folder) {
-			return fmt.Sprintf("plan %s goes on as plan %s in %s, and that folder is not there", p.Code, e.Next.Code, folder),
-				"put that folder back, or take the rest back with sawbill recut --withdraw of this folder if nothing was cut by it"
+		if !e.Next.there() {
+			return fmt.Sprintf("plan %s goes on as plan %s in %s, and that folder does not hold it", p.Code, e.Next.Code, folder),
+				"put the folder of the rest back, or take the rest back with sawbill recut --withdraw of this folder if nothing was cut by it"
 		}
 		return fmt.Sprintf("plan %s goes on as plan %s in %s", p.Code, e.Next.Code, folder),
 			fmt.Sprintf("name that folder; if nothing was cut by it, sawbill recut %s --withdraw takes it back", folder)

@@ -26,15 +26,27 @@ func (f *Folder) before() *Folder {
 	}
 	for _, path := range paths {
 		b := folderAt(path)
-		if !present(b.planPath()) {
+		info, err := os.Stat(b.planPath())
+		if err != nil {
 			continue
 		}
+		if p := f.pred; p != nil && p.path == b.path && unchanged(p.read, info) {
+			return p
+		}
 		if p, err := planfile.Read(b.planPath()); err == nil && p.Code == f.plan.Continues[len(f.plan.Continues)-1] {
-			b.plan = p
+			b.read, b.plan = info, p
+			f.pred = b
 			return b
 		}
 	}
 	return nil
+}
+
+// there reports whether the folder of a successor holds it. The user may have moved it, or
+// thrown it away.
+func (s Successor) there() bool {
+	p, err := planfile.Read(filepath.Join(s.Folder, planfile.Name))
+	return err == nil && p.Code == s.Code
 }
 
 // withdrawn reports whether the plan is a rest that was taken back, and where its
@@ -53,7 +65,7 @@ func (f *Folder) withdrawn() (before string, withdrawn bool, err error) {
 }
 
 // naming selects the entries of the predecessor's record that say that it goes on as this
-// plan.
+// plan: in this folder, or in one that was moved since, as this one may have been.
 func (f *Folder) naming(before *Folder, entries []store.Entry) []store.Entry {
 	return slices.DeleteFunc(slices.Clone(entries), func(e store.Entry) bool {
 		if len(e.Did) == 0 {
@@ -61,12 +73,12 @@ func (f *Folder) naming(before *Folder, entries []store.Entry) []store.Entry {
 		}
 		word, value, _ := strings.Cut(e.Did[0], " ")
 		next, ok := before.successorOf(value)
-		return word != continuedWord || !ok || next.Code != f.plan.Code || !sameFolder(next.Folder, f.path)
+		return word != continuedWord || !ok || next.Code != f.plan.Code || !samePlace(next.Folder, f.path) && next.there()
 	})
 }
 
-// sameFolder reports whether two paths lead to one folder.
-func sameFolder(a, b string) bool {
+// samePlace reports whether two paths lead to one folder or file.
+func samePlace(a, b string) bool {
 	one, err := os.Stat(a)
 	other, wrong := os.Stat(b)
 	if err != nil || wrong != nil {

@@ -108,8 +108,17 @@ func TestAFolderOfTheLineageHasGone(t *testing.T) {
 	w.must(err)
 
 	w.must(os.Rename(w.at("p-2"), w.at("away")))
-	w.refused(w.report("p", "cut 2"), "plan K7F2M goes on as plan H4XYZ in", "and that folder is not there", "--withdraw")
-	w.must(os.Rename(w.at("away"), w.at("p-2")))
+	w.refused(w.report("p", "cut 2"), "plan K7F2M goes on as plan H4XYZ in", "and that folder does not hold it", "--withdraw")
+	w.must(w.report("away", "cut 1")) // which goes on where it is
+	w.must(w.undo("away"))
+	w.must(w.plan("bench.toml", "p-2", "J5ABC"))
+	w.refused(w.report("p", "cut 2"), "and that folder does not hold it")
+	w.must(w.withdraw("p"))
+	w.refused(w.report("away", "cut 1"), "plan H4XYZ was withdrawn, plan K7F2M in")
+	w.must(os.RemoveAll(w.at("p-2")))
+	w.must(os.RemoveAll(w.at("away")))
+	_, err = w.recut("p", "p-2", "H4XYZ")
+	w.must(err)
 
 	w.must(os.Rename(w.at("p"), w.at("away")))
 	w.must(w.report("p-2", "cut 1"))
@@ -125,7 +134,7 @@ func TestAFolderOfTheLineageHasGone(t *testing.T) {
 	w.must(err)
 	w.must(w.withdraw("p"))
 	w.must(w.report("p", "cut 2"))
-	if where, err := w.recut("p", "", "J5ABC"); err != nil || where != "p-3" {
+	if where, err := w.recut("p", "", "J5ABC"); err != nil || where != "p-4" {
 		t.Error(where, err)
 	}
 }

@@ -112,7 +112,7 @@ func (r *Rest) Folder(ctx context.Context, name string) (folder string, number i
 		folder, number, err = r.of.nextFolder(ctx)
 		return folder, number, err
 	}
-	if sameFolder(name, r.of.path) {
+	if samePlace(name, r.of.path) {
 		return "", 0, fault.Faults{{File: name, Cause: "this is the folder of the plan itself", Remedy: "name another for its rest"}}
 	}
 	return name, r.of.nextNumber(), Free(ctx, name, r.of.from(r.of.jobPath()))
@@ -173,9 +173,9 @@ func (r *Rest) Write(ctx context.Context, folder string, p *planfile.Plan, pages
 // its folder can be named in place of that. The plan that goes on is returned, with the
 // folder it is in.
 func (f *Folder) Withdraw(ctx context.Context, date string) (on *Folder, code string, err error) {
-	if next := f.life.next; next != nil && !present(next.Folder) {
+	if next := f.life.next; next != nil && !next.there() {
 		return f, next.Code, f.change(ctx, func() error {
-			if next := f.life.next; next == nil || present(next.Folder) {
+			if next := f.life.next; next == nil || next.there() {
 				return f.refuse("the folder of the rest is there again", "name that folder")
 			}
 			if e, booked, err := rack.At(f.RackPath()).BookedBy(f.plan.Code); f.RackPath() != "" && (err != nil || booked) {

@@ -22,7 +22,10 @@ type Change struct {
 	Plan string
 	// Continues are the codes of the plans before it, which are carried out with it.
 	Continues []string
-	Date      string // of the change, "2026-03-05"
+	// Sure, if not nil, is called when nothing stands in the way of the change any more, and
+	// before it is made. Its error refuses the change.
+	Sure func() error
+	Date string // of the change, "2026-03-05"
 	// Units are those of a rack that begins with the change.
 	Units stock.Units
 }
@@ -85,6 +88,11 @@ func (r Rack) Change(ctx context.Context, c Change) (Done, error) {
 		made.Entry = Entry{Date: c.Date, What: c.What, Out: idsOf(made.Took), In: idsOf(made.Put), Plan: c.Plan, Continues: c.Continues, Highest: number}
 		if c.What == "" {
 			made.What = told(made.Took, made.Put)
+		}
+		if c.Sure != nil {
+			if err := c.Sure(); err != nil {
+				return err
+			}
 		}
 		return s.make(&made.Entry, after)
 	})
