@@ -45,23 +45,44 @@ func (p *Plan) Check() error {
 	return p.checkStock(used)
 }
 
-// alone is the problem and the plan of one layout, as if nothing else were to be cut.
+// alone is the problem and the plan of one layout, as if nothing else were to be cut. It
+// takes as long as the layout is large, however many blanks the plan has.
 func (p *Plan) alone(l Layout) (nest.Problem, nest.Plan) {
 	job := p.Job
 	l.Stock.Count = l.Repeat
 	job.Stock = []stock.Stock{l.Stock}
-	problem := pose(job, p.Bill, sourcesIn(job))
-	counts := make([]int, len(p.Bill))
+	at := map[int]int{} // in the bill of the layout, of blanks of the plan's
+	var bill []Blank
 	for _, n := range l.Leaves() {
-		if n.Use == Part {
-			counts[n.Blank] += l.Repeat
+		if n.Use != Part {
+			continue
 		}
+		i, there := at[n.Blank]
+		if !there {
+			i = len(bill)
+			at[n.Blank] = i
+			bill = append(bill, p.Bill[n.Blank])
+			bill[i].Count = 0
+		}
+		bill[i].Count += l.Repeat
 	}
-	for i := range problem.Blanks {
-		problem.Blanks[i].Count = counts[i]
+	problem := pose(job, bill, sourcesIn(job))
+	if l.Stock.Kind == stock.Board { // any blank of the plan may free the first cut
+		problem.Stock[0].FirstCut = firstCut(boardFirstCut(job, p.Bill, 0))
 	}
 	problem.Stock[0].OnHand, problem.Stock[0].Price = true, 0
-	return problem, nest.Plan{Layouts: []nest.Layout{{Repeat: l.Repeat, Root: untold(l.Root)}}}
+	return problem, nest.Plan{Layouts: []nest.Layout{{Repeat: l.Repeat, Root: renumbered(untold(l.Root), at)}}}
+}
+
+// renumbered is n by another bill, in which blank i is at[i].
+func renumbered(n nest.Node, at map[int]int) nest.Node {
+	if n.Use == nest.Part {
+		n.Blank = at[n.Blank]
+	}
+	for i, c := range n.Children {
+		n.Children[i] = renumbered(c, at)
+	}
+	return n
 }
 
 // untold is the solver's node that n tells of.
