@@ -69,13 +69,18 @@ func Place(ctx context.Context, folder string, p *planfile.Plan, pages []store.F
 		if err := f.claim(h, p); err != nil {
 			return err
 		}
-		return h.Replace(withPlan(p, pages))
+		files, err := f.withPlan(p, pages)
+		if err != nil {
+			return err
+		}
+		return h.Replace(files)
 	})
 }
 
 // withPlan are the pages of a plan and its own file.
-func withPlan(p *planfile.Plan, pages []store.File) []store.File {
-	return append(slices.Clone(pages), store.File{Name: planfile.Name, Data: p.Bytes()})
+func (f *Folder) withPlan(p *planfile.Plan, pages []store.File) ([]store.File, error) {
+	data, err := p.Written(f.planPath())
+	return append(slices.Clone(pages), store.File{Name: planfile.Name, Data: data}), err
 }
 
 // adopt counts the files of version 1 as written by the program.

@@ -160,7 +160,11 @@ func (r *Rest) Write(ctx context.Context, folder string, p *planfile.Plan, pages
 			}
 			says := Successor{Code: p.Code, Number: p.Number}.says(planfile.FromFolder(of.path, folder))
 			once := store.Once{Record: path.Join(planfile.FromFolder(folder, of.path), RecordName), Says: says}
-			return h.ReplaceOnce(withPlan(p, pages), once, func() error {
+			files, err := into.withPlan(p, pages)
+			if err != nil {
+				return err
+			}
+			return h.ReplaceOnce(files, once, func() error {
 				_, err := of.record.Add(store.Entry{Plan: of.plan.Code, Date: date, Did: []string{says}})
 				return err
 			})

@@ -30,6 +30,17 @@ func (p *Plan) Bytes() []byte {
 	return h.withSum(h.sumOf())
 }
 
+// Written is what the file at path is to hold. The error, of type [fault.Faults], refuses a
+// plan whose file would be too large to be read.
+func (p *Plan) Written(path string) ([]byte, error) {
+	data := p.Bytes()
+	if len(data) > store.MostBytes {
+		return nil, fault.Faults{{File: path, Cause: fmt.Sprintf("the file would have %d MB, and at most %d MB are read", (len(data)+1<<20-1)>>20, store.MostBytes>>20),
+			Remedy: "plan the job as several, or take long remarks out of its files"}}
+	}
+	return data, nil
+}
+
 // head is the beginning of a file: its format, and where its sum stands.
 type head struct {
 	data     []byte

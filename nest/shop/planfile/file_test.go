@@ -175,3 +175,35 @@ func TestOnlyAFileOfAPlansSizeIsRead(t *testing.T) {
 		}
 	}
 }
+
+// A plan whose file could not be read back is not written.
+func TestAPlanTooLargeToBeReadIsRefused(t *testing.T) {
+	p := &planfile.Plan{Plan: &cutplan.Plan{}, File: &job.File{Sources: []job.Source{{Name: "job.toml", Text: strings.Repeat("# \n", 6<<20)}}}}
+	if _, err := p.Written("a/plan.sawbill"); err == nil || !strings.Contains(err.Error(), "at most 16 MB are read; plan the job as several") {
+		t.Errorf("%v", err)
+	}
+}
+
+// A job that can be read no more, since a later program reads otherwise, does not end its
+// plan: it goes on by what it holds itself.
+func TestAPlanGoesOnThoughItsJobCannotBeRead(t *testing.T) {
+	file, made := planned(t, jobs+"potting-bench.toml")
+	file.Sources = []job.Source{{Name: "../bench.toml", Text: "[saw]\nkerf = \"as it is\"\n"}}
+	p, err := planfile.Parse(planfile.Name, (&planfile.Plan{Plan: made, Code: "K7F2M", File: file}).Bytes())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if p.Unread == nil || !strings.Contains(p.Unread.Error(), "bench.toml:2") {
+		t.Errorf("why it is not read: %v", p.Unread)
+	}
+	if len(p.File.Parts) != len(made.Job.Parts) || p.File.Sources[0].Name != "bench.toml" || p.File.Case != nil {
+		t.Error("the job is not that of the plan")
+	}
+	if _, _, err := p.Smaller("worktop=5 mm"); err == nil {
+		t.Error("a job that is not read can be changed")
+	}
+	s := progress.Begin(p.Plan)
+	if err := s.Tell(progress.Event{Word: "cut", Value: "1"}); err != nil {
+		t.Error(err)
+	}
+}
