@@ -1,8 +1,6 @@
 package report
 
 import (
-	"bytes"
-	"encoding/csv"
 	"fmt"
 	"strconv"
 	"strings"
@@ -16,10 +14,8 @@ import (
 // that it can be read back as one. What it tells of the blanks comes last, and a
 // part list passes it over; where a part has several, a cell tells of each.
 func CuttingBill(p *cutplan.Plan) []byte {
-	var b bytes.Buffer
-	w := csv.NewWriter(&b)
-	write := func(cells ...string) { _ = w.Write(cells) } // a buffer takes every write
-	write("name", "material", "length (mm)", "width (mm)", "thickness (mm)", "count", "grain",
+	var table csvTable
+	table.row("name", "material", "length (mm)", "width (mm)", "thickness (mm)", "count", "grain",
 		"edge (mm)", "face (mm)", "end (mm)", "mitre (mm)", "edges", "faces", "ends", "mitres", "gang", "resaw", "note",
 		"mark", "blanks", "parts of each", "cut to length (mm)", "cut to width (mm)", "cut to thickness (mm)", afterDryFit, "layouts")
 	mm, in := stock.Length.Decimal, layoutsOf(p)
@@ -38,7 +34,7 @@ func CuttingBill(p *cutplan.Plan) []byte {
 			layouts = append(layouts, strings.Trim(fmt.Sprint(in[i]), "[]"))
 		}
 		joined := func(of []string) string { return strings.Join(of, ", ") }
-		write(part.Name, part.Material, mm(part.Length), mm(part.Width), mm(part.Thickness),
+		table.row(part.Name, part.Material, mm(part.Length), mm(part.Width), mm(part.Thickness),
 			strconv.Itoa(part.Count), part.Grain.String(),
 			mm(a.Edge), mm(a.Face), mm(a.End), mm(a.Mitre),
 			strconv.Itoa(a.Edges), strconv.Itoa(a.Faces), strconv.Itoa(a.Ends), strconv.Itoa(a.Mitres),
@@ -46,6 +42,5 @@ func CuttingBill(p *cutplan.Plan) []byte {
 			joined(mark), joined(blanks), joined(holds), joined(length), joined(width), joined(thickness),
 			strconv.FormatBool(part.DryFit), joined(layouts))
 	}
-	w.Flush()
-	return b.Bytes()
+	return table.bytes()
 }

@@ -1,8 +1,6 @@
 package report
 
 import (
-	"bytes"
-	"encoding/csv"
 	"fmt"
 	"io"
 	"slices"
@@ -148,10 +146,8 @@ func totalSaid(c *choice.Comparison) string {
 // ShoppingListCSV is the list for a spreadsheet, sizes in exact millimetres. What
 // has no price has none in its cells.
 func ShoppingListCSV(c *choice.Comparison) []byte {
-	var b bytes.Buffer
-	w := csv.NewWriter(&b)
-	write := func(cells ...string) { _ = w.Write(cells) } // a buffer takes every write
-	write("seller", "material", "count", "stock", "length (mm)", "width (mm)", "thickness (mm)", "each", "cost", "if it is out")
+	var table csvTable
+	table.row("seller", "material", "count", "stock", "length (mm)", "width (mm)", "thickness (mm)", "each", "cost", "if it is out")
 	known := func(m stock.Money) string {
 		if m == 0 {
 			return ""
@@ -161,18 +157,17 @@ func ShoppingListCSV(c *choice.Comparison) []byte {
 	for _, e := range errands(c) {
 		for _, l := range e.lines {
 			s := l.Stock
-			write(e.seller, s.Material, strconv.Itoa(l.Count), s.Name, s.Length.Decimal(), s.Width.Decimal(), s.Thickness.Decimal(),
+			table.row(e.seller, s.Material, strconv.Itoa(l.Count), s.Name, s.Length.Decimal(), s.Width.Decimal(), s.Thickness.Decimal(),
 				known(s.Price), known(l.Cost), l.substitute)
 			for _, d := range l.cuts {
-				write(e.seller, s.Material, strconv.Itoa(d.Count*d.Cuts()), "cuts: "+d.Cut.String()+" to "+piecesOf(d, stock.Ruler{}), "", "", "",
+				table.row(e.seller, s.Material, strconv.Itoa(d.Count*d.Cuts()), "cuts: "+d.Cut.String()+" to "+piecesOf(d, stock.Ruler{}), "", "", "",
 					"", known(d.Cost), "")
 			}
 		}
 	}
 	for _, e := range estimatesOf(c) {
-		write("", e.Rough.Material, "", fmt.Sprintf("%s board feet of %s, %s: an estimate", feet(e), lumber(e.Rough), e.Rough.Grade), "", "", "",
+		table.row("", e.Rough.Material, "", fmt.Sprintf("%s board feet of %s, %s: an estimate", feet(e), lumber(e.Rough), e.Rough.Grade), "", "", "",
 			known(e.Rough.Price), "", "")
 	}
-	w.Flush()
-	return b.Bytes()
+	return table.bytes()
 }

@@ -1,8 +1,6 @@
 package report
 
 import (
-	"bytes"
-	"encoding/csv"
 	"fmt"
 	"strconv"
 	"strings"
@@ -13,10 +11,8 @@ import (
 // ComparisonCSV is a line for each choice of each material that buys otherwise, with decimal points
 // and no units in the cells. What is not known is empty.
 func ComparisonCSV(c *choice.Comparison) []byte {
-	var b bytes.Buffer
-	w := csv.NewWriter(&b)
-	write := func(cells ...string) { _ = w.Write(cells) } // a buffer takes every write
-	write("material", "choice", "buy", "on hand used", "cost", "at least", "worth of what is kept", "pieces",
+	var table csvTable
+	table.row("material", "choice", "buy", "on hand used", "cost", "at least", "worth of what is kept", "pieces",
 		"sellers", "yield", "waste", "kept", "weight in kg", "cuts", "setups", "verdict")
 	for _, m := range c.Materials {
 		numbers, again := numbersOf(m)
@@ -32,11 +28,10 @@ func ComparisonCSV(c *choice.Comparison) []byte {
 				weight = fmt.Sprintf("%.1f", of.Weight)
 			}
 			share := func(s float64) string { return strconv.FormatFloat(s, 'f', 4, 64) }
-			write(m.Name, strconv.Itoa(numbers[i]), purchases(of), strconv.FormatBool(of.OnHand), cost, bound, worth,
+			table.row(m.Name, strconv.Itoa(numbers[i]), purchases(of), strconv.FormatBool(of.OnHand), cost, bound, worth,
 				strconv.Itoa(of.Pieces), strings.Join(of.Sellers, "; "), share(of.Plan.Totals.All.Yield), share(of.Plan.Totals.All.Waste),
 				strconv.Itoa(of.Kept), weight, strconv.Itoa(of.Cuts), strconv.Itoa(of.Setups), verdict(m, i))
 		}
 	}
-	w.Flush()
-	return b.Bytes()
+	return table.bytes()
 }

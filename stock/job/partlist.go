@@ -8,6 +8,8 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+
+	"sawbill/stock"
 )
 
 // row is a row of a part list that is not empty, with the line of each cell.
@@ -65,7 +67,7 @@ func (r *reader) rowsOf(word, source string, of []key, at place) []record {
 func (r *reader) rowTable(row row, columns []column, of []key, separator rune, at place) *table {
 	t := &table{line: row.lines[0], made: byRow}
 	for i, written := range row.cells {
-		written = strings.TrimSpace(written)
+		written = stock.PlainCell(strings.TrimSpace(written))
 		line := row.lines[i]
 		switch {
 		case written == "":
