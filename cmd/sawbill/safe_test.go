@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"strings"
 	"testing"
-	"unicode/utf8"
 )
 
 func TestTheTerminalGetsNothingThatSteersIt(t *testing.T) {
@@ -61,20 +60,6 @@ func TestArgumentsThatNoNameHoldsAreRefused(t *testing.T) {
 		status, out, errs := call(t, c.args...)
 		if status != exitWrongUsage || out != "" || errs != c.want {
 			t.Errorf("%q: status %d, %q%q\nwant %q", c.args, status, out, errs, c.want)
-		}
-	}
-}
-
-// clean fails if text holds a byte that a terminal could obey.
-func clean(t *testing.T, what, text string) {
-	t.Helper()
-	if !utf8.ValidString(text) {
-		t.Errorf("%s: not UTF-8: %q", what, text)
-	}
-	for i, r := range text {
-		if r != utf8.RuneError && steers(r) {
-			t.Errorf("%s: %U at %d of %q", what, r, i, text)
-			return
 		}
 	}
 }

@@ -14,7 +14,6 @@ import (
 var (
 	metric         = sample.Metric
 	imperial       = sample.Imperial
-	length         = sample.Length
 	word           = sample.Word
 	count          = sample.Count
 	workshop       = sample.Workshop
