@@ -88,10 +88,7 @@ const maxTargets = 12
 const polishShare = 16
 
 func newEngine(in *instance.Instance, seed uint64, walks int) *engine {
-	e := &engine{in: in, seed: seed, bound: lowerbound.New(in)}
-	for _, k := range in.Kinds {
-		e.parts += int64(k.Demand)
-	}
+	e := &engine{in: in, parts: int64(in.Parts()), seed: seed, bound: lowerbound.New(in)}
 	e.search = search.New(in, e.bound.Value(), seed, walks)
 	if e.parts <= maxPoolParts {
 		e.pool = pool.New(in)

@@ -22,6 +22,7 @@ type columnSet struct {
 	in       *instance.Instance
 	patterns []Pattern
 	seen     map[string]bool
+	reported int // patterns that NewPatterns has passed on
 }
 
 func newColumnSet(in *instance.Instance) *columnSet {

@@ -105,7 +105,7 @@ func (g *Generator) newDive() *dive {
 		diveSetup: diveSetup{
 			in: g.in, columns: g.columns, rng: g.dives.rng, items: g.items, pricers: g.grids.dives, dearest: 1, maxRounds: maxRounds,
 		},
-		partial: partialPlan{plan: &instance.Plan{}, placed: make([]int, kinds)},
+		partial: partialPlan{plan: &instance.Plan{}, residual: g.in.Demands(), placed: make([]int, kinds)},
 		master:  residualMaster{rows: make([]int, kinds), limits: make([]int, len(g.in.Stock))},
 		round:   diveRound{values: make([]int64, kinds)},
 	}
@@ -116,9 +116,6 @@ func (g *Generator) newDive() *dive {
 	}
 	if &g.grids.dives[0] != &g.grids.patterns[0] || g.grids.outer != nil {
 		d.maxRounds = slowRounds
-	}
-	for _, kd := range g.in.Kinds {
-		d.partial.residual = append(d.partial.residual, kd.Demand)
 	}
 	for s, st := range g.in.Stock {
 		n := st.Limit

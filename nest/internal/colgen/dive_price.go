@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"sawbill/nest/internal/instance"
-	"sawbill/nest/internal/knapsack"
 	"sawbill/nest/internal/search"
 )
 
@@ -36,7 +35,7 @@ func (d *dive) price(work int64) int64 {
 				return work
 			}
 		}
-		p.setLimits(func(kind int) int { return d.partial.residual[kind] })
+		p.setLimits(d.partial.residual)
 		p.start(values, above)
 		d.round.started = true
 	}
@@ -51,7 +50,7 @@ func (d *dive) price(work int64) int64 {
 		d.round.found = true
 	}
 	if _, counts := p.(listingPricer); !counts && !good && ok {
-		if d.round.bounded = d.boundedPricer(s); d.round.bounded != nil {
+		if d.round.bounded = newBoundedPricer(d.in, s, d.items[s], d.partial.residual, diveTable, diveWork); d.round.bounded != nil {
 			return work
 		}
 	}
@@ -76,12 +75,4 @@ func (d *dive) worth(p instance.Piece) (worth int64) {
 		worth += int64(min(n, d.partial.residual[k])) * d.round.values[k]
 	}
 	return worth
-}
-
-func (d *dive) boundedPricer(s int) *boundedPricer {
-	var items []knapsack.Item
-	for _, it := range d.items[s] {
-		items = append(items, knapsack.Item{L: it.L, W: it.W, Orientations: it.Orientations, Count: d.partial.residual[it.Kind], Kind: it.Kind})
-	}
-	return newBoundedPricer(d.in, s, items, diveTable, diveWork)
 }

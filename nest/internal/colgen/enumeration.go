@@ -13,7 +13,6 @@ import (
 // reduced costs, a plan's patterns lose at most the slack. Set covering then decides.
 type enumeration struct {
 	g          *Generator
-	demand     []int // per kind
 	pieces     []int // per stock
 	prices     []setcover.Prices
 	thresholds []int64 // per stock: its patterns are worth more than this
@@ -41,11 +40,7 @@ const (
 // stock. Free stock is limited only by what there is, since more of it costs nothing.
 func (g *Generator) newEnumeration(counts []int) *enumeration {
 	e := &enumeration{g: g, pieces: slices.Clone(counts)}
-	parts := 0
-	for _, kd := range g.in.Kinds {
-		e.demand = append(e.demand, kd.Demand)
-		parts += kd.Demand
-	}
+	parts := g.in.Parts()
 	if parts > maxParts {
 		return nil
 	}
@@ -70,7 +65,7 @@ func (g *Generator) newEnumeration(counts []int) *enumeration {
 // past pricing and the areas.
 func (e *enumeration) choosePrices() {
 	tightness := func(p *setcover.Prices) float64 {
-		return float64(p.Slack(e.demand, e.pieces)) / float64(max(p.Slack(nil, e.pieces), 1))
+		return float64(p.Slack(e.g.demand, e.pieces)) / float64(max(p.Slack(nil, e.pieces), 1))
 	}
 	all := append(slices.Clone(e.g.pastPrices), setcover.AreaPrices(e.g.in))
 	slices.SortStableFunc(all, func(a, b setcover.Prices) int {
@@ -85,7 +80,7 @@ func (e *enumeration) threshold(s int) (above int64, by int) {
 	by, best := -1, 0.0
 	for i := range e.prices {
 		p := &e.prices[i]
-		least := p.Capacity[s] - p.Slack(e.demand, e.pieces)
+		least := p.Capacity[s] - p.Slack(e.g.demand, e.pieces)
 		if least <= 0 {
 			continue
 		}
@@ -108,7 +103,7 @@ func (e *enumeration) advance(work int64) (left int64, done bool) {
 		return work, false
 	}
 	if e.search == nil {
-		e.search = setcover.New(e.demand, e.pieces, e.patterns, e.prices[:min(len(e.prices), maxSearchPrices)])
+		e.search = setcover.New(e.g.demand, e.pieces, e.patterns, e.prices[:min(len(e.prices), maxSearchPrices)])
 		e.spent = 0
 	}
 	left, done = e.search.Advance(work)
@@ -133,7 +128,7 @@ func (e *enumeration) enumerate(work int64) (left int64, ok bool) {
 				values[n] = e.prices[e.pricedBy[s]].Values[it.Kind]
 			}
 		}
-		k.setLimits(e.g.demandOf)
+		k.setLimits(e.g.demand)
 		k.startListing(values, e.thresholds[s])
 		e.started, e.spent = true, 0
 	}
@@ -196,7 +191,7 @@ func (g *Generator) decideCounts(stop int64) {
 	e := g.enumeration
 	g.enumeration = nil
 	if plan, ok := e.plan(); ok {
-		g.plans = append(g.plans, plan)
+		g.Put(plan)
 		g.done = true
 		return
 	}

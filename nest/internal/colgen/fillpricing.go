@@ -2,12 +2,6 @@ package colgen
 
 import "sawbill/nest/internal/search"
 
-// fillPricing prices heuristically, before exact pricing.
-type fillPricing struct {
-	fillers []*search.Filler // per stock; nil before the first use
-	demands []int            // per kind
-}
-
 // priceByFilling prices heuristically: that takes milliseconds where exact pricing takes tenths
 // of a second. It reports whether it added columns.
 func (g *Generator) priceByFilling() (some bool) {
@@ -15,7 +9,7 @@ func (g *Generator) priceByFilling() (some bool) {
 		if g.master.counts != nil && g.master.counts[s] == 0 || !g.slowPricing(s) {
 			continue
 		}
-		for _, root := range f.Fill(g.filling.demands, g.values, nil, g.breakEven(s), fillSteps, maxFromPool) {
+		for _, root := range f.Fill(g.demand, g.values, nil, g.breakEven(s), fillSteps, maxFromPool) {
 			some = g.columns.add(s, root) || some
 		}
 		g.work -= fillSteps * search.FillStepWork
@@ -30,14 +24,10 @@ const (
 
 // makeFillers makes the fillers on first use.
 func (g *Generator) makeFillers() []*search.Filler {
-	if g.filling.fillers != nil {
-		return g.filling.fillers
+	if g.fillers == nil {
+		g.fillers = search.NewFillers(g.in, g.seed)
 	}
-	g.filling.fillers = search.NewFillers(g.in, g.seed)
-	for _, kd := range g.in.Kinds {
-		g.filling.demands = append(g.filling.demands, kd.Demand)
-	}
-	return g.filling.fillers
+	return g.fillers
 }
 
 // priceByFilling prices heuristically for the residual problem.

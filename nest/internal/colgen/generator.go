@@ -9,6 +9,7 @@ import (
 	"sawbill/nest/internal/lowerbound"
 	"sawbill/nest/internal/pool"
 	"sawbill/nest/internal/pricing"
+	"sawbill/nest/internal/search"
 	"sawbill/nest/internal/setcover"
 )
 
@@ -38,11 +39,15 @@ import (
 // If counts are still enough for a fractional plan, an enumeration of their patterns decides:
 // it finds a plan, or excludes the counts.
 type Generator struct {
+	instance.Queue // of plans by dives and enumeration
+
 	in      *instance.Instance
 	bound   *lowerbound.Bound
 	pool    *pool.Pool // patterns of other methods; nil if there is none
 	seed    uint64
+	demand  []int            // per kind
 	items   [][]pricing.Item // per stock
+	fillers []*search.Filler // per stock; nil before the first use
 	columns *columnSet
 
 	grids     gridLevel
@@ -50,14 +55,11 @@ type Generator struct {
 	values    []int64 // the duals as integers, per kind
 	smoothing dualSmoothing
 	round     pricingRound
-	filling   fillPricing
 
 	pastPrices  []setcover.Prices // at which bounded pricing ran, the latest last
 	enumeration *enumeration      // nil unless it decides about counts
 
-	dives    diving
-	plans    []*instance.Plan // found since the last NewPlans
-	reported int              // columns that NewPatterns has passed on
+	dives diving
 
 	work int64 // the rest of the present portion
 	done bool  // the bound rises no further
@@ -70,7 +72,7 @@ const priceScale = 1 << 36
 // comparisons each time. patterns may be nil, and must not change while the generator works.
 func New(in *instance.Instance, bound *lowerbound.Bound, maxWork int64, seed uint64, patterns *pool.Pool) *Generator {
 	g := &Generator{
-		in: in, bound: bound, pool: patterns, seed: seed, columns: newColumnSet(in), values: make([]int64, len(in.Kinds)),
+		in: in, demand: in.Demands(), bound: bound, pool: patterns, seed: seed, columns: newColumnSet(in), values: make([]int64, len(in.Kinds)),
 		grids: gridLevel{maxWork: maxWork}, dives: diving{rng: rand.NewPCG(seed, roundingStream)},
 	}
 	for s := range in.Stock {
@@ -111,18 +113,11 @@ const roundingStream = 1 << 32
 
 // NewPatterns calls f with every feasible pattern made since the last call.
 func (g *Generator) NewPatterns(f func(stock int, root instance.Piece)) {
-	for ; g.reported < len(g.columns.patterns); g.reported++ {
-		if p := &g.columns.patterns[g.reported]; p.Feasible {
+	for ; g.columns.reported < len(g.columns.patterns); g.columns.reported++ {
+		if p := &g.columns.patterns[g.columns.reported]; p.Feasible {
 			f(p.Stock, p.Root)
 		}
 	}
-}
-
-// NewPlans returns the plans of dives since the last call. They may lack some parts.
-func (g *Generator) NewPlans() []*instance.Plan {
-	plans := g.plans
-	g.plans = nil
-	return plans
 }
 
 // Work goes on for about so many comparisons, with the bound and with dives. There is one dive
@@ -135,7 +130,7 @@ func (g *Generator) Work(work int64) {
 			g.work = g.dives.current.advance(min(g.work, portion)) + max(0, g.work-portion)
 			g.dives.work += budget - g.work
 			if g.dives.current.done {
-				g.plans = append(g.plans, g.dives.current.partial.plan)
+				g.Put(g.dives.current.partial.plan)
 				g.dives.support = g.dives.current.choice.firstSupport
 				g.dives.current = nil
 				if g.done && !g.DivesWithinCounts() {
@@ -189,7 +184,7 @@ func (g *Generator) improveBound(stop int64) {
 				values[i] = g.values[it.Kind]
 			}
 			above := g.threshold(g.round.stock)
-			p.setLimits(g.demandOf)
+			p.setLimits(g.demand)
 			if p, ok := p.(*boundedPricer); ok {
 				p.budget = g.pricingBudget(g.round.stock)
 			}
@@ -203,5 +198,3 @@ func (g *Generator) improveBound(stop int64) {
 		}
 	}
 }
-
-func (g *Generator) demandOf(kind int) int { return g.in.Kinds[kind].Demand }

@@ -119,13 +119,7 @@ func (g *Generator) proveOnOuterGrids() {
 
 // small reports whether parts are so few that bounded pricing is better and sooner than finer
 // grids.
-func (g *Generator) small() bool {
-	parts := 0
-	for _, kd := range g.in.Kinds {
-		parts += kd.Demand
-	}
-	return parts <= fewParts
-}
+func (g *Generator) small() bool { return g.in.Parts() <= fewParts }
 
 const fewParts = 100
 

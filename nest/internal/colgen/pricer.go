@@ -11,7 +11,7 @@ import (
 // pricer finds valuable patterns of one stock, in portions.
 type pricer interface {
 	// setLimits sets the demand, for pricers that respect it.
-	setLimits(count func(kind int) int)
+	setLimits(demand []int)
 	// start begins to look for a pattern worth more than above. Some pricers find the best one,
 	// whatever it is worth.
 	start(values []int64, above int64)
@@ -45,7 +45,7 @@ type listedPattern interface {
 // gridPricer prices patterns that may exceed the demand.
 type gridPricer struct{ *pricing.Grid }
 
-func (p gridPricer) setLimits(func(int) int) {}
+func (p gridPricer) setLimits([]int) {}
 
 func (p gridPricer) start(values []int64, _ int64) { p.Start(values) }
 
@@ -76,18 +76,22 @@ type boundedPricer struct {
 }
 
 // newBoundedPricer returns a pricer for stock s; nil if that is not possible.
-func newBoundedPricer(in *instance.Instance, s int, items []knapsack.Item, tableWork, enough int64) *boundedPricer {
+func newBoundedPricer(in *instance.Instance, s int, items []pricing.Item, demand []int, tableWork, budget int64) *boundedPricer {
 	st := in.Stock[s]
+	var counted []knapsack.Item
+	for _, it := range items {
+		counted = append(counted, knapsack.Item{L: it.L, W: it.W, Orientations: it.Orientations, Count: demand[it.Kind], Kind: it.Kind})
+	}
 	rules := knapsack.Rules{Stages: in.Stages, FirstCut: st.FirstCut, NarrowestRip: st.NarrowestRip}
-	k := knapsack.New(st.L, st.W, items, rules, maxRects, tableWork)
+	k := knapsack.New(st.L, st.W, counted, rules, maxRects, tableWork)
 	if k == nil {
 		return nil
 	}
-	return &boundedPricer{Search: k, budget: enough}
+	return &boundedPricer{Search: k, budget: budget}
 }
 
 // setLimits does nothing: newBoundedPricer sets the demand.
-func (p *boundedPricer) setLimits(func(int) int) {}
+func (p *boundedPricer) setLimits([]int) {}
 
 func (p *boundedPricer) start(values []int64, above int64) {
 	p.spent, p.firstFound = 0, 0
@@ -163,11 +167,7 @@ func (g *Generator) boundedPricers() (all []pricer) {
 		return g.grids.patterns
 	}
 	for s := range g.in.Stock {
-		var items []knapsack.Item
-		for _, it := range g.items[s] {
-			items = append(items, knapsack.Item{L: it.L, W: it.W, Orientations: it.Orientations, Count: g.in.Kinds[it.Kind].Demand, Kind: it.Kind})
-		}
-		p := newBoundedPricer(g.in, s, items, tableWork, fullBudget)
+		p := newBoundedPricer(g.in, s, g.items[s], g.demand, tableWork, fullBudget)
 		if p == nil {
 			return nil
 		}

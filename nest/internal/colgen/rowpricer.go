@@ -45,8 +45,8 @@ func (g *Generator) rowPricers() (all []pricer) {
 	return all
 }
 
-func (p *rowPricer) setLimits(count func(kind int) int) {
-	p.Limit(func(item int) int { return count(p.items[item].Kind) })
+func (p *rowPricer) setLimits(demand []int) {
+	p.Limit(func(item int) int { return demand[p.items[item].Kind] })
 }
 
 func (p *rowPricer) start(values []int64, above int64) {

@@ -62,6 +62,22 @@ type Kind struct {
 	Orientations []Orientation // per stock
 }
 
+// Demands returns the demand of each kind.
+func (in *Instance) Demands() (demands []int) {
+	for _, kd := range in.Kinds {
+		demands = append(demands, kd.Demand)
+	}
+	return demands
+}
+
+// Parts returns the demand in all.
+func (in *Instance) Parts() (parts int) {
+	for _, kd := range in.Kinds {
+		parts += kd.Demand
+	}
+	return parts
+}
+
 // scale shifts areas so that the largest stock is just under 2^AreaBits. Squares and large sums
 // of areas then fit an int64.
 type scale struct{ up, down uint }

@@ -61,6 +61,19 @@ func (in *Instance) MissingArea(p *Plan) int64 {
 	return area
 }
 
+// Queue holds plans until they are taken.
+type Queue struct{ plans []*Plan }
+
+// Put adds a plan.
+func (q *Queue) Put(p *Plan) { q.plans = append(q.plans, p) }
+
+// NewPlans returns the plans since the last call. They may lack parts.
+func (q *Queue) NewPlans() []*Plan {
+	plans := q.plans
+	q.plans = nil
+	return plans
+}
+
 // Layout is one piece of stock divided.
 type Layout struct {
 	Stock int

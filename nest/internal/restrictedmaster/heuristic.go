@@ -20,6 +20,8 @@ import (
 // Res. 46, 1998; from memory). The caller puts these into the pool.
 type Heuristic struct {
 	patternPricer
+	instance.Queue
+
 	pool   *pool.Pool
 	demand []int // per kind
 	parts  int
@@ -33,7 +35,6 @@ type Heuristic struct {
 	searches   uint64 // begun
 	workDone   int64
 	overdrawn  int64
-	plans      []*instance.Plan // found since the last NewPlans
 }
 
 // targetQueue goes round the targets as long as the pool grows.
@@ -61,12 +62,10 @@ type warmStart struct {
 
 // New makes a heuristic without targets. The pool may grow between portions.
 func New(in *instance.Instance, p *pool.Pool, seed uint64) *Heuristic {
-	a := &Heuristic{patternPricer: patternPricer{in: in, seed: seed}, pool: p, areas: setcover.AreaPrices(in), separateAt: firstSeparation}
-	for _, kd := range in.Kinds {
-		a.demand = append(a.demand, kd.Demand)
-		a.parts += kd.Demand
+	return &Heuristic{
+		patternPricer: patternPricer{in: in, seed: seed}, pool: p, areas: setcover.AreaPrices(in),
+		demand: in.Demands(), parts: in.Parts(), separateAt: firstSeparation,
 	}
-	return a
 }
 
 // SetTargets sets the counts of each stock that cheaper plans may have, the cheapest first.
@@ -75,13 +74,6 @@ func (h *Heuristic) SetTargets(targets [][]int) {
 		h.targets.list, h.targets.next, h.targets.retryAt = targets, 0, 0
 		h.run.search = nil
 	}
-}
-
-// NewPlans returns the plans made since the last call.
-func (h *Heuristic) NewPlans() []*instance.Plan {
-	plans := h.plans
-	h.plans = nil
-	return plans
 }
 
 // Prices returns those of the last root relaxation; nil before the first.
@@ -190,7 +182,7 @@ func (h *Heuristic) warmStart() {
 func (h *Heuristic) finish() {
 	search := h.run.search
 	if chosen, ok := search.Solution(); ok {
-		h.plans = append(h.plans, h.plan(chosen))
+		h.Put(h.plan(chosen))
 		h.targets.next = len(h.targets.list) // the others cost more
 	}
 	if p := search.Prices(); p != nil {

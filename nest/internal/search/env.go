@@ -51,7 +51,7 @@ type stock struct {
 }
 
 func newEnv(in *instance.Instance, polish bool) *env {
-	e := &env{in: in, polish: polish, unrestricted: in.Stages == instance.NoLimit}
+	e := &env{in: in, polish: polish, unrestricted: in.Stages == instance.NoLimit, pieces: in.Parts()}
 	var dearest, largest int64 = 1, 1
 	for s, st := range in.Stock {
 		one := stock{
@@ -82,7 +82,6 @@ func newEnv(in *instance.Instance, polish bool) *env {
 			}
 		}
 		e.kinds = append(e.kinds, one)
-		e.pieces += k.Demand
 	}
 	e.rankKinds()
 	return e

@@ -17,6 +17,8 @@ import (
 //
 // It works in portions and takes the same course on every machine.
 type ValueCorrection struct {
+	instance.Queue // plans that lack parts only if there is too little stock
+
 	e       *env
 	fillers []*Filler // per stock
 	byRate  []int     // stock by cost per area, the lowest first
@@ -35,7 +37,6 @@ type ValueCorrection struct {
 	stepsTaken int   // on that stock; 0 before the first
 	top        filling
 	best       filling // so far for this piece
-	plans      []*instance.Plan
 	overdrawn  int64
 }
 
@@ -61,7 +62,7 @@ const (
 func NewValueCorrection(in *instance.Instance, seed uint64) *ValueCorrection {
 	e := newEnv(in, false)
 	q := &ValueCorrection{
-		e: e, fillers: newFillers(e, seed), steps: firstFilling, minRate: math.Inf(1), left: make([]int, len(e.kinds)), used: make([]int, len(e.stock)),
+		e: e, fillers: newFillers(e, seed), steps: firstFilling, minRate: math.Inf(1), used: make([]int, len(e.stock)),
 		values: make([]int64, len(e.kinds)),
 	}
 	for s := range e.stock {
@@ -87,14 +88,6 @@ func (v *ValueCorrection) rate(s int) float64 {
 	return v.e.stock[s].weight / float64(v.e.stock[s].area)
 }
 
-// NewPlans returns the plans made since the last call. They are incomplete only if there is too
-// little stock.
-func (v *ValueCorrection) NewPlans() []*instance.Plan {
-	plans := v.plans
-	v.plans = nil
-	return plans
-}
-
 // Work goes on for about so many comparisons, or fewer if stop returns true.
 func (v *ValueCorrection) Work(work int64, stop func() bool) {
 	step := int64(FillStepWork + kindWork*len(v.e.kinds))
@@ -112,10 +105,8 @@ func (v *ValueCorrection) Work(work int64, stop func() bool) {
 // begin starts a plan.
 func (v *ValueCorrection) begin() {
 	v.plan = &instance.Plan{}
-	v.count, v.leftArea = 0, 0
+	v.left, v.count, v.leftArea = v.e.in.Demands(), v.e.pieces, 0
 	for k, kd := range v.e.in.Kinds {
-		v.left[k] = kd.Demand
-		v.count += kd.Demand
 		v.leftArea += int64(kd.Demand) * v.e.kinds[k].area
 	}
 	clear(v.used)
@@ -206,7 +197,7 @@ func (v *ValueCorrection) take() {
 	}
 	if b.parts == 0 || v.count == 0 {
 		v.plan.Missing = slices.Clone(v.left)
-		v.plans = append(v.plans, v.plan)
+		v.Put(v.plan)
 		v.steps = min(2*v.steps, maxFilling)
 		v.begin()
 		return

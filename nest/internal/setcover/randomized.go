@@ -29,7 +29,7 @@ type randomized struct {
 
 // PricingCallback returns patterns of a stock that are worth more than above, by values and a
 // bonus, or nil, for cuts. They respect demand. It also returns its work.
-type PricingCallback func(stock int, wanted []int, values []int64, premium *CutBonus, above int64) (patterns []Pattern, work int64)
+type PricingCallback func(stock int, demand []int, values []int64, bonus *CutBonus, above int64) (patterns []Pattern, work int64)
 
 // relaxationsPerRun is multiplied by the terms of the Luby sequence.
 const relaxationsPerRun = 100
