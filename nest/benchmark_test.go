@@ -29,7 +29,7 @@ import (
 //	s/problem     mean time taken
 //	worst-s       the longest
 //	proof-s       the longest until the cost was proven, where it was; what
-//	              follows serves the lesser aims
+//	              follows serves the secondary objectives
 //	steps         of improvement
 //	MiB           of memory that the process has taken by then
 //

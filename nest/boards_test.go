@@ -53,25 +53,25 @@ func TestTextbookRolls(t *testing.T) {
 	}
 }
 
-// sections are dressed softwood, in tenths of a millimetre, with the price of a
-// metre in cents; invented.
-var sections = []struct{ thickness, width, metre int64 }{
+// sections are dressed softwood, in tenths of a millimeter, with the price of a
+// meter in cents; invented.
+var sections = []struct{ thickness, width, meter int64 }{
 	{380, 890, 310}, {380, 1400, 480}, {890, 890, 890}, {190, 890, 190}, {380, 640, 240},
 }
 
 const benchJobs = 20
 
 // benchLumber is the lumber of workbench number n: 60 blanks of 5 sections, each
-// sold in 4 lengths, the long ones a little dearer by the metre. Lengths are
-// tenths of a millimetre, ends lose 15 mm, the kerf is 3.2 mm. Half of the
+// sold in 4 lengths, the long ones a little dearer by the meter. Lengths are
+// tenths of a millimeter, ends lose 15 mm, the kerf is 3.2 mm. Half of the
 // blanks come in fours, as legs do, the others in pairs or alone.
 func benchLumber(n int) Problem {
 	r := rand.New(rand.NewPCG(uint64(n), 0x6c756d626572))
 	p := Problem{Kerf: 32, Keep: Size{Length: 3000, Width: 300}}
 	for _, s := range sections {
-		for i, metres := range []int64{24, 30, 36, 48} { // tenths
-			price := s.metre * metres * (100 + int64(i)*r.Int64N(5)) / 1000
-			p.Stock = append(p.Stock, Stock{Length: metres * 1000, Width: s.width, TrimLength: 150, Price: price})
+		for i, meters := range []int64{24, 30, 36, 48} { // tenths
+			price := s.meter * meters * (100 + int64(i)*r.Int64N(5)) / 1000
+			p.Stock = append(p.Stock, Stock{Length: meters * 1000, Width: s.width, TrimLength: 150, Price: price})
 		}
 	}
 	for left := 60; left > 0; {
@@ -87,7 +87,7 @@ func benchLumber(n int) Problem {
 }
 
 // manyPieces is 10,000 pieces in 60 lengths from three lengths of stock, in
-// tenths of a millimetre, with a kerf of 3.2 mm and 15 mm off each end.
+// tenths of a millimeter, with a kerf of 3.2 mm and 15 mm off each end.
 func manyPieces() Problem {
 	r := rand.New(rand.NewPCG(60, 0x706965636573))
 	p := Problem{Kerf: 32, Keep: Size{Length: 3000, Width: 300}, Stock: []Stock{

@@ -11,7 +11,7 @@ import (
 // BenchmarkTwoProcessors is the time that a fixed number of steps takes on one
 // processor over the time on two, for the same plan: 2 would be ideal. The two
 // take turns, so that whatever else the machine does disturbs both. Columns
-// are generated beside the lanes where there is not too much to price, as there
+// are generated in parallel with the walks if there is not too much to price, as there
 // is in the problem with many parts.
 func BenchmarkTwoProcessors(b *testing.B) {
 	for _, test := range []struct {

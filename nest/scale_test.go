@@ -8,8 +8,8 @@ import (
 )
 
 // manyParts is a problem of n parts in n/10 kinds, for full and half sheets of
-// 2440 x 1220 mm with a kerf of 3.2 mm; lengths are tenths of a millimetre.
-// Sides are whole millimetres from 60 to 900.
+// 2440 x 1220 mm with a kerf of 3.2 mm; lengths are tenths of a millimeter.
+// Sides are whole millimeters from 60 to 900.
 func manyParts(n int) Problem {
 	r := rand.New(rand.NewPCG(uint64(n), 0x7363616c65))
 	p := Problem{Kerf: 32, Keep: Size{Length: 3000, Width: 800}, Stock: []Stock{

@@ -203,7 +203,7 @@ layout 0: cuts no part`,
 		once(rip(96, 56, rip(96, 36, upright(0, 96, 17), upright(0, 96, 17)), upright(0, 96, 17))),
 		`layout 0, node 0: a rip within a rip: levels of cuts alternate`,
 	}, {
-		"a level more than the stages allow, told once",
+		"a level more than the stages allow, reported once",
 		with(task(want(2, 46, 9, 0)), func(p *nest.Problem) { p.Stages = 1 }),
 		once(rip(96, 56, crosscut(96, 9, upright(0, 46, 9), upright(0, 46, 9)), offcut(96, 45))),
 		`layout 0, node 0: cuts at level 2, 1 are allowed`,

@@ -15,9 +15,9 @@ func workshopName(n int) string {
 
 // workshopJob is furniture job number n: as many pieces of one sort as make 20
 // to 80 parts, from 18 mm panels of one material. The sorts alternate with n.
-// Lengths are tenths of a millimetre, prices cents.
+// Lengths are tenths of a millimeter, prices cents.
 //
-// Outer sizes are drawn as they are ordered, in whole centimetres or half
+// Outer sizes are drawn as they are ordered, in whole centimeters or half
 // ones; the parts follow from them, so they repeat as they do in furniture.
 // What is seen runs with the grain, what is hidden may lie either way. The
 // kerf is 3.2 mm. There are full sheets, square ones that are cheaper or dearer

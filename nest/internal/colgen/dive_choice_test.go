@@ -8,8 +8,8 @@ import (
 	"sawbill/nest/internal/lowerbound"
 )
 
-// rowsOfThree is a generator whose pool holds every row of three of twenty kinds: more
-// patterns than a dive goes on with. The longest ones fill the stock.
+// rowsOfThree is a generator whose column set holds every row of three of twenty kinds: more
+// than a dive keeps. The longest rows fill the stock.
 func rowsOfThree(t *testing.T) *Generator {
 	t.Helper()
 	in := &instance.Instance{Stages: instance.NoLimit}
@@ -32,7 +32,7 @@ func rowsOfThree(t *testing.T) *Generator {
 	return g
 }
 
-// inRow is parts of these kinds end to end.
+// inRow puts a part of each kind end to end.
 func inRow(in *instance.Instance, kinds ...int) instance.Piece {
 	st := in.Stock[0]
 	root := instance.Piece{L: st.L, W: st.W, Dir: instance.Crosscut, Kind: instance.Leftover}
@@ -47,8 +47,8 @@ func inRow(in *instance.Instance, kinds ...int) instance.Piece {
 	return root
 }
 
-// After its first programme a dive goes on with the patterns that promised most, among
-// them all that it used, and with whatever is made from then on.
+// After its first master a dive keeps the columns of lowest reduced cost, its support among
+// them, and every column made later.
 func TestDivesGoOnWithTheBetterPatterns(t *testing.T) {
 	g := rowsOfThree(t)
 	d := g.newDive()
@@ -70,7 +70,7 @@ func TestDivesGoOnWithTheBetterPatterns(t *testing.T) {
 		t.Errorf("one is chosen that costs %g more than it is worth, and none that costs %g", dearest, cheapest)
 	}
 	if len(d.choice.firstSupport) == 0 || !slices.IsSorted(d.choice.firstSupport) {
-		t.Fatalf("the first programme used %v", d.choice.firstSupport)
+		t.Fatalf("the support of the first master is %v", d.choice.firstSupport)
 	}
 	for _, n := range d.choice.firstSupport {
 		if !slices.Contains(d.choice.chosen, n) {
@@ -88,25 +88,24 @@ func TestDivesGoOnWithTheBetterPatterns(t *testing.T) {
 			t.Fatal("a pattern of two was there before")
 		}
 		if d.addColumns(); d.master.patterns[len(d.master.patterns)-1] != len(g.columns.patterns)-1 {
-			t.Errorf("the programme lacks a pattern that the pool has gained")
+			t.Errorf("the master lacks a new column")
 		}
 	}
 	d.startMaster()
 	d.addColumns()
 	if want := append(slices.Clone(d.choice.chosen), fresh, fresh+1); !slices.Equal(d.master.patterns, want) {
-		t.Errorf("the next programme is of patterns %v, want those chosen and two new ones", d.master.patterns)
+		t.Errorf("the next master has patterns %v, want those chosen and two new ones", d.master.patterns)
 	}
 	opening := slices.Clone(d.choice.firstSupport)
 	d.partial.residual[0], d.master.lp = 0, nil
 	d.startMaster()
 	if d.solve(0); slices.Equal(d.choice.support, opening) || !slices.Equal(d.choice.firstSupport, opening) {
-		t.Errorf("another programme used %v, and the first one is said to have used %v after it, %v before", d.choice.support, d.choice.firstSupport, opening)
+		t.Errorf("the support is %v; that of the first master is %v, was %v", d.choice.support, d.choice.firstSupport, opening)
 	}
 }
 
-// A dive remembers which patterns its programmes used by their places in the pool, which
-// only grows; the next dive begins with those of the first programme, and what it
-// does to its own leaves them as they were.
+// A dive remembers its support as places in the column set, which only grows. The next dive
+// begins with the support of the last dive's first master, and does not change that list.
 func TestDivesBeginWithWhatTheLastOneUsed(t *testing.T) {
 	g := rowsOfThree(t)
 	for g.dives.current == nil || !g.dives.current.done {
@@ -131,11 +130,11 @@ func TestDivesBeginWithWhatTheLastOneUsed(t *testing.T) {
 	bare := g.newDive()
 	bare.choice.support = nil
 	if without := firstMasterWork(bare); before >= without {
-		t.Errorf("its first programme takes %d products, and %d without", before, without)
+		t.Errorf("the first master takes %d products, and %d without", before, without)
 	}
 }
 
-// firstMasterWork is the work of a dive's first programme.
+// firstMasterWork returns the work of a dive's first master.
 func firstMasterWork(d *dive) int64 {
 	d.startMaster()
 	d.solve(0)

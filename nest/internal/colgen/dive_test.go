@@ -10,8 +10,8 @@ import (
 	"sawbill/nest/internal/lowerbound"
 )
 
-// divided is stock of one size, and all parts of so many pieces of it that are cut
-// apart at random, less a few: a plan of that many is near at hand, not at once.
+// divided is stock of one size and the parts of several pieces, cut apart at random, less a
+// few. So a plan of that many pieces exists, but is not trivial.
 func divided(seed uint64, pieces int) *instance.Instance {
 	r := rand.New(rand.NewPCG(seed, 7))
 	in := &instance.Instance{Stages: instance.NoLimit}
@@ -48,7 +48,7 @@ func apart(r *rand.Rand, l, w int64, cuts int) [][2]int64 {
 	return append(apart(r, l, y, cuts-1), apart(r, l, w-y, cuts-1)...)
 }
 
-// within makes dives keep within counts, without waiting until pricing proves slow.
+// within makes dives stay within counts, without a trial of bounded pricing.
 func within(t *testing.T, in *instance.Instance, counts []int) *Generator {
 	t.Helper()
 	g := New(in, lowerbound.New(in), 1<<24, 1, nil)
@@ -72,7 +72,7 @@ func (g *Generator) diveWithin() *dive {
 	return d
 }
 
-// All dives start from the same patterns, but hardly any two make the same plan.
+// All dives start from the same columns, but hardly any two make the same plan.
 func TestDivesMakePlansAnew(t *testing.T) {
 	in := divided(1, 3)
 	g := within(t, in, []int{3})
@@ -93,8 +93,8 @@ func TestDivesMakePlansAnew(t *testing.T) {
 	}
 }
 
-// A dive's last piece holds all that is left where that is found, by every rule and
-// with nothing twice; where not, the dive ends with it all missing.
+// If a filler finds room for the whole residual demand in the last piece, the dive ends
+// complete, and obeys every rule. Otherwise it ends with all of it missing.
 func TestDivesEndWithTheLastPieceFilled(t *testing.T) {
 	filled, dives := 0, 0
 	for seed := range uint64(20) {

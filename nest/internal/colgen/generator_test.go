@@ -31,8 +31,8 @@ func randomInstance(r *rand.Rand) *instance.Instance {
 	return in
 }
 
-// However little work the grids may take, what is proven is at most what exact
-// grids prove in the end, and at least what areas do; every pattern fits.
+// However little work the grids may take, the bound is at most that of exact grids, and at
+// least that of areas. Every pattern fits.
 func TestCoarseGridsProveNoMoreThanExactOnes(t *testing.T) {
 	raised := 0
 	for seed := range uint64(60) {
@@ -53,11 +53,11 @@ func TestCoarseGridsProveNoMoreThanExactOnes(t *testing.T) {
 		}
 	}
 	if raised < 10 {
-		t.Errorf("coarse grids raised the floor above that of areas %d times only", raised)
+		t.Errorf("coarse grids raised the bound above that of areas %d times only", raised)
 	}
 }
 
-// prove runs a generator to its end, and some search for a plan.
+// prove runs a generator to its end, and searches for a plan.
 func prove(t *testing.T, in *instance.Instance, most int64, seed uint64) (floor, cost int64) {
 	t.Helper()
 	f := lowerbound.New(in)
@@ -81,8 +81,8 @@ func prove(t *testing.T, in *instance.Instance, most int64, seed uint64) (floor,
 	return f.Value(), s.Best().Cost.Price
 }
 
-// Many sizes in small units: prices come from coarse grids, then from finer
-// ones, and what is proven lies between areas and a plan.
+// With many sizes in small units, coarse grids price first and finer ones later. The bound lies
+// between areas and a plan.
 func TestGridsBecomeFiner(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 2))
 	in := &instance.Instance{Stages: instance.NoLimit}
@@ -108,6 +108,6 @@ func TestGridsBecomeFiner(t *testing.T) {
 		g.Work(1 << 22)
 	}
 	if cost := s.Best().Cost.Price; f.Value() <= first || f.Value() > cost {
-		t.Errorf("floor %d, without prices %d, a plan costs %d", f.Value(), first, cost)
+		t.Errorf("bound %d, without prices %d, a plan costs %d", f.Value(), first, cost)
 	}
 }

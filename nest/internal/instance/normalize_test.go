@@ -64,8 +64,8 @@ func TestNormalize(t *testing.T) {
 	}
 }
 
-// randomPiece divides l x w at random; about half of what is left whole is
-// parts, of which the sizes are what matters.
+// randomPiece divides l x w at random. About half of the pieces left uncut are parts, of which
+// only the sizes matter.
 func randomPiece(r *rand.Rand, l, w int64, over Dir, depth int) Piece {
 	dir := over.Across()
 	if over == None {
@@ -97,8 +97,8 @@ func randomPiece(r *rand.Rand, l, w int64, over Dir, depth int) Piece {
 	return p
 }
 
-// survey lists the parts of p, adds up the squares of its rests and finds the
-// deepest part. It fails where the pieces do not fill one another.
+// survey returns the parts of p, the sum of the squares of its leftovers, and the level of its
+// deepest part. It fails if children do not fill their split.
 func survey(t *testing.T, p Piece, level int) (parts []int, squares int64, deepest int) {
 	t.Helper()
 	if len(p.Children) == 0 {

@@ -28,9 +28,9 @@ func BenchmarkPublished(b *testing.B) {
 	}
 }
 
-// BenchmarkColumns generates columns with true counts for the sheets of class
-// until no pattern is worth a sheet, and prints what that bound is. SAWBILL_SET
-// picks the instances by name, SAWBILL_TURN=1 lets parts be turned.
+// BenchmarkColumns generates bounded columns for the sheets of class until no pattern is worth
+// a sheet, and prints the bound. SAWBILL_SET picks the instances by name; SAWBILL_TURN=1 lets
+// parts turn.
 func BenchmarkColumns(b *testing.B) {
 	pick := regexp.MustCompile(cmp.Or(os.Getenv("SAWBILL_SET"), "-020-"))
 	orientations := instance.Upright
@@ -62,20 +62,20 @@ func BenchmarkColumns(b *testing.B) {
 	}
 }
 
-// generation is what a column generation took: rounds, steps of work in all
-// and in the last round, the most rectangles of a round.
+// generation is the effort of a column generation: rounds, steps of work in all and in the last
+// round, the most rectangles of a round.
 type generation struct {
 	rounds, rects int
 	work, proof   int64
 	bound         float64
-	// The maximal patterns worth nine tenths of a sheet at the last prices, and
-	// the work of listing them; none where it took too much.
+	// The maximal patterns worth nine tenths of a sheet at the last duals, and the work to list
+	// them; none if it is too much.
 	patterns int
 	listing  int64
 }
 
-// Work on one round: once there is a pattern it serves as a column, best or
-// not, after little; without one the round goes on to enough.
+// Work of one round: after little, any pattern serves as a column; without one the round goes
+// on to enough.
 const (
 	little = 1 << 18
 	enough = 1 << 28

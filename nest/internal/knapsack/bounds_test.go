@@ -9,8 +9,8 @@ import (
 	"sawbill/nest/internal/instance"
 )
 
-// sawn is a piece of stock cut at random under rules, from the stock down: its items,
-// and all rectangles that a search may build of them on its way to that pattern.
+// sawn is a piece of stock cut at random under rules, from the stock down. It has the items,
+// and all rectangles that a search may build of them on the way to that pattern.
 type sawn struct {
 	r     *rand.Rand
 	rules Rules
@@ -20,7 +20,7 @@ type sawn struct {
 	rects []rect
 }
 
-// saw cuts a piece of stock l x w, so that no rule is broken by it.
+// saw cuts a piece of stock l x w without breaking a rule.
 func saw(r *rand.Rand, l, w int64, rules Rules) *sawn {
 	s := &sawn{r: r, rules: rules, of: map[[2]int64]int{}}
 	dir := rules.FirstCut
@@ -31,7 +31,7 @@ func saw(r *rand.Rand, l, w int64, rules Rules) *sawn {
 	return s
 }
 
-// item is a part of that size, wanted once more.
+// item is one more part of that size.
 func (s *sawn) item(l, w int64) rect {
 	n, known := s.of[[2]int64{l, w}]
 	if !known {
@@ -50,8 +50,8 @@ func (s *sawn) item(l, w int64) rect {
 // worth is about an item's area.
 func (s *sawn) worth(n int) int64 { return 8*s.items[n].L*s.items[n].W + int64(n*n%7) }
 
-// divide cuts a piece in direction dir at a level, or makes an item or waste of it. It
-// returns the least rectangle around its items, if there are any.
+// divide cuts a piece in direction dir at a level, or makes an item or waste of it. It returns
+// the smallest rectangle around its items, if there are any.
 func (s *sawn) divide(l, w int64, dir instance.Dir, level int) (rect, bool) {
 	size := &l
 	if dir == instance.Rip {
@@ -82,7 +82,7 @@ func (s *sawn) divide(l, w int64, dir instance.Dir, level int) (rect, bool) {
 	return row, any
 }
 
-// besides is two rectangles side by side, as a search combines them.
+// besides puts two rectangles side by side, as a search combines them.
 func besides(a, b rect, dir instance.Dir) rect {
 	sum := rect{value: a.value + b.value, cuts: cuts{dir: dir}}
 	if dir == instance.Crosscut {
@@ -95,8 +95,8 @@ func besides(a, b rect, dir instance.Dir) rect {
 	return sum
 }
 
-// A pattern that can be cut is never ruled out: neither by what bounds say of a
-// rectangle on the way to it, whatever the levels left, nor in a search.
+// A pattern that can be cut is never excluded, by the bound of any rectangle on the way to it
+// or by a search.
 func TestBoundsAllowWhatHasBeenCut(t *testing.T) {
 	searched := 0
 	for seed := range uint64(6000) {
@@ -142,8 +142,8 @@ func TestBoundsAllowWhatHasBeenCut(t *testing.T) {
 	}
 }
 
-// What is beside a rectangle may be wider than it: then the strip that both lie in is,
-// and less is left across it. Here 3 x 2 and 1 x 1 lie beside 6 x 9, and 10 x 1 above all.
+// A rectangle beside another one may be wider: then the strip around both is, and less is left
+// across it. Here 3 x 2 and 1 x 1 lie beside 6 x 9, and 10 x 1 above all.
 func TestBoundsAllowAStripWiderThanTheRectangle(t *testing.T) {
 	items := []Item{{L: 3, W: 2}, {L: 1, W: 1}, {L: 6, W: 9}, {L: 10, W: 1}}
 	values := []int64{1, 1, 10, 10}
@@ -173,7 +173,7 @@ func TestBoundsAllowAStripWiderThanTheRectangle(t *testing.T) {
 	}
 }
 
-// Bounds hold nothing of the values before.
+// Bounds do not depend on earlier values.
 func TestBoundsBeginAnew(t *testing.T) {
 	for seed := range uint64(200) {
 		r := rand.New(rand.NewPCG(seed, 9))

@@ -33,7 +33,7 @@ func TestPublishedOptima(t *testing.T) {
 			t.Errorf("%s: %d, proven %v, bound %d; published %d", in.Name, got, s.Proven(), s.Bound(), in.Known.Best)
 		}
 		checkPattern(t, s, items, values)
-		// Nothing is worth more than the best, and there is proof of it.
+		// No pattern is worth more than the best, and the search proves it.
 		s.Start(values, in.Known.Best)
 		s.Advance(math.MaxInt64)
 		if v, ok := s.Best(); ok || !s.Proven() {
@@ -91,7 +91,7 @@ func (in published) items(orientations instance.Orientation) (items []Item, valu
 	return items, values
 }
 
-// checkPattern adds the best pattern up.
+// checkPattern adds up the best pattern.
 func checkPattern(t *testing.T, s *Search, items []Item, values []int64) {
 	t.Helper()
 	want, ok := s.Best()
@@ -150,8 +150,7 @@ func checkPiece(t *testing.T, root instance.Piece, l, w int64, items []Item, val
 	return counts, value
 }
 
-// exhaustive tells which counts can be cut of a piece, by every cut of every
-// whole size.
+// exhaustive finds the counts that can be cut from a piece, by every cut of every integer size.
 type exhaustive struct {
 	items []Item
 	known map[[2]int64]map[string][]int
@@ -365,8 +364,7 @@ func TestSearchThatGivesUpClaimsNothingWrong(t *testing.T) {
 	}
 }
 
-// TestLargeNumbersMakeNoDifference scales problems to where the stock has more
-// units than there are points.
+// TestLargeNumbersMakeNoDifference scales problems until the stock has more units than points.
 func TestLargeNumbersMakeNoDifference(t *testing.T) {
 	const scale = 1_000_003
 	for seed := range uint64(300) {

@@ -9,8 +9,8 @@ import (
 	"sawbill/nest/internal/instance"
 )
 
-// ruled tells which counts can be cut of a piece under rules, by every cut of
-// every whole size, as a saw goes about it: from the stock down.
+// ruled finds the counts that can be cut from a piece under rules, by every cut of every
+// integer size, from the stock down.
 type ruled struct {
 	items []Item
 	rules Rules

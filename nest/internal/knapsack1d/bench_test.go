@@ -5,9 +5,8 @@ import (
 	"testing"
 )
 
-// BenchmarkSolve finds the best row among 100 sizes at prices near their sizes,
-// as a linear programme comes to, on boards that hold about 4 and about 15 of
-// them.
+// BenchmarkSolve finds the best row of 100 sizes at values near their sizes, as masters give
+// them. The lengths hold about 4 and about 15 of them.
 func BenchmarkSolve(b *testing.B) {
 	for _, c := range []struct {
 		name  string

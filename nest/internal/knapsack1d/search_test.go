@@ -17,7 +17,7 @@ func sample(r *rand.Rand) (s *Search, values []int64) {
 	return New(length, items), values
 }
 
-// rows goes through all rows of a search by brute force.
+// rows enumerates all rows of a search.
 func rows(s *Search, yield func(times []int, room int64)) {
 	times := make([]int, len(s.items))
 	var choose func(i int, room int64)
@@ -117,8 +117,8 @@ func TestListAgainstAllRows(t *testing.T) {
 	}
 }
 
-// Where rows are too many to look at, a table decides, or a bound is left: of a
-// board a thousand times as long the table of the short one tells the optimum.
+// With too many rows to try, dynamic programming decides, or an upper bound remains. The table
+// for the short length gives the optimum of one a thousand times as long.
 func TestDynamicProgrammingTakesOver(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 3))
 	const length, longer = 60_000, maxLength // so that there is no table

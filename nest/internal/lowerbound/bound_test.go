@@ -65,7 +65,7 @@ func TestBoundEqualsExhaustiveSearch(t *testing.T) {
 			var counts []int
 			for s := range in.Stock {
 				n := r.IntN(4)
-				if f.counts != nil && r.IntN(2) == 0 { // exclude what the floor rests on
+				if f.counts != nil && r.IntN(2) == 0 { // exclude the bound's counts
 					n = f.counts[s]
 				}
 				counts = append(counts, n)
@@ -78,16 +78,15 @@ func TestBoundEqualsExhaustiveSearch(t *testing.T) {
 		}
 		want := cheapest(f.prices, limits, cuts, short, 60)
 		if want == math.MaxInt64 {
-			continue // not to be had: any floor holds
+			continue // infeasible: any bound holds
 		}
 		if f.Value() > want || f.counts != nil && f.Value() != want {
-			t.Fatalf("case %d: floor %d of %v, exhaustive search finds %d (%v, none within %v)", i, f.Value(), in.Stock, want, cuts, short)
+			t.Fatalf("case %d: bound %d of %v, exhaustive search finds %d (%v, none within %v)", i, f.Value(), in.Stock, want, cuts, short)
 		}
 	}
 }
 
-// Where no plan keeps within some counts the floor goes on to the next dearer
-// ones, and to those after them.
+// If no plan stays within some counts, the bound goes on to the next dearer ones, and so on.
 func TestBoundSkipsExcludedCounts(t *testing.T) {
 	in := &instance.Instance{
 		Stock: []instance.Stock{
@@ -101,12 +100,12 @@ func TestBoundSkipsExcludedCounts(t *testing.T) {
 	f := New(in)
 	for _, want := range [][]int{{2, 0, 1}, {1, 2, 1}, {0, 4, 1}, {2, 1, 0}, {1, 3, 0}} {
 		if !slices.Equal(f.Counts(), want) {
-			t.Fatalf("the floor %d rests on %v, want %v", f.Value(), f.Counts(), want)
+			t.Fatalf("the bound %d has counts %v, want %v", f.Value(), f.Counts(), want)
 		}
-		f.Exclude([]int{want[0], want[1], 1}) // what is on hand costs nothing
+		f.Exclude([]int{want[0], want[1], 1}) // stock on hand is free
 	}
 	if f.Value() != 30 {
-		t.Errorf("floor %d, want 30: three sheets, or five halves", f.Value())
+		t.Errorf("bound %d, want 30: three sheets, or five halves", f.Value())
 	}
 }
 
@@ -126,11 +125,11 @@ func TestBoundCountsStockThatOnlySomeCanHold(t *testing.T) {
 	// Three long ones fill 300 of two long pieces' 400, at 100; the 13 others
 	// take the 100 that is left there and 225 more: three pieces at 1.
 	if f := New(in); f.Value() != 103 {
-		t.Errorf("floor %d, want 103", f.Value())
+		t.Errorf("bound %d, want 103", f.Value())
 	}
 }
 
-// With one piece for sale where five are needed the floor is what five cost.
+// With one piece for sale where five are needed, the bound is the cost of five.
 func TestBoundOfTooLittleStockIsThatOfEnough(t *testing.T) {
 	in := &instance.Instance{
 		Stock: []instance.Stock{{L: 10, W: 10, Price: 7, Limit: 1}},
@@ -138,12 +137,12 @@ func TestBoundOfTooLittleStockIsThatOfEnough(t *testing.T) {
 	}
 	in.Prepare()
 	if f := New(in); f.Value() != 35 {
-		t.Errorf("floor %d, want 35", f.Value())
+		t.Errorf("bound %d, want 35", f.Value())
 	}
 }
 
-// Candidates are in order of their price, the floor's own counts first, below
-// the price given, and satisfy every cut.
+// Candidates are in order of price, the bound's own counts first. They cost less than the given
+// price and satisfy every inequality.
 func TestCandidates(t *testing.T) {
 	f := &Bound{
 		prices: []int64{50, 30}, limits: []int{instance.NoLimit, 3}, order: []int{0, 1},
@@ -160,8 +159,8 @@ func TestCandidates(t *testing.T) {
 	}
 }
 
-// A cut that says very little of a stock asks for billions of it: the search for counts is
-// given up before they are gone through, and what is told is a floor still.
+// An inequality with a tiny coefficient asks for billions of a stock. The search for counts
+// gives up early, and its result is still a lower bound.
 func TestBoundGivesUpWhereAnInequalityAsksForBillions(t *testing.T) {
 	in := &instance.Instance{
 		Stages: instance.NoLimit,
@@ -173,6 +172,6 @@ func TestBoundGivesUpWhereAnInequalityAsksForBillions(t *testing.T) {
 	before := f.Value()
 	f.Add(Inequality{RHS: 1 << 34, Coef: []int64{1, 1 << 33}}) // two of the second, or very many of the first
 	if f.Value() < before || f.Value() > 12 {                  // one of the first and two of the second, or two of the first
-		t.Errorf("the floor was %d and is %d", before, f.Value())
+		t.Errorf("the bound was %d and is %d", before, f.Value())
 	}
 }

@@ -7,8 +7,7 @@ import (
 	"sawbill/nest/internal/instance"
 )
 
-// Whatever lies side by side within z measures no more than z: it is enough
-// that any two sizes measure no more than their sum, as the function never
+// Sizes side by side within z sum to at most f(z). It is enough to test pairs, since f never
 // falls.
 func TestFunctionsAreDualFeasible(t *testing.T) {
 	for full := int64(1); full <= 60; full++ {
@@ -30,8 +29,7 @@ func TestFunctionsAreDualFeasible(t *testing.T) {
 	}
 }
 
-// The same by enumeration, for stock beyond full too: every multiset of sizes
-// that fits.
+// The same by enumeration, for stock beyond full too: every multiset of sizes that fits.
 func TestEveryMultisetThatFitsMeasuresNoMore(t *testing.T) {
 	sizes := []int64{1, 2, 3, 5, 6, 7, 9, 11, 16}
 	for full := int64(1); full <= 14; full++ {
@@ -76,7 +74,7 @@ func TestDualFeasibleFunctionsBeatAreas(t *testing.T) {
 				}
 				in.Prepare()
 				if f := New(in); f.Value() != test.want {
-					t.Errorf("floor %d, want %d", f.Value(), test.want)
+					t.Errorf("bound %d, want %d", f.Value(), test.want)
 				}
 			}
 		})

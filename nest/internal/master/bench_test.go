@@ -6,8 +6,7 @@ import (
 	"testing"
 )
 
-// BenchmarkSolve solves covering programmes with many more patterns than rows, as
-// dives do: from nothing, all patterns there.
+// BenchmarkSolve solves covering programs with many more columns than rows, as dives do.
 func BenchmarkSolve(b *testing.B) {
 	for _, size := range []struct{ rows, patterns, held int }{{20, 200, 5}, {40, 2000, 8}, {100, 5000, 25}} {
 		b.Run(fmt.Sprintf("%dx%d", size.rows, size.patterns), func(b *testing.B) {

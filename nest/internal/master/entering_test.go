@@ -6,8 +6,8 @@ import (
 	"testing"
 )
 
-// manyPatterns is a covering programme with so many patterns that most are passed over
-// between two looks at all of them.
+// manyPatterns is a covering program with so many columns that most pivots price candidates
+// only.
 func manyPatterns(seed uint64, rows int) (lp *LP, patterns []Column) {
 	r := rand.New(rand.NewPCG(seed, 2))
 	demand, penalty := make([]float64, rows), make([]float64, rows)
@@ -27,8 +27,8 @@ func manyPatterns(seed uint64, rows int) (lp *LP, patterns []Column) {
 	return lp, patterns
 }
 
-// Whatever is tried first, the end is that no column of all promises anything, and the
-// one value that this leaves.
+// Whatever is priced first, the solver ends where no column has a negative reduced cost, at the
+// one optimal value.
 func TestManyColumnsEndAtTheOptimum(t *testing.T) {
 	for seed := range uint64(60) {
 		rows := 2 + int(seed%12)
@@ -38,7 +38,7 @@ func TestManyColumnsEndAtTheOptimum(t *testing.T) {
 			for _, c := range patterns {
 				lp.Add(c)
 			}
-			if prefer { // a slack twice, a pattern like any other, and what is basic already
+			if prefer { // a slack twice, a pattern, and a basic column
 				lp.PriceFirst([]int{rows, rows, lp.Columns() - 1, 0})
 			}
 			if !lp.Solve(10_000) {
@@ -75,7 +75,8 @@ func TestReducedCostIsCostLessDuals(t *testing.T) {
 	}
 }
 
-// What a programme used leads another one to the same end with little work.
+// The support of one program, priced first, leads a similar one to the optimum with little
+// work.
 func TestColumnsPricedFirstSaveWork(t *testing.T) {
 	lp, patterns := manyPatterns(3, 12)
 	for _, c := range patterns {

@@ -9,8 +9,8 @@ import (
 	gonumlp "gonum.org/v1/gonum/optimize/convex/lp"
 )
 
-// TestOptimumEqualsGonum solves random covering programmes here and with
-// gonum's simplex, which takes them in standard form.
+// TestOptimumEqualsGonum solves random covering programs here and with gonum's simplex, in
+// standard form.
 func TestOptimumEqualsGonum(t *testing.T) {
 	for seed := range uint64(300) {
 		r := rand.New(rand.NewPCG(seed, 1))
@@ -48,9 +48,9 @@ func TestOptimumEqualsGonum(t *testing.T) {
 		for i, c := range columns {
 			lp.Add(c)
 			if i%7 == 0 {
-				lp.Solve(1000) // going on from a basis must not matter
+				lp.Solve(1000) // continuing from a basis must not matter
 				first := 2*rows + limits
-				lp.PriceFirst([]int{first + r.IntN(i+1), first + r.IntN(i+1)}) // nor what is tried first
+				lp.PriceFirst([]int{first + r.IntN(i+1), first + r.IntN(i+1)}) // nor must the columns priced first
 			}
 		}
 		if !lp.Solve(10000) {
@@ -79,7 +79,7 @@ func TestOptimumEqualsGonum(t *testing.T) {
 		if err != nil {
 			t.Fatalf("seed %d: gonum: %v", seed, err)
 		}
-		// What is asked for is a trifle less; no price is above the penalty.
+		// Demands are slightly less; no dual exceeds the penalty.
 		slack := 1e-6 * (1 + math.Abs(want))
 		for _, d := range demand {
 			slack += 2 * perturbation * penalty * d
@@ -87,7 +87,7 @@ func TestOptimumEqualsGonum(t *testing.T) {
 		if got := lp.Value(); got > want+1e-6*(1+want) || got < want-slack {
 			t.Errorf("seed %d: optimum %g, gonum finds %g", seed, got, want)
 		}
-		// Duality certifies it a second time.
+		// Duality certifies the value a second time.
 		var dual float64
 		for i, p := range lp.Duals() {
 			if i < rows {

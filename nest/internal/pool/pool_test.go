@@ -65,8 +65,8 @@ func TestPatternsComeBackAsTheyWere(t *testing.T) {
 	}
 }
 
-// Where there are too many, what leaves most of its stock goes, and does not come
-// back; a sheaf taken before stays as it was.
+// A full pool evicts the most wasteful patterns, and they do not come back. A snapshot taken
+// before does not change.
 func TestEvictionDropsTheMostWasteful(t *testing.T) {
 	h := New(strips())
 	for n := range 4 {
@@ -121,7 +121,7 @@ func TestKeysTellPatternsApart(t *testing.T) {
 	}
 }
 
-// Prices say what goes in place of areas, but for stock that they were not made for.
+// Eviction goes by prices, except for stock that they do not cover.
 func TestEvictionGoesByPrices(t *testing.T) {
 	halves := func(n int) instance.Piece { // n parts of kind 1, which are large
 		half := instance.Piece{L: 50, W: 60, Dir: instance.Rip, Kind: instance.Leftover}
@@ -168,8 +168,8 @@ func TestEvictionGoesByPrices(t *testing.T) {
 	}
 }
 
-// What long walks come upon does not pile up: beyond so many, dropped patterns are
-// forgotten and may come back, while what is kept still comes once.
+// The keys of evicted patterns are limited: beyond the limit these may come back, while kept
+// patterns still come once.
 func TestKnownKeysAreLimited(t *testing.T) {
 	h := New(strips())
 	for n := range 4 {
@@ -194,7 +194,7 @@ func TestKnownKeysAreLimited(t *testing.T) {
 	}
 }
 
-// Two walks that come upon the same pattern bring it in once.
+// Two walks that record the same pattern bring it in once.
 func TestRecordersBringInEachPatternOnce(t *testing.T) {
 	h := New(strips())
 	a, b := h.NewRecorder(), h.NewRecorder()
@@ -206,7 +206,7 @@ func TestRecordersBringInEachPatternOnce(t *testing.T) {
 		return noted
 	}
 	if !note(a, 2) || note(a, 2) || !note(a, 3) || !note(b, 2) {
-		t.Error("a walk knows what it has noted, and not what another has")
+		t.Error("a recorder knows its own records only")
 	}
 	h.Collect(a)
 	h.Collect(b)
@@ -214,12 +214,12 @@ func TestRecordersBringInEachPatternOnce(t *testing.T) {
 		t.Errorf("%v, %d grown; want two", h.Patterns, h.Growth)
 	}
 	if note(b, 3) {
-		t.Error("what the harvest has is noted again")
+		t.Error("a pattern of the pool is recorded again")
 	}
 }
 
-// What leaves more of its stock than anything that was kept would soon be dropped again;
-// what leaves as much is still taken, and the bar never falls.
+// Patterns more wasteful than all that are kept are not recorded; equally wasteful ones are.
+// The limit never rises.
 func TestWasteLimitTightensOnEviction(t *testing.T) {
 	in := strips()
 	h := New(in)

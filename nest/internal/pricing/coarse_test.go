@@ -8,7 +8,7 @@ import (
 	"sawbill/nest/internal/instance"
 )
 
-// randomItems draws a piece of stock and what is to be cut from it.
+// randomItems draws a piece of stock and its items.
 func randomItems(r *rand.Rand) (l, w int64, items []Item, values []int64) {
 	l, w = int64(20+r.IntN(60)), int64(20+r.IntN(60))
 	for k := range 1 + r.IntN(5) {
@@ -81,7 +81,7 @@ func TestCoarseGridWithEnoughWorkIsExact(t *testing.T) {
 	}
 }
 
-// BenchmarkCoarse lays out a grid for a hundred kinds on a large sheet.
+// BenchmarkCoarse makes a grid for a hundred kinds on a large sheet.
 func BenchmarkCoarse(b *testing.B) {
 	r := rand.New(rand.NewPCG(1, 7))
 	var items []Item

@@ -93,7 +93,7 @@ func (in published) grid(turned bool) (*Grid, []int64) {
 	return NewGrid(in.Stock[0].Length, in.Stock[0].Width, items, Rules{}, math.MaxInt64/4), values
 }
 
-// checkPattern adds the pattern of the last solution up.
+// checkPattern adds up the pattern of the last solution.
 func checkPattern(t *testing.T, g *Grid, values []int64, want int64) {
 	t.Helper()
 	p, fits := g.Pattern()
@@ -105,7 +105,7 @@ func checkPattern(t *testing.T, g *Grid, values []int64, want int64) {
 	}
 }
 
-// checkPiece checks the sizes in p and adds its values up.
+// checkPiece checks the sizes in p and adds up its values.
 func checkPiece(t *testing.T, g *Grid, values []int64, p instance.Piece) int64 {
 	t.Helper()
 	var sum int64
@@ -138,7 +138,7 @@ func checkPiece(t *testing.T, g *Grid, values []int64, p instance.Piece) int64 {
 	return sum
 }
 
-// best tries every cut of every whole size.
+// best tries every cut of every integer size.
 func best(l, w int64, items []Item, values []int64, known map[[2]int64]int64) int64 {
 	if v, ok := known[[2]int64{l, w}]; ok {
 		return v
@@ -185,7 +185,7 @@ func TestGridEqualsEveryCutOfEverySize(t *testing.T) {
 			least = value
 			others++
 		}
-		// In portions it is the same.
+		// Portions do not change the result.
 		g.Start(values)
 		for done := false; !done; {
 			_, done = g.Advance(1)

@@ -8,17 +8,16 @@ import (
 	"sawbill/nest/internal/instance"
 )
 
-// staged tries every cut of every whole size where levels count. It shares
-// nothing with the grid.
+// staged tries every cut of every integer size with limited stages. It shares no code with the
+// grid.
 type staged struct {
 	items  []Item
 	values []int64
 	known  map[[5]int64]int64
 }
 
-// best is the most that l x w is worth with so many levels left, the first of
-// them in direction dir if it is not None; part is false where the piece must
-// be cut.
+// best returns the value of l x w with so many levels left, the first of them in direction dir
+// unless that is None.
 func (s *staged) best(l, w int64, dir instance.Dir, levels int64) int64 {
 	key := [5]int64{l, w, int64(dir), levels}
 	if v, ok := s.known[key]; ok {
@@ -40,8 +39,7 @@ func (s *staged) best(l, w int64, dir instance.Dir, levels int64) int64 {
 	return v
 }
 
-// row is the most that l x w is worth cut in direction dir: piece by piece, of
-// every size smaller than the whole.
+// row returns the value of l x w cut in direction dir: piece by piece, of every smaller size.
 func (s *staged) row(l, w int64, dir instance.Dir, levels int64) int64 {
 	full := w
 	if dir == instance.Crosscut {

@@ -9,12 +9,12 @@ import (
 	"sawbill/nest/internal/pool"
 )
 
-// job is a plan taken to pieces: the instance asks for what random layouts of two
-// sizes of stock hold, and the harvest has these among others.
+// job is a known plan: the instance demands the parts of random layouts of two sizes of stock,
+// and the pool has these layouts among others.
 type job struct {
-	in      *instance.Instance
-	harvest *pool.Pool
-	counts  []int // of the plan
+	in     *instance.Instance
+	pool   *pool.Pool
+	counts []int // of the plan
 }
 
 func draw(seed uint64) job {
@@ -39,7 +39,7 @@ func draw(seed uint64) job {
 				in.Kinds[k].Demand += n
 			}
 		}
-		j.harvest.Add(s, root)
+		j.pool.Add(s, root)
 	}
 	return j
 }
@@ -70,7 +70,7 @@ func three(r *rand.Rand, in *instance.Instance, s int) instance.Piece {
 func TestPlansAreMadeOfPoolPatterns(t *testing.T) {
 	for seed := range uint64(300) {
 		j := draw(seed)
-		a := New(j.in, j.harvest, 0)
+		a := New(j.in, j.pool, 0)
 		a.SetTargets([][]int{j.counts})
 		a.Work(1 << 28)
 		plans := a.NewPlans()
@@ -99,13 +99,12 @@ func TestPlansAreMadeOfPoolPatterns(t *testing.T) {
 	}
 }
 
-// Counts that are too few give no plan, and are not tried again before the
-// harvest has grown; then they are.
+// Targets that are too small give no plan. They are tried again only when the pool has grown.
 func TestTargetsAreTriedAgainWhenThePoolHasGrown(t *testing.T) {
 	tried := 0
 	for seed := range uint64(100) {
 		j := draw(seed)
-		all := j.harvest.Snapshot
+		all := j.pool.Snapshot
 		h := pool.New(j.in)
 		for n := 4; n < len(all.Patterns); n++ {
 			h.Add(all.Patterns[n].Stock, all.Root(n))
@@ -119,14 +118,14 @@ func TestTargetsAreTriedAgainWhenThePoolHasGrown(t *testing.T) {
 		tried++
 		a.Work(1 << 28)
 		if a.run.search != nil || len(a.NewPlans()) > 0 {
-			t.Fatalf("seed %d: tried again though nothing was gathered", seed)
+			t.Fatalf("seed %d: tried again though the pool has not grown", seed)
 		}
 		for n := range 4 {
 			h.Add(all.Patterns[n].Stock, all.Root(n))
 		}
 		a.Work(1 << 28)
 		if len(a.NewPlans()) != 1 {
-			t.Fatalf("seed %d: no plan of what was gathered last", seed)
+			t.Fatalf("seed %d: no plan of the patterns added last", seed)
 		}
 	}
 	if tried < 50 {
@@ -134,11 +133,11 @@ func TestTargetsAreTriedAgainWhenThePoolHasGrown(t *testing.T) {
 	}
 }
 
-// In portions the course is the same.
+// Portions do not change the course.
 func TestWorkInPortionsIsTheSame(t *testing.T) {
 	for seed := range uint64(50) {
 		j := draw(seed)
-		once, often := New(j.in, j.harvest, 0), New(j.in, j.harvest, 0)
+		once, often := New(j.in, j.pool, 0), New(j.in, j.pool, 0)
 		once.SetTargets([][]int{j.counts})
 		often.SetTargets([][]int{j.counts})
 		once.Work(1 << 28)
@@ -154,14 +153,14 @@ func TestWorkInPortionsIsTheSame(t *testing.T) {
 	}
 }
 
-// A target that asks for more stock than there is does not get it.
+// A target of more stock than there is does not get it.
 func TestPlansTakeNoMoreThanThereIs(t *testing.T) {
 	for seed := range uint64(100) {
 		j := draw(seed)
 		for s := range j.in.Stock {
 			j.in.Stock[s].Limit = 1
 		}
-		a := New(j.in, j.harvest, 0)
+		a := New(j.in, j.pool, 0)
 		a.SetTargets([][]int{j.counts})
 		a.Work(1 << 28)
 		for _, p := range a.NewPlans() {
@@ -176,13 +175,12 @@ func TestPlansTakeNoMoreThanThereIs(t *testing.T) {
 	}
 }
 
-// Nor does it matter for a search that is sharpened, or that makes patterns: these have
-// the same course in portions of any size.
+// Portions of any size do not change the course with cuts or with a pricing callback either.
 func TestSeparationAndPricingInPortionsAreTheSame(t *testing.T) {
-	sharpened, made := 0, 0
+	separated, made := 0, 0
 	for seed := range uint64(12) {
 		j := draw(seed)
-		all := j.harvest.Snapshot
+		all := j.pool.Snapshot
 		var runs []*Heuristic
 		var plans []int
 		for _, portion := range []int64{1 << 40, 1 << 12, 1<<20 + 1} {
@@ -204,9 +202,9 @@ func TestSeparationAndPricingInPortionsAreTheSame(t *testing.T) {
 						break
 					}
 					if plain := a.workDone - before - a.run.search.CutWork(); a.run.workLeft != most-plain {
-						t.Fatalf("seed %d: %d of %d left after %d besides sharpening", seed, a.run.workLeft, most, plain)
+						t.Fatalf("seed %d: %d of %d left after %d besides cuts", seed, a.run.workLeft, most, plain)
 					}
-					sharpened += int(min(1, a.run.search.CutWork()))
+					separated += int(min(1, a.run.search.CutWork()))
 				}
 			}
 			made += len(a.unreported)
@@ -220,28 +218,28 @@ func TestSeparationAndPricingInPortionsAreTheSame(t *testing.T) {
 			}
 		}
 	}
-	if sharpened == 0 || made == 0 {
-		t.Errorf("%d portions sharpened, %d patterns made", sharpened, made)
+	if separated == 0 || made == 0 {
+		t.Errorf("%d portions with cuts, %d patterns made", separated, made)
 	}
 }
 
-// Patterns that nobody gathered make plans: they keep to the rules, hold what is wanted
-// and go to the harvest.
+// Patterns that are not in the pool make plans. They obey the rules, meet the demand, and go to
+// the pool.
 func TestPlansAreMadeOfPricedPatterns(t *testing.T) {
 	plans := 0
 	for seed := range uint64(20) {
 		j := draw(seed)
 		h := pool.New(j.in)
 		for n := range 3 { // one short of a plan
-			h.Add(j.harvest.Patterns[n].Stock, j.harvest.Root(n))
+			h.Add(j.pool.Patterns[n].Stock, j.pool.Root(n))
 		}
 		a := New(j.in, h, seed)
-		a.targets.round = 1 // in which patterns are made
+		a.targets.round = 1 // a round with the pricing callback
 		area := int64(0)
 		for _, kd := range j.in.Kinds {
 			area += int64(kd.Demand) * kd.L * kd.W
 		}
-		squares := int(area/(60*60)) + 1 // hardly enough: what is made for these is in vain
+		squares := int(area/(60*60)) + 1 // hardly enough, so that pricing for these fails
 		a.SetTargets([][]int{{0, squares}, {j.counts[0] + 1, j.counts[1] + 1}})
 		a.Work(1 << 28)
 		for _, p := range a.NewPlans() {
@@ -262,9 +260,9 @@ func TestPlansAreMadeOfPricedPatterns(t *testing.T) {
 		known := len(h.Patterns)
 		a.NewPatterns(h.Add)
 		if len(h.Patterns) == known {
-			t.Fatalf("seed %d: the harvest was told of no pattern", seed)
+			t.Fatalf("seed %d: no pattern was reported", seed)
 		}
-		a.NewPatterns(func(int, instance.Piece) { t.Fatalf("seed %d: a pattern is told twice", seed) })
+		a.NewPatterns(func(int, instance.Piece) { t.Fatalf("seed %d: a pattern is reported twice", seed) })
 	}
 	if plans < 15 {
 		t.Errorf("only %d plans", plans)

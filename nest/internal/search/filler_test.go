@@ -11,9 +11,8 @@ import (
 	"sawbill/nest/internal/setcover"
 )
 
-// What a filler finds keeps to every rule, holds no part oftener than it is wanted,
-// is worth more than asked for and no more than the best pattern of an exact search
-// is; mostly it finds that, whatever was wanted and worth before.
+// A filler's patterns obey every rule, respect demand, are worth more than asked for, and at
+// most as much as the best pattern by exact search. Mostly a filler finds that pattern.
 func TestFillersPatternsAgainstExactSearch(t *testing.T) {
 	best, sought := 0, 0
 	for seed := range uint64(80) {
@@ -72,8 +71,8 @@ func TestFillersPatternsAgainstExactSearch(t *testing.T) {
 	}
 }
 
-// premium is that of a task in which kinds go two to a piece within their three only.
-func premium(t *testing.T, kinds int) (p *setcover.CutBonus) {
+// pairBonus is the bonus of a task whose kinds pack at most two to a piece, within triples.
+func pairBonus(t *testing.T, kinds int) (p *setcover.CutBonus) {
 	t.Helper()
 	demand, pieces := slices.Repeat([]int{1}, kinds), []int{kinds/3*2 - 1}
 	var patterns []setcover.Pattern
@@ -95,12 +94,12 @@ func premium(t *testing.T, kinds int) (p *setcover.CutBonus) {
 	s.WarmStart(nil, sets)
 	s.Advance(1)
 	if p == nil {
-		t.Fatal("no odd set was found")
+		t.Fatal("no cut was found")
 	}
 	return p
 }
 
-// Where kinds are worth nothing but for the sets that they belong to, fillers go by these.
+// If kinds have no value beyond the cuts, fillers maximize the bonus.
 func TestFillersGoByTheCutBonus(t *testing.T) {
 	const kinds = 27
 	in := &instance.Instance{Stages: instance.NoLimit, Stock: []instance.Stock{{L: 100, W: 60, Price: 1, Limit: instance.NoLimit}}}
@@ -108,7 +107,7 @@ func TestFillersGoByTheCutBonus(t *testing.T) {
 		in.Kinds = append(in.Kinds, instance.Kind{L: int64(20 + k), W: int64(15 + k%4), Demand: 1, Orientations: []instance.Orientation{instance.Upright}})
 	}
 	in.Prepare()
-	p := premium(t, kinds)
+	p := pairBonus(t, kinds)
 	demand, values := slices.Repeat([]int{1}, kinds), make([]int64, kinds)
 	found := 0
 	var above, most int64
@@ -127,7 +126,7 @@ func TestFillersGoByTheCutBonus(t *testing.T) {
 				}
 			}
 			if p.Value() <= above {
-				t.Fatalf("seed %d: a premium of %d, asked for more than %d", seed, p.Value(), above)
+				t.Fatalf("seed %d: a bonus of %d, asked for more than %d", seed, p.Value(), above)
 			}
 			found++
 			most = max(most, p.Value())

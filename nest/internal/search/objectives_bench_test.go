@@ -8,10 +8,9 @@ import (
 	"sawbill/nest/internal/lowerbound"
 )
 
-// workshop draws a job such as a furniture maker has: some cabinets of a few
-// depths, with sides, shelves, doors, drawer fronts and a plinth, whose grain is
-// fixed but for some, from one or two sizes of sheet. Millimetres; a kerf of 3
-// is in every size.
+// workshop draws a job of some cabinets of a few depths, with sides, shelves, doors, drawer
+// fronts and a plinth, from one or two sizes of sheet. Most parts may not turn. Millimeters; a
+// kerf of 3 is in every size.
 func workshop(seed uint64) *instance.Instance {
 	r := rand.New(rand.NewPCG(seed, 11))
 	in := &instance.Instance{Stages: instance.NoLimit, Kerf: 3, KeepLength: 303, KeepWidth: 83}
@@ -51,9 +50,8 @@ func workshop(seed uint64) *instance.Instance {
 	return in
 }
 
-// BenchmarkObjectives shows what each of the lesser aims buys and what it costs: the
-// averages of 40 workshop jobs, of which the cost found before is taken for
-// proven, with the aims switched on one after another.
+// BenchmarkObjectives shows what each secondary objective gains and costs. It prints averages
+// of 40 workshop jobs whose cost counts as proven, with one more objective at a time.
 func BenchmarkObjectives(b *testing.B) {
 	for _, level := range []struct {
 		name string
@@ -68,7 +66,7 @@ func BenchmarkObjectives(b *testing.B) {
 					b.StopTimer()
 					s := cheap(workshop(seed))
 					b.StartTimer()
-					sum.add(tidy(s, level.last))
+					sum.add(polishUpTo(s, level.last))
 				}
 			}
 			b.ReportMetric(100*sum.cover/jobs, "cover%")
@@ -83,7 +81,7 @@ func BenchmarkObjectives(b *testing.B) {
 	}
 }
 
-// cheap searches for a plan that costs little, and takes its cost for proven.
+// cheap searches for a plan of low cost, and takes that for proven.
 func cheap(in *instance.Instance) *Search {
 	s := New(in, lowerbound.New(in).Value(), 1, 4)
 	never := func() bool { return false }
@@ -99,7 +97,7 @@ func cheap(in *instance.Instance) *Search {
 	return s
 }
 
-// outcome is what a plan comes to.
+// outcome is the result for a plan.
 type outcome struct {
 	cover, largest, offcuts, setups, cuts, steps float64
 }
@@ -113,8 +111,8 @@ func (o *outcome) add(p outcome) {
 	o.steps += p.steps
 }
 
-// tidy pursues the aims up to last until nothing more is found.
-func tidy(s *Search, last objective) outcome {
+// polishUpTo improves the objectives up to last until it finds nothing more.
+func polishUpTo(s *Search, last objective) outcome {
 	before := s.Steps()
 	if last > noObjective {
 		for _, t := range s.polishers {

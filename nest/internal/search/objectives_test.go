@@ -7,7 +7,7 @@ import (
 	"sawbill/nest/internal/instance"
 )
 
-// recount finds the merit of a plan from its pieces alone.
+// recount computes the objectives of a plan from its pieces alone.
 func recount(in *instance.Instance, p *instance.Plan) objectives {
 	var m objectives
 	used := make([]int, len(in.Stock))
@@ -35,8 +35,8 @@ func recount(in *instance.Instance, p *instance.Plan) objectives {
 				if q.Dir == instance.Crosscut {
 					size = c.L
 				}
-				// Children lie in the order of their sizes, what is left last: each
-				// but the last is cut off at its own setting.
+				// Children lie in the order of their sizes, the leftover last. Each but the
+				// last is cut off at its own setting.
 				if i < len(q.Children)-1 {
 					seen[cutOff{level, size}] = true
 				}
@@ -84,7 +84,7 @@ func recount(in *instance.Instance, p *instance.Plan) objectives {
 	return m
 }
 
-// unitsOf is the greatest number of units whose square the value reaches.
+// unitsOf returns the greatest number of units whose square is at most value.
 func unitsOf(value int64) int64 {
 	sign := int64(1)
 	if value < 0 {
@@ -97,8 +97,7 @@ func unitsOf(value int64) int64 {
 	return sign * (root * offcutUnits / (1 << (instance.AreaBits / 2)))
 }
 
-// canRecut cuts one piece out of o in every way and asks whether the rules
-// allow it.
+// canRecut cuts one piece out of o in every way and asks whether the rules allow it.
 func canRecut(in *instance.Instance, o instance.Layout, l, w int64, k int, orientations instance.Orientation) bool {
 	try := func(l, w int64) bool {
 		if l > o.Root.L || w > o.Root.W {
@@ -115,7 +114,7 @@ func canRecut(in *instance.Instance, o instance.Layout, l, w int64, k int, orien
 	return orientations&instance.Upright != 0 && try(l, w) || orientations&instance.Turned != 0 && try(w, l)
 }
 
-// cutOut divides p by a cut in direction dir and one across, where needed.
+// cutOut divides p by a cut in direction dir and one across, if needed.
 func cutOut(p instance.Piece, l, w int64, dir instance.Dir, kind int) instance.Piece {
 	if p.L == l && p.W == w {
 		return instance.Piece{L: l, W: w, Kind: kind}
@@ -150,7 +149,7 @@ func TestObjectivesAreWhatThePlanShows(t *testing.T) {
 		l := s.polishers[0]
 		for range 100 {
 			l.step()
-			// What is kept step by step is what a fresh appraisal finds.
+			// Incremental evaluation equals a fresh one.
 			running := l.evaluator.total(l.state)
 			l.evaluator.evaluateAll(l.state)
 			if fresh := l.evaluator.total(l.state); fresh != running {

@@ -8,8 +8,7 @@ import (
 	"sawbill/nest/internal/pool"
 )
 
-// ruledInstance is a sample under random rules of the saw, which every part can keep
-// to.
+// ruledInstance is a sample under random rules of the saw, which every part can obey.
 func ruledInstance(r *rand.Rand) *instance.Instance {
 	in := sampleInstance(r)
 	if r.IntN(2) == 0 {
@@ -26,8 +25,8 @@ func ruledInstance(r *rand.Rand) *instance.Instance {
 	return in
 }
 
-// What lanes note comes back as a pattern of the whole piece of stock, with the
-// parts that its counts tell, under every rule, and each set of parts once.
+// Recorded patterns come back as patterns of the whole piece of stock, with the parts of their
+// counts. They obey every rule, and each multiset of parts comes once.
 func TestRecordedPatternsKeepToTheRules(t *testing.T) {
 	gathered := 0
 	for seed := range uint64(120) {
@@ -71,6 +70,6 @@ func TestRecordedPatternsKeepToTheRules(t *testing.T) {
 		gathered += len(h.Patterns)
 	}
 	if gathered < 5000 {
-		t.Errorf("only %d patterns were gathered", gathered)
+		t.Errorf("only %d patterns were recorded", gathered)
 	}
 }

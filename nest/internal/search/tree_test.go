@@ -28,8 +28,8 @@ func sampleInstance(r *rand.Rand) *instance.Instance {
 	return in
 }
 
-// check recounts a tree from its root: sizes fill each split exactly, levels
-// alternate, at most one rest is in a split, and the running totals are right.
+// check recounts a tree from its root. Children fill each split exactly, levels alternate, a
+// split has at most one leftover, and the totals are right.
 func (t *tree) check(tb testing.TB, e *env) {
 	tb.Helper()
 	var parts, rests int

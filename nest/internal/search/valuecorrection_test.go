@@ -11,8 +11,8 @@ import (
 
 func never() bool { return false }
 
-// Plans made piece by piece keep to every rule and limit, hold and lack together
-// what is wanted, and cost what they say.
+// Plans by value correction obey every rule and limit. Parts placed and missing add up to the
+// demand, and the cost is right.
 func TestValueCorrectionKeepsToTheRules(t *testing.T) {
 	complete := 0
 	for seed := range uint64(60) {
@@ -64,7 +64,7 @@ func TestValueCorrectionKeepsToTheRules(t *testing.T) {
 	}
 }
 
-// However the work is portioned, the plans are the same.
+// Portions do not change the plans.
 func TestValueCorrectionInPortionsIsTheSame(t *testing.T) {
 	costs := func(in *instance.Instance, portion int64) (all []instance.Cost) {
 		q := NewValueCorrection(in, 1)
@@ -85,7 +85,7 @@ func TestValueCorrectionInPortionsIsTheSame(t *testing.T) {
 	}
 }
 
-// Values that are corrected make better plans than those that are not.
+// Corrected values make better plans than uncorrected ones.
 func TestValueCorrectionImproves(t *testing.T) {
 	best := func(in *instance.Instance, learns bool) int64 {
 		q := NewValueCorrection(in, 1)

@@ -6,8 +6,8 @@ import (
 	"testing"
 )
 
-// A lane that sets out towards counts of stock never cuts more pieces for sale,
-// nor reaches its goal, until it has placed everything.
+// A walk restarted towards target counts never cuts more pieces for sale, nor reaches its goal,
+// until it has placed everything.
 func TestRestartsKeepToTheirTarget(t *testing.T) {
 	for seed := range uint64(80) {
 		e := newEnv(sampleInstance(rand.New(rand.NewPCG(seed, 0))), false)

@@ -7,29 +7,29 @@ import (
 	"testing"
 )
 
-// loose is a task of more kinds in more pieces, with patterns of two or three of them:
-// fractions say little of those.
+// loose is a task of more kinds in more pieces, with patterns of two or three of them, so that
+// its relaxation is weak.
 func loose(seed uint64) task {
 	r := rand.New(rand.NewPCG(seed, 11))
-	t := task{wanted: make([]int, 6+r.IntN(4)), pieces: []int{2 + r.IntN(3), r.IntN(3)}}
-	for k := range t.wanted {
-		t.wanted[k] = 1 + r.IntN(3)/2
+	t := task{demand: make([]int, 6+r.IntN(4)), pieces: []int{2 + r.IntN(3), r.IntN(3)}}
+	for k := range t.demand {
+		t.demand[k] = 1 + r.IntN(3)/2
 	}
 	for range 2*minRelaxed + r.IntN(minRelaxed) {
 		p := Pattern{Stock: r.IntN(2)}
-		for _, k := range r.Perm(len(t.wanted))[:2+r.IntN(2)] {
+		for _, k := range r.Perm(len(t.demand))[:2+r.IntN(2)] {
 			p.Counts = append(p.Counts, Count{k, 1})
 		}
 		t.patterns = append(t.patterns, p)
 	}
-	t.prices = []Prices{{Values: make([]int64, len(t.wanted)), Capacity: make([]int64, 2)}}
+	t.prices = []Prices{{Values: make([]int64, len(t.demand)), Capacity: make([]int64, 2)}}
 	return t
 }
 
-// solves tells of a fault in a solution.
+// solves reports a fault in a solution.
 func (task task) solves(t *testing.T, seed uint64, patterns []Pattern, chosen []int) {
 	t.Helper()
-	demand, pieces := slices.Clone(task.wanted), slices.Clone(task.pieces)
+	demand, pieces := slices.Clone(task.demand), slices.Clone(task.pieces)
 	for _, n := range chosen {
 		pieces[patterns[n].Stock]--
 		for _, c := range patterns[n].Counts {
@@ -41,9 +41,9 @@ func (task task) solves(t *testing.T, seed uint64, patterns []Pattern, chosen []
 	}
 }
 
-// A search that roams finds a solution exactly where there is one, whether or not it keeps
-// to odd sets, begins anew after each programme or begins with the sets of another one;
-// and in portions it takes the same course.
+// A randomized search finds a solution exactly if there is one: with cuts or without, with a
+// restart after each relaxation, or with the cuts of another search. Portions do not change its
+// course.
 func TestRandomizedSearchFindsSolutions(t *testing.T) {
 	can, relaxed, withSets, anew := 0, 0, 0, 0
 	for seed := range uint64(6000) {
@@ -51,7 +51,7 @@ func TestRandomizedSearchFindsSolutions(t *testing.T) {
 		if seed%2 == 0 {
 			task = loose(seed)
 		}
-		inOrder := New(task.wanted, task.pieces, task.patterns, task.prices)
+		inOrder := New(task.demand, task.pieces, task.patterns, task.prices)
 		inOrder.Advance(math.MaxInt64)
 		_, want := inOrder.Solution()
 		if want {
@@ -59,7 +59,7 @@ func TestRandomizedSearchFindsSolutions(t *testing.T) {
 		}
 		var cuts *Cuts
 		for try := range 4 {
-			s := New(task.wanted, task.pieces, task.patterns, task.prices)
+			s := New(task.demand, task.pieces, task.patterns, task.prices)
 			s.Randomize(seed+uint64(try), nil)
 			if try%2 == 0 {
 				s.SeparateCuts()
@@ -92,19 +92,19 @@ func TestRandomizedSearchFindsSolutions(t *testing.T) {
 		}
 	}
 	if can < 1000 || relaxed < 3000 || withSets < 200 || anew < 1000 {
-		t.Errorf("%d can be done, %d had a programme, %d odd sets, %d began anew: too one-sided a test", can, relaxed, withSets, anew)
+		t.Errorf("%d have a solution, %d had a relaxation, %d cuts, %d restarts: too one-sided a test", can, relaxed, withSets, anew)
 	}
 }
 
-// What only supply knows makes a solution, and follows the patterns of the search; each is
-// on the list of the first state once.
+// Patterns of the callback alone make a solution. They follow the patterns of the search, and
+// each is once in the root's list.
 func TestCallbackPatternsJoinSolutions(t *testing.T) {
 	found, sought := 0, 0
 	for seed := range uint64(500) {
 		task := loose(seed)
-		whole := New(task.wanted, task.pieces, task.patterns, task.prices)
-		whole.Advance(math.MaxInt64)
-		if _, ok := whole.Solution(); !ok {
+		exact := New(task.demand, task.pieces, task.patterns, task.prices)
+		exact.Advance(math.MaxInt64)
+		if _, ok := exact.Solution(); !ok {
 			continue
 		}
 		sought++
@@ -132,12 +132,12 @@ func TestCallbackPatternsJoinSolutions(t *testing.T) {
 			all = append(all, made...)
 			return made, 1
 		}
-		s := New(task.wanted, task.pieces, known, task.prices)
+		s := New(task.demand, task.pieces, known, task.prices)
 		s.Randomize(seed, callback)
 		for done := false; !done; {
 			_, done = s.Advance(1)
 			if slices.Max(s.randomized.scores) > 0 {
-				t.Fatalf("seed %d: what a programme was sure of outlives its state", seed)
+				t.Fatalf("seed %d: scores outlive their node", seed)
 			}
 			list := map[int32]bool{}
 			for _, o := range s.stack[0].options {

@@ -9,28 +9,28 @@ import (
 
 // task is a random covering problem.
 type task struct {
-	wanted, pieces []int
+	demand, pieces []int
 	patterns       []Pattern
 	prices         []Prices
 }
 
-// draw makes a task whose prices leave little slack, if it can be done.
+// draw makes a task whose prices leave little slack, if it has a solution.
 func draw(seed uint64) task {
 	r := rand.New(rand.NewPCG(seed, 3))
 	var t task
 	for range 1 + r.IntN(5) {
-		t.wanted = append(t.wanted, 1+r.IntN(4))
+		t.demand = append(t.demand, 1+r.IntN(4))
 	}
 	for range 1 + r.IntN(2) {
 		t.pieces = append(t.pieces, r.IntN(4))
 	}
 	patterns := r.IntN(12)
-	if r.IntN(4) == 0 { // enough for a programme
+	if r.IntN(4) == 0 { // enough for a relaxation
 		patterns += 2 * minRelaxed
 	}
 	for range patterns {
 		p := Pattern{Stock: r.IntN(len(t.pieces))}
-		for k := range t.wanted {
+		for k := range t.demand {
 			if n := r.IntN(4) - 1; n > 0 {
 				p.Counts = append(p.Counts, Count{k, n})
 			}
@@ -39,11 +39,11 @@ func draw(seed uint64) task {
 	}
 	for range 1 + r.IntN(3) {
 		p := Prices{Capacity: make([]int64, len(t.pieces))}
-		for range t.wanted {
+		for range t.demand {
 			p.Values = append(p.Values, int64(r.IntN(10)))
 		}
 		for _, q := range t.patterns {
-			p.Capacity[q.Stock] = max(p.Capacity[q.Stock], worth(p.Values, q, t.wanted))
+			p.Capacity[q.Stock] = max(p.Capacity[q.Stock], worth(p.Values, q, t.demand))
 		}
 		t.prices = append(t.prices, p)
 	}
@@ -79,26 +79,26 @@ func (t task) possible(first int, demand, pieces []int) bool {
 	return false
 }
 
-// search carries a search through and holds its answer against every choice.
+// search runs a search to its end and compares its answer with every choice.
 func (task task) search(t *testing.T, seed uint64) *Search {
 	t.Helper()
-	s := New(task.wanted, task.pieces, task.patterns, task.prices)
+	s := New(task.demand, task.pieces, task.patterns, task.prices)
 	if n := len(task.patterns); n > 0 && seed%2 == 0 { // what comes first does not change the answer
 		s.WarmStart([]int{int(seed) % n, int(seed/2) % n}, nil)
 	}
 	if _, done := s.Advance(math.MaxInt64); !done {
 		t.Fatalf("seed %d: no end", seed)
 	}
-	want := task.possible(0, task.wanted, task.pieces)
+	want := task.possible(0, task.demand, task.pieces)
 	chosen, ok := s.Solution()
 	if ok != want || s.Infeasible() == want {
 		t.Fatalf("seed %d: %v %v of %v by %v: found %v, impossible %v; every choice says %v",
-			seed, task.pieces, task.wanted, task.patterns, task.prices, ok, s.Infeasible(), want)
+			seed, task.pieces, task.demand, task.patterns, task.prices, ok, s.Infeasible(), want)
 	}
 	if !ok {
 		return s
 	}
-	demand, pieces := slices.Clone(task.wanted), slices.Clone(task.pieces)
+	demand, pieces := slices.Clone(task.demand), slices.Clone(task.pieces)
 	for _, n := range chosen {
 		pieces[task.patterns[n].Stock]--
 		for _, c := range task.patterns[n].Counts {
@@ -111,13 +111,13 @@ func (task task) search(t *testing.T, seed uint64) *Search {
 	return s
 }
 
-// Whatever prices are tried on a state, those that rule it out are right.
+// Prices that prune a node are right, whatever their values.
 func TestPricesThatRuleOutAStateAreRight(t *testing.T) {
 	out := 0
 	for seed := range uint64(20_000) {
 		task := draw(seed)
-		s := New(task.wanted, task.pieces, task.patterns, task.prices)
-		s.Advance(1) // the list of the first state
+		s := New(task.demand, task.pieces, task.patterns, task.prices)
+		s.Advance(1) // the options of the root
 		f := &s.stack[0]
 		f.options = f.options[:0]
 		for n := range task.patterns {
@@ -126,7 +126,7 @@ func TestPricesThatRuleOutAStateAreRight(t *testing.T) {
 		r := rand.New(rand.NewPCG(seed, 6))
 		for range 4 {
 			f.lpPrices.Values = f.lpPrices.Values[:0]
-			for range task.wanted {
+			for range task.demand {
 				f.lpPrices.Values = append(f.lpPrices.Values, r.Int64N(10))
 			}
 			s.reusePrices(f)
@@ -134,7 +134,7 @@ func TestPricesThatRuleOutAStateAreRight(t *testing.T) {
 				continue
 			}
 			out++
-			if task.possible(0, task.wanted, task.pieces) {
+			if task.possible(0, task.demand, task.pieces) {
 				t.Fatalf("seed %d: values %v rule out what can be done", seed, f.lpPrices.Values)
 			}
 		}
@@ -165,7 +165,7 @@ func TestSearchEqualsEveryChoiceOfPatterns(t *testing.T) {
 		t.Errorf("%d of the tasks can be done: too one-sided a test", can)
 	}
 	if relaxed < 1000 {
-		t.Errorf("only %d tasks had a programme", relaxed)
+		t.Errorf("only %d tasks had a relaxation", relaxed)
 	}
 }
 
@@ -173,10 +173,10 @@ func TestSearchInPortionsIsTheSame(t *testing.T) {
 	portions := 0
 	for seed := range uint64(2000) {
 		task := draw(seed)
-		s := New(task.wanted, task.pieces, task.patterns, task.prices)
+		s := New(task.demand, task.pieces, task.patterns, task.prices)
 		s.Advance(math.MaxInt64)
 		want, ok := s.Solution()
-		s = New(task.wanted, task.pieces, task.patterns, task.prices)
+		s = New(task.demand, task.pieces, task.patterns, task.prices)
 		for done := false; !done; portions++ {
 			_, done = s.Advance(1)
 		}
@@ -205,8 +205,8 @@ func TestNogoodsTellStatesApart(t *testing.T) {
 	}
 }
 
-// A state of many kinds does not overdraw its portion by much: nothing else can be
-// done, and nobody can stop the search, before it comes back.
+// A node of many kinds exceeds its portion only a little: the search cannot be interrupted
+// before it returns.
 func TestRelaxationsEndInTime(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 4))
 	demand, pieces := make([]int, 250), []int{40}
@@ -227,6 +227,6 @@ func TestRelaxationsEndInTime(t *testing.T) {
 	s := New(demand, pieces, patterns, []Prices{prices})
 	left, _ := s.Advance(1)
 	if s.relaxations == 0 || -left > 2*maxRelaxationWork {
-		t.Errorf("%d programmes, overdrawn by %d", s.relaxations, -left)
+		t.Errorf("%d relaxations, overdrawn by %d", s.relaxations, -left)
 	}
 }

@@ -7,7 +7,7 @@ import (
 	"testing"
 )
 
-// Sets are told apart and come back in their order, up to as many as there may be.
+// Cuts are told apart and keep their order, up to their maximum number.
 func TestCutsAreRetainedAndToldApart(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 9))
 	for round := range 200 {
@@ -71,8 +71,8 @@ func TestCutsAreRetainedAndToldApart(t *testing.T) {
 	}
 }
 
-// appraised are random prices of kinds and odd sets.
-func appraised(r *rand.Rand, kinds int) Prices {
+// randomPrices are random prices of kinds and cuts.
+func randomPrices(r *rand.Rand, kinds int) Prices {
 	p := Prices{cuts: zeroHalfCuts{members: make([]uint64, kinds)}}
 	for range kinds {
 		p.Values = append(p.Values, r.Int64N(5))
@@ -89,32 +89,31 @@ func appraised(r *rand.Rand, kinds int) Prices {
 	return p
 }
 
-// Whatever odd sets are worth, what that rules out is no part of any solution, in the
-// first state and in those after it, and what the prices say of a state does not depend on
-// the way there.
+// Whatever the duals of cuts, patterns that they exclude are in no solution, at the root and
+// below. The prices at a node do not depend on the path to it.
 func TestPricesOfCutsThatPruneAreRight(t *testing.T) {
 	hopeless, lost := 0, 0
 	for seed := range uint64(20_000) {
 		task := draw(seed)
 		r := rand.New(rand.NewPCG(seed, 10))
-		for k := range task.wanted {
-			task.wanted[k] = r.IntN(4)
+		for k := range task.demand {
+			task.demand[k] = r.IntN(4)
 		}
-		s := New(task.wanted, task.pieces, task.patterns, []Prices{{Values: make([]int64, len(task.wanted)), Capacity: make([]int64, len(task.pieces))}})
+		s := New(task.demand, task.pieces, task.patterns, []Prices{{Values: make([]int64, len(task.demand)), Capacity: make([]int64, len(task.pieces))}})
 		f := &s.stack[0]
 		for n := range task.patterns {
 			f.options = append(f.options, optionOf(n))
 		}
-		f.lpPrices = appraised(r, len(task.wanted))
+		f.lpPrices = randomPrices(r, len(task.demand))
 		s.evaluatePrices(f)
 		if s.pruned(f) {
 			hopeless++
-			if task.possible(0, task.wanted, task.pieces) {
+			if task.possible(0, task.demand, task.pieces) {
 				t.Fatalf("seed %d: %+v rule out what can be done", seed, f.lpPrices)
 			}
 			continue
 		}
-		// Down a random way; a pattern that loses too much must lead nowhere.
+		// Down a random path; a pattern that loses too much must lead nowhere.
 		for range 3 {
 			var left []int
 			for n := range task.patterns {
@@ -148,7 +147,7 @@ func TestPricesOfCutsThatPruneAreRight(t *testing.T) {
 	}
 }
 
-// cut is what a pattern leaves of a frame.
+// cut returns the residual problem of a node after a pattern.
 func cut(f *node, p *Pattern) (demand, pieces []int) {
 	demand, pieces = slices.Clone(f.demand), slices.Clone(f.pieces)
 	pieces[p.Stock]--
@@ -158,13 +157,13 @@ func cut(f *node, p *Pattern) (demand, pieces []int) {
 	return demand, pieces
 }
 
-// What a pattern is worth, what it loses and its premium, part by part, agree; a part's
-// least share is no more than the set gives for it.
+// The value of a pattern, its loss and its bonus, part by part, agree. A part's share is at
+// most its part of the bonus.
 func TestCutBonusEqualsPrices(t *testing.T) {
 	r := rand.New(rand.NewPCG(2, 9))
 	for range 5000 {
 		kinds := 2 + r.IntN(5)
-		prices := appraised(r, kinds)
+		prices := randomPrices(r, kinds)
 		bonus := CutBonus{prices.cuts.clone(), prices.cutValues}
 		p := Pattern{}
 		var want, least int64
@@ -183,16 +182,16 @@ func TestCutBonusEqualsPrices(t *testing.T) {
 			t.Fatalf("%+v: shares of %d in %d", p, least, bonus.Value())
 		}
 		if got := prices.Value(&p); got != want+bonus.Value() {
-			t.Fatalf("%+v is worth %d, its parts %d and their premium %d", p, got, want, bonus.Value())
+			t.Fatalf("%+v is worth %d, its parts %d and their bonus %d", p, got, want, bonus.Value())
 		}
 	}
 }
 
-// triangles are tasks of kinds that go two to a piece within their three only: two
-// pieces hold three of them, one and a half do in fractions.
+// triangles are tasks whose kinds pack at most two to a piece, within triples. Two pieces hold
+// such a triple; one and a half do in fractions.
 func triangles(count, pieces int) task {
-	t := task{wanted: slices.Repeat([]int{1}, 3*count), pieces: []int{pieces}}
-	for k := range t.wanted {
+	t := task{demand: slices.Repeat([]int{1}, 3*count), pieces: []int{pieces}}
+	for k := range t.demand {
 		p := k / 3 * 3
 		t.patterns = append(t.patterns, Pattern{Counts: []Count{{k, 1}, {p + (k-p+1)%3, 1}}})
 	}
@@ -200,37 +199,36 @@ func triangles(count, pieces int) task {
 	return t
 }
 
-// Three kinds of which each piece holds two fill one piece and a half in fractions. That
-// is found to be an odd set, and to take two.
+// The relaxation covers a triple with one and a half pieces. A cut raises that to two.
 func TestSeparationFindsTheCutsOfTriangles(t *testing.T) {
-	const count = 9 // enough patterns for a programme
+	const count = 9 // enough patterns for a relaxation
 	for seed := range uint64(20) {
 		task := triangles(count, 2*count-1)
-		s := New(task.wanted, task.pieces, task.patterns, task.prices)
+		s := New(task.demand, task.pieces, task.patterns, task.prices)
 		s.Randomize(seed, nil)
 		s.SeparateCuts()
 		if _, done := s.Advance(1); done || s.randomized.rounds == nil {
-			t.Fatalf("seed %d: done %v before it is sharpened", seed, done)
+			t.Fatalf("seed %d: done %v before the cuts", seed, done)
 		}
 		plain := s.randomized.rounds.plain.lp.Value()
 		if want := 1.5 * count / (2*count - 1); math.Abs(plain-want) > 1e-4 {
-			t.Fatalf("seed %d: %g of the pieces without odd sets, want %g", seed, plain, want)
+			t.Fatalf("seed %d: %g of the pieces without cuts, want %g", seed, plain, want)
 		}
 		for s.randomized.rounds != nil {
 			s.Advance(1)
 		}
 		if own := &s.stack[0].lpPrices; !s.pruned(&s.stack[0]) || own.cuts.size < 2 {
-			t.Fatalf("seed %d: %d odd sets do not show that the pieces are too few", seed, own.cuts.size)
+			t.Fatalf("seed %d: %d cuts do not show that the pieces are too few", seed, own.cuts.size)
 		}
 		if s.Advance(math.MaxInt64); !s.Infeasible() || s.relaxations > 1 {
-			t.Fatalf("seed %d: impossible %v after %d programmes", seed, s.Infeasible(), s.relaxations)
+			t.Fatalf("seed %d: infeasible %v after %d relaxations", seed, s.Infeasible(), s.relaxations)
 		}
 		if cuts := s.Cuts(); cuts == nil || !cuts.has([]bool{0: true, 1: true, 2: true, 3*count - 1: false}) {
 			t.Fatalf("seed %d: the first three are not among the sets", seed)
 		}
 
-		// Others begin with the sets.
-		other := New(task.wanted, task.pieces, task.patterns, task.prices)
+		// Other searches start with the cuts.
+		other := New(task.demand, task.pieces, task.patterns, task.prices)
 		other.Randomize(seed, nil)
 		other.WarmStart(nil, s.Cuts())
 		if other.Advance(1); !other.pruned(&other.stack[0]) {
