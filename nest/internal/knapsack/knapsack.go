@@ -6,6 +6,10 @@
 // Oper. Res. 31, 1983). Each has an upper bound on the patterns around it, and the search is
 // best first (Viswanathan and Bagchi, Oper. Res. 41, 1993; Cung, Hifi and Le Cun, Int. Trans.
 // Oper. Res. 7, 2000). Citations from memory.
+//
+// The search is quick if a sheet holds up to about ten of up to about 40 parts, and gives up if
+// it holds many more. The stages left around a rectangle rule most rectangles out under three
+// levels of cuts.
 package knapsack
 
 import (

@@ -1,5 +1,10 @@
 // Package pool is a column pool: it keeps the patterns that heuristics find, in little memory.
 // Patterns of different plans may make a plan that no walk meets.
+//
+// A pool holds tens of thousands of patterns, at a byte or two for each part. Walks record
+// into recorders of their own, and the pool collects these between rounds, so that all read
+// it and none writes it in parallel. A full pool evicts the patterns that lose most at the
+// restricted master's prices: a pattern with awkward parts wastes much and is worth much.
 package pool
 
 import (

@@ -15,6 +15,9 @@ import (
 // INFORMS J. Comput. 19, 2007; from memory. Each plan takes twice as many steps as the one
 // before.
 //
+// With many parts its plans are better than those of dives and walks. Elsewhere its patterns are
+// good columns.
+//
 // It works in portions and takes the same course on every machine.
 type ValueCorrection struct {
 	instance.Queue // plans that lack parts only if there is too little stock
