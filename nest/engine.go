@@ -111,8 +111,8 @@ func (e *engine) plan(tasks []task, steps, budget int64) []task {
 	if e.search.Done() || left <= 0 {
 		return tasks
 	}
-	if closing := budget / polishShare; left > closing {
-		left -= closing
+	if polish := budget / polishShare; left > polish {
+		left -= polish
 	} else {
 		e.search.StartPolish()
 	}

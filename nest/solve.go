@@ -97,7 +97,7 @@ func newSolver(subproblems []*subproblem, o Options) *solver {
 func (s *solver) run(ctx context.Context) {
 	var ended atomic.Bool
 	defer context.AfterFunc(ctx, func() { ended.Store(true) })()
-	closing, cancel := polishStart(ctx)
+	polish, cancel := polishStart(ctx)
 	defer cancel()
 	s.report()
 	for round := 0; ctx.Err() == nil; round++ {
@@ -105,7 +105,7 @@ func (s *solver) run(ctx context.Context) {
 		steps := int64(roundSteps) << min(round, 4)
 		var tasks []task
 		for _, e := range s.engines {
-			if closing.Err() != nil {
+			if polish.Err() != nil {
 				e.search.StartPolish()
 			}
 			tasks = e.plan(tasks, steps, s.budget)

@@ -114,20 +114,20 @@ func (g *Generator) finishPricing(p pricer) {
 	if g.round.proving {
 		pricers = g.grids.outer
 	}
-	cut := lowerbound.Inequality{Coef: make([]int64, len(pricers)), RHS: g.demandValue()}
+	inequality := lowerbound.Inequality{Coef: make([]int64, len(pricers)), RHS: g.demandValue()}
 	for s, p := range pricers {
-		cut.Coef[s] = p.upperBound()
+		inequality.Coef[s] = p.upperBound()
 	}
 	if g.round.bounded {
-		g.rememberPrices(cut)
+		g.rememberPrices(inequality)
 	}
 	proven := g.round.proving || g.grids.outer == nil
-	excluded := proven && g.bound.Add(cut)
+	excluded := proven && g.bound.Add(inequality)
 	switch {
 	case g.master.counts != nil && excluded:
 		g.nextCounts()
 	case g.round.added && !g.round.proving:
-		g.moveCenter(cut)
+		g.moveCenter(inequality)
 		g.smoothing.off = false
 		if g.gapClosed() {
 			g.proveOnOuterGrids()
@@ -144,25 +144,25 @@ func (g *Generator) finishPricing(p pricer) {
 }
 
 // rememberPrices keeps the values of an inequality for enumeration.
-func (g *Generator) rememberPrices(c lowerbound.Inequality) {
+func (g *Generator) rememberPrices(inequality lowerbound.Inequality) {
 	if len(g.pastPrices) == maxSeen {
 		g.pastPrices = g.pastPrices[1:]
 	}
-	g.pastPrices = append(g.pastPrices, setcover.Prices{Values: slices.Clone(g.values), Capacity: c.Coef})
+	g.pastPrices = append(g.pastPrices, setcover.Prices{Values: slices.Clone(g.values), Capacity: inequality.Coef})
 }
 
 // moveCenter keeps the values of an inequality if it gives the best bound so far.
-func (g *Generator) moveCenter(c lowerbound.Inequality) {
+func (g *Generator) moveCenter(inequality lowerbound.Inequality) {
 	if g.master.counts != nil {
 		return
 	}
 	rate := math.Inf(1)
 	for s, st := range g.in.Stock {
-		if c.Coef[s] > 0 && st.Price > 0 {
-			rate = min(rate, float64(st.Price)/float64(c.Coef[s]))
+		if inequality.Coef[s] > 0 && st.Price > 0 {
+			rate = min(rate, float64(st.Price)/float64(inequality.Coef[s]))
 		}
 	}
-	if good := float64(c.RHS) * rate; good > g.smoothing.best && !math.IsInf(good, 1) {
+	if good := float64(inequality.RHS) * rate; good > g.smoothing.best && !math.IsInf(good, 1) {
 		g.smoothing.best = good
 		g.smoothing.center = g.smoothing.center[:0]
 		for _, v := range g.values {

@@ -129,16 +129,16 @@ func (f *Filler) worth() (sum int64) {
 
 // ruin removes some parts, or the regions around them, and keeps the piece open.
 func (f *Filler) ruin() {
-	l := f.walk
-	s := l.state
+	w := f.walk
+	s := w.state
 	t := s.touch(0)
-	scattered := l.below(8) == 0
-	for range 1 + l.below(3) {
+	scattered := w.below(8) == 0
+	for range 1 + w.below(3) {
 		if len(t.parts) == 0 {
 			return
 		}
-		x := t.parts[l.below(len(t.parts))]
-		for up := l.below(6); !scattered && up > 0 && t.nodes[x].parent != none; up-- {
+		x := t.parts[w.below(len(t.parts))]
+		for up := w.below(6); !scattered && up > 0 && t.nodes[x].parent != none; up-- {
 			x = t.nodes[x].parent
 		}
 		f.remove(x)
@@ -184,14 +184,14 @@ func (f *Filler) count() {
 
 // recreate inserts parts by value per area, or by value, with noise.
 func (f *Filler) recreate() {
-	l := f.walk
-	s := l.state
+	w := f.walk
+	s := w.state
 	f.count()
-	byArea := l.below(3) == 0
+	byArea := w.below(3) == 0
 	h := &s.heads[0]
 	f.order = f.order[:0]
 	for _, k := range f.kinds {
-		kd := &l.e.kinds[k]
+		kd := &w.e.kinds[k]
 		if f.left[k] <= 0 || !h.holds(kd) {
 			continue // there is no more room later
 		}
@@ -199,7 +199,7 @@ func (f *Filler) recreate() {
 		if !byArea {
 			rate /= float64(kd.area)
 		}
-		noise := 1 + float64(float64(l.random()>>40)/(1<<25)) // up to one half more
+		noise := 1 + float64(float64(w.random()>>40)/(1<<25)) // up to one half more
 		f.order = append(f.order, math.Float64bits(float64(rate*noise))>>kindBits<<kindBits|uint64(k))
 	}
 	slices.Sort(f.order)
@@ -208,7 +208,7 @@ func (f *Filler) recreate() {
 		for f.left[k] > 0 {
 			var at placement
 			best := int64(-1 << 62)
-			if !h.holds(&l.e.kinds[k]) || !l.searchTree(k, 0, &at, &best, true) {
+			if !h.holds(&w.e.kinds[k]) || !w.searchTree(k, 0, &at, &best, true) {
 				break
 			}
 			s.place(at, k)

@@ -41,34 +41,34 @@ func (s *Search) polishingWalks() int {
 }
 
 // restartPolish moves all polishers to a cheaper plan.
-func (t *polishing) restartPolish(best *instance.Plan) {
-	t.roundsLeft, t.patience = maxPolishRounds, polishPatience
-	t.value = t.polishers[0].evaluate(best)
-	for _, l := range t.polishers {
-		l.restartFrom(best, t.value)
+func (p *polishing) restartPolish(best *instance.Plan) {
+	p.roundsLeft, p.patience = maxPolishRounds, polishPatience
+	p.value = p.polishers[0].evaluate(best)
+	for _, w := range p.polishers {
+		w.restartFrom(best, p.value)
 	}
 }
 
 // joinPolish ends a round of polish and reports whether the plan improved.
 func (s *Search) joinPolish() bool {
 	better := false
-	for _, l := range s.polishers {
-		if l.best.Cost.Less(s.best.Cost) {
-			s.best = l.best
+	for _, p := range s.polishers {
+		if p.best.Cost.Less(s.best.Cost) {
+			s.best = p.best
 			s.migrate() // restarts polish too
 			return true
 		}
-		if !s.best.Cost.Less(l.best.Cost) && l.value.compare(s.value) > 0 {
-			s.best, s.value, better = l.best, l.value, true
+		if !s.best.Cost.Less(p.best.Cost) && p.value.compare(s.value) > 0 {
+			s.best, s.value, better = p.best, p.value, true
 		}
 	}
 	s.roundsLeft--
 	s.patience--
 	if better {
 		s.patience = polishPatience
-		for _, l := range s.polishers {
-			if l.best != s.best {
-				l.restartFrom(s.best, s.value)
+		for _, p := range s.polishers {
+			if p.best != s.best {
+				p.restartFrom(s.best, s.value)
 			}
 		}
 	}

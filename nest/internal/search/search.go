@@ -49,11 +49,11 @@ func New(in *instance.Instance, bound int64, seed uint64, walks int) *Search {
 	return s
 }
 
-// RecordInto makes walks record their patterns, and Join collect them into h.
-func (s *Search) RecordInto(h *pool.Pool) {
-	s.pool = h
-	for _, l := range s.walks {
-		l.recorder = h.NewRecorder()
+// RecordInto makes walks record their patterns, and Join collect them.
+func (s *Search) RecordInto(patterns *pool.Pool) {
+	s.pool = patterns
+	for _, w := range s.walks {
+		w.recorder = patterns.NewRecorder()
 	}
 }
 
@@ -96,56 +96,56 @@ func (s *Search) Join() bool {
 	s.round++
 	s.areaRounds = max(0, s.areaRounds-1)
 	better := false
-	for _, l := range s.walks {
-		if l.recorder != nil {
-			s.pool.Collect(l.recorder)
+	for _, w := range s.walks {
+		if w.recorder != nil {
+			s.pool.Collect(w.recorder)
 		}
-		if l.best != nil && l.best != s.best && s.improves(l) {
-			s.best, better = l.best, true
+		if w.best != nil && w.best != s.best && s.improves(w) {
+			s.best, better = w.best, true
 		}
 	}
 	if better {
 		s.migrate()
 	}
-	for _, l := range s.walks {
-		if l.stagnant() && s.best.Complete() {
-			s.restart(l)
+	for _, w := range s.walks {
+		if w.stagnant() && s.best.Complete() {
+			s.restart(w)
 		}
 	}
 	return polishing && s.joinPolish() || better
 }
 
-func (s *Search) improves(l *walk) bool {
+func (s *Search) improves(w *walk) bool {
 	switch {
 	case !s.best.Complete():
-		return l.best.Complete() || s.in.MissingArea(l.best) < s.in.MissingArea(s.best)
-	case !l.best.Complete():
+		return w.best.Complete() || s.in.MissingArea(w.best) < s.in.MissingArea(s.best)
+	case !w.best.Complete():
 		return false
 	}
-	return l.best.Cost.Less(s.best.Cost)
+	return w.best.Cost.Less(s.best.Cost)
 }
 
 // Complete places what p lacks. If the result is the best plan so far, Complete adopts it and
 // returns true.
 func (s *Search) Complete(p *instance.Plan) bool {
-	l := s.completer
-	l.state.load(p)
-	l.goal = noGoal
+	w := s.completer
+	w.state.load(p)
+	w.goal = noGoal
 	if s.best.Complete() {
-		l.goal = s.best.Cost
+		w.goal = s.best.Cost
 	}
-	l.sort(byArea)
-	l.recreate(l.goal)
-	l.state.commit()
-	l.best = l.state.plan()
-	if !s.improves(l) {
-		if s.best.Complete() && l.best.Cost.Less(s.best.Cost) {
-			s.restartPlans = append(s.restartPlans, l.best)
+	w.sort(byArea)
+	w.recreate(w.goal)
+	w.state.commit()
+	w.best = w.state.plan()
+	if !s.improves(w) {
+		if s.best.Complete() && w.best.Cost.Less(s.best.Cost) {
+			s.restartPlans = append(s.restartPlans, w.best)
 			s.restartPlans = s.restartPlans[max(0, len(s.restartPlans)-maxStarts):]
 		}
 		return false
 	}
-	s.best = l.best
+	s.best = w.best
 	s.migrate()
 	return true
 }
@@ -155,22 +155,22 @@ const maxStarts = 8
 
 // restart restarts a walk: from an incomplete plan, or from the best plan, towards target
 // counts or any. With a single size the price alone says how many pieces to cut.
-func (s *Search) restart(l *walk) {
-	switch n := l.below(4); {
+func (s *Search) restart(w *walk) {
+	switch n := w.below(4); {
 	case len(s.targets) > 0 && !s.singleSize() && n > 0:
-		l.restart(s.best, s.best.Cost, s.targets[l.below(len(s.targets))])
+		w.restart(s.best, s.best.Cost, s.targets[w.below(len(s.targets))])
 	case len(s.restartPlans) > 0 && n < 2:
-		l.restart(s.restartPlans[l.below(len(s.restartPlans))], s.best.Cost, nil)
+		w.restart(s.restartPlans[w.below(len(s.restartPlans))], s.best.Cost, nil)
 	default:
-		l.restart(s.best, s.best.Cost, nil)
+		w.restart(s.best, s.best.Cost, nil)
 	}
 }
 
 // migrate moves the walks that lag to the best plan.
 func (s *Search) migrate() {
-	for _, l := range s.walks {
-		if l.best == nil || s.best.Complete() && s.best.Cost.Less(l.goal) {
-			l.migrateTo(s.best)
+	for _, w := range s.walks {
+		if w.best == nil || s.best.Complete() && s.best.Cost.Less(w.goal) {
+			w.migrateTo(s.best)
 		}
 	}
 	if s.best.Complete() {
@@ -200,8 +200,8 @@ func (s *Search) singleSize() bool {
 // Steps counts the steps of all walks.
 func (s *Search) Steps() int64 {
 	var n int64
-	for i, l := range s.walks {
-		n += l.steps + s.polishers[i].steps
+	for i, w := range s.walks {
+		n += w.steps + s.polishers[i].steps
 	}
 	return n
 }

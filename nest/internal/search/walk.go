@@ -66,13 +66,13 @@ func abs(x int64) int64 { return max(x, -x) }
 var noGoal = instance.Cost{Price: math.MaxInt64}
 
 func newWalk(e *env, seed, number uint64) *walk {
-	l := &walk{
+	w := &walk{
 		e: e, rng: rand.NewPCG(seed, number), state: newState(e), goal: noGoal, maxPieces: make([]int, len(e.stock)),
 		acceptance: newLateAcceptance(shortHistory),
 		insertion:  insertion{failedPass: make([]int64, len(e.kinds)), unplacedStep: make([]uint64, len(e.kinds))},
 	}
-	l.clearLimits()
-	return l
+	w.clearLimits()
+	return w
 }
 
 // clearLimits lets plans cut all stock there is.

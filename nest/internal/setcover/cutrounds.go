@@ -44,7 +44,7 @@ func (s *Search) startsCutRounds(p *relaxation) bool {
 // cutRound separates once, or settles the root if cuts help no further.
 func (s *Search) cutRound() (work int64) {
 	r := s.randomized.rounds
-	f := r.tightened.node
+	nd := r.tightened.node
 	value, before := r.tightened.lp.Value(), r.plain.lp.Value()
 	if value > r.best+epsilon {
 		r.best, r.vainRounds = value, 0
@@ -57,15 +57,15 @@ func (s *Search) cutRound() (work int64) {
 			r.rounds++
 			r.tightened.saveSupport()
 			clear(s.inLP)
-			r.tightened = s.newRelaxation(f, cuts)
-			return s.generateColumns(r.tightened) + separationWork*int64(len(f.demand)*len(f.demand))
+			r.tightened = s.newRelaxation(nd, cuts)
+			return s.generateColumns(r.tightened) + separationWork*int64(len(nd.demand)*len(nd.demand))
 		}
 	}
 	s.randomized.rounds = nil
 	if !good {
 		r.tightened = r.plain
 	}
-	return s.applyDuals(f, r.tightened)
+	return s.applyDuals(nd, r.tightened)
 }
 
 // separationWork is the work for each pair of kinds.

@@ -79,8 +79,8 @@ func (s *Search) restart() (work int64) {
 	r := s.randomized
 	r.scheduleRestart(s.relaxations)
 	s.depth = 0
-	f := &s.stack[0]
-	list := slices.Clone(f.options[f.nextBranch:])
+	nd := &s.stack[0]
+	list := slices.Clone(nd.options[nd.nextBranch:])
 	for ; r.rootPatterns < len(s.patterns); r.rootPatterns++ {
 		list = append(list, optionOf(r.rootPatterns))
 	}
@@ -92,10 +92,10 @@ func (s *Search) hasCallback() bool { return s.randomized != nil && s.randomized
 
 // branchingKind picks the pattern with the largest value in the relaxation, with noise. It
 // returns the kind in it that the fewest options hold, or kind if there is no such pattern.
-func (s *Search) branchingKind(f *node, kind int) int {
+func (s *Search) branchingKind(nd *node, kind int) int {
 	r := s.randomized
 	pick, most := int32(-1), 0.0
-	for _, u := range f.support {
+	for _, u := range nd.support {
 		score := u.times * (minNoise + float64((1-minNoise)*float64(r.rng.Uint64()>>40)/(1<<24)))
 		r.scores[u.pattern] = score
 		if score > most {
@@ -107,7 +107,7 @@ func (s *Search) branchingKind(f *node, kind int) int {
 	}
 	kind = -1
 	for _, c := range s.patterns[pick].Counts { // each column has a kind with demand left
-		if f.demand[c.Kind] > 0 && (kind < 0 || s.coverers[c.Kind] < s.coverers[kind]) {
+		if nd.demand[c.Kind] > 0 && (kind < 0 || s.coverers[c.Kind] < s.coverers[kind]) {
 			kind = c.Kind
 		}
 	}
@@ -118,8 +118,8 @@ func (s *Search) branchingKind(f *node, kind int) int {
 const minNoise = 0.4
 
 // clearScores resets the scores for the next node.
-func (s *Search) clearScores(f *node) {
-	for _, u := range f.support {
+func (s *Search) clearScores(nd *node) {
+	for _, u := range nd.support {
 		s.randomized.scores[u.pattern] = 0
 	}
 }

@@ -22,11 +22,11 @@ type relaxation struct {
 	loaded      []int        // options, in the order of their columns
 }
 
-func (s *Search) newRelaxation(f *node, cuts zeroHalfCuts) *relaxation {
+func (s *Search) newRelaxation(nd *node, cuts zeroHalfCuts) *relaxation {
 	const muchMore = 4 // than all pieces, as the penalty of unmet demand
-	p := &relaxation{Search: s, node: f, cuts: cuts}
+	p := &relaxation{Search: s, node: nd, cuts: cuts}
 	var rhs, penalty []float64
-	for k, n := range f.demand {
+	for k, n := range nd.demand {
 		s.rows[k] = len(rhs)
 		if n > 0 {
 			rhs = append(rhs, float64(n))
@@ -35,7 +35,7 @@ func (s *Search) newRelaxation(f *node, cuts zeroHalfCuts) *relaxation {
 	}
 	share := master.Column{Cost: 1}
 	p.stockRow = len(rhs)
-	for t, n := range f.pieces {
+	for t, n := range nd.pieces {
 		rhs = append(rhs, 0)
 		penalty = append(penalty, muchMore)
 		if n > 0 {
@@ -43,7 +43,7 @@ func (s *Search) newRelaxation(f *node, cuts zeroHalfCuts) *relaxation {
 		}
 	}
 	p.cutRow = len(rhs)
-	of := cuts.totals(f.demand)
+	of := cuts.totals(nd.demand)
 	for n := range cuts.size {
 		rhs = append(rhs, float64((of[n]+1)/2))
 		penalty = append(penalty, muchMore)
@@ -55,31 +55,31 @@ func (s *Search) newRelaxation(f *node, cuts zeroHalfCuts) *relaxation {
 
 // loadSupport adds the columns of the parent's solution, since one pattern less changes little.
 func (r *relaxation) loadSupport() (work int64) {
-	f := r.node
-	if len(f.support) == 0 {
+	nd := r.node
+	if len(nd.support) == 0 {
 		return 0
 	}
-	for _, u := range f.support {
+	for _, u := range nd.support {
 		r.inSupport[u.pattern] = true
 	}
-	for i, o := range f.options {
+	for i, o := range nd.options {
 		if r.inSupport[o.pattern] {
 			r.addColumn(i)
 		}
 	}
-	for _, u := range f.support {
+	for _, u := range nd.support {
 		r.inSupport[u.pattern] = false
 	}
-	return int64(len(f.options))
+	return int64(len(nd.options))
 }
 
 // saveSupport keeps the solution.
 func (r *relaxation) saveSupport() {
-	f := r.node
-	f.support = f.support[:0]
+	nd := r.node
+	nd.support = nd.support[:0]
 	r.lp.Support(func(column int, times float64) {
 		if column >= r.firstColumn {
-			f.support = append(f.support, supportEntry{f.options[r.loaded[column-r.firstColumn]].pattern, times})
+			nd.support = append(nd.support, supportEntry{nd.options[r.loaded[column-r.firstColumn]].pattern, times})
 		}
 	})
 }
@@ -98,10 +98,10 @@ func (r *relaxation) solve() (work int64) {
 
 // roundDuals makes integer prices of the duals, and keeps the cuts that have one.
 func (r *relaxation) roundDuals() {
-	f := r.node
-	own := &f.lpPrices
+	nd := r.node
+	own := &nd.lpPrices
 	own.Values = own.Values[:0]
-	for k, n := range f.demand {
+	for k, n := range nd.demand {
 		v := int64(0)
 		if n > 0 {
 			v = r.roundedDual(r.rows[k])
@@ -163,16 +163,16 @@ func (r *relaxation) price() (more []int, work int64) {
 
 // reducedProfit returns the value of a pattern less that of its stock, by the duals.
 func (r *relaxation) reducedProfit(t *Pattern) float64 {
-	f, prices := r.node, r.lp.Duals()
+	nd, prices := r.node, r.lp.Duals()
 	gain := -prices[r.stockRow+t.Stock]
 	for _, c := range t.Counts {
-		if row := r.rows[c.Kind]; f.demand[c.Kind] > 0 {
+		if row := r.rows[c.Kind]; nd.demand[c.Kind] > 0 {
 			// The conversion keeps processors from fusing product and sum.
-			gain += float64(prices[row] * float64(min(c.Times, f.demand[c.Kind])))
+			gain += float64(prices[row] * float64(min(c.Times, nd.demand[c.Kind])))
 		}
 	}
 	if r.cuts.size > 0 {
-		of := r.cuts.totalsOf(t, f.demand)
+		of := r.cuts.totalsOf(t, nd.demand)
 		for n := range r.cuts.size {
 			gain += float64(prices[r.cutRow+n] * float64((of[n]+1)/2))
 		}
@@ -190,9 +190,9 @@ func (r *relaxation) top(most int) []enteringOption {
 
 // callback prices by the callback, and adds its patterns to the options.
 func (r *relaxation) callback() (more []int, work int64) {
-	f := r.node
-	values := make([]int64, len(f.demand))
-	for k, n := range f.demand {
+	nd := r.node
+	values := make([]int64, len(nd.demand))
+	for k, n := range nd.demand {
 		if n > 0 {
 			values[k] = r.roundedDual(r.rows[k])
 		}
@@ -204,23 +204,23 @@ func (r *relaxation) callback() (more []int, work int64) {
 			bonus.values = append(bonus.values, r.roundedDual(r.cutRow+n))
 		}
 	}
-	for t, n := range f.pieces {
+	for t, n := range nd.pieces {
 		if n == 0 {
 			continue
 		}
-		above := int64(math.Round(r.lp.Duals()[r.stockRow+t]*priceScale*(1+1e-7))) + int64(len(f.demand))
-		made, spent := r.randomized.price(t, f.demand, values, bonus, above)
+		above := int64(math.Round(r.lp.Duals()[r.stockRow+t]*priceScale*(1+1e-7))) + int64(len(nd.demand))
+		made, spent := r.randomized.price(t, nd.demand, values, bonus, above)
 		work += spent
 		for _, m := range made {
-			more = append(more, r.addPattern(f, m))
+			more = append(more, r.addPattern(nd, m))
 		}
 	}
 	return more, work
 }
 
 // addPattern adds a pattern and returns its option.
-func (s *Search) addPattern(f *node, p Pattern) (option int) {
-	f.options = append(f.options, optionOf(len(s.patterns)))
+func (s *Search) addPattern(nd *node, p Pattern) (option int) {
+	nd.options = append(nd.options, optionOf(len(s.patterns)))
 	s.inLP = append(s.inLP, false)
 	s.patterns = append(s.patterns, p)
 	s.inSupport = append(s.inSupport, false)
@@ -228,22 +228,22 @@ func (s *Search) addPattern(f *node, p Pattern) (option int) {
 	if s.depth == 0 {
 		s.randomized.rootPatterns = len(s.patterns) // the root's list has it
 	}
-	return len(f.options) - 1
+	return len(nd.options) - 1
 }
 
 // addColumn makes a column of an option.
 func (r *relaxation) addColumn(option int) {
-	f := r.node
-	t := &r.patterns[f.options[option].pattern]
+	nd := r.node
+	t := &r.patterns[nd.options[option].pattern]
 	c := master.Column{Entries: make([]master.Entry, 0, len(t.Counts)+1)}
 	for _, n := range t.Counts {
-		if held := min(n.Times, f.demand[n.Kind]); held > 0 {
+		if held := min(n.Times, nd.demand[n.Kind]); held > 0 {
 			c.Entries = append(c.Entries, master.Entry{Row: r.rows[n.Kind], Value: float64(held)})
 		}
 	}
 	c.Entries = append(c.Entries, master.Entry{Row: r.stockRow + t.Stock, Value: -1})
 	if r.cuts.size > 0 {
-		of := r.cuts.totalsOf(t, f.demand)
+		of := r.cuts.totalsOf(t, nd.demand)
 		for n := range r.cuts.size {
 			if of[n] > 0 {
 				c.Entries = append(c.Entries, master.Entry{Row: r.cutRow + n, Value: float64((of[n] + 1) / 2)})

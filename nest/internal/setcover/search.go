@@ -110,13 +110,13 @@ func New(demand, pieces []int, patterns []Pattern, prices []Prices) *Search {
 		rows:       make([]int, len(demand)),
 		inSupport:  make([]bool, len(patterns)),
 	}
-	f := s.nodeAt(0)
-	f.demand = append(f.demand[:0], demand...)
-	f.pieces = append(f.pieces[:0], pieces...)
+	nd := s.nodeAt(0)
+	nd.demand = append(nd.demand[:0], demand...)
+	nd.pieces = append(nd.pieces[:0], pieces...)
 	for i := range prices {
 		slack := prices[i].Slack(demand, pieces)
-		f.prices = append(f.prices, &prices[i])
-		f.slack = append(f.slack, slack)
+		nd.prices = append(nd.prices, &prices[i])
+		nd.slack = append(nd.slack, slack)
 		if slack < 0 {
 			s.outcome = infeasible
 		}
@@ -125,14 +125,14 @@ func New(demand, pieces []int, patterns []Pattern, prices []Prices) *Search {
 }
 
 // inheritedCuts returns the cuts of a node's last prices that have odd demand.
-func (s *Search) inheritedCuts(f *node) zeroHalfCuts {
+func (s *Search) inheritedCuts(nd *node) zeroHalfCuts {
 	last := &s.rootCuts
-	if len(f.prices) > len(s.prices) {
-		last = &f.prices[len(s.prices)].cuts
+	if len(nd.prices) > len(s.prices) {
+		last = &nd.prices[len(s.prices)].cuts
 	}
-	cuts := zeroHalfCuts{size: last.size, members: make([]uint64, len(f.demand))}
+	cuts := zeroHalfCuts{size: last.size, members: make([]uint64, len(nd.demand))}
 	copy(cuts.members, last.members)
-	cuts.retain(last.parity(f.demand))
+	cuts.retain(last.parity(nd.demand))
 	return cuts
 }
 
@@ -141,10 +141,10 @@ func (s *Search) WarmStart(patterns []int, cuts *Cuts) {
 	if cuts != nil {
 		s.rootCuts = cuts.clone()
 	}
-	f := &s.stack[0]
-	f.support = f.support[:0]
+	nd := &s.stack[0]
+	nd.support = nd.support[:0]
 	for _, n := range patterns {
-		f.support = append(f.support, supportEntry{pattern: int32(n)})
+		nd.support = append(nd.support, supportEntry{pattern: int32(n)})
 	}
 }
 
@@ -191,9 +191,9 @@ func (s *Search) openRoot() (work int64) {
 
 // branch tries the next branch of the present node.
 func (s *Search) branch() (work int64) {
-	f := &s.stack[s.depth]
-	if f.nextBranch == f.branches {
-		s.nogoods.add(f.demand, f.pieces)
+	nd := &s.stack[s.depth]
+	if nd.nextBranch == nd.branches {
+		s.nogoods.add(nd.demand, nd.pieces)
 		if s.depth == 0 {
 			s.outcome = infeasible
 			return 1
@@ -203,18 +203,18 @@ func (s *Search) branch() (work int64) {
 		if s.hasCallback() && s.depth > 0 {
 			return s.restart()
 		}
-		return int64(len(f.demand))
+		return int64(len(nd.demand))
 	}
 	child := s.nodeAt(s.depth + 1)
-	f = &s.stack[s.depth]
-	p := &s.patterns[f.options[f.nextBranch].pattern]
-	s.affordable(f, p)
-	child.demand = append(child.demand[:0], f.demand...)
-	child.pieces = append(child.pieces[:0], f.pieces...)
-	child.prices = append(child.prices[:0], f.prices...)
+	nd = &s.stack[s.depth]
+	p := &s.patterns[nd.options[nd.nextBranch].pattern]
+	s.affordable(nd, p)
+	child.demand = append(child.demand[:0], nd.demand...)
+	child.pieces = append(child.pieces[:0], nd.pieces...)
+	child.prices = append(child.prices[:0], nd.prices...)
 	child.slack = child.slack[:0]
-	child.support = append(child.support[:0], f.support...)
-	for i, slack := range f.slack {
+	child.support = append(child.support[:0], nd.support...)
+	for i, slack := range nd.slack {
 		child.slack = append(child.slack, slack-s.losses[i])
 	}
 	child.pieces[p.Stock]--
@@ -225,7 +225,7 @@ func (s *Search) branch() (work int64) {
 	for _, n := range child.demand {
 		left += n
 	}
-	work = int64(2 * len(f.demand))
+	work = int64(2 * len(nd.demand))
 	switch {
 	case left == 0:
 		s.outcome = solved
@@ -233,10 +233,10 @@ func (s *Search) branch() (work int64) {
 			s.chosen = append(s.chosen, int(s.stack[i].options[s.stack[i].nextBranch].pattern))
 		}
 	case s.nogoods.has(child.demand, child.pieces):
-		f.nextBranch++
+		nd.nextBranch++
 	default:
 		s.depth++
-		work += s.expand(s.depth, f.options[f.nextBranch:])
+		work += s.expand(s.depth, nd.options[nd.nextBranch:])
 	}
 	return work
 }
@@ -251,25 +251,25 @@ func (s *Search) nodeAt(depth int) *node {
 
 // affordable computes what a pattern adds to the cover, and what it loses by each of the
 // prices. It is not ok, and incomplete, if a loss exceeds the slack.
-func (s *Search) affordable(f *node, p *Pattern) (ok bool) {
+func (s *Search) affordable(nd *node, p *Pattern) (ok bool) {
 	s.contrib = s.contrib[:0]
 	for _, c := range p.Counts {
-		s.contrib = append(s.contrib, min(c.Times, f.demand[c.Kind]))
+		s.contrib = append(s.contrib, min(c.Times, nd.demand[c.Kind]))
 	}
-	for i := len(f.prices) - 1; i >= 0; i-- { // those of the last relaxation exclude most
-		prices := f.prices[i]
+	for i := len(nd.prices) - 1; i >= 0; i-- { // those of the last relaxation exclude most
+		prices := nd.prices[i]
 		loss := prices.Capacity[p.Stock]
 		for n, c := range p.Counts {
 			loss -= prices.Values[c.Kind] * int64(s.contrib[n])
 		}
 		if prices.cuts.size > 0 {
-			of := prices.cuts.totalsOf(p, f.demand)
+			of := prices.cuts.totalsOf(p, nd.demand)
 			for n, v := range prices.cutValues {
 				// By so much the rounded-up half of the demand falls.
-				loss -= v * int64((of[n]+int(f.parity>>n&1))/2)
+				loss -= v * int64((of[n]+int(nd.parity>>n&1))/2)
 			}
 		}
-		if s.losses[i] = loss; loss > f.slack[i] {
+		if s.losses[i] = loss; loss > nd.slack[i] {
 			return false
 		}
 	}
@@ -278,9 +278,9 @@ func (s *Search) affordable(f *node, p *Pattern) (ok bool) {
 
 // Prices returns those of the root's relaxation; nil before it.
 func (s *Search) Prices() *Prices {
-	f := &s.stack[0]
-	if len(f.lpPrices.Values) == 0 {
+	nd := &s.stack[0]
+	if len(nd.lpPrices.Values) == 0 {
 		return nil
 	}
-	return &Prices{Values: slices.Clone(f.lpPrices.Values), Capacity: slices.Clone(f.lpPrices.Capacity), cuts: f.lpPrices.cuts.clone(), cutValues: slices.Clone(f.lpPrices.cutValues)}
+	return &Prices{Values: slices.Clone(nd.lpPrices.Values), Capacity: slices.Clone(nd.lpPrices.Capacity), cuts: nd.lpPrices.cuts.clone(), cutValues: slices.Clone(nd.lpPrices.cutValues)}
 }

@@ -118,24 +118,24 @@ func TestPricesThatRuleOutAStateAreRight(t *testing.T) {
 		task := draw(seed)
 		s := New(task.demand, task.pieces, task.patterns, task.prices)
 		s.Advance(1) // the options of the root
-		f := &s.stack[0]
-		f.options = f.options[:0]
+		nd := &s.stack[0]
+		nd.options = nd.options[:0]
 		for n := range task.patterns {
-			f.options = append(f.options, option{pattern: int32(n)})
+			nd.options = append(nd.options, option{pattern: int32(n)})
 		}
 		r := rand.New(rand.NewPCG(seed, 6))
 		for range 4 {
-			f.lpPrices.Values = f.lpPrices.Values[:0]
+			nd.lpPrices.Values = nd.lpPrices.Values[:0]
 			for range task.demand {
-				f.lpPrices.Values = append(f.lpPrices.Values, r.Int64N(10))
+				nd.lpPrices.Values = append(nd.lpPrices.Values, r.Int64N(10))
 			}
-			s.reusePrices(f)
-			if !s.pruned(f) {
+			s.reusePrices(nd)
+			if !s.pruned(nd) {
 				continue
 			}
 			out++
 			if task.possible(0, task.demand, task.pieces) {
-				t.Fatalf("seed %d: values %v rule out what can be done", seed, f.lpPrices.Values)
+				t.Fatalf("seed %d: values %v rule out what can be done", seed, nd.lpPrices.Values)
 			}
 		}
 	}

@@ -18,8 +18,8 @@ const (
 // excess by which the solution covers the set. A cut is violated if the slack is below 1. From
 // one kind, local search adds or removes two kinds at a time to lower it.
 func (s *Search) separate(p *relaxation) (cuts zeroHalfCuts, some bool) {
-	s2 := p.separation()
-	if len(s2.kinds) == 0 {
+	data := p.separation()
+	if len(data.kinds) == 0 {
 		return p.cuts, false
 	}
 	type found struct {
@@ -28,13 +28,13 @@ func (s *Search) separate(p *relaxation) (cuts zeroHalfCuts, some bool) {
 	}
 	var all []found
 	for range maxCutStarts {
-		start := int(s.randomized.rng.Uint64() >> 32 * uint64(len(s2.kinds)) >> 32)
-		if s2.even[start] {
+		start := int(s.randomized.rng.Uint64() >> 32 * uint64(len(data.kinds)) >> 32)
+		if data.even[start] {
 			continue
 		}
-		if in, slack := s2.localSearch(start); slack < maxSlack {
+		if in, slack := data.localSearch(start); slack < maxSlack {
 			kinds := make([]bool, len(p.cuts.members))
-			for i, k := range s2.kinds {
+			for i, k := range data.kinds {
 				kinds[k] = in[i]
 			}
 			all = append(all, found{kinds, slack})
@@ -46,8 +46,8 @@ func (s *Search) separate(p *relaxation) (cuts zeroHalfCuts, some bool) {
 		cuts.retain(p.activeCuts())
 	}
 	added := 0
-	for _, f := range all {
-		if added < maxCutsAdded && cuts.add(f.kinds) {
+	for _, c := range all {
+		if added < maxCutsAdded && cuts.add(c.kinds) {
 			added++
 		}
 	}

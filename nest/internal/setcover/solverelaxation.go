@@ -1,10 +1,10 @@
 package setcover
 
 // solveRelaxation sets up and solves the relaxation of a node.
-func (s *Search) solveRelaxation(f *node) (p *relaxation, work int64) {
+func (s *Search) solveRelaxation(nd *node) (p *relaxation, work int64) {
 	s.relaxations++
-	s.inLP = append(s.inLP[:0], make([]bool, len(f.options))...)
-	p = s.newRelaxation(f, s.inheritedCuts(f))
+	s.inLP = append(s.inLP[:0], make([]bool, len(nd.options))...)
+	p = s.newRelaxation(nd, s.inheritedCuts(nd))
 	return p, s.generateColumns(p)
 }
 
@@ -43,31 +43,31 @@ func (s *Search) generateColumns(p *relaxation) (work int64) {
 
 // reusePrices evaluates the prices of the last node at this depth. Where those pruned it, they
 // often prune this node too, without a relaxation.
-func (s *Search) reusePrices(f *node) (work int64) {
-	if len(f.lpPrices.Values) == 0 {
+func (s *Search) reusePrices(nd *node) (work int64) {
+	if len(nd.lpPrices.Values) == 0 {
 		return 0
 	}
-	return s.evaluatePrices(f)
+	return s.evaluatePrices(nd)
 }
 
 // pruned reports whether the last prices prune the node.
-func (s *Search) pruned(f *node) bool {
-	return len(f.slack) > len(s.prices) && f.slack[len(s.prices)] < 0
+func (s *Search) pruned(nd *node) bool {
+	return len(nd.slack) > len(s.prices) && nd.slack[len(s.prices)] < 0
 }
 
 // evaluatePrices makes prices of the node's own values: their capacities over the options, and
 // the slack.
-func (s *Search) evaluatePrices(f *node) (work int64) {
-	own := &f.lpPrices
-	own.Capacity = append(own.Capacity[:0], make([]int64, len(f.pieces))...)
-	for _, o := range f.options {
+func (s *Search) evaluatePrices(nd *node) (work int64) {
+	own := &nd.lpPrices
+	own.Capacity = append(own.Capacity[:0], make([]int64, len(nd.pieces))...)
+	for _, o := range nd.options {
 		p := &s.patterns[o.pattern]
 		var worth int64
 		for _, n := range p.Counts {
-			worth += own.Values[n.Kind] * int64(min(n.Times, f.demand[n.Kind]))
+			worth += own.Values[n.Kind] * int64(min(n.Times, nd.demand[n.Kind]))
 		}
 		if own.cuts.size > 0 {
-			of := own.cuts.totalsOf(p, f.demand)
+			of := own.cuts.totalsOf(p, nd.demand)
 			for n, v := range own.cutValues {
 				worth += v * int64((of[n]+1)/2)
 			}
@@ -75,9 +75,9 @@ func (s *Search) evaluatePrices(f *node) (work int64) {
 		own.Capacity[p.Stock] = max(own.Capacity[p.Stock], worth)
 		work += int64(len(p.Counts))
 	}
-	f.prices = append(f.prices[:len(s.prices)], own)
-	f.slack = append(f.slack[:len(s.prices)], own.Slack(f.demand, f.pieces))
-	f.parity = own.cuts.parity(f.demand)
+	nd.prices = append(nd.prices[:len(s.prices)], own)
+	nd.slack = append(nd.slack[:len(s.prices)], own.Slack(nd.demand, nd.pieces))
+	nd.parity = own.cuts.parity(nd.demand)
 	return work
 }
 

@@ -100,16 +100,16 @@ func TestPricesOfCutsThatPruneAreRight(t *testing.T) {
 			task.demand[k] = r.IntN(4)
 		}
 		s := New(task.demand, task.pieces, task.patterns, []Prices{{Values: make([]int64, len(task.demand)), Capacity: make([]int64, len(task.pieces))}})
-		f := &s.stack[0]
+		nd := &s.stack[0]
 		for n := range task.patterns {
-			f.options = append(f.options, optionOf(n))
+			nd.options = append(nd.options, optionOf(n))
 		}
-		f.lpPrices = randomPrices(r, len(task.demand))
-		s.evaluatePrices(f)
-		if s.pruned(f) {
+		nd.lpPrices = randomPrices(r, len(task.demand))
+		s.evaluatePrices(nd)
+		if s.pruned(nd) {
 			hopeless++
 			if task.possible(0, task.demand, task.pieces) {
-				t.Fatalf("seed %d: %+v rule out what can be done", seed, f.lpPrices)
+				t.Fatalf("seed %d: %+v rule out what can be done", seed, nd.lpPrices)
 			}
 			continue
 		}
@@ -117,29 +117,29 @@ func TestPricesOfCutsThatPruneAreRight(t *testing.T) {
 		for range 3 {
 			var left []int
 			for n := range task.patterns {
-				if f.pieces[task.patterns[n].Stock] == 0 {
+				if nd.pieces[task.patterns[n].Stock] == 0 {
 					continue
 				}
-				if s.affordable(f, &task.patterns[n]) {
+				if s.affordable(nd, &task.patterns[n]) {
 					left = append(left, n)
 					continue
 				}
 				lost++
-				if demand, pieces := cut(f, &task.patterns[n]); task.possible(0, demand, pieces) {
-					t.Fatalf("seed %d: %+v rule out pattern %d of a solution of %v by %v", seed, f.lpPrices, n, f.demand, f.pieces)
+				if demand, pieces := cut(nd, &task.patterns[n]); task.possible(0, demand, pieces) {
+					t.Fatalf("seed %d: %+v rule out pattern %d of a solution of %v by %v", seed, nd.lpPrices, n, nd.demand, nd.pieces)
 				}
 			}
 			if len(left) == 0 {
 				break
 			}
 			p := &task.patterns[left[r.IntN(len(left))]]
-			s.affordable(f, p)
-			slack := f.slack[1] - s.losses[1]
-			f.demand, f.pieces = cut(f, p)
-			if want := f.lpPrices.Slack(f.demand, f.pieces); slack != want {
+			s.affordable(nd, p)
+			slack := nd.slack[1] - s.losses[1]
+			nd.demand, nd.pieces = cut(nd, p)
+			if want := nd.lpPrices.Slack(nd.demand, nd.pieces); slack != want {
 				t.Fatalf("seed %d: slack %d on the way, %d by itself", seed, slack, want)
 			}
-			f.slack[1], f.parity = slack, f.lpPrices.cuts.parity(f.demand)
+			nd.slack[1], nd.parity = slack, nd.lpPrices.cuts.parity(nd.demand)
 		}
 	}
 	if hopeless < 1000 || lost < 10_000 {
@@ -148,8 +148,8 @@ func TestPricesOfCutsThatPruneAreRight(t *testing.T) {
 }
 
 // cut returns the residual problem of a node after a pattern.
-func cut(f *node, p *Pattern) (demand, pieces []int) {
-	demand, pieces = slices.Clone(f.demand), slices.Clone(f.pieces)
+func cut(nd *node, p *Pattern) (demand, pieces []int) {
+	demand, pieces = slices.Clone(nd.demand), slices.Clone(nd.pieces)
 	pieces[p.Stock]--
 	for _, c := range p.Counts {
 		demand[c.Kind] = max(0, demand[c.Kind]-c.Times)
