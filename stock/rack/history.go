@@ -18,8 +18,13 @@ import (
 	"sawbill/stock/store"
 )
 
+// versionNow is the version of the lines that are written. Version 1 had no key for it,
+// nor "continues". Another key, or another meaning of one, needs another version.
+const versionNow = 2
+
 // Entry is one line of a rack's history: a change, and the state it led to.
 type Entry struct {
+	Version int `json:"v,omitempty"` // 0 in a line of version 1
 	// Number counts the changes from 1. State 0 is before the first: no file.
 	Number int    `json:"n"`
 	Date   string `json:"date,omitempty"`
@@ -116,7 +121,7 @@ type past struct {
 // readPast reads the history; that of a rack which has none is empty. A torn
 // last line is passed over.
 func (r Rack) readPast() (past, error) {
-	data, err := store.Read(r.history())
+	data, err := store.ReadLong(r.history())
 	if errors.Is(err, fs.ErrNotExist) {
 		return past{}, nil
 	}
@@ -134,12 +139,17 @@ func (r Rack) parsePast(data []byte) (past, error) {
 	}
 	for rest := data; len(rest) > 0; {
 		line, behind, whole := bytes.Cut(rest, []byte("\n"))
+		if newer := versionOf(line); whole && newer > versionNow {
+			return past{}, job.Faults{{File: r.history(), Line: len(p.entries) + 1,
+				Cause:  fmt.Sprintf("the line is of version %d of the history, this program reads versions 1 to %d", newer, versionNow),
+				Remedy: "use the newer Sawbill that wrote it"}}
+		}
 		var e Entry
 		readable := json.Unmarshal(line, &e) == nil
 		if !whole || !readable && len(behind) == 0 {
 			break // torn
 		}
-		if !readable || e.Number != len(p.entries)+1 || e.Back != nil && (*e.Back < 0 || *e.Back >= e.Number) || e.Undo && e.Back == nil {
+		if !readable || e.Version < 0 || e.Version == 1 || e.Number != len(p.entries)+1 || e.Back != nil && (*e.Back < 0 || *e.Back >= e.Number) || e.Undo && e.Back == nil {
 			return past{}, damaged(len(p.entries)+1, "the line is not as it was written")
 		}
 		text, follows := e.after(p.text)
@@ -154,6 +164,17 @@ func (r Rack) parsePast(data []byte) (past, error) {
 		return past{}, damaged(n, "the changes do not lead to the state that it tells of")
 	}
 	return p, nil
+}
+
+// versionOf is the version that a line says it has; 0 if it says none.
+func versionOf(line []byte) int {
+	var of struct {
+		Version int `json:"v"`
+	}
+	if json.Unmarshal(line, &of) != nil {
+		return 0
+	}
+	return of.Version
 }
 
 // state is the text of an earlier state.

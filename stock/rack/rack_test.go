@@ -356,7 +356,7 @@ func TestADamagedHistoryIsToldWithItsLine(t *testing.T) {
 	}
 	history, was := text(t, path+".history"), text(t, path)
 	for cause, damaged := range map[string]string{
-		"history:2: the line is not as it was written":    strings.Replace(history, `{"n":2`, `{"m":2`, 1),
+		"history:2: the line is not as it was written":    strings.Replace(history, `"n":2`, `"m":2`, 1),
 		"history:2: the change does not follow":           strings.Replace(history, "walnut", "pear", 1),
 		"history:3: the line is not as it was written":    strings.Join(append(strings.SplitAfter(history, "\n")[:2], strings.SplitAfter(history, "\n")[3:]...), ""),
 		"history:4: the changes do not lead to the state": strings.Replace(history, "thickness = 1\\n", "thickness = 2\\n", 3),

@@ -135,7 +135,7 @@ func (s *standing) noteEdit(date string) error {
 
 // note adds an entry to the history that leads to a state.
 func (s *standing) note(e *Entry, state string) error {
-	e.Number = s.past.last() + 1
+	e.Version, e.Number = versionNow, s.past.last()+1
 	e.Highest = max(e.Highest, s.past.highest())
 	e.leads(s.past.text, state)
 	line := e.line()

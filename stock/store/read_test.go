@@ -66,6 +66,23 @@ func TestReadReadsUpToTheLimit(t *testing.T) {
 	}
 }
 
+// A file that the program made long is read beyond the limit of inputs.
+func TestReadLongReadsWhatGrew(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "history")
+	if err := os.WriteFile(path, make([]byte, store.MostBytes+1), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if data, err := store.ReadLong(path); err != nil || len(data) != store.MostBytes+1 {
+		t.Errorf("%d bytes, %v", len(data), err)
+	}
+	if err := os.Truncate(path, store.MostOfLong+1); err != nil {
+		t.Fatal(err)
+	}
+	if data, err := store.ReadLong(path); err == nil {
+		t.Errorf("%d bytes were read", len(data))
+	}
+}
+
 // What the system makes up as it is read says it has 0 bytes.
 func TestReadReadsWhatHasNoSize(t *testing.T) {
 	const made = "/proc/self/status"

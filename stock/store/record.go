@@ -33,14 +33,6 @@ func (r Record) Read() ([]Entry, error) {
 	return entries, err
 }
 
-// Settle removes a file without a byte: a program was stopped before it wrote the first
-// entry. The caller holds the lock of the folder.
-func (r Record) Settle() {
-	if info, err := os.Lstat(r.path); err == nil && info.Mode().IsRegular() && info.Size() == 0 {
-		os.Remove(r.path) // if that fails, it is still a record without an entry
-	}
-}
-
 // read returns the entries, and the number of bytes up to the end of the last.
 func (r Record) read() (entries []Entry, good int64, err error) {
 	text, _, err := Contents(r.path)
@@ -108,18 +100,16 @@ func (r Record) Add(e Entry) (Entry, error) {
 	return e, nil
 }
 
-// Tidy removes what a killed Add left: a torn line, or a file without an entry. The caller
-// holds the lock of the folder. The error is that of Read, or says that the file cannot be
-// written.
-func (r Record) Tidy() error {
-	_, good, err := r.read()
-	if err != nil {
-		return err
+// Settle removes what a killed Add left: a torn line, or a file without an entry. The
+// caller holds the lock of the folder. A file that cannot be read, or not be written, stays
+// as it is.
+func (r Record) Settle() {
+	if info, err := os.Lstat(r.path); err != nil || !info.Mode().IsRegular() {
+		return
 	}
-	if err := CutTorn(r.path, good); err != nil {
-		return r.cannot("written", err)
+	if _, good, err := r.read(); err == nil {
+		CutTorn(r.path, good) // a torn line does no harm where it cannot be cut off
 	}
-	return nil
 }
 
 // Standing selects the entries that count: neither taken back nor taking back another.

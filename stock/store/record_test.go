@@ -147,8 +147,8 @@ func TestATornLineGivesWay(t *testing.T) {
 			t.Fatalf("torn at %d: %v, %v", end, entries, err)
 		}
 		if end%2 == 0 {
-			if err := r.Tidy(); err != nil || bytesOf(t, r.Path()) != first {
-				t.Fatalf("torn at %d: %q, %v", end, bytesOf(t, r.Path()), err)
+			if r.Settle(); bytesOf(t, r.Path()) != first {
+				t.Fatalf("torn at %d: %q", end, bytesOf(t, r.Path()))
 			}
 		}
 		e := add(t, r, "cut 3")
@@ -161,20 +161,18 @@ func TestATornLineGivesWay(t *testing.T) {
 // A record of which only a torn first line was written is as if it had never begun.
 func TestATornFirstLineIsNoRecord(t *testing.T) {
 	r := newRecord(t)
-	if err := r.Tidy(); err != nil {
-		t.Error(err)
-	}
+	r.Settle()
 	add(t, r, "cut 1")
 	whole := bytesOf(t, r.Path())
-	if err := r.Tidy(); err != nil || bytesOf(t, r.Path()) != whole {
-		t.Errorf("%q, %v", bytesOf(t, r.Path()), err)
+	if r.Settle(); bytesOf(t, r.Path()) != whole {
+		t.Errorf("%q", bytesOf(t, r.Path()))
 	}
 	for _, text := range []string{"", whole[:20]} {
 		if err := os.WriteFile(r.Path(), []byte(text), 0o666); err != nil {
 			t.Fatal(err)
 		}
-		if err := r.Tidy(); err != nil || len(names(t, filepath.Dir(r.Path()))) > 0 {
-			t.Errorf("%q: error %v", text, err)
+		if r.Settle(); len(names(t, filepath.Dir(r.Path()))) > 0 {
+			t.Errorf("%q is left", text)
 		}
 	}
 }
@@ -212,9 +210,7 @@ func TestADamagedLineIsReported(t *testing.T) {
 			t.Fatal(err)
 		}
 		_, err := r.Add(store.Entry{Plan: "K7F2M", Did: []string{"cut 3"}})
-		if r.Tidy() == nil {
-			t.Errorf("%q: it was tidied", text)
-		}
+		r.Settle()
 		if err == nil || !strings.Contains(err.Error(), r.Path()+":2: the line is not as it was written") {
 			t.Errorf("%q: %v", text, err)
 		}

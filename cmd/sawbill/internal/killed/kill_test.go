@@ -48,9 +48,8 @@ func TestKilledBetweenTwoSystemCalls(t *testing.T) {
 		if r.killed {
 			struck++
 		}
-		st.check(t, folder, r)
-		if t.Failed() {
-			t.Fatalf("%s, killed at %s", st.name, instant)
+		for _, fault := range st.faults(t, folder, r) {
+			t.Errorf("%s, killed at %s: %s", st.name, instant, fault)
 		}
 	}
 	t.Logf("%d kills between system calls, at %d instants of %d commands", struck, min(turn, len(all)), len(scenes))
@@ -78,9 +77,8 @@ func TestKilledAtAnyInstant(t *testing.T) {
 		if r.killed {
 			struck++
 		}
-		st.check(t, folder, r)
-		if t.Failed() {
-			t.Fatalf("%s, killed after %v", st.name, delay)
+		for _, fault := range st.faults(t, folder, r) {
+			t.Errorf("%s, killed after %v: %s", st.name, delay, fault)
 		}
 	}
 	t.Logf("%d runs killed at random instants, %d had ended before", struck, turn-struck)
