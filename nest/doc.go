@@ -1,9 +1,9 @@
 // Package nest solves guillotine cutting stock: it cuts rectangular blanks from rectangular
 // stock by cuts from edge to edge, at least cost.
 //
-// A [Problem] lists the demand and the stock. [Solve] returns a [Plan] and a proven lower
-// bound on its cost. A plan is one tree of cuts per piece of stock, in an order that a saw
-// can follow. [Verify] recomputes a plan from scratch and shares no code with the solver.
+// A [Problem] lists the demand and the stock. [Solve] returns a [Plan] and a proven lower bound
+// on its cost. A plan is one tree of cuts per piece of stock, in an order that a saw can
+// follow. [Verify] recomputes a plan from scratch and shares no code with the solver.
 //
 // # Method
 //

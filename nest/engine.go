@@ -16,8 +16,8 @@ import (
 // restricted-master heuristic. Each works in portions of a fixed size, so that the course
 // depends on the seed and never on the machine.
 //
-// The profile of workshop jobs, until their cost is proven: dives 27 % (two thirds of it fillers),
-// bounded pricing 24 %, walks 23 %, restricted-master heuristic 6 %. Grids, enumeration and value
+// The profile of workshop jobs, until their cost is proven: dives 27 % (two thirds of it
+// fillers), bounded pricing 24 %, walks 23 %, heuristic 6 %. Grids, enumeration and value
 // correction take 5 % each, recording and fillers before pricing 4 % each. With 1,000 parts:
 // value correction 63 %, column generation 29 %, walks 6 %.
 type engine struct {

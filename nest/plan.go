@@ -61,8 +61,8 @@ const (
 // (rip) or end (crosscut), one kerf apart, and share the other dimension. Levels of cuts
 // alternate in direction.
 //
-// The children fill the node exactly. Or the last child is a part or a split, and more than
-// zero but at most one kerf is missing: the last cut's blade ran off the edge.
+// The children fill the node exactly. Or the last child is a part or a split, and at most one
+// kerf is missing, because the last cut's blade ran off the edge.
 type Node struct {
 	Length, Width int64
 	Use           Use

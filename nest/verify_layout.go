@@ -163,7 +163,7 @@ func (in *inspection) inside(n Node, path []int) bool {
 }
 
 // fill adds up the children from the reference edge, with a kerf before each but the first.
-// They end at the far edge; or the blade of one more cut, after a part or a split, takes the
+// They end at the far edge. Or the blade of one more cut, after a part or a split, takes the
 // rest and runs off the edge.
 func (in *inspection) fill(n Node, path []int) {
 	kerf := in.problem.Kerf

@@ -20,14 +20,14 @@ type diving struct {
 	work, boundWork int64
 }
 
-// dive turns fractional solutions into an integer plan. It solves the master of the
-// residual problem with pricing, fixes the integer part of each column or else one column
-// rounded up, and repeats. Sequential rounding: Wascher and Gau, OR Spektrum 18, 1996.
-// Diving with column generation: Sadykov et al., INFORMS J. Comput. 31, 2019. From memory.
-// The search places parts that no column serves well.
+// dive turns fractional solutions into an integer plan. It solves the master of the residual
+// problem with pricing, fixes the integer part of each column or else one column rounded up,
+// and repeats. Sequential rounding: Wascher and Gau, OR Spektrum 18, 1996. Diving with column
+// generation: Sadykov et al., INFORMS J. Comput. 31, 2019. From memory. The search places parts
+// that no column serves well.
 //
-// If bounded pricing is slow, dives of a small job stay within the counts at which the
-// lower bound is attained: a plan within them is optimal.
+// If bounded pricing is slow, dives of a small job stay within the counts at which the lower
+// bound is attained. A plan within them is optimal.
 type dive struct {
 	diveSetup
 	partial partialPlan

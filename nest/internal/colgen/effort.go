@@ -34,7 +34,7 @@ const trialBudget = fillSteps*search.FillStepWork + 1
 
 // pricingBudget is the work at which bounded pricing of stock s stops; its upper bound holds
 // wherever it stops. The first pricing is a trial. So is each pricing of stock that is not in
-// the counts: its patterns cannot be used there, and any value of it excludes the counts.
+// the counts. Its patterns cannot be used there, and any value of it excludes the counts.
 func (g *Generator) pricingBudget(s int) int64 {
 	if !g.round.trialDone || g.master.counts != nil && g.master.counts[s] == 0 {
 		return trialBudget

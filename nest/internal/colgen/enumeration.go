@@ -9,11 +9,11 @@ import (
 )
 
 // enumeration decides whether there is an integer plan within counts that are enough for a
-// fractional one. For each stock it lists every pattern that can be part of such a plan: by
+// fractional one. For each stock it lists every pattern that can be part of such a plan. By
 // reduced costs, a plan's patterns lose at most the slack. Set covering then decides.
 //
-// It decides jobs of some fifty parts on five or six sheets. If a sheet holds twenty parts there
-// are too many patterns, and it decides nothing.
+// It decides jobs of some fifty parts on five or six sheets. If a sheet holds twenty parts
+// there are too many patterns, and it decides nothing.
 type enumeration struct {
 	g          *Generator
 	pieces     []int // per stock

@@ -22,7 +22,7 @@ import (
 //	sum over s of V(s) times the pieces of s >= sum over k of v(k) times the demand of k
 //
 // Two masters give good values. The cost master is the cheapest fractional plan. The share
-// master follows, for the counts at which the bound is attained: it is the smallest share of
+// master follows, for the counts at which the bound is attained. It is the smallest share of
 // them that is enough for a fractional plan. If that share is at most 1, no inequality of this
 // kind raises the bound.
 //
@@ -31,8 +31,8 @@ import (
 //   - If exact grids take too long, coarse inner grids give patterns. When these find none,
 //     outer grids at the same values give the valid inequality. Finer grids follow.
 //   - [pricing.Grid] respects the stages, if they are few, and the first cut, but not demand.
-//     It need not check the narrowest rip. A part is at least as wide, or as wide as the
-//     stock, and so is every strip that holds one.
+//     It need not check the narrowest rip. A part is at least as wide, or as wide as the stock,
+//     and so is every strip that holds one.
 //   - Bounded pricing respects demand as well; see boundedPricer. The pool and fillers are
 //     priced before; see priceFromPool.
 //
@@ -69,7 +69,8 @@ type Generator struct {
 const priceScale = 1 << 36
 
 // New returns a generator, or nil if pricing on even coarse grids takes more than maxWork
-// comparisons each time. patterns may be nil, and must not change while the generator works.
+// comparisons each time. The pool, patterns, may be nil, and must not change while the
+// generator works.
 func New(in *instance.Instance, bound *lowerbound.Bound, maxWork int64, seed uint64, patterns *pool.Pool) *Generator {
 	g := &Generator{
 		in: in, demand: in.Demands(), bound: bound, pool: patterns, seed: seed, columns: newColumnSet(in), values: make([]int64, len(in.Kinds)),

@@ -22,8 +22,8 @@ type rowPricer struct {
 	ended  bool    // the listing is complete
 }
 
-// rowPricers returns a pricer of rows for each stock; nil unless every part is as wide as any
-// stock it may come from, in its orientation there.
+// rowPricers returns a pricer of rows for each stock. It returns nil unless every part is as
+// wide as any stock it may come from, in its orientation there.
 func (g *Generator) rowPricers() (all []pricer) {
 	for s, st := range g.in.Stock {
 		if st.FirstCut == instance.Rip || g.in.Stages < 1 {

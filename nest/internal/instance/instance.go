@@ -1,9 +1,9 @@
 // Package instance is a planning problem after presolve. It has no kerf and no trim. Lengths
 // are divided by their common divisor, equal blanks are one kind, and every blank fits.
 //
-// Adding one kerf to the length and width of every blank and of every usable piece of stock
-// turns the problem with kerf exactly into one without. Blanks a, b and c in a row need
-// a+k+b+k+c <= W, which is (a+k)+(b+k)+(c+k) <= W+k.
+// Every blank and every usable piece of stock is one kerf longer and wider. That turns the
+// problem with kerf exactly into one without. Blanks a, b and c in a row need a+k+b+k+c <= W,
+// which is (a+k)+(b+k)+(c+k) <= W+k.
 package instance
 
 import "math/bits"

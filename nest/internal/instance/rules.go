@@ -1,7 +1,7 @@
 package instance
 
-// Allows reports whether a divided piece of stock obeys the maximum number of levels of cuts,
-// the direction of the first level, and the narrowest rip.
+// Allows reports whether a divided piece of stock obeys the limit on levels of cuts, the
+// direction of the first level, and the narrowest rip.
 func (in *Instance) Allows(stock int, root Piece) bool {
 	st := in.Stock[stock]
 	if len(root.Children) > 0 && st.FirstCut != None && root.Dir != st.FirstCut {

@@ -2,8 +2,8 @@ package knapsack
 
 import "sawbill/nest/internal/instance"
 
-// innerTables hold the bound on the value inside a piece, by the direction of its first cut:
-// deep with all levels of cuts, under with one less. If levels are many, all are one table.
+// innerTables hold the bound on the value inside a piece, by the direction of its first cut.
+// deep is with all levels of cuts, under with one less. If levels are many, all are one table.
 type innerTables struct {
 	items       table         // uncut: one item
 	staged      [][dirs]table // per number of levels, from 1; nil if there are many

@@ -7,8 +7,8 @@
 // best first (Viswanathan and Bagchi, Oper. Res. 41, 1993; Cung, Hifi and Le Cun, Int. Trans.
 // Oper. Res. 7, 2000). Citations from memory.
 //
-// The search is quick if a sheet holds up to about ten of up to about 40 parts, and gives up if
-// it holds many more. The stages left around a rectangle rule most rectangles out under three
+// The search is quick if a sheet holds up to about ten of some 40 parts, and gives up if it
+// holds many more. The stages left around a rectangle rule most rectangles out under three
 // levels of cuts.
 package knapsack
 
@@ -137,8 +137,8 @@ func (s *Search) Advance(work int64) (left int64, done bool) {
 	return work, s.state >= proven
 }
 
-// Proven reports whether the search is complete: no pattern is worth more than the best one
-// found, or the threshold if there is none; or all patterns above it are found.
+// Proven reports whether the search is complete. Then no pattern is worth more than the best
+// one found, or the threshold if there is none; or all patterns above it are found.
 func (s *Search) Proven() bool { return s.state == proven }
 
 // Bound returns an upper bound on the value of every pattern, at any time. It is the greatest

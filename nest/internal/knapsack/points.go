@@ -2,9 +2,9 @@ package knapsack
 
 import "sawbill/nest/internal/instance"
 
-// points holds the normal points in one direction, with demand: the sizes of rows of items,
-// each at most as often as it may be cut. Herz, IBM J. Res. Dev. 16, 1972. Sizes of items and
-// stock are rounded down to units, so a row that fits the stock fits in units too.
+// points holds the normal points in one direction, with demand. These are the sizes of rows of
+// items, each at most as often as it may be cut. Herz, IBM J. Res. Dev. 16, 1972. Sizes of
+// items and stock are rounded down to units, so a row that fits the stock fits in units too.
 type points struct {
 	unit   int64
 	points []int64 // ascending from 0 to the one for the stock
@@ -62,7 +62,7 @@ func newPoints(size, unit int64, rows []row) *points {
 type sizes []uint64
 
 // extend adds the sums of all sizes with up to the item's count of its sizes, in any mixture of
-// orientations, one item at a time.
+// orientations.
 func (z sizes) extend(r row, unit, limit int64) {
 	var steps []int64
 	for lie, s := range r.sizes {

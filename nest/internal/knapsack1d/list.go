@@ -1,8 +1,8 @@
 package knapsack1d
 
-// List calls yield with every row that is worth more than above and to which no item can be
-// added, until yield returns false. times is per item, and valid during the call. List tries at
-// most most rows, and reports whether it tried all.
+// List calls yield with every maximal row that is worth more than above, until yield returns
+// false. Its times are per item, and valid during the call. List tries at most most rows, and
+// reports whether it tried all.
 func (s *Search) List(values []int64, above, most int64, yield func(times []int) bool) (looked int64, all bool) {
 	s.sortItems(values)
 	for i, it := range s.items { // items worth nothing fill rows as well

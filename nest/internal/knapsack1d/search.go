@@ -189,7 +189,7 @@ func (s *Search) saveBest(value int64, n int) {
 	}
 }
 
-// upperBound returns a bound on what the items from n on add within room: the room that the
+// upperBound returns a bound on the value of the items from n on within room. The room that the
 // first of them leaves is filled with the next, in fractions.
 func (s *Search) upperBound(n int, room int64) (value int64) {
 	for last := min(n+2, len(s.order)); n < last; n++ {

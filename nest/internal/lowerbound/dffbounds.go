@@ -8,7 +8,7 @@ import (
 	"sawbill/nest/internal/instance"
 )
 
-// dffInequalities returns area bounds in transformed sizes: a part has area f of its length
+// dffInequalities returns area bounds in transformed sizes. A part has area f of its length
 // times g of its width, for dual feasible functions f and g. Every edge-to-edge cut preserves
 // validity, so the transformed areas of the parts must come from those of the stock. A part
 // with several orientations counts with its smallest area.

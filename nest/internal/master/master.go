@@ -173,8 +173,8 @@ func (lp *LP) pivotIn(j int) {
 	}
 }
 
-// Duals of the rows: the cost of one more unit of a demand (at least 0), or the saving by one
-// more of a limited stock (at most 0).
+// Duals of the rows. That of a demand, at least 0, is the cost of one more unit. That of a
+// limited stock, at most 0, is the saving by one more piece.
 func (lp *LP) Duals() []float64 { return lp.duals }
 
 // Value returns the cost of the present solution.

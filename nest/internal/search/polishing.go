@@ -27,7 +27,7 @@ func newPolishers(in *instance.Instance, seed uint64, walks int) []*polisher {
 }
 
 // polishingWalks returns how many polishers run in this round: all if the price is proven or
-// little time is left, else now and then one, in case time is up early.
+// little time is left. Else one runs now and then, in case time is up early.
 func (s *Search) polishingWalks() int {
 	switch {
 	case s.roundsLeft == 0 || s.areaRounds > 0 && s.Proven():

@@ -3,7 +3,7 @@ package search
 import "sawbill/nest/internal/pool"
 
 // recordPatterns records the patterns of the trees that the step has changed, whether or not
-// the state is accepted: a good pattern may come in a bad plan.
+// the state is accepted. A good pattern may come in a bad plan.
 func (w *walk) recordPatterns() {
 	if w.recorder == nil {
 		return

@@ -8,9 +8,9 @@ import (
 )
 
 // randomized is the state of a search for a solution by randomized restarts. It branches on
-// large values of the relaxation, with noise, and restarts after a number of relaxations: a
-// wrong first branch may take very long to refute (heavy tails: Gomes, Selman and Kautz, AAAI
-// 1998; from memory). Nogoods survive restarts.
+// large values of the relaxation, with noise, and restarts after a number of relaxations. A
+// wrong first branch may take very long to refute: Gomes, Selman and Kautz on heavy tails, AAAI
+// 1998; from memory. Nogoods survive restarts.
 //
 // Over the same 24,000 to 37,000 patterns of a job of 80 parts, a search in fixed order found
 // no plan in 40 s. Restarts found one after 0.1 to 3 s.

@@ -1,5 +1,5 @@
-// Package setcover solves set covering by branch and bound: whether given numbers of pieces of
-// each stock can meet the demand, with patterns from a list.
+// Package setcover solves set covering by branch and bound. It decides whether given numbers of
+// pieces of each stock can meet the demand, with patterns from a list.
 package setcover
 
 import (

@@ -13,8 +13,8 @@ const (
 	maxSlack     = 0.98 // of a cut; from 1 on it is satisfied
 )
 
-// separate looks for violated cuts, and reports whether it found any. The slack of a cut is the
-// sum of two terms: the values of the patterns with an odd number of the set's parts, and the
+// separate looks for violated cuts, and reports whether it found any. The slack of a cut has
+// two terms. They are the values of the patterns with an odd number of the set's parts, and the
 // excess by which the solution covers the set. A cut is violated if the slack is below 1. From
 // one kind, local search adds or removes two kinds at a time to lower it.
 func (s *Search) separate(p *relaxation) (cuts zeroHalfCuts, some bool) {
@@ -158,7 +158,7 @@ func (s *separation) localSearch(start int) (in []bool, slack float64) {
 }
 
 // add adds to sum the values of the patterns that are in an odd number of the three sets, until
-// sum reaches most. two and three may be nil.
+// sum reaches most. The second and third set may be nil.
 func (s *separation) add(sum, most float64, one, two, three patternSet) float64 {
 	for w, word := range one {
 		if two != nil {

@@ -11,9 +11,9 @@ import (
 //	sum of ceil(parts of the set in the pattern / 2) over its patterns >= ceil(demand / 2)
 //
 // With odd demand the right side exceeds the relaxation's by half. This tightens the bound when
-// at most two parts of the set fit a piece: with 65 of 80 parts longer than half the sheet, cuts
-// raised the bound of a job from 23.65 to 23.99 sheets. Few patterns were left, and made a plan
-// of 24 within a second.
+// at most two parts of the set fit a piece. With 65 of 80 parts longer than half the sheet,
+// cuts raised the bound of a job from 23.65 to 23.99 sheets. Few patterns were left, and made a
+// plan of 24 within a second.
 type zeroHalfCuts struct {
 	members []uint64 // per kind: a bit for each cut that it is in
 	size    int
