@@ -47,12 +47,12 @@ panic({0x1, 0x2})
 	/usr/local/go/src/runtime/panic.go:792 +0x132
 runtime.goPanicIndex(0x3, 0x2)
 	/usr/local/go/src/runtime/panic.go:115 +0x74
-sawbill/nest/internal/search.(*lane).step(0xc000, {0x1, 0x2})
-	/src/sawbill/nest/internal/search/lane.go:81 +0x17c
+sawbill/nest/internal/search.(*walk).step(0xc000, {0x1, 0x2})
+	/src/sawbill/nest/internal/search/walk.go:81 +0x17c
 created by sync.(*WaitGroup).Go in goroutine 1
 	/usr/local/go/src/sync/waitgroup.go:237 +0x6c
 `
-	want := []string{"sawbill/nest/internal/search.(*lane).step lane.go:81"}
+	want := []string{"sawbill/nest/internal/search.(*walk).step walk.go:81"}
 	if d := cmp.Diff(want, shortStack(stack)); d != "" {
 		t.Errorf("(-want +got):\n%s", d)
 	}
