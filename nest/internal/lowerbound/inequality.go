@@ -3,6 +3,9 @@
 // The proof is a list of valid inequalities: every plan's numbers of pieces per stock satisfy
 // them. The cheapest integer counts that satisfy all of them give the bound. So the bound is a
 // cost that some number of pieces does have.
+//
+// Inequalities come from areas, from dual feasible functions (see dff) and from column
+// generation (package colgen). Best-first branch and bound finds the cheapest counts.
 package lowerbound
 
 import (

@@ -1,6 +1,9 @@
 // Package search finds plans by ruin and recreate on cutting trees. The same moves on one piece
 // of stock price patterns heuristically (Filler), which fills whole plans in sequential value
 // correction (ValueCorrection). Polish improves the secondary objectives (polisher).
+//
+// Schrimpf et al., J. Comput. Phys. 159, 2000; Gardeyn and Wauters, Eur. J. Oper. Res. 301,
+// 2022, arXiv:2508.19306. Each type names its other sources.
 package search
 
 import (

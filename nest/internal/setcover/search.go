@@ -1,5 +1,9 @@
 // Package setcover solves set covering by branch and bound. It decides whether given numbers of
 // pieces of each stock can meet the demand, with patterns from a list.
+//
+// A search is depth first with an LP relaxation at each node, for a proof, or restarts at
+// random, for a solution only: Gomes, Selman and Kautz, AAAI 1998. At the root it may add
+// {0,1/2}-Chvatal-Gomory cuts: Caprara and Fischetti, Math. Program. 74, 1996. From memory.
 package setcover
 
 import (
