@@ -17,7 +17,7 @@ const identityLength = 5
 
 // Identity tells a plan from others of the same job: five letters and figures made
 // of all that the plan file says, but for the time that it took. Units and paper
-// change nothing. A plan that has its code already, by the options, keeps it.
+// change nothing. A code that the options give stands.
 func Identity(p *cutplan.Plan, o Options) string {
 	if o.Code != "" {
 		return o.Code

@@ -47,7 +47,7 @@ type Options struct {
 	// WhatIf lists in plain words how the job differs from its file; nil if it does
 	// not. It is part of the plan's code.
 	WhatIf []string
-	// Code is what the plan was called when it was printed first, of a plan that was read
-	// back; empty of one that is just made: then [Identity] gives it.
+	// Code is the stored code of a plan that was read back. It is empty for a new plan:
+	// then [Identity] computes it.
 	Code string
 }

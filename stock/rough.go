@@ -21,8 +21,7 @@ type Yield struct{ part, whole int64 }
 // Percent is so many hundredths.
 func Percent(n int) Yield { return Yield{int64(n), 100} }
 
-// YieldOf is so much of a whole; false unless it is more than nothing and not more than
-// the whole.
+// YieldOf returns part of whole as a yield; false unless 0 < part <= whole.
 func YieldOf(part, whole int64) (Yield, bool) {
 	if part <= 0 || part > whole {
 		return Yield{}, false
@@ -30,7 +29,7 @@ func YieldOf(part, whole int64) (Yield, bool) {
 	return Yield{part, whole}, true
 }
 
-// Fraction is y as a part of a whole; both are 0 of no yield.
+// Fraction returns y as a part of a whole; both are 0 for the zero Yield.
 func (y Yield) Fraction() (part, whole int64) { return y.part, y.whole }
 
 // String writes percents, "66 2/3 %".

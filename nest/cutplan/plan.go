@@ -27,8 +27,8 @@ type Plan struct {
 	Seconds float64
 	Totals  Totals
 	Cover   Cover
-	// Numbered are the leftovers as they were numbered when the plan was printed; nil
-	// of a plan that is just made. Offcuts returns them.
+	// Numbered lists the leftovers with the numbers that were printed; nil for a new plan.
+	// Offcuts returns them.
 	Numbered []Kept
 }
 
@@ -78,8 +78,8 @@ type Layout struct {
 	Stock  stock.Stock
 	Repeat int
 	Root   Node
-	// Printed are the steps as they were printed; nil of a layout that is just made.
-	// Plan.Steps returns them: whoever changes the layout leaves them out.
+	// Printed lists the steps as they were printed; nil for a new layout. Plan.Steps
+	// returns them, so a layout that is changed must drop them.
 	Printed []Step
 }
 

@@ -46,8 +46,8 @@ type Size struct {
 
 // Steps lists the cuts of l in an order in which they can be made: the trim,
 // then level by level of the tree. Within a level cuts at the same setting
-// follow one another where the order allows. Of a layout that was printed before they
-// are those of then, in their order and with their numbers.
+// follow one another where the order allows. A layout that was printed keeps the steps,
+// the order and the numbers that were printed.
 func (p *Plan) Steps(l Layout) []Step {
 	if l.Printed != nil {
 		return l.Printed

@@ -17,8 +17,8 @@ import (
 
 const about = "what sawbill progress and sawbill recut go on from; lengths count 25 nm, prices cents"
 
-// Bytes is what the file holds. Equal plans of equal jobs give equal bytes, wherever their
-// folders lie.
+// Bytes encodes the plan as version 2 of the file. Equal plans of equal jobs give equal
+// bytes, wherever their folders lie.
 func (p *Plan) Bytes() []byte {
 	var b bytes.Buffer
 	e := json.NewEncoder(&b)
@@ -30,8 +30,8 @@ func (p *Plan) Bytes() []byte {
 	return h.withSum(h.sumOf())
 }
 
-// Written is what the file at path is to hold. The error, of type [fault.Faults], refuses a
-// plan whose file would be too large to be read.
+// Written encodes the plan for the file at path. The error, of type [fault.Faults], refuses
+// a plan whose file would be too large to be read.
 func (p *Plan) Written(path string) ([]byte, error) {
 	data := p.Bytes()
 	if len(data) > store.MostBytes {
@@ -62,7 +62,7 @@ func (h head) withSum(sum string) []byte {
 	return bytes.Join([][]byte{h.data[:h.from], h.data[h.to:]}, []byte(sum))
 }
 
-// sumOf is that of the file as it is written, without the sum itself.
+// sumOf computes the sum over the bytes of the file, without the sum itself.
 func (h head) sumOf() string {
 	digest := sha256.Sum256(h.withSum(""))
 	return hex.EncodeToString(digest[:8])
@@ -99,11 +99,11 @@ func Parse(name string, data []byte) (*Plan, error) {
 
 var errChanged = errors.New("the file is not as it was written")
 
-// newerError is the version of a file that a later program wrote.
+// newerError holds the version of a file that a later program wrote.
 type newerError int
 
 func (n newerError) Error() string {
-	return fmt.Sprintf("the file is of version %d of the plan file, this program reads up to version 2", int(n))
+	return fmt.Sprintf("the file has version %d of the plan file, and this program reads versions up to 2", int(n))
 }
 
 func parse(data []byte) (*Plan, error) {
@@ -122,26 +122,26 @@ func parse(data []byte) (*Plan, error) {
 	case formatV2:
 		p, err = readV2(data)
 	default:
-		err = fmt.Errorf("the file is of a format that is not known (%q)", h.format)
+		err = fmt.Errorf("the file has a format that this program does not know (%q)", h.format)
 	}
 	if err != nil {
 		return nil, err
 	}
 	if p.Code == "" || len(p.File.Sources) == 0 {
-		return nil, errors.New("the plan in it has no code, or no job")
+		return nil, errors.New("the file has no code, or no job")
 	}
 	if err := sound(p.Plan); err != nil {
 		return nil, err
 	}
 	if err := p.Plan.Check(); err != nil {
-		return nil, fmt.Errorf("the plan in it does not hold (%w)", err)
+		return nil, fmt.Errorf("the plan in the file does not hold (%w)", err)
 	}
 	return p, nil
 }
 
 var ofVersion = regexp.MustCompile(`^sawbill plan file (\d{1,9})$`)
 
-// versionOf is the version that a file says it is of, however it is laid out; 0 of none.
+// versionOf returns the version that a file states, however it is laid out; 0 for none.
 func versionOf(data []byte) int {
 	var f struct {
 		Format string `json:"format"`
@@ -157,12 +157,12 @@ func versionOf(data []byte) int {
 	return version
 }
 
-// decode takes a file that holds nothing but what v has.
+// decode reads a file that has no keys beyond those of v.
 func decode(data []byte, v any) error {
 	d := json.NewDecoder(bytes.NewReader(data))
 	d.DisallowUnknownFields()
 	if err := d.Decode(v); err != nil {
-		return fmt.Errorf("the file holds what its version does not have (%w)", err)
+		return fmt.Errorf("the file has keys or values that its version does not have (%w)", err)
 	}
 	return nil
 }

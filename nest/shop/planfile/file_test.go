@@ -152,7 +152,7 @@ func TestAFileOfANewerVersionNamesIt(t *testing.T) {
 		"{\n  \"pages\": 4,\n  \"format\": \"sawbill plan file 3\"\n}\n",
 	} {
 		_, err := planfile.Parse("a/plan.sawbill", []byte(text))
-		want := "a/plan.sawbill: the file is of version 3 of the plan file, this program reads up to version 2; use a newer Sawbill"
+		want := "a/plan.sawbill: the file has version 3 of the plan file, and this program reads versions up to 2; use a newer Sawbill"
 		if err == nil || err.Error() != want {
 			t.Errorf("%v\nwanted is %s", err, want)
 		}

@@ -1,11 +1,11 @@
-// Package planfile is the file that a plan's folder keeps for the program itself,
-// plan.sawbill: all that is needed to note progress, to plan the rest of the job and to
-// print the plan again as it was, long after the job file was changed or lost.
+// Package planfile reads and writes plan.sawbill, the file from which the program goes on
+// with a plan. It reports progress, plans the rest and prints the plan again from this file
+// alone, so the job file may change or be lost.
 //
-// A plan may be under way for weeks, through new versions of the program. So the file has
-// a schema of its own, with a version, and what was printed stands in it: the code of the
-// plan, its cuts with their numbers, marks, the numbers of its offcuts. Nothing of that is
-// ever derived anew. Version 2 is written (v2.go); version 1 is read for ever (v1.go).
+// A plan may be under way for weeks, through new versions of the program. So the file has a
+// schema of its own, with a version. It stores the plan as it was printed: code, cuts and
+// their numbers, marks, numbers of offcuts. The reader never computes them again. The
+// program writes version 2 (v2.go) and reads version 1 for ever (v1.go).
 package planfile
 
 import (
@@ -19,40 +19,39 @@ import (
 	"sawbill/stock/job"
 )
 
-// Name is that of the file in the plan's folder.
+// Name is the name of the file in the plan's folder.
 const Name = "plan.sawbill"
 
-// Plan is a plan under way, with the job that it is of. Its paths have slashes and begin at
-// the plan's folder.
+// Plan is a plan under way, with its job. Its paths have slashes and begin at the plan's
+// folder.
 type Plan struct {
 	Plan *cutplan.Plan
-	// Code is what tells the plan from others.
+	// Code tells the plan from others.
 	Code string
-	// Number in its lineage: 1 of a job's first plan, one more of each rest. Continues are
-	// the codes of the plans before it, the first one first, and Before is the folder of the
-	// last of them; empty where it is not known.
+	// Number counts the plans of a lineage: 1 for the first plan of a job, one more for each
+	// rest. Continues lists the codes of the plans before it, oldest first. Before is the
+	// folder of the last of them; empty if it is not known.
 	Number    int
 	Continues []string
 	Before    string
-	// Made is what the plans before it made: blanks, each as often as its Count says.
+	// Made lists the blanks that the plans before it made, each Count times.
 	Made []progress.Made
-	// Marks is how many marks were given so far.
+	// Marks counts the marks given so far.
 	Marks int
-	// Job is the path of the job file; empty where it is not known.
+	// Job is the path of the job file; empty if it is not known.
 	Job string
-	// File is the job, as it was read when it was planned first. Where Unread says why that
-	// can be read no more, it has the sources and the stock and parts of Plan, and no case.
+	// File is the job as it was read for the plan. Unread is the error if this program
+	// refuses that text; File then holds the sources and the job of Plan, without a case.
 	File   *job.File
 	Unread error
-	// Changes are what if; WhatIf says them in words, as they were printed.
+	// Changes are the overrides of the job file; WhatIf states them in words, as printed.
 	Changes job.Changes
 	WhatIf  []string
-	// Rack is the path of the rack that the job names; empty where there is none.
+	// Rack is the path of the rack that the job names; empty if it names none.
 	Rack string
-	// OnRack are the pieces that were on the rack when this rest was planned; nil of a
-	// plan that is no rest.
+	// OnRack lists the pieces on the rack when this rest was planned; nil for a first plan.
 	OnRack []string
-	// Begun are pieces of the rack that plans before cut, and that are still on it.
+	// Begun lists the pieces that earlier plans cut and that still stand on the rack.
 	Begun []string
 }
 
@@ -63,7 +62,7 @@ func (p *Plan) reread(sources []job.Source) {
 	}
 }
 
-// RackIDs are those of the pieces that were on the rack when the plan was made.
+// RackIDs lists the pieces that were on the rack when the plan was made.
 func (p *Plan) RackIDs() []string {
 	ids := slices.Clone(p.OnRack)
 	if len(p.Continues) > 0 {
@@ -82,8 +81,8 @@ func (p *Plan) RackIDs() []string {
 	return ids
 }
 
-// RackStock is what of the pieces on a rack can be cut for parts, but for those that were
-// begun.
+// RackStock lists the pieces of a rack that can be cut for parts. Pieces that were begun are
+// left out.
 func (p *Plan) RackStock(on []stock.Piece, parts []stock.Part) []stock.Stock {
 	var all []stock.Stock
 	for _, piece := range on {
@@ -106,8 +105,8 @@ func (p *Plan) Smaller(sizes ...string) (*job.File, job.Changes, error) {
 	return file, as, err
 }
 
-// FromFolder is a path as it is written in a folder: with slashes, from there on. Only
-// where no way leads from one to the other, as between two drives, it stays absolute.
+// FromFolder returns a path relative to a folder, with slashes. It stays absolute only if
+// no relative path exists, as between two drives.
 func FromFolder(folder, path string) string {
 	if path == "" {
 		return ""
@@ -123,8 +122,8 @@ func FromFolder(folder, path string) string {
 	return filepath.ToSlash(path)
 }
 
-// fromJob names the sources of a job from its own folder, as the job names them: the same
-// job has the same sources wherever it lies, and [job.Reread] finds them.
+// fromJob names the sources of a job as the job does, from its own folder. So a job has the
+// same sources wherever it lies, and [job.Reread] finds them.
 func fromJob(sources []job.Source) []job.Source {
 	all := slices.Clone(sources)
 	for i, s := range all {

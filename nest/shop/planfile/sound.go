@@ -8,9 +8,9 @@ import (
 	"sawbill/nest/cutplan"
 )
 
-// sound checks the indexes and numbers that all else rests on.
+// sound checks the indexes and numbers on which everything else relies.
 func sound(p *cutplan.Plan) error {
-	bad := errors.New("the plan in it speaks of blanks that it does not have")
+	bad := errors.New("the plan in the file refers to blanks that it does not have")
 	within := func(i int) bool { return i >= 0 && i < len(p.Bill) }
 	for _, l := range p.Layouts {
 		for _, n := range l.Leaves() {
@@ -34,7 +34,7 @@ func sound(p *cutplan.Plan) error {
 
 // numbered checks that each leftover has numbers of its own.
 func numbered(p *cutplan.Plan) error {
-	bad := errors.New("the offcuts in it are not numbered as they are kept")
+	bad := errors.New("the offcuts in the file are not numbered as they are kept")
 	type corner struct {
 		layout int
 		spot   spot

@@ -190,4 +190,19 @@ func TestVersion1IsWrittenAsVersion2(t *testing.T) {
 	}
 }
 
+// A byte that changed in a file of version 1 is noticed, by the sum over what was written.
+func TestADamagedFileOfVersion1IsRefused(t *testing.T) {
+	whole, err := os.ReadFile(plans + "v1/rails/rails-plan/" + planfile.Name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for at := 0; at < len(whole); at += 97 {
+		damaged := slices.Clone(whole)
+		damaged[at]++
+		if _, err := planfile.Parse(planfile.Name, damaged); err == nil {
+			t.Errorf("byte %d is another, and the plan is read", at)
+		}
+	}
+}
+
 func sortedNames(all map[string]*planfile.Plan) []string { return slices.Sorted(maps.Keys(all)) }

@@ -1,8 +1,8 @@
 package planfile
 
-// Version 1 of the file. It was the program's own structs as they were then, so that their
-// names are its keys and enumerations are numbers. These are copies, which stay as they are
-// whatever becomes of the structs. Lengths count 25 nm, prices cents.
+// Version 1 of the file encoded the program's own structs, so its keys are their names and
+// its enumerations are numbers. These copies stay as they are, whatever becomes of the
+// structs. Lengths count 25 nm, prices cents.
 
 const formatV1 = "sawbill kept plan 1"
 

@@ -10,7 +10,7 @@ import (
 	"sawbill/stock/job"
 )
 
-// The numbers of version 1, by their place.
+// The constants of version 1, by their numbers.
 var (
 	unitsV1  = []stock.Units{stock.Millimetres, stock.Inches}
 	kindsV1  = []stock.Kind{stock.Sheet, stock.Board}
@@ -21,7 +21,7 @@ var (
 	cutsV1   = []cutplan.Cut{cutplan.Rip, cutplan.Crosscut}
 )
 
-// readerV1 turns what stands in a file of version 1 into a plan.
+// readerV1 converts a file of version 1 into a plan.
 type readerV1 struct{ *decoder }
 
 func readV1(data []byte) (*Plan, error) {
@@ -45,21 +45,21 @@ func readV1(data []byte) (*Plan, error) {
 	return p, nil
 }
 
-// estimate adds what version 1 left to the files of the job: the lumber that is sold by the
-// board foot.
+// estimate adds the lumber that is sold by the board foot, which version 1 left to the files
+// of the job.
 func (p *Plan) estimate(all []estimatedV1) error {
 	p.Plan.Job.Rough = p.File.Rough
 	for _, e := range all {
 		if p.Unread != nil {
-			return fmt.Errorf("the job in it cannot be read any more: %w", p.Unread)
+			return fmt.Errorf("this program cannot read the job in the file: %w", p.Unread)
 		}
 		if e.Rough < 0 || e.Rough >= len(p.File.Rough) {
-			return errors.New("the lumber in it is none of the job's")
+			return errors.New("the file refers to lumber that the job does not have")
 		}
 		wanted := each(e.Blanks, func(w wantedV1) cutplan.Wanted { return cutplan.Wanted(w) })
 		for _, w := range wanted {
 			if w.Blank < 0 || w.Blank >= len(p.Plan.Bill) || w.Count < 0 || w.Count > mostCounted {
-				return errors.New("the plan in it speaks of blanks that it does not have")
+				return errors.New("the plan in the file refers to blanks that it does not have")
 			}
 		}
 		p.Plan.Estimates = append(p.Plan.Estimates, p.Plan.EstimateOf(p.File.Rough[e.Rough], wanted))
@@ -67,9 +67,9 @@ func (p *Plan) estimate(all []estimatedV1) error {
 	return nil
 }
 
-// print gives the cuts and the offcuts the numbers that the program printed then, which
-// version 1 does not hold: those of the program now, while v1_test.go finds them to be the
-// same. Once they are not, the steps of then belong here.
+// print sets the cuts and the numbers of the offcuts, which version 1 does not hold. It
+// computes them as the program did then; underway_test.go proves it. When the program
+// changes its way, a copy of the old way belongs here.
 func (p *Plan) print() {
 	for i, l := range p.Plan.Layouts {
 		if p.Plan.Layouts[i].Printed = p.Plan.Steps(l); p.Plan.Layouts[i].Printed == nil {
@@ -170,7 +170,7 @@ func (r readerV1) node(f nodeV1) cutplan.Node {
 	n := cutplan.Node{X: r.size(f.X), Y: r.size(f.Y), Length: r.size(f.Length), Width: r.size(f.Width),
 		Use: one(r.decoder, usesV1, f.Use), Cut: one(r.decoder, cutsV1, f.Cut), Children: each(f.Children, r.node), Blank: f.Blank, Turned: f.Turned}
 	if n.Use == cutplan.Split && len(n.Children) == 0 {
-		r.bad("the plan in it divides a piece into nothing")
+		r.bad("the plan in the file divides a piece into nothing")
 	}
 	return n
 }

@@ -1,23 +1,23 @@
 package planfile
 
-// Version 2 of the file: what stands in it, in this order. Lengths count 25 nm, prices
-// cents; words are those of words.go. Parts and stock stand in lists of their own, from
-// which all else takes them by number, the first being 0. A place in a layout's tree is
-// the way to it: the numbers of the children from the root on.
+// Version 2 of the file, its keys in this order. Lengths count 25 nm, prices cents; words.go
+// has the words. Parts and stock have lists of their own; everything else refers to them by
+// number, from 0. A way leads to a node of a layout's tree: the numbers of the children from
+// the root on.
 //
-// What is written so is read for ever. Whoever adds a key, or lets one mean something else,
-// makes a version 3 with structs of its own; shape_test.go tells.
+// Later programs read this version for ever. A new key, or a new meaning of one, takes a
+// version 3 with structs of its own; shape_test.go fails otherwise.
 
 const formatV2 = "sawbill plan file 2"
 
 type fileV2 struct {
 	Format string `json:"format"`
-	Sum    string `json:"sum"` // of the file as it is written, with nothing between these quotes
+	Sum    string `json:"sum"` // over the bytes of the file, with nothing between these quotes
 	About  string `json:"about"`
 
 	Code      string       `json:"code"`
 	Number    int          `json:"number"`              // in its lineage, from 1
-	Continues *continuesV2 `json:"continues,omitempty"` // nothing: it is the first
+	Continues *continuesV2 `json:"continues,omitempty"` // left out for a first plan
 	Job       string       `json:"job"`                 // from the plan's folder, with slashes
 	WhatIf    []string     `json:"what_if,omitempty"`
 	Changes   *changesV2   `json:"changes,omitempty"`
@@ -47,8 +47,8 @@ type fileV2 struct {
 	Cover     coverV2      `json:"cover"`
 }
 
-// continuesV2 are the plans before, by their codes, the first one first, and the folder of
-// the last, from the plan's own, with slashes.
+// continuesV2 lists the codes of the plans before, oldest first. Folder is the folder of the
+// last, from the plan's own, with slashes.
 type continuesV2 struct {
 	Codes  []string `json:"codes,omitempty"`
 	Folder string   `json:"folder,omitempty"`
@@ -65,8 +65,7 @@ type changesV2 struct {
 	Kerf        string   `json:"kerf,omitempty"`
 }
 
-// sourceV2 is a file that the job was read from, the job first. It is named from the job's
-// own folder.
+// sourceV2 is a file of the job, the job file first. Its name begins at the job's folder.
 type sourceV2 struct {
 	Name string `json:"name"`
 	Text string `json:"text"`
@@ -157,8 +156,7 @@ type sectionV2 struct {
 	Board int64 `json:"board"`
 }
 
-// jobV2 is the job as it was asked when the plan was made; of the rest of a plan, what was
-// left.
+// jobV2 is the job that was planned; for a rest, the part of it that was left.
 type jobV2 struct {
 	Title     string            `json:"title"`
 	Units     string            `json:"units"`
@@ -204,7 +202,7 @@ type roughV2 struct {
 	Yield    yieldV2 `json:"yield"`
 }
 
-// yieldV2 is a part and a whole; both 0 where none is given.
+// yieldV2 is a part and a whole; both are 0 if no yield is given.
 type yieldV2 [2]int64
 
 type blankV2 struct {
@@ -237,7 +235,7 @@ type divisionV2 struct {
 	Cost   int64   `json:"cost"`
 }
 
-// layoutV2 is a layout with its cuts as they were printed.
+// layoutV2 is a layout with its cuts as printed.
 type layoutV2 struct {
 	Stock  int      `json:"stock"`
 	Repeat int      `json:"repeat"`
@@ -257,7 +255,7 @@ type nodeV2 struct {
 	Turned   bool     `json:"turned,omitempty"`   // of a part
 }
 
-// stepV2 is a cut. Piece, off and left are lengths and widths.
+// stepV2 is a cut. Piece, off and left are a length and a width each.
 type stepV2 struct {
 	Number  int      `json:"number"` // as printed, from 1 on without a gap
 	Level   int      `json:"level"`
@@ -271,14 +269,14 @@ type stepV2 struct {
 	Off     [2]int64 `json:"off"`
 	Left    [2]int64 `json:"left"`
 	Trim    bool     `json:"trim,omitempty"`
-	OffAt   []int    `json:"off_at,omitempty"`  // the way to what comes off, but of trim
-	LeftAt  []int    `json:"left_at,omitempty"` // and to what is left, if that is cut no further this way
+	OffAt   []int    `json:"off_at,omitempty"`  // the way to the piece that comes off; trim has none
+	LeftAt  []int    `json:"left_at,omitempty"` // the way to the piece that remains, if it is cut no further this way
 	X       int64    `json:"x"`
 	Y       int64    `json:"y"`
 	Run     int64    `json:"run"`
 }
 
-// offcutV2 is a leftover that is kept: the copies of it are numbered from the first.
+// offcutV2 is a leftover that is kept. Its copies are numbered from first on.
 type offcutV2 struct {
 	Layout int   `json:"layout"`
 	At     []int `json:"at,omitempty"`

@@ -9,7 +9,7 @@ import (
 	"sawbill/stock/job"
 )
 
-// reader turns what stands in a file of version 2 into a plan.
+// reader converts a file of version 2 into a plan.
 type reader struct {
 	*decoder
 	parts []stock.Part
@@ -154,7 +154,7 @@ func (r *reader) division(f divisionV2) cutplan.Division {
 func (r *reader) roughOf(f roughV2) stock.Rough {
 	quarter, err := stock.ParseQuarter(f.Quarter)
 	if err != nil || !slices.Contains(stock.Grades(), f.Grade) {
-		r.bad("the lumber in it, %s %s, is not known", f.Quarter, f.Grade)
+		r.bad("this program does not know the lumber %s %s in the file", f.Quarter, f.Grade)
 		return stock.Rough{}
 	}
 	return stock.Rough{Material: f.Material, Quarter: quarter, Grade: stock.GradeOf(f.Grade), Price: r.price(f.Price), Yield: r.yield(f.Yield)}
@@ -163,7 +163,7 @@ func (r *reader) roughOf(f roughV2) stock.Rough {
 func (r *reader) yield(f yieldV2) stock.Yield {
 	y, some := stock.YieldOf(f[0], f[1])
 	if !some && f != (yieldV2{}) {
-		r.bad("a yield of %d / %d in it makes no sense", f[0], f[1])
+		r.bad("a yield of %d / %d in the file makes no sense", f[0], f[1])
 	}
 	return y
 }
@@ -192,11 +192,11 @@ func (r *reader) tree(f nodeV2) cutplan.Node {
 	case cutplan.Split:
 		n.Cut, n.Children = cutWords.read(r.decoder, f.Cut), each(f.Children, r.tree)
 		if len(n.Children) == 0 {
-			r.bad("the plan in it divides a piece into nothing")
+			r.bad("the plan in the file divides a piece into nothing")
 		}
 	case cutplan.Part:
 		if n.Turned = f.Turned; f.Blank == nil {
-			r.bad("the plan in it cuts a part of no blank")
+			r.bad("the plan in the file cuts a part without a blank")
 			break
 		}
 		n.Blank = *f.Blank
@@ -204,14 +204,14 @@ func (r *reader) tree(f nodeV2) cutplan.Node {
 	return n
 }
 
-// step is the i-th of a layout. Cuts are numbered as they follow one another: all else goes
-// by that.
+// step converts step i of a layout. Cuts are numbered in their order: progress finds them by
+// their numbers.
 func (r *reader) step(f stepV2, i int, root cutplan.Node) cutplan.Step {
 	if f.Number != i+1 || f.InHand < 0 || f.InHand > i {
-		r.bad("the cuts in it are not in order")
+		r.bad("the cuts in the file are not in order")
 	}
 	if (len(f.OffAt) == 0) != f.Trim {
-		r.bad("a cut in it gives nothing")
+		r.bad("a cut in the file gives nothing")
 	}
 	size := func(f [2]int64) cutplan.Size { return cutplan.Size{Length: r.size(f[0]), Width: r.size(f[1])} }
 	some := func(way []int) *cutplan.Node {
@@ -228,7 +228,7 @@ func (r *reader) step(f stepV2, i int, root cutplan.Node) cutplan.Step {
 	}
 }
 
-// node is the one at the end of a way.
+// node returns the node at the end of a way.
 func (r *reader) node(root cutplan.Node, way []int) cutplan.Node {
 	for _, i := range way {
 		root = one(r.decoder, root.Children, i)

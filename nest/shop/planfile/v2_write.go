@@ -11,12 +11,12 @@ import (
 	"sawbill/stock/job"
 )
 
-// writer turns a plan into what stands in its file. The first to mention a part or a piece
-// of stock lists it.
+// writer converts a plan for its file. A part or a piece of stock is listed when it is first
+// mentioned.
 type writer struct {
 	parts []partV2
 	stock []stockV2
-	at    map[string]int // in parts, by all that is written of one
+	at    map[string]int // in parts, by the encoding of a part
 	lies  map[stock.Stock]int
 }
 
@@ -61,7 +61,7 @@ func (p *Plan) fileV2() fileV2 {
 	return f
 }
 
-// none reports whether nothing is changed.
+// none reports whether c changes nothing.
 func none(c job.Changes) bool {
 	return c.Spare == 0 && c.Kerf == "" && len(c.Without)+len(c.Counts)+len(c.Thicknesses)+len(c.Smaller)+len(c.Added)+len(c.Sizes) == 0
 }
@@ -88,7 +88,7 @@ func (w *writer) job(j stock.Job) jobV2 {
 	return f
 }
 
-// partOf is the number of a part in the list.
+// partOf returns the number of a part in the list.
 func (w *writer) partOf(p stock.Part) int {
 	a := p.Allowance
 	f := partV2{
@@ -109,7 +109,7 @@ func (w *writer) partOf(p stock.Part) int {
 	return at
 }
 
-// stockOf is the number of a piece of stock in the list.
+// stockOf returns the number of a piece of stock in the list.
 func (w *writer) stockOf(s stock.Stock) int {
 	at, there := w.lies[s]
 	if !there {
@@ -203,7 +203,7 @@ func stepOf(s cutplan.Step, at map[spot][]int) stepV2 {
 	}
 }
 
-// spot tells a node from all others of its tree.
+// spot tells a node from the others of its tree.
 type spot struct {
 	x, y, length, width stock.Length
 	use                 cutplan.Use
@@ -211,7 +211,7 @@ type spot struct {
 
 func spotOf(n cutplan.Node) spot { return spot{n.X, n.Y, n.Length, n.Width, n.Use} }
 
-// waysOf are the ways to all nodes of a tree.
+// waysOf returns the ways to all nodes of a tree.
 func waysOf(root cutplan.Node) map[spot][]int {
 	ways := map[spot][]int{}
 	var visit func(n cutplan.Node, way []int)

@@ -1,14 +1,16 @@
 package planfile
 
 import (
+	"fmt"
+
 	"sawbill/nest/cutplan"
 	"sawbill/stock"
 )
 
-// The words that stand in a file for what the program counts. They stay as they are,
-// whatever becomes of the constants, their order and what they print.
+// The file has words where the program has constants. They stay as they are, whatever
+// becomes of the constants, their order and their String methods.
 
-// words are those of one enumeration.
+// words lists the words of one enumeration.
 type words[T comparable] []word[T]
 
 type word[T comparable] struct {
@@ -27,23 +29,23 @@ var (
 	guideWords = words[cutplan.Guide]{{cutplan.Fence, "fence"}, {cutplan.Stop, "stop"}, {cutplan.Marked, "mark"}}
 )
 
-// of is the word for v.
+// of returns the word for v.
 func (w words[T]) of(v T) string {
 	for _, one := range w {
 		if one.is == v {
 			return one.said
 		}
 	}
-	panic("planfile: something that no word is for")
+	panic(fmt.Sprintf("planfile: no word stands for %v", v))
 }
 
-// read is what a word stands for.
+// read returns the constant for a word.
 func (w words[T]) read(d *decoder, said string) T {
 	for _, one := range w {
 		if one.said == said {
 			return one.is
 		}
 	}
-	d.bad("the word %q in it means nothing", said)
+	d.bad("the word %q in the file has no meaning", said)
 	return w[0].is
 }
