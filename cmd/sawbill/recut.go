@@ -26,6 +26,7 @@ func recutCommand() command {
 	var thoughts thoughts
 	var back bool
 	var date string
+	var set *pflag.FlagSet
 	return command{
 		name:  "recut",
 		args:  "PLAN",
@@ -43,6 +44,7 @@ new folder. As long as nothing was reported there, --withdraw of the new folder 
 the rest back; its folder stays, and its number is not used again.
 `,
 		flags: func(f *pflag.FlagSet, s *settings) {
+			set = f
 			f.StringVarP(&s.output, "output", "o", "", "the `folder` to write to")
 			f.StringArrayVar(&missing, "missing", nil, "a stock or `material` of which there is nothing more, uncut or\nfor sale: what can be cut now, and what must wait; NAME=1:\none less is there than was told, and none for sale")
 			thoughts.flags(f)
@@ -57,6 +59,15 @@ the rest back; its folder stays, and its number is not used again.
 				return 0, err
 			}
 			if back {
+				var other string
+				set.Visit(func(flag *pflag.Flag) {
+					if !slices.Contains([]string{"withdraw", "date", "quiet"}, flag.Name) {
+						other = flag.Name
+					}
+				})
+				if other != "" {
+					return 0, usageError{"--withdraw goes without --" + other, "take the rest back first, and then plan another"}
+				}
 				return in.withdraw(date)
 			}
 			return in.recut(missing, &thoughts, date)

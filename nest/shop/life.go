@@ -92,12 +92,6 @@ func (f *Folder) lifeOf(entries []store.Entry) (life, error) {
 	return l, nil
 }
 
-// firstWord is the word with which the first deed of an entry begins.
-func firstWord(e store.Entry) string {
-	word, _, _ := strings.Cut(e.Did[0], " ")
-	return word
-}
-
 // Fate says why a plan takes no more reports. A plan with the zero value takes them.
 type Fate struct {
 	// Next is the plan with which it goes on.

@@ -116,14 +116,9 @@ func (f *Folder) claim(h *store.Held, p *planfile.Plan) error {
 	if err != nil {
 		return replacing(err)
 	}
-	for _, e := range store.Standing(entries) {
-		if word := firstWord(e); word != continuedWord && word != bookedWord && word != usedWord {
-			return fault.Faults{{File: f.record.Path(), Cause: fmt.Sprintf("the record has progress of plan %s, which would be replaced", e.Plan),
-				Remedy: elsewhere + ", or plan what is left with sawbill recut"}}
-		}
-		if e.Plan != f.plan.Code {
-			return fault.Faults{{File: f.record.Path(), Cause: fmt.Sprintf("the record is of plan %s", e.Plan), Remedy: elsewhere + ", or move the file away"}}
-		}
+	standing := store.Standing(entries)
+	if other := slices.IndexFunc(standing, func(e store.Entry) bool { return e.Plan != f.plan.Code }); other >= 0 {
+		return fault.Faults{{File: f.record.Path(), Cause: fmt.Sprintf("the record has progress of plan %s, which would be replaced", standing[other].Plan), Remedy: elsewhere + ", or move the file away"}}
 	}
 	f.entries = entries
 	if f.life, err = f.lifeOf(entries); err != nil {
@@ -133,12 +128,15 @@ func (f *Folder) claim(h *store.Held, p *planfile.Plan) error {
 		f.life.next = f.oldSuccessor(entries)
 	}
 	fate, err := f.Fate()
-	if err != nil {
+	switch {
+	case err != nil:
 		return err
-	}
-	if fate.Ended() {
+	case fate.Ended():
 		cause, _ := fate.words(f.plan)
 		return f.refuse(cause+", and would be replaced", elsewhere)
+	case len(f.life.events) > 0:
+		return fault.Faults{{File: f.record.Path(), Cause: fmt.Sprintf("the record has progress of plan %s, which would be replaced", f.plan.Code),
+			Remedy: elsewhere + ", or plan what is left with sawbill recut"}}
 	}
 	return nil
 }

@@ -44,6 +44,11 @@ func TestWhatAPlanNeverReplaces(t *testing.T) {
 			w.must(w.plan("bench.toml", "p", "H4XYZ"))
 			w.recut("p", "", "J5ABC")
 		}, []string{"p: plan H4XYZ goes on as plan J5ABC in", "p-2, and would be replaced; name another folder with -o"}},
+		{"a plan with progress that goes on", func(w workshop) {
+			w.must(w.plan("bench.toml", "p", "H4XYZ"))
+			w.must(w.report("p", "cut 1"))
+			w.recut("p", "", "J5ABC")
+		}, []string{"p: plan H4XYZ goes on as plan J5ABC in", "p-2, and would be replaced; name another folder with -o"}},
 		{"the rest of a plan", func(w workshop) {
 			w.must(w.plan("bench.toml", "first", "H4XYZ"))
 			w.recut("first", "p", "J5ABC")
