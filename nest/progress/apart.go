@@ -20,6 +20,14 @@ type Lying struct {
 	Trims stock.Trims
 }
 
+// outline tells one piece of a stock from the others: its place, and the trim left to cut.
+type outline struct {
+	rectangle
+	trims stock.Trims
+}
+
+func (l Lying) outline() outline { return outline{rectangleOf(l.Root), l.Trims} }
+
 // Apart lists what there is of a piece of stock, with the places in it: layout and copy as
 // printed, from 1.
 func (s *State) Apart(layout, copy int) []Lying { return s.apart(layout-1, copy-1) }

@@ -64,10 +64,9 @@ func (s *State) bad(blank int) {
 	s.blanks[blank].bad = min(b.Bad, b.Good*b.Gang*b.Layers)
 }
 
-// alike finds the lines of the bill that share a mark, by that or else by their part's
-// name: a part may be called as a blank of another is marked. Of a part in several kinds
-// of blanks these are the lines of the first kind that has as many as are asked for, or
-// of the first kind. It also tells how many those have.
+// alike finds the lines of the bill that share a mark. A name is first taken as a mark,
+// then as that of a part. If a part comes in several kinds of blanks, the first kind counts
+// that has enough, else the first. The second result is the number that its lines have.
 func (s *State) alike(name string, count int, number func(Blank) int) (of []int, have int, err error) {
 	marked := slices.ContainsFunc(s.bill, func(b cutplan.Blank) bool { return strings.EqualFold(b.Mark, name) })
 	all := s.Blanks()
@@ -98,8 +97,8 @@ func (s *State) alike(name string, count int, number func(Blank) int) (of []int,
 	return of, have, nil
 }
 
-// lines are those of the bill that bear a mark: blanks of the plan, and those alike that
-// plans before it made.
+// lines lists, by index, the lines of the bill with a mark: blanks of the plan, and equal
+// ones that earlier plans made.
 func (s *State) lines(mark string) []int {
 	var all []int
 	for i, b := range s.bill {

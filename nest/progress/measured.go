@@ -22,7 +22,7 @@ type remeasured struct {
 
 type remeasuredPiece struct {
 	layout, copy int
-	was          rectangle
+	was          outline
 	is           Size
 }
 
@@ -117,7 +117,7 @@ func (s *State) remeasuredWhole(code string) []Piece {
 	return all
 }
 
-// newSize is that of a piece of stock that was begun; false where it is as it was cut.
+// newSize returns the size that a piece of begun stock was measured with, if it was.
 func (r remeasured) newSize(at place) (Size, bool) {
 	for _, m := range r.cut {
 		if m.layout == at.layout && m.copy == at.copy && m.was == at.was {
@@ -127,8 +127,8 @@ func (r remeasured) newSize(at place) (Size, bool) {
 	return Size{}, false
 }
 
-// pieceCalled is the piece of a name, or one piece of the stock of a name or material that
-// was not begun: of the last layout that cuts it, as for one that is missing.
+// pieceCalled finds a piece by its name. If no piece has the name, it is taken as that of a
+// stock or material, and the result is one uncut piece of the last layout that cuts it.
 func (s *State) pieceCalled(name string) (Piece, error) {
 	code := s.Code
 	if at := strings.IndexAny(name, "- "); code == "" && at >= 0 {
@@ -170,7 +170,7 @@ func (s *State) pieceCalled(name string) (Piece, error) {
 // kept checks that no piece that has another size was cut as planned.
 func (s *State) kept() error {
 	for _, m := range s.remeasured.cut {
-		there := slices.ContainsFunc(s.apart(m.layout, m.copy), func(l Lying) bool { return rectangleOf(l.Root) == m.was })
+		there := slices.ContainsFunc(s.apart(m.layout, m.copy), func(l Lying) bool { return l.outline() == m.was })
 		if !there {
 			return Wrong{fmt.Sprintf("a piece of layout %d has another size now and is not cut as planned", m.layout+1), "plan the rest with recut, or take the size back with undo"}
 		}
@@ -182,7 +182,7 @@ func (s *State) kept() error {
 type place struct {
 	begun        bool // of stock that was begun
 	layout, copy int
-	was          rectangle
+	was          outline
 	whole        bool // of remeasured.whole
 	number       int  // in that, or among what is spoiled
 }

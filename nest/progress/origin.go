@@ -35,9 +35,8 @@ func originIn(s stock.Stock, turned bool) origin {
 	return origin{stock.Stock{Kind: s.Kind, Material: s.Material, Thickness: s.Thickness, Grain: s.Grain}, turned, true}
 }
 
-// unknownOrigin is that of a blank of which nothing is known but that it is good: its
-// grain runs as its part wants it, or it has none. A part that may lie any way tells
-// nothing.
+// unknownOrigin is the origin of a good blank from an unknown source: its grain runs as its
+// part wants it, or it has none. If the part may lie any way, its grain is not known.
 func unknownOrigin(b cutplan.Blank, job stock.Job) origin {
 	grain := stock.GrainUnknown
 	if b.Part.Grain != stock.GrainAny {
@@ -63,7 +62,7 @@ func grainless(all []stock.Stock, material string) bool {
 	return some
 }
 
-// grain is that of a blank, as its own length runs.
+// grain returns how the grain runs along the blank's own length.
 func (o origin) grain() stock.Grain {
 	if o.turned {
 		return o.from.Grain.Quarter()
@@ -108,8 +107,8 @@ func (o origin) either(p origin) origin {
 	return both
 }
 
-// lots are the pieces of lines of the bill by their origin: those that were cut or told
-// to be good, but for those that are known to be spoiled or lost.
+// lots counts the good pieces of some lines of the bill by origin. Pieces that were spoiled
+// or lost are subtracted only if their origin is known.
 func (s *State) lots(of []int) []lot {
 	var all []lot
 	add := func(line int, o origin, count int) {
@@ -186,9 +185,9 @@ func (s *State) enough(of []int, count int, seen *stock.Grain) error {
 	return nil
 }
 
-// take notes that a piece of lines of the bill is spoiled or lost: of those whose grain is
-// as it is seen, the first where they are all the same; where they are not, any. It
-// returns a line that has one the less, and what is certain of the piece.
+// take notes that a piece of these lines of the bill is spoiled or lost. If all pieces with
+// the grain that is seen are the same in hand, the first is taken; else it may be any of
+// them. It returns a line that loses one, and the certain facts about the piece.
 func (s *State) take(of []int, seen *stock.Grain) (line int, is origin) {
 	lots, all := s.lots(of), s.Blanks()
 	is, sure := oneOf(lots, seen)
@@ -243,8 +242,8 @@ func (s *State) settle(of []int) {
 	delete(s.taken.unsaid, mark)
 }
 
-// grained parts "C=590 x 300 mm, grain width" into what is said of a blank and the grain
-// that is seen on it, as its own length runs; nil where none is told.
+// grained splits "C=590 x 300 mm, grain width" into a report about a blank and the grain
+// that somebody sees, as the blank's own length runs. The grain is nil if it is left out.
 func (s *State) grained(said string) (rest string, seen *stock.Grain, err error) {
 	rest, word, some := cutLast(said, ",")
 	kind, grain, two := strings.Cut(strings.TrimSpace(word), " ")

@@ -31,7 +31,7 @@ type Piece struct {
 	// Layout is the one of the plan that it is of, by index; -1 of stock on hand that
 	// no layout cuts.
 	Layout int
-	// Of is the spoiled blank, of scrap.
+	// Of says, for scrap, which blank was spoiled.
 	Of Spoiled
 	at place
 }
@@ -125,7 +125,7 @@ func (s *State) begun(code string, layout, copy int) []Piece {
 		p.Stock.Length, p.Stock.Width = l.Root.Length+t.NearEnd+t.FarEnd, l.Root.Width+t.NearEdge+t.FarEdge
 		p.Stock.Next = stock.NextAny
 		p.Root = l.Root.Moved(t.NearEnd-x, t.NearEdge-y)
-		p.at = place{begun: true, layout: layout, copy: copy, was: rectangleOf(l.Root)}
+		p.at = place{begun: true, layout: layout, copy: copy, was: l.outline()}
 		s.owned(&p)
 		if is, some := s.remeasured.newSize(p.at); some {
 			resize(&p, is)

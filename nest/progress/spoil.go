@@ -18,8 +18,8 @@ type Spoiled struct {
 	// Known: false where it may have come from other stock, or have lain otherwise. From
 	// then claims only what holds of every blank that may be meant.
 	Known bool
-	// Left is what of it can still be used, as the blank's length and width run, and
-	// its thickness if that is no longer the stock's; zero where nothing was said.
+	// Left is the usable size, along the blank's own length and width. Its thickness is 0
+	// if it is that of the stock. It is zero if no size was given.
 	Left Size
 }
 

@@ -23,7 +23,8 @@ type State struct {
 	gone []int
 	// absent counts stock on hand that no layout cuts and that was not there.
 	absent map[string]int
-	// Code is that of the plan, by which its leftovers are named; empty: any code does.
+	// Code is the plan's code, which the names of its leftovers begin with. If it is empty,
+	// names with any code are accepted.
 	Code string
 }
 

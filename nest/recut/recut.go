@@ -18,7 +18,7 @@ type Options struct {
 	Code string
 	// Marks is how many marks were given so far, if more than the state knows of.
 	Marks int
-	// Rack is what is on hand now, OnRack the names of all that is on the rack.
+	// Rack is the stock on the rack that can be used, OnRack the names of all pieces there.
 	Rack   []stock.Stock
 	OnRack []string
 	// Was and Is are the job as its file had it and as it is wanted now; nil without
@@ -43,7 +43,7 @@ type Result struct {
 	// are those of them that were spoiled and are good by the new sizes.
 	Made  []progress.Made
 	Saved []cutplan.Blank
-	// Thoughts are what second thoughts mean for what is cut.
+	// Thoughts lists the changes of the job and their effect on finished blanks.
 	Thoughts
 	// Waiting tells what cannot be cut now, where something is missing.
 	Waiting *Waiting

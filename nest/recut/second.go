@@ -9,22 +9,23 @@ import (
 	"sawbill/stock"
 )
 
-// Second thoughts: the job is changed while it is under way. What is uncut is planned by
-// the new job; what is cut is trimmed, or no longer good, and then its wood is on hand.
+// Second thoughts: the job is changed while it is under way. Uncut stock is planned by the
+// new job. Finished blanks are trimmed if they are too large; if they do not fit, their wood
+// is on hand.
 
-// Thoughts are what a changed job means for what is cut.
+// Thoughts lists the changes of a job and their effect on finished blanks.
 type Thoughts struct {
 	// Changed are the parts that are added (Was has no count), dropped (Is has none), or
 	// wanted in another number or size.
 	Changed []Changed
-	// Trim are those of another size that are cut already and larger: Good of them.
+	// Trim lists parts that became smaller after Good of them were cut.
 	Trim []Changed
-	// Unfit are blanks that are cut and cannot be what their part has become.
+	// Unfit lists finished blanks that cannot give their part in its new size or grain.
 	Unfit []Unfit
-	// Unused is what they and blanks that nobody wants any more leave on hand.
+	// Unused is the wood of unfit and unwanted blanks, as stock on hand.
 	Unused []stock.Stock
-	// Thicker are materials that measure otherwise. Kerf is that of another blade, and
-	// WasKerf that before; both are 0 if the blade is the same.
+	// Thicker lists materials whose thickness changed. Kerf is the new kerf and WasKerf the
+	// old one; both are 0 if the kerf did not change.
 	Thicker       []Thicker
 	WasKerf, Kerf stock.Length
 }
@@ -234,8 +235,8 @@ func (r *rest) goesOn(p progress.Piece) bool {
 	})
 }
 
-// offersNow is what can still be bought. A job that is changed offers what it says now; of
-// a limited number, what was bought is gone.
+// offersNow lists the stock that can still be bought, by the changed job if there is one.
+// Limited numbers are less by those already bought.
 func (r *rest) offersNow(p *cutplan.Plan, o Options) []stock.Stock {
 	had := offersOf(p)
 	if o.Is == nil {
