@@ -60,11 +60,11 @@ func untrimmed(s stock.Stock, steps []cutplan.Step, made []bool) (left stock.Tri
 		case !st.Trim:
 		case made[i]:
 			last = st.Number
-		case st.Cut == cutplan.Rip && st.Y >= t.NearEdge:
+		case st.Cut == cutplan.Rip && st.Y == s.Width-t.FarEdge:
 			left.FarEdge = t.FarEdge
 		case st.Cut == cutplan.Rip:
 			left.NearEdge = t.NearEdge
-		case st.X >= t.NearEnd:
+		case st.Cut == cutplan.Crosscut && st.X == s.Length-t.FarEnd:
 			left.FarEnd = t.FarEnd
 		default:
 			left.NearEnd = t.NearEnd

@@ -17,9 +17,14 @@ type Made struct {
 	From   stock.Stock
 	Turned bool
 	// Known: false where the origin was not noted, or may be one of several. From then
-	// claims only what is certain, with the grain as the blank's own length runs. A zero
-	// From is filled in by Begin.
+	// claims only what is certain, with the grain as the blank's own length runs.
 	Known bool
+}
+
+// Unnoted is a good blank of which nobody noted what it came from: some of the stock of a
+// job, as far as it is of the blank's material.
+func Unnoted(b cutplan.Blank, job stock.Job) Made {
+	return Made{Blank: b, From: unknownOrigin(b, job).from}
 }
 
 // Made are the blanks that are good, for a plan of the rest to begin with, and none more

@@ -76,6 +76,33 @@ func TestAPieceCountsAsItIsMeasured(t *testing.T) {
 	}
 }
 
+// A sheet is trimmed side by side: between two trim cuts the piece that lies there is the
+// sheet less what the cuts so far took off, with a blade that takes nothing too.
+func TestASheetIsTrimmedSideBySide(t *testing.T) {
+	const mm = stock.Millimetre
+	for _, kerf := range []stock.Length{0, 3 * mm} {
+		job := stock.Job{
+			Saw:   stock.Saw{Kerf: kerf},
+			Stock: []stock.Stock{{Name: "birch 18", Material: "birch ply", Length: 700 * mm, Width: 500 * mm, Thickness: 18 * mm, Trim: 10 * mm}},
+			Parts: []stock.Part{{Name: "shelf", Material: "birch ply", Length: 600 * mm, Width: 300 * mm, Thickness: 18 * mm, Count: 1}},
+		}
+		p, err := cutplan.Make(t.Context(), job, cutplan.Options{Iterations: 100})
+		if err != nil {
+			t.Fatal(err)
+		}
+		s := progress.Begin(p)
+		for n, want := range []string{"700 x 490", "700 x 480", "690 x 480"} {
+			if err := told(t, s, fmt.Sprintf("cut 1/1:%d", n+1)); err != nil {
+				t.Fatal(err)
+			}
+			is := s.Pieces("K7F2M")[0].Stock
+			if got := is.Length.Decimal() + " x " + is.Width.Decimal(); got != want {
+				t.Errorf("kerf %s: after trim cut %d the piece is %s, want %s", kerf.Decimal(), n+1, got, want)
+			}
+		}
+	}
+}
+
 // A piece that was begun is cut no further as planned once it has another size, and a
 // larger size than it can have is refused.
 func TestSizesThatCannotBe(t *testing.T) {

@@ -48,9 +48,6 @@ type Size struct{ Length, Width, Thickness stock.Length }
 func Begin(p *cutplan.Plan, before ...Made) *State {
 	s := &State{plan: p, bill: slices.Clone(p.Bill), gone: make([]int, len(p.Layouts)), absent: map[string]int{}}
 	for _, m := range before {
-		if !m.Known && m.From == (stock.Stock{}) {
-			m.From = unknownOrigin(m.Blank, p.Job).from
-		}
 		s.bill, s.before = append(s.bill, m.Blank), append(s.before, m)
 	}
 	s.blanks, s.taken = make([]tally, len(s.bill)), taken{which: make([]map[origin]int, len(s.bill)), unsaid: map[string]int{}}

@@ -3,6 +3,7 @@ package planfile
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"sawbill/nest/cutplan"
 	"sawbill/nest/progress"
@@ -38,6 +39,11 @@ func readV1(data []byte) (*Plan, error) {
 		return nil, r.wrong
 	}
 	p.reread(each(f.Sources, func(s sourceV1) job.Source { return job.Source(s) }))
+	of := p.Plan.Job // with all stock that the blanks may be of
+	of.Stock = slices.Concat(of.Stock, p.File.Stock)
+	for i, m := range p.Made {
+		p.Made[i] = progress.Unnoted(m.Blank, of)
+	}
 	if err := p.estimate(f.Estimated); err != nil {
 		return nil, err
 	}
