@@ -131,7 +131,7 @@ func (r assembler) backStep() (unit, text string) {
 
 func (r assembler) drawerStep() (unit, text string) {
 	if r.Built.AnyDrawer(false) {
-		how := r.Built.Drawers.Corner.Close(joints.DrawerCorner)
+		how := joints.FitOf(r.Built.Drawers.Corner, joints.DrawerCorner).Close
 		text = "Dry-fit, then glue front and back of each drawer " + how +
 			"; the bottom lies loose in its groove. Make the diagonals equal and check that it does not rock."
 	}

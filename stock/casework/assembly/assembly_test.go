@@ -23,7 +23,7 @@ func TestAssemblyOfWhatIsAdded(t *testing.T) {
 		{"foot", "base", "Fix the feet"},
 	}
 	for _, tt := range tests {
-		built := &construction.Construction{In: &design.Reader{}, Corner: joints.Connection{Joint: joints.Butt{}}, Back: joints.Back{Fit: "none"}}
+		built := &construction.Construction{In: &design.Reader{}, Corner: joints.Connection{Joint: joints.Butted}, Back: joints.Back{Fit: "none"}}
 		steps := Steps(&pieces.Maker{In: built.In, Built: built, Pieces: []pieces.Piece{{Role: tt.role}}}, false)
 		found := false
 		for _, s := range steps {

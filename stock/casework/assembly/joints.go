@@ -10,39 +10,12 @@ import (
 
 // The steps until the joints of the carcass are closed.
 
-// placed is a joint at its site.
-type placed struct {
-	joints.Joint
-	site joints.Site
-}
-
-// placed are the joints of carcass and frames.
-func (r assembler) placed() []placed {
-	b := r.Built
-	all := []placed{{b.Corner, joints.CarcassCorner}}
-	if len(r.Built.Bays) > 1 {
-		all = append(all, placed{b.Partition.Joint, joints.DividerEnd})
-	}
-	if r.hasRole("divider") {
-		all = append(all, placed{b.Divider.Joint, joints.DividerEnd})
-	}
-	if r.fixedShelves() {
-		all = append(all, placed{b.Shelf.Joint, joints.ShelfEnd})
-	}
-	if b.Frame != nil {
-		all = append(all, placed{b.Frame.Corner, joints.FrameCorner})
-	}
-	if b.Back.Housed() {
-		all = append(all, placed{b.Back, joints.BackEdge})
-	}
-	return all
-}
-
 func (r assembler) prepareStep() (unit, text string) {
 	text = "Lay all pieces out by their marks and pencil front edge and inside on each."
 	var cut []string
-	for _, j := range r.placed() {
-		if name := j.Cut(j.site); name != "" && !slices.Contains(cut, name) {
+	seats := r.Built.Seats()
+	for _, seat := range seats {
+		if name := joints.FitOf(seat.Joint, seat.Site).Cut; name != "" && !slices.Contains(cut, name) {
 			cut = append(cut, name)
 		}
 	}
@@ -53,7 +26,7 @@ func (r assembler) prepareStep() (unit, text string) {
 		text += " Notch the front corners of " + wording.And(notched) + " where edging runs past them."
 	}
 	for _, j := range joints.All {
-		if step := j.Prepare(); step != "" && slices.ContainsFunc(r.placed(), func(p placed) bool { return p.Name() == j.Name() }) {
+		if step := j.Prepare(); step != "" && slices.ContainsFunc(seats, func(s joints.Seat) bool { return s.Joint.Name() == j.Name() }) {
 			text += " " + step
 		}
 	}
@@ -67,7 +40,7 @@ func (r assembler) frameStep() (unit, text string) {
 	if r.Built.Frame == nil {
 		return "", ""
 	}
-	how := r.Built.Frame.Corner.Close(joints.FrameCorner)
+	how := joints.FitOf(r.Built.Frame.Corner, joints.FrameCorner).Close
 	which := "stiles and rails"
 	if len(r.Built.Bays) > 1 {
 		which = "stiles, mid stiles and rails"
@@ -115,7 +88,7 @@ func (r assembler) glueStep() (unit, text string) {
 	case r.Built.BottomUnder:
 		into = "on the bottom, then to the top"
 	}
-	joint := r.Built.Corner.Close(joints.CarcassCorner)
+	joint := joints.FitOf(r.Built.Corner, joints.CarcassCorner).Close
 	if in := r.within(); in != nil {
 		text = "Fix " + wording.And(in) + " first, from the middle outwards, working fast or with a slow glue. "
 	}

@@ -2,6 +2,7 @@ package construction
 
 import (
 	"fmt"
+	"slices"
 
 	"sawbill/stock"
 	"sawbill/stock/casework/design"
@@ -145,34 +146,17 @@ func (b Bay) Drawers() (n int) {
 	return n
 }
 
-func (r *Construction) AnyBay(is func(Bay) bool) bool {
-	for _, b := range r.Bays {
-		if is(b) {
-			return true
-		}
-	}
-	return false
-}
+// AnyBay reports whether any bay is so.
+func (r *Construction) AnyBay(is func(Bay) bool) bool { return slices.ContainsFunc(r.Bays, is) }
 
+// AnyOpening reports whether any opening is so.
 func (r *Construction) AnyOpening(is func(Opening) bool) bool {
-	return r.AnyBay(func(b Bay) bool {
-		for _, o := range b.Openings {
-			if is(o) {
-				return true
-			}
-		}
-		return false
-	})
+	return r.AnyBay(func(b Bay) bool { return slices.ContainsFunc(b.Openings, is) })
 }
 
 // AnyDrawer looks at measured drawers, or at those to be made.
 func (r *Construction) AnyDrawer(measured bool) bool {
 	return r.AnyOpening(func(o Opening) bool {
-		for _, b := range o.Stack {
-			if b.Measured == measured {
-				return true
-			}
-		}
-		return false
+		return slices.ContainsFunc(o.Stack, func(b Box) bool { return b.Measured == measured })
 	})
 }

@@ -72,7 +72,7 @@ func (r *Construction) edgingFits(a design.Place, d design.Edging, e Edging) {
 	case e.On == "top" && !e.Added && r.Corner.Depth > 0:
 		var uncut []string
 		for _, j := range joints.CarcassCorner.Joints() {
-			if j.Reach(joints.CarcassCorner) == joints.Between {
+			if joints.FitOf(j, joints.CarcassCorner).Reach == joints.Between {
 				uncut = append(uncut, j.Name())
 			}
 		}

@@ -33,7 +33,7 @@ func (r *Construction) Seats() []joints.Seat {
 		all = append(all, frame, stile, rail)
 	}
 	if b.Base.Rails > 0 {
-		all = append(all, joints.Seat{Site: joints.DividerEnd, Joint: joints.Butt{}, Enters: []solid.Role{"hanging rail"}, Into: []solid.Role{"side", "partition"}, Axis: solid.Z})
+		all = append(all, joints.Seat{Site: joints.DividerEnd, Joint: joints.Butted, Enters: []solid.Role{"hanging rail"}, Into: []solid.Role{"side", "partition"}, Axis: solid.Z})
 	}
 	if b.Drawers.Corner.Joint != nil {
 		all = append(all, joints.Seat{Site: joints.DrawerCorner, Joint: b.Drawers.Corner, Enters: []solid.Role{"drawer front and back"}, Into: []solid.Role{"drawer side"}, Axis: solid.Y},

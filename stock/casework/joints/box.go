@@ -16,25 +16,13 @@ import (
 //	|gap    |finger | gap   |          front and back, rail
 //
 // In a frame it joins the corners; mid stiles and mid rails are butted.
-type boxJoint struct{ basic }
+type boxJoint struct{ traits }
 
-func (boxJoint) Name() string           { return "box-joint" }
-func (boxJoint) Sites() map[Site]string { return map[Site]string{FrameCorner: "", DrawerCorner: ""} }
-func (boxJoint) Keys() []string         { return []string{"finger_width"} }
-
-func (boxJoint) Reach(s Site) Reach {
-	if s == FrameMiddle {
-		return Between
-	}
-	return Through
-}
-
-func (boxJoint) Close(s Site) string {
-	if s == DrawerCorner {
-		return "to the sides at the box joints"
-	}
-	return "at the box joints"
-}
+var fingered = boxJoint{traits{name: "box-joint", keys: []string{"finger_width"}, at: map[Site]Fit{
+	FrameCorner:  {Reach: Through, Close: "at the box joints"},
+	FrameMiddle:  {Reach: Between},
+	DrawerCorner: {Reach: Through, Close: "to the sides at the box joints"},
+}}}
 
 func (j boxJoint) Mark(m *Marker, s Seat) {
 	f, d := m.Frame, m.In.Design

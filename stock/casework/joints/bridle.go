@@ -18,28 +18,19 @@ import (
 //
 // Mid stiles and mid rails are butted. A third for the tenon is the rule for tenons; that the tenon
 // of a bridle joint takes the whole corner is common practice, no source.
-type bridle struct{ basic }
+type bridle struct{ traits }
 
-func (bridle) Name() string { return "bridle" }
+var bridled = bridle{traits{name: "bridle", at: map[Site]Fit{
+	FrameCorner: {
+		Says:  "open mortises in the stiles' ends, tenons on the rails as long as the stiles are wide",
+		Reach: Through,
+		Cut:   "the bridle joints of the frames",
+		Close: "at the bridle joints, glue on all cheeks, a clamp along each member and one across the cheeks of each joint",
+	},
+	FrameMiddle: {Reach: Between},
+}}}
 
-func (bridle) Sites() map[Site]string {
-	return map[Site]string{FrameCorner: "open mortises in the stiles' ends, tenons on the rails as long as the stiles are wide"}
-}
-
-func (bridle) Reach(s Site) Reach {
-	if s == FrameMiddle {
-		return Between
-	}
-	return Through
-}
-
-func (bridle) Cut(Site) string { return "the bridle joints of the frames" }
-
-func (bridle) Close(Site) string {
-	return "at the bridle joints, glue on all cheeks, a clamp along each member and one across the cheeks of each joint"
-}
-
-func (j bridle) Mark(m *Marker, s Seat) {
+func (bridle) Mark(m *Marker, s Seat) {
 	if s.Site == FrameMiddle {
 		m.line(s)
 		return

@@ -1,25 +1,23 @@
 package joints
 
-// Butt is two pieces that meet and have nothing cut: on dowels or screws where the maker puts them.
+// butt is two pieces that meet and have nothing cut: on dowels or screws where the maker puts them.
 // Of pieces between others it marks the line of their lower or left face.
-type Butt struct{ basic }
+type butt struct{ traits }
 
-func (Butt) Name() string { return "butt" }
+const screwed = "on dowels or screws at the butt joints"
 
-func (Butt) Sites() map[Site]string {
-	return map[Site]string{CarcassCorner: "", DividerEnd: "", ShelfEnd: "the shelf is fixed", FrameCorner: "stiles run through", DrawerCorner: "front and back stand between the sides"}
-}
+// Butted is the butt joint, which is made where a word names no joint.
+var Butted = butt{traits{name: "butt", at: map[Site]Fit{
+	CarcassCorner: {Close: screwed},
+	DividerEnd:    {Close: screwed},
+	ShelfEnd:      {Says: "the shelf is fixed", Close: screwed},
+	FrameCorner:   {Says: "stiles run through", Close: screwed},
+	DrawerCorner:  {Says: "front and back stand between the sides", Close: "between the sides, on screws or dowels"},
+}}}
 
-func (Butt) Mark(m *Marker, s Seat) {
+func (butt) Mark(m *Marker, s Seat) {
 	switch s.Site {
 	case DividerEnd, ShelfEnd, FrameMiddle:
 		m.line(s)
 	}
-}
-
-func (Butt) Close(s Site) string {
-	if s == DrawerCorner {
-		return "between the sides, on screws or dowels"
-	}
-	return "on dowels or screws at the butt joints"
 }

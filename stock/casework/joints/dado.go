@@ -4,8 +4,8 @@ package joints
 // wall only; its sizes are those of a rabbet.
 type dado struct{ housed }
 
-func newDado() dado { return dado{housed{name: "dado"}} }
-
-func (dado) Sites() map[Site]string {
-	return map[Site]string{CarcassCorner: "sizes as for `\"rabbet\"`", DividerEnd: "", ShelfEnd: "the shelf is fixed"}
-}
+var dadoed = dado{housed{traits{name: "dado", keys: []string{"joint_depth"}, at: map[Site]Fit{
+	CarcassCorner: inHousings("sizes as for `\"rabbet\"`", "dados"),
+	DividerEnd:    inHousings("", "dados"),
+	ShelfEnd:      inHousings("the shelf is fixed", "dados"),
+}}}}

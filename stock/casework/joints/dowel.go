@@ -7,16 +7,15 @@ import (
 )
 
 // dowel is a joint on dowels, bored into the end of one piece and the face of the other.
-type dowel struct{ basic }
+type dowel struct{ traits }
 
-func (dowel) Name() string { return "dowel" }
-func (dowel) Sites() map[Site]string {
-	return map[Site]string{CarcassCorner: "sizes as for `\"butt\"`", DividerEnd: "sizes as for `\"butt\"`", FrameCorner: "sizes as for `\"butt\"`"}
-}
-func (dowel) Close(Site) string { return "on dowels" }
-func (dowel) Prepare() string {
-	return "Bore the holes for the dowels, with a jig or a stop for their depth."
-}
+var doweled = dowel{traits{name: "dowel", prepare: "Bore the holes for the dowels, with a jig or a stop for their depth.", at: map[Site]Fit{
+	CarcassCorner: onDowels,
+	DividerEnd:    onDowels,
+	FrameCorner:   onDowels,
+}}}
+
+var onDowels = Fit{Says: "sizes as for `\"butt\"`", Close: "on dowels"}
 
 const DowelHole = "dowel hole"
 

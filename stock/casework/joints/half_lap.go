@@ -8,12 +8,12 @@ import (
 )
 
 // halfLap is two members of a frame that cross, each cut to half of its thickness.
-type halfLap struct{ basic }
+type halfLap struct{ traits }
 
-func (halfLap) Name() string           { return "half-lap" }
-func (halfLap) Sites() map[Site]string { return map[Site]string{FrameCorner: ""} }
-func (halfLap) Reach(Site) Reach       { return Through }
-func (halfLap) Close(Site) string      { return "at the half-laps, a clamp on each lap" }
+var halfLapped = halfLap{traits{name: "half-lap", at: map[Site]Fit{
+	FrameCorner: {Reach: Through, Close: "at the half-laps, a clamp on each lap"},
+	FrameMiddle: {Reach: Through},
+}}}
 
 // Mark marks where members cross: as wide as the other is. A mid rail ends in the middle of a mid
 // stile.

@@ -16,22 +16,13 @@ type housedJoint interface {
 }
 
 // housed is what such joints have in common.
-type housed struct {
-	basic
-	name string
-}
+type housed struct{ traits }
 
-func (h housed) Name() string           { return h.name }
-func (housed) Reach(Site) Reach         { return Housed }
-func (housed) Keys() []string           { return []string{"joint_depth"} }
-func (h housed) Close(Site) string      { return "in the " + h.name + "s" }
 func (h housed) Mark(m *Marker, s Seat) { m.housing(s, h.name) }
 
-func (h housed) Cut(s Site) string {
-	if s == BackEdge {
-		return "the " + h.name + " for the back"
-	}
-	return h.name + "s"
+// inHousings is such a joint at a site.
+func inHousings(says, name string) Fit {
+	return Fit{Says: says, Reach: Housed, Cut: name, Close: "in the " + name}
 }
 
 // checkDepth allows half the thickness of the panel.

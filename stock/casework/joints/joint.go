@@ -2,30 +2,27 @@
 // joins, what is marked on both, what it asks of assembly, and what cannot be made.
 package joints
 
-// Joint is one way in which two pieces meet. Each joint is a type in a file of its own; All
-// lists them.
+// Joint is one way in which two pieces meet. Each joint is a type in a file of its own; All lists
+// them. What can be said of it in words it has from its traits.
 type Joint interface {
 	// Name is its word in the job file: "half-lap".
 	Name() string
-	// Sites are where it may be, each with what the manual says of it there, if anything.
-	Sites() map[Site]string
-	// Reach is how far a piece reaches into the other at a site.
-	Reach(Site) Reach
+	// At is how it is made at a site; ok is false where it may not be.
+	At(Site) (f Fit, ok bool)
 	// Keys are those of the job file that it uses besides its word: "tenon_length".
 	Keys() []string
+	// Prepare is a step before assembly, in a sentence; "" if there is none.
+	Prepare() string
 	// Mark lays it out on both pieces.
 	Mark(*Marker, Seat)
-	// Cut is what is cut for it at a site before assembly: "dados"; "" if there is nothing to say.
-	Cut(Site) string
-	// Prepare is another step before assembly, in a sentence; "" if there is none.
-	Prepare() string
-	// Close says how the pieces are put together at a site: "in the dados".
-	Close(Site) string
 }
 
-// All lists the joints in the order in which words and steps are listed.
-var All = []Joint{
-	Butt{}, newRabbet(), newDado(), newGroove(), halfLap{}, MortiseAndTenon{}, bridle{}, boxJoint{}, dowel{}, looseTenon{},
+// Fit is a joint at one site.
+type Fit struct {
+	Says  string // what the manual says of it
+	Reach Reach
+	Cut   string // what is cut for it before assembly: "dados"; "" if there is nothing to say
+	Close string // how the pieces are put together: "in the dados"
 }
 
 // Reach is how far a piece reaches into the one that it meets, and so what a joint adds to it.
@@ -38,11 +35,29 @@ const (
 	Through              // to its far side
 )
 
-// basic is what joints have in common unless they say otherwise.
-type basic struct{}
+// All lists the joints in the order in which words and steps are listed.
+var All = []Joint{
+	Butted, rabbeted, dadoed, grooved, halfLapped, mortised, bridled, fingered, doweled, looseTenoned,
+}
 
-func (basic) Reach(Site) Reach   { return Between }
-func (basic) Keys() []string     { return nil }
-func (basic) Mark(*Marker, Seat) {}
-func (basic) Cut(Site) string    { return "" }
-func (basic) Prepare() string    { return "" }
+// traits are what is said of a joint.
+type traits struct {
+	name    string
+	keys    []string
+	at      map[Site]Fit
+	prepare string
+}
+
+func (t traits) Name() string    { return t.name }
+func (t traits) Keys() []string  { return t.keys }
+func (t traits) Prepare() string { return t.prepare }
+func (t traits) At(s Site) (f Fit, ok bool) {
+	f, ok = t.at[s]
+	return f, ok
+}
+
+// FitOf is a joint at a site where it may be.
+func FitOf(j Joint, s Site) Fit {
+	f, _ := j.At(s)
+	return f
+}

@@ -11,16 +11,16 @@ import (
 
 // looseTenon is a joint on tenons of their own, half of each in a mortise in the end of one piece and
 // half in the face of another. They are cut from strips: [LooseTenon].
-type looseTenon struct{ basic }
+type looseTenon struct{ traits }
 
-func (looseTenon) Name() string { return "loose-tenon" }
-func (looseTenon) Sites() map[Site]string {
-	return map[Site]string{CarcassCorner: "sizes as for `\"butt\"`", FrameCorner: "sizes as for `\"butt\"`"}
-}
-func (looseTenon) Close(Site) string { return "on loose tenons" }
-func (looseTenon) Prepare() string {
-	return "Cut the mortises for the loose tenons, against a stop for their depth; round the edges of their strips to fit, then crosscut the tenons off."
-}
+var looseTenoned = looseTenon{traits{
+	name:    "loose-tenon",
+	prepare: "Cut the mortises for the loose tenons, against a stop for their depth; round the edges of their strips to fit, then crosscut the tenons off.",
+	at: map[Site]Fit{
+		CarcassCorner: {Says: "sizes as for `\"butt\"`", Close: "on loose tenons"},
+		FrameCorner:   {Says: "sizes as for `\"butt\"`", Close: "on loose tenons"},
+	},
+}}
 
 const mortiseCentre = "mortise centre"
 

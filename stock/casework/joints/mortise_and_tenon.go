@@ -15,15 +15,12 @@ import (
 //	|        |_ _   mortise: cut back from the stile's end by a third
 //	| stile  |   |  tenon
 //	|        |___|  rail's lower edge
-type MortiseAndTenon struct{ basic }
+type MortiseAndTenon struct{ traits }
 
-func (MortiseAndTenon) Name() string { return "mortise-and-tenon" }
-func (MortiseAndTenon) Sites() map[Site]string {
-	return map[Site]string{FrameCorner: "tenons on the rails"}
-}
-func (MortiseAndTenon) Reach(Site) Reach  { return Tenoned }
-func (MortiseAndTenon) Keys() []string    { return []string{"tenon_length"} }
-func (MortiseAndTenon) Close(Site) string { return "at the mortises and tenons" }
+var mortised = MortiseAndTenon{traits{name: "mortise-and-tenon", keys: []string{"tenon_length"}, at: map[Site]Fit{
+	FrameCorner: {Says: "tenons on the rails", Reach: Tenoned, Close: "at the mortises and tenons"},
+	FrameMiddle: {Reach: Tenoned},
+}}}
 
 // Rules for tenons. A third of the stock for the thickness, a mortise 1/8 in
 // (3 mm) deeper than the tenon and up to five times as deep as it is wide, and a

@@ -9,18 +9,11 @@ import (
 // rabbet is a step along an edge in which the other piece lies.
 type rabbet struct{ housed }
 
-func newRabbet() rabbet { return rabbet{housed{name: "rabbet"}} }
-
-func (rabbet) Sites() map[Site]string {
-	return map[Site]string{CarcassCorner: "", BackEdge: "let in flush with them", DrawerCorner: "front and back reach into the sides"}
-}
-
-func (h rabbet) Close(s Site) string {
-	if s == DrawerCorner {
-		return "in the sides' rabbets"
-	}
-	return h.housed.Close(s)
-}
+var rabbeted = rabbet{housed{traits{name: "rabbet", keys: []string{"joint_depth"}, at: map[Site]Fit{
+	CarcassCorner: inHousings("", "rabbets"),
+	BackEdge:      inHousings("let in flush with them", "the rabbet for the back"),
+	DrawerCorner:  {Says: "front and back reach into the sides", Reach: Housed, Close: "in the sides' rabbets"},
+}}}}
 
 // checkDepth lets a rabbet for a back take most of the edge that it runs along: the case side less
 // 1/4 to 3/8 in is common practice (no source).

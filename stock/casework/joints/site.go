@@ -74,7 +74,7 @@ func (s Site) Words() []string {
 // Joints are those that a site may have.
 func (s Site) Joints() []Joint {
 	return slices.DeleteFunc(slices.Clone(All), func(j Joint) bool {
-		_, may := j.Sites()[s]
+		_, may := j.At(s)
 		return !may
 	})
 }
@@ -86,14 +86,14 @@ func (s Site) Named(name string) Joint {
 			return j
 		}
 	}
-	return Butt{}
+	return Butted
 }
 
 // Manual is what the manual says of the words of a site: `"dado"`; `"dowel"`: sizes as for `"butt"`.
 func (s Site) Manual() string {
 	all := slices.Clone(keysOf[s].others)
 	for _, j := range s.Joints() {
-		all = append(all, other{j.Name(), j.Sites()[s]})
+		all = append(all, other{j.Name(), FitOf(j, s).Says})
 	}
 	said := make([]string, len(all))
 	for i, o := range all {

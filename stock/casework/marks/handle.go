@@ -2,6 +2,7 @@ package marks
 
 import (
 	"fmt"
+	"slices"
 
 	"sawbill/stock"
 	"sawbill/stock/casework/design"
@@ -18,27 +19,35 @@ func (m *layout) handles() {
 			continue
 		}
 		wide, high := s.Size[solid.X], s.Size[solid.Z]
-		k := solid.Mark{What: "handle hole", Measure: solid.Measure{From: s.Near(solid.X), At: []stock.Length{wide / 2}}, Across: solid.Measure{From: s.Near(solid.Z), At: []stock.Length{high / 2}}}
-		if spacing := m.In.Design.Drawer.HandleSpacing; spacing.Set {
-			from := (wide - spacing.Value) / 2
-			k.At = []stock.Length{from, from + spacing.Value}
-			if from < holeEdge(m.In) {
-				m.In.Fault(m.In.DrawerKey("handle_spacing"), fmt.Sprintf("holes %s apart do not go on a front %s wide", m.In.Print(spacing.Value), m.In.Print(wide)),
-					lessSpacing(m.In, wide))
-				return
-			}
+		at := m.handleHoles(m.In.Design.Drawer.HandleSpacing, m.In.DrawerKey("handle_spacing"), wide, "a front %s wide")
+		if at == nil {
+			return
 		}
-		m.Marker.Add(solid.Spot{Solid: i, Face: solid.Face{Side: solid.Front, Extent: solid.Broad}}, k)
+		m.Marker.Add(frontFace(i), solid.Mark{What: "handle hole",
+			Measure: solid.Measure{From: s.Near(solid.X), At: at}, Across: solid.Measure{From: s.Near(solid.Z), At: []stock.Length{high / 2}}})
 	}
 }
 
 func (m *layout) hasFalseFront(drawer int) bool {
-	for _, i := range m.Marker.Of("false front") {
-		if m.Marker.Solids[i].Drawer == drawer {
-			return true
-		}
+	return slices.ContainsFunc(m.Marker.Of("false front"), func(i int) bool { return m.Marker.Solids[i].Drawer == drawer })
+}
+
+// frontFace is that of a front or a door.
+func frontFace(i int) solid.Spot {
+	return solid.Spot{Solid: i, Face: solid.Face{Side: solid.Front, Extent: solid.Broad}}
+}
+
+// handleHoles is one hole in the middle of a size, or two with a spacing; nil if they do not go on it.
+func (m *layout) handleHoles(spacing design.Length, key design.Place, size stock.Length, on string) []stock.Length {
+	from := (size - spacing.Value) / 2
+	switch {
+	case !spacing.Set:
+		return []stock.Length{from}
+	case from < holeEdge(m.In):
+		m.In.Fault(key, fmt.Sprintf("holes %s apart do not go on "+on, m.In.Print(spacing.Value), m.In.Print(size)), lessSpacing(m.In, size))
+		return nil
 	}
-	return false
+	return []stock.Length{from, from + spacing.Value}
 }
 
 // doorHandles marks the holes for a handle half-way up every door, near the edge
@@ -54,20 +63,15 @@ func (m *layout) doorHandles() {
 		if side == "left" {
 			in = wide - in
 		}
-		k := solid.Mark{What: "handle hole", Measure: solid.Measure{From: s.Near(solid.Z), At: []stock.Length{high / 2}}, Across: solid.Measure{From: s.Near(solid.X), At: []stock.Length{in}}}
-		if d.HandleSpacing.Set {
-			from := (high - d.HandleSpacing.Value) / 2
-			if from < holeEdge(m.In) {
-				m.In.Fault(m.In.Root.Under(d.Line, "door").Under(d.HandleSpacing.Line, "handle_spacing"),
-					fmt.Sprintf("holes %s apart do not go on a door %s high", m.In.Print(d.HandleSpacing.Value), m.In.Print(high)), lessSpacing(m.In, high))
-				return
-			}
-			k.At = []stock.Length{from, from + d.HandleSpacing.Value}
+		at := m.handleHoles(d.HandleSpacing, m.In.Root.Under(d.Line, "door").Under(d.HandleSpacing.Line, "handle_spacing"), high, "a door %s high")
+		if at == nil {
+			return
 		}
+		k := solid.Mark{What: "handle hole", Measure: solid.Measure{From: s.Near(solid.Z), At: at}, Across: solid.Measure{From: s.Near(solid.X), At: []stock.Length{in}}}
 		if single {
 			k.Note = "hinged on the " + side
 		}
-		m.Marker.Add(solid.Spot{Solid: i, Face: solid.Face{Side: solid.Front, Extent: solid.Broad}}, k)
+		m.Marker.Add(frontFace(i), k)
 	}
 }
 

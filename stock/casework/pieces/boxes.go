@@ -61,7 +61,7 @@ func (r *Maker) drawerPieces(b construction.Bay, o construction.Opening, i int, 
 	sides := stock.Term{Times: -2, Value: s.Box.Thickness, Label: "drawer side"}
 	inside := sums.Plus(wide, sides)
 	ends := sums.Plus(inside, s.Corner.Term(2))
-	if s.Corner.Reach(joints.DrawerCorner) == joints.Through {
+	if joints.FitOf(s.Corner, joints.DrawerCorner).Reach == joints.Through {
 		ends = wide
 	}
 	from, to := r.covered(o, i, front)

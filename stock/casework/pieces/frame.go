@@ -23,11 +23,11 @@ func (r *Maker) framePieces() {
 	tenons := stock.Term{Times: 2, Value: f.Tenon, Label: "tenon"}
 
 	rail := outsideWidth
-	if f.Corner.Reach(joints.FrameCorner) != joints.Through {
+	if joints.FitOf(f.Corner, joints.FrameCorner).Reach != joints.Through {
 		rail = sums.Plus(rail, stock.Term{Times: -2, Value: f.Stile, Label: "stile"}, tenons)
 	}
 	midStile := sums.Plus(height, stock.Term{Times: -2, Value: f.Rail, Label: "rail"}, tenons)
-	if f.Corner.Reach(joints.FrameMiddle) == joints.Through {
+	if joints.FitOf(f.Corner, joints.FrameMiddle).Reach == joints.Through {
 		midStile = height
 	}
 	w, h := r.Sizes.Width.Outside, height.Total()
@@ -64,7 +64,7 @@ func (r *Maker) midRailPieces() {
 	}
 	for i, b := range r.Built.Bays {
 		ends := [2]stock.Term{{Times: 1, Value: f.Tenon, Label: "tenon"}, {Times: 1, Value: f.Tenon, Label: "tenon"}}
-		if f.Corner.Reach(joints.FrameMiddle) == joints.Through {
+		if joints.FitOf(f.Corner, joints.FrameMiddle).Reach == joints.Through {
 			half := stock.Term{Times: 1, Value: f.MidStile, Over: 2, Label: "mid stile"}
 			ends = [2]stock.Term{half, half}
 			if i == 0 {
