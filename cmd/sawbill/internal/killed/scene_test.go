@@ -2,6 +2,7 @@ package killed
 
 import (
 	"fmt"
+	"io/fs"
 	"maps"
 	"os"
 	"path/filepath"
@@ -59,6 +60,39 @@ func edits(name, old, new string) step {
 	}
 }
 
+// lays lays a shop out as version 1 of the program left it, with a plan in shelf-plan that
+// goes on in shelf-plan-2.
+func lays(t *testing.T, folder string) {
+	t.Helper()
+	from := os.DirFS(filepath.FromSlash("../../../../testdata/plans/v1/shelf"))
+	for name, path := range map[string]string{"hall-plan": "shelf-plan", "hall-plan-2": "shelf-plan-2"} {
+		sub, err := fs.Sub(from, name)
+		if err == nil {
+			err = os.CopyFS(filepath.Join(folder, path), sub)
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	for _, name := range []string{"shelf.toml", "rack.toml", "rack.toml.history"} {
+		text, err := fs.ReadFile(from, name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		writes(name, string(text))(t, folder)
+	}
+}
+
+// removes removes a file, as its owner does.
+func removes(name string) step {
+	return func(t *testing.T, folder string) {
+		t.Helper()
+		if err := os.Remove(filepath.Join(folder, name)); err != nil {
+			t.Fatal(err)
+		}
+	}
+}
+
 const shelf = `title = "Hall shelf"
 rack = "rack.toml"
 [[sheet]]
@@ -107,6 +141,7 @@ var bases = map[string]scene{
 	"cut":     {base: "planned", more: []step{does("progress shelf-plan --cut all" + on)}},
 	"spoiled": {base: "cut", more: []step{does("progress shelf-plan --spoiled side=1100x280 --lost shelf" + on)}},
 	"recut":   {base: "spoiled", more: []step{does(recut + " shelf-plan")}},
+	"1":       {more: []step{lays}},
 	"lost":    {base: "recut", more: []step{does("progress shelf-plan-2 --cut all --lost shelf" + on)}},
 }
 
@@ -136,6 +171,12 @@ var scenes = []scene{
 	{"a plan booked", "cut", nil, words("rack book shelf-plan" + on), record},
 	{"a rest booked", "lost", []step{does("progress shelf-plan-2 --undo" + on), does("progress shelf-plan-2 --cut all" + on)}, words("rack book shelf-plan-2" + on), second},
 	{"a plan given up", "planned", []step{does("progress shelf-plan --cut 1" + on)}, words("rack book shelf-plan --give-up" + on), record},
+	{"a cut of version 1", "1", nil, words("progress shelf-plan-2 --cut all" + on), ""},
+	{"a cut of version 1 taken back", "1", nil, words("progress shelf-plan-2 --undo" + on), ""},
+	{"the rest of a plan of version 1", "1", []step{does("progress shelf-plan-2 --cut all" + on), does("progress shelf-plan-2 --lost cleat" + on)}, words(recut + " shelf-plan-2"), ""},
+	{"a rest of version 1 withdrawn", "1", []step{does("progress shelf-plan-2 --undo" + on)}, words("recut shelf-plan-2 --withdraw" + on), record},
+	{"a rest of version 1 booked", "1", []step{does("progress shelf-plan-2 --cut all" + on)}, words("rack book shelf-plan-2" + on), second},
+	{"a plan in a folder without a list, as version 1 left it", "planned", []step{removes("shelf-plan/.sawbill-files"), edits("shelf.toml", "count = 4", "count = 1")}, words(plan), ""},
 	{"a booking taken back", "cut", []step{does("rack book shelf-plan" + on)}, words("rack undo" + on), ""},
 }
 
