@@ -22,12 +22,12 @@ type Wanted struct {
 
 // estimate takes out of the unplaced what rough lumber for sale will give, for
 // which nothing else is offered than boards on hand. Blanks that were marked before keep
-// their marks.
-func (p *Plan) estimate(marked bool) {
+// their marks; so many marks were given.
+func (p *Plan) estimate(marked bool, marks int) {
 	if len(p.Job.Rough) == 0 || len(p.Unplaced) == 0 {
 		return
 	}
-	p.reblank(marked)
+	p.reblank(marked, marks)
 	of := make([][]Wanted, len(p.Job.Rough))
 	var unplaced []Unplaced
 	for _, m := range p.Unplaced {

@@ -23,6 +23,9 @@ type Options struct {
 	// Bill is the cutting bill to plan instead of the one that the job's parts would
 	// have, of which each blank has a mark. It holds the parts exactly.
 	Bill []Blank
+	// Marks is how many marks were given so far, if more than Bill has: new blanks get
+	// the next.
+	Marks int
 }
 
 // Progress is how far the planning has come.
@@ -69,7 +72,7 @@ func makeBy(ctx context.Context, job, rules stock.Job, bill []Blank, from source
 		return nil, fmt.Errorf("the solver made a plan that does not hold, which is a fault of this program, not of the job: %w", err)
 	}
 	plan := tell(job, bill, problem, answer)
-	plan.estimate(o.Bill != nil)
+	plan.estimate(o.Bill != nil, o.Marks)
 	if err := verify(rules, plan.Bill); err != nil {
 		return nil, fmt.Errorf("the blanks of the estimate do not hold, which is a fault of this program, not of the job: %w", err)
 	}

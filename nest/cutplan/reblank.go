@@ -10,7 +10,7 @@ import (
 // not give by blanks as rough lumber for sale gives them, for that may be of
 // another number of layers. All blanks are then numbered anew, and marked anew unless
 // their marks stand on pieces already: then the new ones take the next.
-func (p *Plan) reblank(marked bool) {
+func (p *Plan) reblank(marked bool, marks int) {
 	toBuy := p.Job
 	toBuy.Stock = nil
 	missing := make([]int, len(p.Bill))
@@ -41,7 +41,7 @@ func (p *Plan) reblank(marked bool) {
 			bill = append(bill, Blank{Blank: b, Turnable: turnable(p.Job, b)})
 		}
 	}
-	next := NextMark(p.Bill)
+	next := max(marks, NextMark(p.Bill))
 	for i := range bill {
 		switch {
 		case !marked:

@@ -52,6 +52,29 @@ func TestWhatABoardOnHandDoesNotGiveIsResawnFromRoughLumber(t *testing.T) {
 	}
 }
 
+// Blanks that are new get marks that no blank had, in the bill or before it.
+func TestMarksOfNewBlanksWereNeverGiven(t *testing.T) {
+	j := stock.Job{
+		Saw: stock.Saw{Kerf: 3 * mm, ResawKerf: 1600 * mm / 1000}, Shortest: stock.ShortestMilled,
+		Stock: []stock.Stock{{Name: "board", Kind: stock.Board, Material: "oak", Length: 700 * mm, Width: 120 * mm, Thickness: 2 * stock.Inch, OnHand: true, Count: 1}},
+		Rough: []stock.Rough{{Material: "oak", Quarter: quarter(t, "4/4"), Grade: stock.GradeOf("FAS")}},
+		Parts: []stock.Part{{Name: "slat", Material: "oak", Length: 600 * mm, Width: 50 * mm, Thickness: 9 * mm, Count: 40, Resaw: true}},
+	}
+	for given, want := range map[int]string{0: "B", 9: "J"} {
+		p, err := Make(context.Background(), j, Options{Iterations: 100, Bill: cuttingBill(j), Marks: given})
+		if err != nil {
+			t.Fatal(err)
+		}
+		marks := ""
+		for _, b := range p.Bill[1:] {
+			marks += b.Mark
+		}
+		if marks != want {
+			t.Errorf("%d marks were given: the new blanks are %q, want %q", given, marks, want)
+		}
+	}
+}
+
 // Whatever is on hand and for sale by the board foot: the blanks hold the parts
 // that are wanted, each is cut, estimated or unplaced as often as the bill says,
 // and nothing is unplaced that rough lumber can give.

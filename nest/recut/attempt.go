@@ -158,7 +158,7 @@ func placed(bill []cutplan.Blank, p *cutplan.Plan) []int {
 // make plans so many blanks of the bill, of that stock.
 func (r *rest) make(ctx context.Context, wanted []int, from []stock.Stock, o cutplan.Options) (*cutplan.Plan, error) {
 	job := r.job
-	job.Parts, o.Bill = nil, nil
+	job.Parts, o.Bill, o.Marks = nil, nil, r.marks
 	for _, p := range r.job.Parts {
 		p.Count = 0
 		for i, b := range r.bill {

@@ -12,6 +12,7 @@ import (
 type rest struct {
 	job    stock.Job // parts still wanted; the stock there is, and the offers
 	bill   []cutplan.Blank
+	marks  int           // given so far, those of the bill too
 	pieces []piece       // with blanks to come from them
 	free   []stock.Stock // of which no blank is to come by the plan: on hand
 	offers []stock.Stock
@@ -244,6 +245,7 @@ func (r *rest) want(parts []stock.Part, standing []progress.Blank, next int) {
 			}
 		}
 	}
+	r.marks = next
 	for i := range r.pieces {
 		r.pieces[i].Root.Renumber(at)
 		r.pieces[i].holds = make([]int, len(r.bill))
