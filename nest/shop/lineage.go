@@ -64,8 +64,9 @@ func (f *Folder) withdrawn() (before string, withdrawn bool, err error) {
 	return b.path, len(named) > 0 && len(f.naming(b, store.Standing(entries))) == 0, nil
 }
 
-// naming selects the entries of the predecessor's record that say that it goes on as this
-// plan: in this folder, or in one that was moved since, as this one may have been.
+// naming selects the entries of the predecessor's record that name this plan as its
+// successor. The folder that they name is this one, or one that was moved since: that may
+// be this one too.
 func (f *Folder) naming(before *Folder, entries []store.Entry) []store.Entry {
 	return slices.DeleteFunc(slices.Clone(entries), func(e store.Entry) bool {
 		if len(e.Did) == 0 {

@@ -53,7 +53,10 @@ func (h *Held) ReplaceOnce(files []File, once Once, agree func() error) error {
 			return wrong
 		}
 	}
-	return h.finish()
+	if err := h.advance(&moves{disk: h.disk}); err != nil {
+		return h.waits(err)
+	}
+	return nil
 }
 
 // Check reports what Replace would refuse: a folder of another kind, and files that are
@@ -113,14 +116,6 @@ func (h *Held) commit() error {
 	return h.wrong("", fmt.Sprintf("the files cannot be replaced (%v)", err), "nothing was changed; close them where they are open, and run again")
 }
 
-// finish puts in place what was staged for a change that is made already.
-func (h *Held) finish() error {
-	if err := h.advance(&moves{disk: h.disk}); err != nil {
-		return h.waits(err)
-	}
-	return nil
-}
-
 // advance takes a change from where it was staged to its end.
 func (h *Held) advance(m *moves) error {
 	if err := m.move(h.at(newName), h.at(readyName)); err != nil {
@@ -136,6 +131,15 @@ func (h *Held) advance(m *moves) error {
 func (h *Held) waits(err error) error {
 	return Waits{fault.Faults{{File: h.path, Cause: fmt.Sprintf("the new files are written and wait in the folder, they cannot be put in place (%v)", err),
 		Remedy: "close the files of the folder where they are open; the next command that opens the folder puts them in place"}}}
+}
+
+// unfinished says that the change of an earlier run cannot be put in place.
+func (h *Held) unfinished(err error) error {
+	var told fault.Faults
+	if errors.As(err, &told) {
+		return told
+	}
+	return h.wrong("", fmt.Sprintf("the new files of an earlier run wait in the folder, they cannot be put in place (%v)", err), "close the files of the folder where they are open, and try again")
 }
 
 // moves are renames that can be taken back.
@@ -243,7 +247,7 @@ func (h *Held) clear(name string) {
 func (h *Held) settle() error {
 	if present(h.at(readyName)) {
 		if err := h.place(&moves{disk: h.disk}); err != nil {
-			return h.waits(err)
+			return h.unfinished(err)
 		}
 	}
 	h.clear(oldName)
@@ -253,8 +257,8 @@ func (h *Held) settle() error {
 		case err != nil:
 			return err
 		case made:
-			if err := h.finish(); err != nil {
-				return err
+			if err := h.advance(&moves{disk: h.disk}); err != nil {
+				return h.unfinished(err)
 			}
 		default:
 			h.drop()
