@@ -141,6 +141,9 @@ func exactly(value *big.Rat, unit Length) (Length, *refusal) {
 		return Length(counts.Num().Int64()), nil
 	}
 	nearest := roundHalfUp(counts)
+	if nearest == 0 && counts.Sign() != 0 {
+		return 0, &refusal{"this is less than 0.000025 mm, the step in which lengths are kept", "check the unit and the decimal mark"}
+	}
 	remedy := "write " + nearest.Decimal() + " mm, which is nearest"
 	if unit == Inch || unit == Foot {
 		tape := strings.TrimPrefix(Ruler{Inches, 64}.Print(nearest), "≈")

@@ -190,7 +190,8 @@ func TestParseLengthRefusesWhatItCannotReadOneWay(t *testing.T) {
 
 		{`1/3 in`, Inches, "no whole count", "write 8.466675 mm, which is nearest, or 21/64 in"},
 		{`1/128"`, Millimetres, "no whole count", "write 0.19845 mm, which is nearest, or 1/64 in"},
-		{`0.0000001 mm`, Millimetres, "no whole count", "write 0 mm"},
+		{`0.0000001 mm`, Millimetres, "less than 0.000025 mm", "check the unit"},
+		{`0.00001`, Millimetres, "less than 0.000025 mm", "check the unit"},
 		{`0.00003`, Millimetres, "no whole count", "write 0.000025 mm, which is nearest"},
 		{`2.2916667'`, Millimetres, "no whole count", "write 698.5 mm, which is nearest, or 27 1/2 in"},
 		{`100001 mm`, Millimetres, "more than 100 m", "check the unit"},

@@ -51,6 +51,20 @@ var rackVerbs = []rackVerb{
 	{name: "restore", args: "N", about: "go back to what change N left, 0 is the beginning", flags: []string{"date"}, least: 1, most: 1, run: (*rackCall).restore},
 }
 
+// fits refuses operands that the verb does not take.
+func (v rackVerb) fits(operands []string) error {
+	write := fmt.Sprintf("write sawbill %s", strings.TrimSpace("rack "+v.name+" "+v.args))
+	switch n := len(operands); {
+	case n < v.least:
+		return usageError{fmt.Sprintf("rack %s needs %s", v.name, v.args), write}
+	case v.most == 0 && n > 0:
+		return usageError{fmt.Sprintf("rack %s takes flags alone, and %q belongs to none", v.name, operands[0]), "put quotes around a value that has blanks, or leave the word out"}
+	case v.most > 0 && n > v.most:
+		return usageError{fmt.Sprintf("rack %s takes one %s, not %d", v.name, v.args, n), write}
+	}
+	return nil
+}
+
 // everyVerb are the flags that all of them have.
 var everyVerb = []string{"rack", "units", "quiet"}
 
@@ -120,8 +134,8 @@ func onRack(in *invocation, f *rackFlags) error {
 	}
 	v := rackVerbs[at]
 	const see = "see \"sawbill help rack\""
-	if n := len(in.operands); n < v.least || v.most >= 0 && n > v.most {
-		return usageError{fmt.Sprintf("rack %s cannot take %d operands", name, n), fmt.Sprintf("write sawbill %s", strings.TrimSpace("rack "+name+" "+v.args))}
+	if err := v.fits(in.operands); err != nil {
+		return err
 	}
 	var wrong error
 	f.set.Visit(func(flag *pflag.Flag) {

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -144,6 +145,9 @@ func (c command) call(args []string, stdout, stderr *safe) (int, error) {
 		return 0, usageError{err.Error(), fmt.Sprintf("see \"sawbill help %s\"", c.name)}
 	}
 	in.operands = flags.Args()
+	if slices.Contains(in.operands, "") {
+		return 0, usageError{"an operand is empty", "name a file or a folder; a shell variable in it may be empty"}
+	}
 	if err := in.settings.check(); err != nil {
 		return 0, err
 	}

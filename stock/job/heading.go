@@ -76,10 +76,26 @@ func (r *reader) columns(heading row, of []key, at place) ([]column, []key) {
 		}
 	}
 	if len(missing) > 0 {
+		if cell, ok := partedOtherwise(heading, known); ok {
+			r.fault(at, problem{fmt.Sprintf("%q in the heading holds another mark between columns than the rest of it", cell), "use one mark between all columns: a comma, a semicolon or a tab"})
+			return nil, nil
+		}
 		r.fault(at, problem{"the heading has no column " + quotedWith("and", missing), "add it, and fill it in every row"})
 		keys = optional(of)
 	}
 	return columns, keys
+}
+
+// partedOtherwise finds a cell of the heading that holds known words, parted by another
+// mark than its columns.
+func partedOtherwise(heading row, known []string) (cell string, found bool) {
+	for _, cell := range heading.cells {
+		words := strings.FieldsFunc(cell, func(r rune) bool { return slices.Contains(separators, r) })
+		if len(words) > 1 && slices.ContainsFunc(words, func(w string) bool { return slices.Contains(known, columnOf(w).key) }) {
+			return cell, true
+		}
+	}
+	return "", false
 }
 
 // unitAtEnd finds the unit in "length (mm)", "length [in]", "Length mm",
