@@ -9,22 +9,22 @@ import (
 
 // Case is a derived design: its parts, and what is worth knowing besides.
 type Case struct {
-	// Parts are named once each; From is "case", How the arithmetic of each
-	// size. Of their allowances only Mitres is told.
+	// Parts are named once each; From is "case", How the arithmetic of each size. Mitres is the
+	// only allowance that is set.
 	Parts []stock.Part
-	// Sizes are those of the case as a whole, and what led to them, in the
-	// order of the reckoning: "outside width", "inside width", "bay 1 width".
+	// Sizes lists the sizes of the case as a whole, each with its arithmetic, in the order they
+	// were found: "outside width", "inside width", "bay 1 width".
 	Sizes    []stock.Derivation
 	Openings []Space
 	// Hung: it hangs on a wall, and its height begins at its lower edge, not at the
 	// floor.
 	Hung bool
-	// Storage is what the drawers to be made hold, in the order of their bays
-	// and openings, from the top.
+	// Storage is the room in the drawers to be made, in the order of their bays and openings, from
+	// the top.
 	Storage []Storage
 	// Solids are the pieces one by one, where they stand, in the order of Parts.
 	Solids []Solid
-	// Marks are what is laid out on the parts, in their order.
+	// Marks are the marks on the parts, in their order.
 	Marks []Mark
 	// Assembly is the order of putting it together.
 	Assembly []Step
@@ -32,7 +32,7 @@ type Case struct {
 	Checks   []Check
 	Hardware []Hardware
 	Finish   Finish
-	// Materials are those of the job, by name.
+	// Materials are the materials of the job, by name.
 	Materials map[string]Material
 }
 

@@ -17,6 +17,16 @@
 //	|_|_____bottom____|_|
 //	   |<- inside  ->|
 //
+// # Packages
+//
+// Each imports only those before it:
+//
+//	design, solid   what is written, and what is wrong with it; boxes, faces, marks
+//	joints          the joints, one in a file
+//	construction    how the case is made
+//	sizes, pieces   its sizes; its pieces and where they stand
+//	marks, checks, assembly
+//
 // # Lines
 //
 // Each direction is settled by itself, and all of it by one rule: what stands
@@ -39,11 +49,10 @@
 //	                 + inset door + gap before
 //	doors' width   = bay width - gaps                  or + 2 overlays
 //
-// So a case may be reckoned inwards, from its outside sizes, or outwards, from
-// drawers that stand on the bench or other contents, or both. Members of a line
-// that nothing settles share what is left equally; if there are none, those do
-// that have more than contents need. A line that nothing settles at all is a
-// fault, and so are two sizes that cannot both hold.
+// So a case may be derived inwards, from its outside sizes, or outwards, from drawers that stand on
+// the bench or other contents, or both. Members of a line that nothing settles share what is left
+// equally; if there are none, those do that have more than contents need. A line that nothing
+// settles at all is a fault, and so are two sizes that cannot both hold.
 //
 // # Joints
 //
@@ -94,17 +103,15 @@
 //
 // # Marks
 //
-// What is laid out on a part follows from where the pieces stand: two pieces that
-// are joined take up the same room, and a [Mark] says where on each of them that
-// room is. Each kind of mark has a file of its own: housings (dados, rabbets,
-// grooves), notches, slides, fingers, frame joints, pegs (dowels
-// and loose tenons), pins and handles. A position is exact,
-// from one edge, and never the sum of others.
+// Marks follow from where the pieces stand. Two pieces that are joined take up the same room, and a
+// [Mark] says where on each of them that room is. Each kind of mark has a file of its own: housings
+// (dados, rabbets, grooves), notches, slides, fingers, frame joints, pegs (dowels and loose
+// tenons), pins and handles. A position is exact, from one edge, and never the sum of others.
 //
 // # Framed cases
 //
-// The box lies between the frames, and inside their edges by an inset. What is
-// clear is the frame's opening; the panels stand back from it:
+// The box lies between the frames, and inside their edges by an inset. The clear size is the
+// frame's opening; the panels stand back from it:
 //
 //	outside |<- stile ->|   opening
 //	        |inset|panel|<- behind the stile
@@ -121,7 +128,7 @@
 //
 //	sum of weight x (y cos a - z sin a) - pull x height,   sin a = rear raised / depth
 //
-// with y behind the front of what stands lowest and z above the floor. They are
-// estimates, reckoned in floating point; no size of a part follows from them. A
-// check that lacks a figure is left out, and a [Caution] names the figure.
+// with y behind the front of what stands lowest and z above the floor. They are estimates in
+// floating point; no size of a part follows from them. A check that lacks a figure is left out, and
+// a [Caution] names the figure.
 package casework

@@ -9,7 +9,7 @@ import (
 	"sawbill/stock/casework/solid"
 )
 
-// What a design says, and what is wrong with it.
+// Designs and their faults.
 type (
 	Design     = design.Design
 	Carcass    = design.Carcass
@@ -83,7 +83,7 @@ const (
 	End   = solid.End
 )
 
-// What follows from a case.
+// Results.
 type (
 	Space    = sizes.Space
 	Storage  = pieces.Storage

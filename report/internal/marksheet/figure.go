@@ -40,12 +40,12 @@ func same(k, l casework.Mark) bool {
 
 func sameMeasure(m, n casework.Measure) bool { return m.From == n.From && slices.Equal(m.At, n.At) }
 
-// fingers reports whether a mark is that of a box joint's fingers: edges that are
-// shared by both ends of a piece and their mates.
+// fingers reports whether a mark shows a box joint's fingers: edges that both ends of a piece and
+// their mates share.
 func fingers(k casework.Mark) bool { return strings.HasSuffix(k.What, "fingers") }
 
-// figures sorts the marks by the faces that they are on, in the order of the
-// pieces. What cannot be drawn is left.
+// figures sorts the marks by the faces that they are on, in the order of the pieces. It returns
+// marks that cannot be drawn as left.
 func (s Subject) figures() (faces []figure, pairs []pair, left []casework.Mark) {
 	var joints []figure
 	for _, k := range s.Marks {
@@ -110,9 +110,8 @@ func alike(faces []figure) []figure {
 	return all
 }
 
-// takes reports whether f can be drawn as g: the same marks on pieces that lie
-// alike, and of the same size but for one direction in which the marks leave a
-// stretch free.
+// takes reports whether f can be drawn as g: the same marks on pieces that lie alike. Their sizes
+// may differ along a direction in which the marks leave a stretch free.
 func (g figure) takes(f figure) bool {
 	if f.face != g.face || f.level != g.level || f.upright != g.upright || !slices.EqualFunc(f.marks, g.marks, same) {
 		return false
@@ -127,8 +126,8 @@ func (g figure) takes(f figure) bool {
 	return true
 }
 
-// open is the stretch of a piece so large that lies between what is measured from
-// its near edge and what is measured from the far one: it can be broken there.
+// open is the stretch of a piece of that size between the marks measured from its near edge and
+// those from its far one. It can be broken there.
 func (g figure) open(a casework.Axis, size stock.Length) (from, to stock.Length) {
 	to = size
 	for _, k := range g.marks {

@@ -5,12 +5,11 @@
 //
 //	case marks -> faces of pieces -> figures, alike ones once -> rows
 //
-// Where things lie comes from [casework.Mark] alone; nothing is reckoned anew.
-// A figure follows drafting practice (ISO 128 and ISO 129-1, from memory): wide
-// outlines, narrow extension and dimension lines, circles with centre lines for
-// holes, what is cut away hatched, what stands there dashed, and two zigzag lines
-// where a long piece is broken. A part of a figure that would be too thin to be
-// seen is drawn wider.
+// Where things lie comes from [casework.Mark] alone; nothing is computed again. A figure follows
+// drafting practice (ISO 128 and ISO 129-1, from memory): wide outlines, narrow extension and
+// dimension lines, circles with centre lines for holes, what is cut away hatched, what stands there
+// dashed, and two zigzag lines where a long piece is broken. A part of a figure that would be too
+// thin to be seen is drawn wider.
 package marksheet
 
 import (
@@ -77,8 +76,7 @@ const (
 	columnGap = 5.0
 )
 
-// Paper is where rows go: so wide, and so high, of which some is left on the first
-// page; mm.
+// Paper is the space for rows in mm: its width and height, and the height left on the first page.
 type Paper struct{ Width, Height, Left float64 }
 
 // Endless is paper without pages, so wide.

@@ -240,8 +240,8 @@ func (s *sketch) other(a casework.Axis) casework.Axis {
 // first does.
 const wordy = 6
 
-// position takes one of a mark for the lane of its edge; r is what is drawn
-// there. What has a width is told from edge to edge.
+// position adds one position of a mark to the lane of its edge; r is drawn there. A cut with a
+// width is dimensioned from edge to edge.
 func (s *sketch) position(k casework.Mark, m casework.Measure, axis casework.Axis, at, width stock.Length, i int, r drawing.Rect) {
 	var l *lane
 	s.lanes, l = laneOf(s.lanes, m.From, s.placing)

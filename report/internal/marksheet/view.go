@@ -94,9 +94,9 @@ func planes(k casework.Mark, spot casework.Spot, s casework.Solid) []casework.Ax
 	return normals
 }
 
-// towards reports whether a face looks along its normal's axis, not against it.
-// An inner face looks to the middle of what its piece belongs to. Of two ends, and
-// of faces that only show what is at an end, it is the front, the top or the right.
+// towards reports whether a face looks along its normal's axis, not against it. An inner face looks
+// to the middle of what its piece belongs to. For two ends, and for faces that only show an end's
+// marks, it is the front, the top or the right.
 func towards(side casework.Side, normal casework.Axis, s casework.Solid, all []casework.Solid) bool {
 	if axis, far, ok := side.Axis(); ok && axis == normal {
 		return far

@@ -16,7 +16,7 @@ func (s Subject) letter(part int) string {
 	return ""
 }
 
-// role is what a part is, without the places that tell it from others.
+// role is the name of a part without its places.
 func role(name string) string {
 	name, _, _ = strings.Cut(name, ", ")
 	return name
@@ -61,7 +61,7 @@ func (s Subject) caption(f figure) []line {
 	return []line{{text: s.parts(f), bold: true}, {text: where}}
 }
 
-// pieceNames are those of the pieces, if not all of their parts' have the marks.
+// pieceNames lists the pieces if only some of their part's pieces have the marks.
 func (s Subject) pieceNames(f figure) string {
 	var names []string
 	all := true

@@ -6,8 +6,8 @@ import (
 	"sawbill/stock/casework/solid"
 )
 
-// What stands in a case weighs as the job file says, and only then: the contents of
-// an opening, all together, and what is in a drawer.
+// The job file gives the weight of the contents of an opening, all together, and of a drawer's.
+// Nothing else that stands in a case is weighed.
 //
 //	a row of contents = weight / rows        rounded up to the gram
 //	load of a shelf   = its row / its face   of a divider: the lowest row above it
@@ -18,9 +18,9 @@ func pressure(p pieces.Piece, weight stock.Grams) float64 {
 	return float64(weight) * newton / (inMillimetres(p.Length.Total()) * inMillimetres(p.Width.Total()))
 }
 
-// loadOf is what a shelf or a divider is checked for, in N/mm2, and how it is said:
-// the load of all shelves, or that of its contents where they weigh more, or where
-// the contents are known of all and no load was given.
+// loadOf is the load that a shelf or a divider is checked for, in N/mm2, and its wording. It is the
+// load of all shelves, or the contents if they weigh more. Contents count too if all are known and
+// no load is given.
 func (r *checker) loadOf(p pieces.Piece) (load float64, said string, byContents bool) {
 	load, said = r.shelfLoad()
 	of := pressure(p, p.Bears.Weight)

@@ -54,8 +54,8 @@ func (r *checker) cautionShelf(p pieces.Piece) {
 // figure is better known than that.
 func wholeSpan(l stock.Length) stock.Length { return l - l%(stock.Inch/2) }
 
-// cautionNarrow tells of measured drawers narrower than the room that the widest of their
-// bay, whose slides need packing.
+// cautionNarrow warns of measured drawers that are narrower than the widest of their bay: their
+// slides need packing.
 func (r *checker) cautionNarrow(b construction.Bay) {
 	s := r.Built.Drawers
 	most := s.WidthNeed(b).Total()

@@ -55,7 +55,7 @@ func ofMillimetres(mm float64) stock.Length {
 	return stock.Length(math.Round(mm * float64(stock.Millimetre)))
 }
 
-// shelfLoad is what a shelf is to carry, in N/mm2, and how it is said.
+// shelfLoad is the load of a shelf in N/mm2, and its wording.
 func (r *checker) shelfLoad() (load float64, said string) {
 	given := r.In.Design.Shelf.Load
 	switch {
@@ -67,8 +67,8 @@ func (r *checker) shelfLoad() (load float64, said string) {
 	return bookLoad, "50 lb/ft2 (244 kg/m2, a load of books)"
 }
 
-// checkDeflection reckons the sag of every shelf and divider whose modulus is
-// known, and gives the rule of thumb for others.
+// checkDeflection computes the sag of every shelf and divider whose modulus is known, and gives the
+// rule of thumb for others.
 func (r *checker) checkDeflection() {
 	for i, p := range r.Pieces {
 		if !p.Role.Carries() {

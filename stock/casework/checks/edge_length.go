@@ -6,10 +6,10 @@ import (
 	"sawbill/stock/casework/solid"
 )
 
-// edgeLength is that of the edges of sheets that show, with a tenth to spare:
-// the front edge of every panel of the carcass, all four of a front or a door. An
-// edge that is covered over its whole length, as by a frame or a strip, takes
-// none; what shuts a case does not cover it.
+// edgeLength is the length of the edges of sheets that show, with a tenth to spare. It counts the
+// front edge of every panel of the carcass, and all four of a front or a door. An edge that is
+// covered over its whole length, as by a frame or a strip, takes none; what shuts a case does not
+// cover it.
 func edgeLength(c *pieces.Standing) stock.Length {
 	var all stock.Length
 	still := pieces.Standing{} // what does not open

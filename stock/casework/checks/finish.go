@@ -33,8 +33,7 @@ func FinishOf(in *design.Reader) Finish {
 	return f
 }
 
-// Tenths is what surfaces take, in tenths of a litre or of a US gallon, rounded
-// up.
+// Tenths is the finish that surfaces take, in tenths of a litre or of a US gallon, rounded up.
 func (f Finish) Tenths(s Surfaces) int64 {
 	side := 1000 * stock.Millimetre
 	if f.Units == stock.Inches {
@@ -58,7 +57,7 @@ func (f Finish) Tenths(s Surfaces) int64 {
 	return tenths.Int64()
 }
 
-// Unit is what Tenths counts: "litre" or "US gallon".
+// Unit is the unit of Tenths: "litre" or "US gallon".
 func (f Finish) Unit() string {
 	if f.Units == stock.Inches {
 		return "US gallon"

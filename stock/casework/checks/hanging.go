@@ -7,8 +7,8 @@ import (
 	"sawbill/stock/casework/solid"
 )
 
-// cautionHanging tells how a hung case is fixed, and what its fixing must bear as far as
-// that can be reckoned. The rules are common practice, no source.
+// cautionHanging says how to fix a hung case, and estimates the load on its fixing. The rules are
+// common practice, no source.
 func (r *checker) cautionHanging() {
 	if !r.Built.Hung() {
 		return

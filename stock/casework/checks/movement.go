@@ -14,13 +14,12 @@ const (
 	// year in a heated room: 6 to 11 % is common practice, no source; 4 is the
 	// usual figure to reckon with.
 	moistureSwing = 4
-	// wideLumber is the width from which movement is told: 4 in. Common practice,
-	// no source.
+	// wideLumber is the least width that is checked for movement: 4 in. Common practice, no source.
 	wideLumber = 4 * stock.Inch
 )
 
-// checkMovement reckons by how much wide lumber swells and shrinks. Sheets and
-// the length of lumber hardly do.
+// checkMovement computes how much wide lumber swells and shrinks. Sheets and the length of lumber
+// hardly do.
 func (r *checker) checkMovement() {
 	var unknown []string
 	for i, p := range r.Pieces {

@@ -9,14 +9,13 @@ import (
 	"sawbill/stock/casework/solid"
 )
 
-// Surfaces are the areas of a case that can be finished. What touches another
-// piece, in a joint or glued on it, is in none.
+// Surfaces are the areas of a case that can be finished. Faces that touch another piece, in a joint
+// or glued on it, do not count.
 type Surfaces struct {
 	// Wear is the upper face of all that lies level: tops, shelves, the bottoms of
 	// case and drawers.
 	Wear Area
-	// Outside is what can be seen straight on from in front, from the sides or
-	// from above, and is not wear.
+	// Outside can be seen straight on from in front, from the sides or from above, and is not wear.
 	Outside Area
 	// Inside is everything else, the rear and the underside of the case too.
 	Inside Area
@@ -112,8 +111,7 @@ func Carries(c *pieces.Standing, part int) bool {
 	return slices.ContainsFunc(c.Solids, func(s solid.Solid) bool { return s.Part == part && s.Role.Carries() })
 }
 
-// shade is what another solid covers of a face: it touches it there, or stands
-// somewhere before it.
+// shade is the part of a face that another solid covers: it touches it there, or stands before it.
 type shade struct {
 	from, to [2]stock.Length
 	touches  bool
@@ -161,8 +159,8 @@ func measure(c *pieces.Standing, into *Surfaces, i int, of side) {
 	}
 }
 
-// keepsFace reports whether of two pieces whose joint ends flush, so that both
-// have the same face there, it is that of s: of a level piece, else of the first.
+// keepsFace reports whether a shared face belongs to s where the joint of two pieces ends flush. A
+// level piece has it, else the first.
 func keepsFace(s solid.Solid, i int, other solid.Solid, k int) bool {
 	if level, otherLevel := s.Through == solid.Z, other.Through == solid.Z; level != otherLevel {
 		return level

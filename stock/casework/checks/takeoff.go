@@ -9,10 +9,10 @@ import (
 	"sawbill/stock/casework/solid"
 )
 
-// Takeoff is what a case takes besides its parts. All of it is an estimate.
+// Takeoff lists the weight, finish and edging of a case. All of it is an estimate.
 type Takeoff struct {
-	// Weights are those of the parts whose material has a density, Unweighed the
-	// materials that have none. Weight is the sum, with the finished drawers.
+	// Weights has the parts whose material has a density, Unweighed the materials without one.
+	// Weight is the sum, with the finished drawers.
 	Weights   []Weight
 	Unweighed []string
 	Weight    stock.Grams
@@ -23,11 +23,11 @@ type Takeoff struct {
 	Centre *solid.Point
 
 	Surfaces Surfaces
-	// Edging is what goes on the edges of sheets that show, with a tenth to spare.
+	// Edging is for the edges of sheets that show, with a tenth to spare.
 	Edging stock.Length
 }
 
-// TakeOff reckons what the case takes besides its parts.
+// TakeOff estimates the weight, finish and edging of a case.
 func TakeOff(c *pieces.Standing) Takeoff {
 	t := Takeoff{Surfaces: surfaces(c), Edging: edgeLength(c)}
 	t.Weights, t.Unweighed = weights(c)

@@ -19,8 +19,8 @@ const (
 	tallCase = 27 * stock.Inch
 	// childWeight is the test weight of ASTM F2057-23, 60 lb.
 	childWeight stock.Grams = 27_216
-	// clothing is what a drawer is filled with, in kg/m3: 8.5 lb/ft3, confirmed for
-	// the rule of November 2022; for ASTM F2057-23 from memory.
+	// clothing fills a drawer, in kg/m3: 8.5 lb/ft3, confirmed for the rule of November 2022; for
+	// ASTM F2057-23 from memory.
 	clothing = 136.2
 	// pull is 10 lbf forward at the highest hand-hold, but not above highestHold:
 	// ASTM F2057-23, from memory. It is in grams of weight.
@@ -37,7 +37,7 @@ type footing struct {
 	front, rear, floor stock.Length
 }
 
-// standsOn are what stands lowest: sides, stiles or feet, wherever these reach.
+// standsOn finds the lowest pieces: sides, stiles or feet, wherever these reach.
 func standsOn(solids []solid.Solid) footing {
 	var s footing
 	for i, p := range solids {
@@ -102,8 +102,8 @@ func drawers(c *pieces.Standing, loaded []stock.Grams) (all []opens, rest []load
 	return all, rest
 }
 
-// roomIn is that in a drawer: between its sides, between its ends, and
-// from the bottom to the upper edge. Of a finished one it is the whole outside.
+// roomIn is that in a drawer: between its sides, between its ends, and from the bottom to the upper
+// edge. For a finished one it is the whole outside.
 func roomIn(of []solid.Solid) solid.Point {
 	from, to := solid.Point{}, solid.Point{stock.Longest, stock.Longest, stock.Longest}
 	for _, s := range of {
@@ -148,11 +148,11 @@ func (on footing) moments(s state) (holding, tipping float64) {
 	return holding, tipping + float64(float64(pull)*float64(s.pull))
 }
 
-// states are those that a chest is judged in. Figures are those of the tests of
-// ASTM F2057-23, without being its tests.
+// states are those that a chest is judged in. The figures come from the tests of ASTM F2057-23, but
+// these are not its tests.
 //
-// What stands in the case behind its front support holds it down, and may be taken
-// out: all states are without it, and one more with it.
+// Contents behind the front support hold the case down, and may be taken out. All states are
+// without them, and one more is with them.
 func states(drawers []opens, rest, contents []load, hold stock.Length, filling string) []state {
 	out := func(l load, by stock.Length) load {
 		l.at[solid.Y] -= float64(by)
@@ -222,7 +222,7 @@ func unweighed(c *pieces.Standing) (missing []string) {
 	return missing
 }
 
-// checkTipping reckons the moments of a case that may tip.
+// checkTipping computes the moments of a case that may tip.
 func (r *checker) checkTipping() {
 	why := r.tips()
 	if why == nil {

@@ -1,7 +1,7 @@
 package checks
 
-// What the rules for furniture that may tip ask, as far as it is known: said beside
-// every estimate, for no estimate stands for their tests.
+// Requirements of the rules for furniture that may tip, as far as they are known. They stand beside
+// every estimate, since no estimate replaces their tests.
 const (
 	// Scope, date and the subjects of the tests after 16 CFR 1261.2, 88 Fed. Reg.
 	// 28403 and the abstract of ASTM F2057-23; the rest from memory.

@@ -7,14 +7,14 @@ import (
 	"sawbill/stock/casework/pieces"
 )
 
-// Check is one thing reckoned about the finished case. It is an estimate.
+// Check is one estimate about the finished case.
 type Check struct {
 	Subject string // "shelf deflection"
 	Of      string // the piece it is about: "shelf"; "case"
 	Verdict Verdict
 	Text    string // the outcome, in whole sentences
-	// States are those that the outcome was reckoned in, where there are several:
-	// "all drawers fully open, empty: margin 2.75".
+	// States are the states that were checked, if there are several: "all drawers fully open,
+	// empty: margin 2.75".
 	States []string
 	// Inputs and Results are figures as decimals, for other programs.
 	Inputs, Results []Figure
@@ -29,7 +29,7 @@ const (
 	Within   Verdict = "within the limit"
 	Beyond   Verdict = "beyond the limit"
 	AllowFor Verdict = "to allow for" // there is no limit: the design must allow for it
-	// Of tipping nothing better is said than what was reckoned.
+	// Tipping has no better verdict: the states checked are no proof.
 	Stands Verdict = "stands in the states reckoned, which is no proof that it is safe"
 	Tips   Verdict = "tips in states reckoned"
 )
@@ -37,21 +37,20 @@ const (
 // Figure is a decimal number with its unit, "" where it has none.
 type Figure struct{ Name, Value, Unit string }
 
-// Checker estimates what follows from a case that is made.
+// checker estimates weights, sag, movement and tipping of a case.
 type checker struct {
 	*pieces.Maker
 	checks []Check
 }
 
-// Found is what was estimated of a case. What could not be, for want of a figure, is told among the
-// cautions.
+// Found has the estimates of a case. The cautions name the figures that others lack.
 type Found struct {
 	Checks   []Check
 	Hardware []Hardware
 	Anchored bool // the case may tip, and is to be fixed to the wall
 }
 
-// Case checks a case. Pegs are those of its joints.
+// Case checks a case. Pegs lists the pegs of its joints.
 func Case(made *pieces.Maker, pegs []joints.Pegged) Found {
 	r := &checker{Maker: made}
 	r.cautionUse()

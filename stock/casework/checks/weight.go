@@ -9,14 +9,14 @@ import (
 	"sawbill/stock/casework/solid"
 )
 
-// Weight is that of the pieces of one part.
+// Weight is the weight of the pieces of one part.
 type Weight struct {
 	Part      int // an index into Case.Parts
 	Each, All stock.Grams
 }
 
-// weigh is the weight of a box of wood, to the gram; 0 where its density is not
-// known. What joints take out of it is not taken off.
+// weigh is the weight of a box of wood, to the gram; 0 where its density is not known. The wood
+// that joints remove counts.
 func weigh(p design.Property, size solid.Point) stock.Grams {
 	if !p.Known() {
 		return 0

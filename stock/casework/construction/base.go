@@ -8,7 +8,8 @@ import (
 	"sawbill/stock/casework/internal/wording"
 )
 
-// base is what the case stands on, or hangs by; its height is 0 where it lifts nothing.
+// base is the plinth, the feet or the hanging rails of the case; its height is 0 unless it lifts
+// the case.
 type base struct {
 	design.Panel
 	Kind    string

@@ -8,7 +8,7 @@ import (
 	"sawbill/stock/casework/design"
 )
 
-// Bay is one upright division, as it is reckoned.
+// Bay is one upright division with its sizes.
 type Bay struct {
 	At       design.Place
 	Name     string        // "bay 1"
@@ -34,7 +34,7 @@ type Opening struct {
 	Hinged    string        // side of a single door's hinges
 	Stack     []Box         // drawers, from the top
 	Graded    design.Length // what each front is higher than the one above
-	// contents is what must go in; nil if nothing was said of it.
+	// Contents must go in; nil if none are given.
 	Contents *Contents
 }
 
@@ -42,7 +42,7 @@ type Opening struct {
 type Box struct {
 	At       design.Place
 	Measured bool
-	// width, height and depth are the outside of a box: measured, or reckoned.
+	// Width, height and depth measure the outside of a box, finished or derived.
 	Width, Height, Depth stock.Length
 	Front                design.Length // height of the front, as given
 	BoxHeight            design.Length // as given

@@ -6,9 +6,9 @@ import (
 	"sawbill/stock/casework/internal/sums"
 )
 
-// behindDoors is what doors take of the room of the drawers behind them. A door
-// hung at its front corner stands, open at a right angle, with its thickness in
-// the opening, and a drawer must pass it on its hinge side:
+// behindDoors is the room that doors take from the drawers behind them. A door hung at its front
+// corner stands, open at a right angle, with its thickness in the opening, and a drawer must pass
+// it on its hinge side:
 //
 //	      _____________________
 //	    || |  |___drawer___|  |     inset    hinge clearance = door + gap
@@ -31,6 +31,7 @@ type behindDoors struct {
 	Before stock.Length // from the door's inner face to a drawer's front
 }
 
+// DrawersBehindDoors reports whether an opening has both.
 func (o Opening) DrawersBehindDoors() bool { return o.Doors > 0 && len(o.Stack) > 0 }
 
 // buildBehindDoors reads what drawers behind doors need.
@@ -68,7 +69,7 @@ func (r *Construction) buildBehindDoors() {
 	r.Drawers.Doors = behind
 }
 
-// TakenLeft is what an open door takes of the left of an opening.
+// TakenLeft is the width that an open door takes on the left of an opening.
 func (s Drawers) TakenLeft(o Opening) stock.Length {
 	if o.Doors == 2 || o.Doors == 1 && o.Hinged == "left" {
 		return s.Doors.Hinge
@@ -76,12 +77,12 @@ func (s Drawers) TakenLeft(o Opening) stock.Length {
 	return 0
 }
 
-// TakenBeside is what open doors take of an opening's width.
+// TakenBeside is the width that open doors take from an opening.
 func (s Drawers) TakenBeside(o Opening) stock.Sum {
 	return sums.Plus(nil, stock.Term{Times: o.Doors, Value: s.Doors.Hinge, Label: "hinge clearance"})
 }
 
-// TakenBefore is what a closed door takes of an opening's depth.
+// TakenBefore is the depth that a closed door takes from an opening.
 func (s Drawers) TakenBefore(o Opening) stock.Sum {
 	if o.Doors == 0 {
 		return nil

@@ -49,8 +49,8 @@ type shelf struct {
 	SetBack   stock.Length
 }
 
-// Read reads all of the design but its sizes. What the case has no use for is
-// not read: a case without drawers needs no material for them.
+// Read reads all of the design but its sizes. Tables that the case has no use for are not read: a
+// case without drawers needs no material for them.
 func Read(in *design.Reader) *Construction {
 	r := &Construction{In: in}
 	r.layOut()

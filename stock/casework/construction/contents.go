@@ -9,7 +9,7 @@ import (
 	"sawbill/stock/casework/internal/wording"
 )
 
-// Contents is what must go into an opening: alike pieces in rows.
+// Contents are alike pieces in rows that must go into an opening.
 type Contents struct {
 	At                   design.Place
 	name                 string        // "bottles"; "" where none was given
@@ -104,6 +104,7 @@ func (c Contents) Room(times int, one design.Length, clearances int) stock.Sum {
 		stock.Term{Times: clearances, Value: c.clearance, Label: "clearance"})
 }
 
+// WidthNeed is the width that they need at least, nil if their size in it is not given.
 func (c Contents) WidthNeed() stock.Sum { return c.Room(c.across, c.width, 1) }
 
 // HeightNeed counts a clearance for each space between shelves.

@@ -7,7 +7,7 @@ import (
 	"sawbill/stock/casework/design"
 )
 
-// doors is what all doors of the case have in common.
+// doors describes all doors of the case.
 type doors struct {
 	design.Panel
 	Fit          string
@@ -37,8 +37,8 @@ func (r *Construction) buildDoors() {
 	r.Doors = s
 }
 
-// ShelfFront is what an inset door takes of the depth of the shelves behind it,
-// which begin at from: in a frame no more than reaches through it.
+// ShelfFront is the depth that an inset door takes from the shelves behind it, which begin at from.
+// In a frame only the part that reaches through it counts.
 func (s doors) ShelfFront(o Opening, from stock.Length) stock.Term {
 	if o.Doors == 0 || s.Fit != "inset" || s.Thickness <= from {
 		return stock.Term{}

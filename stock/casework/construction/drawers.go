@@ -9,7 +9,7 @@ import (
 	"sawbill/stock/casework/joints"
 )
 
-// Drawers is what all drawers of the case have in common.
+// Drawers describes all drawers of the case.
 type Drawers struct {
 	Side              stock.Length // clearance of one slide
 	Gap, Above, below stock.Length
@@ -117,7 +117,7 @@ func (s Drawers) DepthNeed(o Opening, x Box) stock.Sum {
 	return nil
 }
 
-// InsetFront is what a front within an opening takes of its depth.
+// InsetFront is the depth that a front within an opening takes from it.
 func (s Drawers) InsetFront(o Opening) stock.Term {
 	if s.Front != "inset" || !s.FalseFronts(o) {
 		return stock.Term{}
@@ -131,8 +131,8 @@ func (s Drawers) FalseFronts(o Opening) bool {
 	return s.Front != "none" && !o.Stack[0].Measured && !(s.Front == "overlay" && o.Doors > 0)
 }
 
-// Gaps is what stands between and beside the drawers of a stack, by which the
-// height of their opening is more than their own:
+// Gaps are the spaces between and beside the drawers of a stack. The opening is higher than its
+// drawers by them:
 //
 //	no false fronts  above + (n - 1) gap + below
 //	inset            (n + 1) gap

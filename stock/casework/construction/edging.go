@@ -21,7 +21,7 @@ type Edging struct {
 	Mitre bool
 }
 
-// Roles are those of the panels that the edging is on.
+// Roles lists the panels that the edging is on.
 func (e Edging) Roles() []solid.Role {
 	switch e.On {
 	case "carcass":
@@ -55,6 +55,7 @@ func (r *Construction) buildEdgings() {
 	}
 }
 
+// EdgingOn reports whether an edging is on those panels already.
 func (r *Construction) EdgingOn(on string) bool {
 	return slices.ContainsFunc(r.Edgings, func(e Edging) bool { return e.On == on })
 }

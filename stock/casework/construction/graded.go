@@ -23,7 +23,7 @@ func (r *Construction) checkGraded(o Opening, measured int) {
 	}
 }
 
-// Steps is what front i, from the top, is higher than the first.
+// Steps is how much higher front i, from the top, is than the first.
 func (o Opening) Steps(i int) stock.Term {
 	return stock.Term{Times: i, Value: o.Graded.Value, Label: "step"}
 }

@@ -37,4 +37,5 @@ func (r *Construction) buildHanging(a design.Place, b *base) {
 	}
 }
 
+// Hung reports whether the case hangs on a wall.
 func (r *Construction) Hung() bool { return r.Base.Kind == "hung" }

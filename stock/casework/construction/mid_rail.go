@@ -55,7 +55,7 @@ func (r *Construction) closedFlush(o Opening) bool {
 	return len(o.Stack) > 0 && !o.Stack[0].Measured && r.In.Design.Drawer.Front.Value == "inset"
 }
 
-// Between is what lies between two openings of a bay, as it is seen from in front.
+// Between is the member between two openings of a bay, seen from in front.
 func (r *Construction) Between() (width stock.Length, name string) {
 	if f := r.Frame; f != nil && f.MidRail > 0 {
 		return f.MidRail, "mid rail"

@@ -43,7 +43,7 @@ func (r *Construction) Seats() []joints.Seat {
 	return all
 }
 
-// corners are those of the box: a panel between the others enters them.
+// corners lists the corners of the box: a panel between the others enters them.
 func (r *Construction) corners() []joints.Seat {
 	b, d := r, r.In.Design
 	var between, outside []solid.Role

@@ -36,9 +36,8 @@ type Opening struct {
 	Contents Contents `toml:"contents"`
 }
 
-// Contents is what must go into an opening, alike pieces in rows:
-// [case.bay.opening.contents]. The room they need is a minimum: it settles a size
-// that nothing else does.
+// Contents are alike pieces in rows that must go into an opening: [case.bay.opening.contents]. The
+// room they need is a minimum: it settles a size that nothing else does.
 type Contents struct {
 	Line int `toml:"-"`
 
@@ -49,7 +48,7 @@ type Contents struct {
 	Height Length `toml:"height"`
 	Depth  Length `toml:"depth"`
 
-	// Weight is that of all of them together, in kg, in a job in inches in pounds.
+	// Weight is the weight of all of them together, in kg, in a job in inches in pounds.
 	Weight Count `toml:"weight"`
 
 	// Across is how many stand side by side, Deep how many behind one another.
@@ -76,16 +75,14 @@ type DrawerBox struct {
 	Width  Length `toml:"width"`
 	Height Length `toml:"height"`
 	Depth  Length `toml:"depth"`
-	// Weight is that of a finished drawer, empty, in kg, in a job in inches in
-	// pounds.
+	// Weight is the weight of a finished drawer, empty, in kg, in a job in inches in pounds.
 	Weight Count `toml:"weight"`
 	// Load is the weight of what is put in each, in the same unit.
 	Load Count `toml:"load"`
 
-	// FrontHeight is that of the front (of the box, where front is "none") of
-	// a drawer to be made. Drawers without one share what is left equally.
+	// FrontHeight is the height of the front of a drawer to be made, or of its box where front is
+	// "none". Drawers without one share what is left equally.
 	FrontHeight Length `toml:"front_height"`
-	// BoxHeight is that of a box behind a false front. Default: see
-	// height_clearance.
+	// BoxHeight is the height of a box behind a false front. Default: see height_clearance.
 	BoxHeight Length `toml:"box_height"`
 }

@@ -6,6 +6,7 @@ type Caution struct {
 	Text    string // whole sentences
 }
 
+// Caution adds a caution.
 func (r *Reader) Caution(subject, text string) {
 	r.Cautions = append(r.Cautions, Caution{subject, text})
 }

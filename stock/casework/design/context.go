@@ -6,7 +6,7 @@ import (
 	"sawbill/stock"
 )
 
-// Context is what a case needs to know of the rest of its job.
+// Context is the rest of the job, as far as a case depends on it.
 type Context struct {
 	// Ruler prints the lengths of messages and cautions; its units choose
 	// between the metric and the inch form of a default.
@@ -16,17 +16,17 @@ type Context struct {
 	// StockInDoubt: some of the stock could not be read, and what Materials lacks
 	// may be there.
 	StockInDoubt bool
-	// Doubts are the keys and tables of the case that could not be read, named as
-	// by [Fault]. What is told then does not follow from them.
+	// Doubts are the keys and tables of the case that could not be read, named as by [Fault]. No
+	// fault that follows from them is reported.
 	Doubts []string
-	// Kerf is that of the saw: what a crosscut takes, and no finger is narrower.
+	// Kerf is the saw's: a crosscut takes it, and no finger is narrower.
 	Kerf stock.Length
 }
 
-// Material is what a job offers of one material.
+// Material is the stock of one material that a job offers.
 type Material struct {
 	Kind stock.Kind
-	// Thicknesses are those of the stock, each once, from the thinnest.
+	// Thicknesses lists the thicknesses of the stock, each once, from the thinnest.
 	Thicknesses []stock.Length
 	Properties
 }

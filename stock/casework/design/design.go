@@ -36,7 +36,7 @@ type Design struct {
 	// such a box between a front and a back frame of lumber.
 	Construction Word `toml:"construction" words:"panel framed"`
 
-	// Outside sizes are those of the whole case, frames and back included.
+	// Outside sizes measure the whole case, frames and back included.
 	OutsideWidth  Length `toml:"outside_width"`
 	OutsideHeight Length `toml:"outside_height"`
 	OutsideDepth  Length `toml:"outside_depth"`
@@ -60,7 +60,7 @@ type Design struct {
 	// Edgings are strips of wood on the edges of panels, one for each kind of
 	// panel.
 	Edgings []Edging `toml:"edging"`
-	// What is wanted besides, so that it is cut with the rest.
+	// Joinery that is cut with the rest.
 	LooseTenon LooseTenon `toml:"loose_tenon"`
 	Spline     Joinery    `toml:"spline"`
 	GlueBlock  Joinery    `toml:"glue_block"`
@@ -82,7 +82,7 @@ type Carcass struct {
 	Top Word `toml:"top" words:"between over"`
 	// Bottom is "between" the sides (the default) or "under" their ends.
 	Bottom Word `toml:"bottom" words:"between under"`
-	// Joint is that of the four corners.
+	// Joint joins the four corners.
 	Joint Word `toml:"joint" joint:"carcass"`
 	// JointDepth is how deep the joint is cut: into the sides where top or
 	// bottom stand between them, else into top and bottom.
@@ -99,19 +99,18 @@ type Frame struct {
 	// members.
 	StileWidth Length `toml:"stile_width"`
 	RailWidth  Length `toml:"rail_width"`
-	// MidStileWidth is that of the stiles in front of partitions; default
-	// stile_width.
+	// MidStileWidth is the face of the stiles in front of partitions; default stile_width.
 	MidStileWidth Length `toml:"mid_stile_width"`
-	// MidRailWidth is that of the rails in front of dividers, of the front frame
-	// alone; 0 for none. Default: rail_width where a bay has two openings above one
-	// another that doors or false fronts close within the frame, else none.
+	// MidRailWidth is the face of the rails in front of dividers, in the front frame alone; 0 for
+	// none. Default: rail_width where a bay has two openings above one another that doors or false
+	// fronts close within the frame, else none.
 	MidRailWidth Length `toml:"mid_rail_width" zero:"allowed"`
 	// Corner is the joint of stiles and rails.
 	Corner Word `toml:"corner" joint:"frame"`
-	// TenonLength is that of one tenon, shoulder to end.
+	// TenonLength is the length of one tenon, shoulder to end.
 	TenonLength Length `toml:"tenon_length"`
-	// FingerWidth is that of a finger of box joints, across the thickness.
-	// Default: suggested, see Mark.
+	// FingerWidth is the width of a finger of box joints, across the thickness. Default: suggested,
+	// see Mark.
 	FingerWidth Length `toml:"finger_width"`
 	// Inset is how far the panels lie inside the frames' outer edges, so that
 	// nothing stands proud. Default 0: flush.
@@ -133,8 +132,8 @@ type Back struct {
 	// SetIn is the distance of a grooved back from the rear edges, which is the wall
 	// behind it. Default 6 mm (1/4 in).
 	SetIn Length `toml:"set_in" zero:"allowed"`
-	// Clearance is what the back is smaller than its rabbets or grooves, over
-	// the whole width and over the whole height. Default 1.5 mm (1/16 in).
+	// Clearance is the difference between the back and its rabbets or grooves, over the whole width
+	// and over the whole height. Default 1.5 mm (1/16 in).
 	Clearance Length `toml:"clearance" zero:"allowed"`
 }
 
@@ -145,7 +144,7 @@ type Divider struct {
 
 	Material  Word   `toml:"material"` // default: the carcass's
 	Thickness Length `toml:"thickness"`
-	// Joint is that of both its ends.
+	// Joint joins both its ends.
 	Joint      Word   `toml:"joint" joint:"divider"`
 	JointDepth Length `toml:"joint_depth"`
 }
@@ -159,14 +158,14 @@ type Shelf struct {
 	// Held is "pins" (the shelf lies loose) or the joint of both ends.
 	Held       Word   `toml:"held" joint:"shelf"`
 	JointDepth Length `toml:"joint_depth"` // of dados
-	// Clearance is what a loose shelf is shorter than the bay. Default 3 mm
-	// (1/8 in).
+	// Clearance is the difference between the bay and a loose shelf, in length. Default 3 mm (1/8
+	// in).
 	Clearance Length `toml:"clearance" zero:"allowed"`
 	// SetBack is how far a shelf's front edge lies behind the carcass's front.
 	// Default 0.
 	SetBack Length `toml:"set_back" zero:"allowed"`
-	// Load is what shelves and dividers are checked for, in kg/m2, in a job in
-	// inches in lb/ft2. Default 50 lb/ft2 (244 kg/m2).
+	// Load is the load that shelves and dividers are checked for, in kg/m2, in a job in inches in
+	// lb/ft2. Default 50 lb/ft2 (244 kg/m2).
 	Load Count `toml:"load"`
 	// PinInset is how far the rows of pins lie from the front and the back edge
 	// of a loose shelf. Default 37 mm (1 1/2 in).
@@ -178,12 +177,12 @@ type Shelf struct {
 	PinHoles Count `toml:"pin_holes"`
 }
 
-// Drawer is what all drawers have in common: [case.drawer].
+// Drawer describes all drawers: [case.drawer].
 type Drawer struct {
 	Line int `toml:"-"`
 
-	// SideClearance is what a slide needs on each side. Default 1/2 in
-	// (12.7 mm), a side-mount slide's.
+	// SideClearance is the room for a slide on each side. Default 1/2 in (12.7 mm), a side-mount
+	// slide's.
 	SideClearance Length `toml:"side_clearance" zero:"allowed"`
 	// Gap is left between drawers or their fronts. Default 3 mm (1/8 in); for
 	// inset fronts, which have it all round, 2 mm (1/16 in).
@@ -204,11 +203,11 @@ type Drawer struct {
 	// SlideLine is how far above the box's lower edge a slide's line is marked.
 	// Default 0.
 	SlideLine Length `toml:"slide_line" zero:"allowed"`
-	// SlideLength is that of the slides. Default: the longest usual one that goes
-	// in is suggested.
+	// SlideLength is the length of the slides. Default: the longest usual one that goes in is
+	// suggested.
 	SlideLength Length `toml:"slide_length"`
 
-	// What follows is for drawers to be made.
+	// The keys below are for drawers to be made.
 
 	// Front is "none" (the default; the box's own front shows), "inset" or
 	// "overlay": a false front within the opening, or over its edges; behind
@@ -224,14 +223,14 @@ type Drawer struct {
 	// Corner is the joint of its front and back with the sides.
 	Corner      Word   `toml:"corner" joint:"drawer"`
 	CornerDepth Length `toml:"corner_depth"` // of rabbets, into the sides
-	// FingerWidth is that of a finger of box joints. Default: suggested, see Mark.
+	// FingerWidth is the width of a finger of box joints. Default: suggested, see Mark.
 	FingerWidth Length `toml:"finger_width"`
 	// HandleSpacing is the distance of a handle's two holes. Default: one hole.
 	HandleSpacing Length `toml:"handle_spacing"`
 	// BoxDepth is the box's size front to back. Default: all there is.
 	BoxDepth Length `toml:"box_depth"`
-	// HeightClearance is what a box behind a false front is lower than its
-	// share of the opening. Default 1/2 in (12.7 mm).
+	// HeightClearance is how much lower a box behind a false front is than its share of the
+	// opening. Default 1/2 in (12.7 mm).
 	HeightClearance Length `toml:"height_clearance" zero:"allowed"`
 
 	BottomMaterial  Word   `toml:"bottom_material"`
@@ -241,7 +240,7 @@ type Drawer struct {
 	// UnderBottom is the distance from the box's lower edge to its bottom. Default
 	// 10 mm (3/8 in).
 	UnderBottom Length `toml:"under_bottom" zero:"allowed"`
-	// BottomClearance is what the bottom is smaller than its grooves, over the
-	// whole width and over the whole depth. Default 1.5 mm (1/16 in).
+	// BottomClearance is the difference between the bottom and its grooves, over the whole width
+	// and over the whole depth. Default 1.5 mm (1/16 in).
 	BottomClearance Length `toml:"bottom_clearance" zero:"allowed"`
 }

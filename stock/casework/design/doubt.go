@@ -28,7 +28,7 @@ func (r *Reader) DoubtfulWithin(table string) bool {
 // Unnumbered is a path that stands for all of its like: "case.bay.width".
 func Unnumbered(path string) string { return number.ReplaceAllString(path, "") }
 
-// Covers reports whether a path is that of a key or table, or lies under it.
+// Covers reports whether a path names a key or table, or lies under it.
 func Covers(table, path string) bool { return path == table || strings.HasPrefix(path, table+".") }
 
 var number = regexp.MustCompile(` \d+`)

@@ -15,7 +15,7 @@ type Base struct {
 	Height Length `toml:"height"`
 	// SetBack is how far a plinth's front lies behind that of the case. Default 0.
 	SetBack Length `toml:"set_back" zero:"allowed"`
-	// Depth is that of a foot, front to back.
+	// Depth is the size of a foot, front to back.
 	Depth Length `toml:"depth"`
 	// Forward is how far the front feet reach before the case. Default 0.
 	Forward Length `toml:"forward" zero:"allowed"`
@@ -26,7 +26,7 @@ type Base struct {
 	RailWidth Length `toml:"rail_width"`
 }
 
-// Door is what all doors have in common: [case.door].
+// Door describes all doors: [case.door].
 type Door struct {
 	Line int `toml:"-"`
 
@@ -57,7 +57,7 @@ type Edging struct {
 	// edges get a trim; or "fronts", the doors and false fronts, all round.
 	On       Word `toml:"on" words:"carcass partitions dividers shelves top fronts"`
 	Material Word `toml:"material"`
-	// Thickness is that of a strip, off the panel's edge.
+	// Thickness is how far a strip stands off the panel's edge.
 	Thickness Length `toml:"thickness"`
 	// Fit is "taken-off" (the default): the panel is smaller by the strips, and
 	// all sizes stay; or "added": the strips stand out before the case.
@@ -77,11 +77,11 @@ type LooseTenon struct {
 	Thickness Length `toml:"thickness"`
 	// Width is three thicknesses by default.
 	Width Length `toml:"width"`
-	// Length is that of one tenon, half of it in each part; in a panel's face
-	// two thirds of its thickness at most, and the rest in the other's end.
+	// Length is the length of one tenon, half of it in each part; in a panel's face two thirds of
+	// its thickness at most, and the rest in the other's end.
 	Length Length `toml:"length"`
-	// Spacing is the greatest distance of the tenons along a corner of the carcass,
-	// which has two at the least. Default 150 mm (6 in). A frame's corner has one.
+	// Spacing is the greatest distance of the tenons along a corner of the carcass, which has at
+	// least two. Default 150 mm (6 in). A frame's corner has one.
 	Spacing Length `toml:"spacing"`
 }
 

@@ -9,16 +9,15 @@ import (
 	"sawbill/stock/casework/internal/wording"
 )
 
-// Panel is what a piece is made of: a material in one thickness, sheet or
-// lumber.
+// Panel is a material in one thickness, sheet or lumber.
 type Panel struct {
 	Material  string
 	Thickness stock.Length
 }
 
-// Panel looks up a material and its thickness, given in the table at a under
-// the keys prefix + "material" and prefix + "thickness". A material that was
-// not given is that of instead, if there is such a one.
+// Panel looks up a material and its thickness, given in the table at a under the keys prefix +
+// "material" and prefix + "thickness". If no material is given, instead provides it, unless it is
+// nil.
 func (r *Reader) Panel(a Place, prefix string, material Word, thickness Length, instead *Panel) Panel {
 	if r.Doubtful(a.Path + "." + prefix + "material") {
 		return Panel{}

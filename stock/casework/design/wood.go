@@ -1,6 +1,6 @@
 package design
 
-// Properties are what is known of a material besides its sizes.
+// Properties are the known figures of a material besides its sizes.
 type Properties struct {
 	Density Property // kg/m3
 	Modulus Property // of elasticity along the length, N/mm2
@@ -80,9 +80,9 @@ func (k kind) fromMemory(which recalled) kind {
 	return k
 }
 
-// kinds are the woods and panels that a material may be told to be. Means of
-// small clear straight-grained pieces; of panels the low end, to be on the safe
-// side. Sheets move so little that no movement is reckoned of them.
+// kinds lists the woods and panels that a material may be. Means of small clear straight-grained
+// pieces; of panels the low end, to be on the safe side. Sheets hardly move, so they have no
+// figures of movement.
 func kinds() []kind {
 	return []kind{
 		solid("red alder", 0.41, 1.38, 0.00151, 0.00256),

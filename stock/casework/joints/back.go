@@ -6,7 +6,7 @@ import (
 	"sawbill/stock/casework/internal/sums"
 )
 
-// Back is what closes the case behind.
+// Back is the panel that closes the case behind.
 type Back struct {
 	design.Panel
 	Connection // its depth is that of rabbet or groove, per edge
@@ -27,7 +27,7 @@ func (b Back) InGrooves() bool {
 	return is
 }
 
-// Takes is what the back leaves less of the depth of what it is fitted to.
+// Takes is the depth that the back takes from the panels it is fitted to.
 func (b Back) Takes() stock.Sum {
 	if !b.Housed() {
 		return nil

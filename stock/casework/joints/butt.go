@@ -1,7 +1,7 @@
 package joints
 
 // butt is two pieces that meet and have nothing cut: on dowels or screws where the maker puts them.
-// Of pieces between others it marks the line of their lower or left face.
+// Where pieces stand between others it marks the line of their lower or left face.
 type butt struct{ traits }
 
 const screwed = "on dowels or screws at the butt joints"

@@ -15,7 +15,7 @@ type Connection struct {
 	Depth stock.Length
 }
 
-// Term is what the joint adds at so many ends.
+// Term is the length that the joint adds at a number of ends.
 func (c Connection) Term(ends int) stock.Term {
 	if c.Joint == nil {
 		return stock.Term{}
@@ -40,8 +40,8 @@ func Connect(r *design.Reader, s Site, table design.Place, word design.Word, dep
 	return c
 }
 
-// Unused refuses a size under a key that the joint of a site does not use. What names the size: "a
-// tenon has".
+// Unused refuses a size under a key that the joint of a site does not use. The text what names the
+// size: "a tenon has".
 func Unused(r *design.Reader, s Site, table design.Place, j Joint, key, what string, size design.Length) {
 	if size.Set && !slices.Contains(j.Keys(), key) && !r.Doubtful(table.Path+"."+keysOf[s].Word) {
 		r.Fault(table.Under(size.Line, key), fmt.Sprintf("%s no use, since %s is %q", what, keysOf[s].Word, j.Name()), "leave one of the two out")

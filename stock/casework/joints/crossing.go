@@ -9,8 +9,7 @@ import (
 	"sawbill/stock/casework/solid"
 )
 
-// hole is what is bored or cut for one peg into one piece: of a dowel a cylinder, of a
-// loose tenon a box.
+// hole is bored or cut for one peg into one piece: a cylinder for a dowel, a box for a loose tenon.
 //
 //	 _______
 //	|_______|  box, along the axis of boring

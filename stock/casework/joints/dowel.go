@@ -40,7 +40,7 @@ func (dowel) peg(m *Marker, p Pegged, key design.Place) peg {
 	return p.peg
 }
 
-// soldDowels are those of one diameter.
+// soldDowels are the dowels of one diameter.
 type soldDowels struct {
 	diameter stock.Length
 	lengths  []stock.Length // the longest first

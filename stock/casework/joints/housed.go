@@ -15,7 +15,7 @@ type housedJoint interface {
 	checkDepth(r *design.Reader, s Site, depthAt design.Place, depth design.Length, into design.Panel)
 }
 
-// housed is what such joints have in common.
+// housed is common to such joints.
 type housed struct{ traits }
 
 func (h housed) Mark(m *Marker, s Seat) { m.housing(s, h.name) }
@@ -36,9 +36,9 @@ func (h housed) checkDepth(r *design.Reader, _ Site, depthAt design.Place, depth
 	}
 }
 
-// usualDepth words the rule of the trade: one quarter of the receiving stock is
-// usually enough, rarely over one third (Joinery Rules of Thumb, 2015). Half, as
-// the limit, is what some shops use (common practice, no source).
+// usualDepth words the rule of the trade: one quarter of the receiving stock is usually enough,
+// rarely over one third (Joinery Rules of Thumb, 2015). Some shops use half as the limit (common
+// practice, no source).
 func usualDepth(r *design.Reader, into design.Panel) string {
 	if into.Thickness == 0 {
 		return "a quarter to a third of the panel's thickness is usual"

@@ -3,13 +3,13 @@
 package joints
 
 // Joint is one way in which two pieces meet. Each joint is a type in a file of its own; All lists
-// them. What can be said of it in words it has from its traits.
+// them. Its traits describe it in words.
 type Joint interface {
 	// Name is its word in the job file: "half-lap".
 	Name() string
 	// At is how it is made at a site; ok is false where it may not be.
 	At(Site) (f Fit, ok bool)
-	// Keys are those of the job file that it uses besides its word: "tenon_length".
+	// Keys lists the keys of the job file that it uses besides its word: "tenon_length".
 	Keys() []string
 	// Prepare is a step before assembly, in a sentence; "" if there is none.
 	Prepare() string
@@ -40,7 +40,7 @@ var All = []Joint{
 	Butted, rabbeted, dadoed, grooved, halfLapped, mortised, bridled, fingered, doweled, looseTenoned,
 }
 
-// traits are what is said of a joint.
+// traits describe a joint.
 type traits struct {
 	name    string
 	keys    []string

@@ -157,9 +157,9 @@ func (MortiseAndTenon) checkFacingMortises(m *Marker, s solid.Solid, left, right
 	}
 }
 
-// cutForBack is what a tenon in the back frame loses along an inner edge where the
-// groove or the rabbet of the back cuts into what would be its thickness; 0 where it
-// does not. Mortises are shorter by as much, and end where the groove begins.
+// cutForBack is the width that a tenon in the back frame loses along an inner edge. It is 0 unless
+// the groove or the rabbet of the back cuts into its thickness. Mortises are shorter by as much,
+// and end where the groove begins.
 //
 //	|_______ _|_   rail's shoulder
 //	|       | |    groove, as deep as the tenon is cut back

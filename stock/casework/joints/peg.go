@@ -22,14 +22,13 @@ type peg struct {
 	reach         stock.Length // of a cutter: the deepest hole in an end; 0 for any
 	// centersOf are the centers in a joint so long, from its beginning.
 	centersOf func(long stock.Length) []stock.Length
-	// The keys that settle each size; of dowels all three are that of the joint.
+	// The keys that settle each size; for dowels all three are the key of the joint.
 	thickAt, acrossAt, lengthAt design.Place
-	// What else the maker may do where it is too long, or too thick.
+	// Remedies for a peg that is too long, or too thick.
 	shorter, thinner string
 }
 
-// Pegged is one joint: room is what the end of one solid and the face of the
-// other share, no more than a plane.
+// Pegged is one joint: room is the plane that the end of one solid and the face of the other share.
 //
 //	      face            room of the joint, seen on the end
 //	______|               ________________________
@@ -69,9 +68,8 @@ func (m *Marker) join(s Seat, pegFor func(p Pegged) peg) {
 	}
 }
 
-// beforeBack is what a room has before the rabbet or groove of the back, which
-// would open the holes: in a carcass less of its run, in a back frame less of its
-// thickness.
+// beforeBack is the part of a room before the rabbet or groove of the back, which would open the
+// holes. In a carcass it has less of the run, in a back frame less of the thickness.
 func (m *Marker) beforeBack(room solid.Solid) solid.Solid {
 	for _, i := range m.Of("back") {
 		room.Size[solid.Y] = min(room.Size[solid.Y], m.Solids[i].At[solid.Y]-room.At[solid.Y])
@@ -172,7 +170,7 @@ func (p Pegged) deepest(end, into solid.Solid) stock.Length {
 	return 2 * into.Size[end.Along] / 3
 }
 
-// depths are those of the holes.
+// depths are the depths of the holes.
 func (p Pegged) depths(end, into solid.Solid) (inEnd, inFace stock.Length) {
 	inEnd, inFace = p.reaches(end, into)
 	return inEnd + p.glue, inFace + p.glue

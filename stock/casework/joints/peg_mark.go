@@ -20,9 +20,9 @@ func (m *Marker) MarkPegs() {
 	}
 }
 
-// cautionPegs tells of pegs that hold little and of mortises that are hard to cut:
-// it is common practice (no source) that a peg reaches as far into a face as it is
-// thick, at the least; for mortises see deepestMortise.
+// cautionPegs warns of pegs that hold little and of mortises that are hard to cut. A peg reaches at
+// least as far into a face as it is thick (common practice, no source); for mortises see
+// deepestMortise.
 func (m *Marker) cautionPegs(joints []Pegged) {
 	told := make(map[string]bool)
 	for _, p := range joints {

@@ -11,7 +11,7 @@ import (
 )
 
 // Seat is where a joint is in a case: pieces that enter others, or stand against them. Both solids
-// take up the same room where they meet, and that room is what is cut:
+// take up the same room where they meet, and that room is cut:
 //
 //	     _______________
 //	____|               |   depth
@@ -88,8 +88,8 @@ func (m *Marker) housed(h Seat, name string, cut bool) {
 	}
 }
 
-// stops tells how far from the ends of a piece a cut that runs along an axis is
-// stopped, and words it; "" where it runs through, of a piece with tenons from shoulder to shoulder. A
+// stops returns how far from the ends of a piece a cut along an axis is stopped, and says so in
+// words. The words are "" if it runs through, on a piece with tenons from shoulder to shoulder. A
 // wall at the end that is too thin to stand is cut away where a strip covers it.
 func (m *Marker) stops(into, room solid.Solid, run solid.Axis) (by [2]stock.Length, said string) {
 	var stopped, out []string

@@ -46,7 +46,7 @@ var keysOf = map[Site]Keys{
 	DrawerBottom:  {Word: "bottom", Depth: "groove_depth"},
 }
 
-// Keys are those of the site.
+// Keys returns the keys of the site.
 func (s Site) Keys() Keys { return keysOf[s] }
 
 // WordsOf lists the words of the site with that tag, the default first.
@@ -89,7 +89,7 @@ func (s Site) Named(name string) Joint {
 	return Butted
 }
 
-// Manual is what the manual says of the words of a site: `"dado"`; `"dowel"`: sizes as for `"butt"`.
+// Manual lists the words of a site as the manual does: `"dado"`; `"dowel"`: sizes as for `"butt"`.
 func (s Site) Manual() string {
 	all := slices.Clone(keysOf[s].others)
 	for _, j := range s.Joints() {

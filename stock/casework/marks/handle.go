@@ -32,7 +32,7 @@ func (m *layout) hasFalseFront(drawer int) bool {
 	return slices.ContainsFunc(m.Marker.Of("false front"), func(i int) bool { return m.Marker.Solids[i].Drawer == drawer })
 }
 
-// frontFace is that of a front or a door.
+// frontFace is the front face of a front or a door.
 func frontFace(i int) solid.Spot {
 	return solid.Spot{Solid: i, Face: solid.Face{Side: solid.Front, Extent: solid.Broad}}
 }

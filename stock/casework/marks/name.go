@@ -7,8 +7,8 @@ import (
 	"sawbill/stock/casework/solid"
 )
 
-// name tells a piece from the others of its part: "left", "front lower", "2";
-// "" where they need not be told apart.
+// name distinguishes a piece from the others of its part: "left", "front lower", "2"; "" if they
+// are all alike.
 func (m *layout) name(piece int) string {
 	s := m.Marker.Solids[piece]
 	first := func(a solid.Axis, low, high string) string {

@@ -104,7 +104,7 @@ func (r *Maker) store(x construction.Box, drawer string, inside Storage, high st
 	r.Storage = append(r.Storage, inside)
 }
 
-// frontWidth is that of a false front: its gap all round, or its overlay.
+// frontWidth is the width of a false front: its gap all round, or its overlay.
 func (r *Maker) frontWidth(b construction.Bay, o construction.Opening) stock.Sum {
 	s := r.Built.Drawers
 	if s.Front == "inset" {
@@ -113,8 +113,8 @@ func (r *Maker) frontWidth(b construction.Bay, o construction.Opening) stock.Sum
 	return sums.Plus(sums.Of(b.Width, b.Name), stock.Term{Times: 2, Value: s.Overlay, Label: "overlay"})
 }
 
-// boxHeight is that of the box of drawer i: what its front covers of the
-// opening, less the clearance. Without a false front it is the front itself.
+// boxHeight is the height of the box of drawer i: the part of the opening that its front covers,
+// less the clearance. Without a false front it is the front itself.
 func (r *Maker) boxHeight(o construction.Opening, i int) stock.Sum {
 	s, x := r.Built.Drawers, o.Stack[i]
 	share := sums.Of(x.Front.Value, "front height")
@@ -170,8 +170,8 @@ func (r *Maker) fronts(o construction.Opening) []stock.Length {
 	return edges
 }
 
-// covered is what the front of drawer i, whose lower edge is at front, covers of
-// its opening.
+// covered is the part of its opening that the front of drawer i covers, whose lower edge is at
+// front.
 func (r *Maker) covered(o construction.Opening, i int, front stock.Length) (from, to stock.Length) {
 	from, to = front, front+o.Stack[i].Front.Value
 	return max(from, o.Floor), min(to, o.Floor+o.Height)

@@ -10,7 +10,7 @@ import (
 	"sawbill/stock/casework/solid"
 )
 
-// insideDepth is that of the panels within the box.
+// insideDepth is the depth of the panels within the box.
 func (r *Maker) insideDepth() stock.Sum {
 	if r.Built.Frame != nil {
 		return r.Sizes.Body().Depth
@@ -101,7 +101,7 @@ func (r *Maker) checkBothFaces() {
 	}
 }
 
-// dadoDepth is that of the deepest dado in the uprights of a bay.
+// dadoDepth is the depth of the deepest dado in the uprights of a bay.
 func (r *Maker) dadoDepth(b construction.Bay) stock.Length {
 	var deepest stock.Length
 	if len(b.Openings) > 1 {

@@ -8,8 +8,8 @@ import (
 	"sawbill/stock/casework/solid"
 )
 
-// Notch is what a strip in front of one panel takes off the corner of another that is
-// housed in that panel and reaches as far forward:
+// Notch is cut from the corner of a panel that is housed in another one and reaches as far forward.
+// It makes room for the strip in front of that other panel:
 //
 //	 ____________________
 //	|strip|               |

@@ -17,7 +17,7 @@ type Piece struct {
 	Count  int
 	Length stock.Sum // along the grain
 	Width  stock.Sum
-	// thickness is given where it was reckoned; else it is the panel's.
+	// thickness has its own arithmetic where it is not the panel's.
 	thickness stock.Sum
 	way       solid.Way
 	mitres    int           // ends of each that are mitred
@@ -36,8 +36,8 @@ func (p Piece) likeSize(q Piece) bool {
 		p.Length.Total() == q.Length.Total() && p.Width.Total() == q.Width.Total()
 }
 
-// add takes a piece into the case. Pieces of one role and size are one part;
-// its arithmetic is that of the first.
+// add takes a piece into the case. Pieces of one role and size are one part; the first gives its
+// arithmetic.
 func (r *Maker) add(p Piece) {
 	for _, size := range []struct {
 		name string

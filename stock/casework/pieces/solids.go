@@ -18,7 +18,7 @@ func (r *Maker) solids() []solid.Solid {
 	return append(all, r.finished...)
 }
 
-// solids are those of one piece where it stands.
+// solids are the boxes of one piece where it stands.
 func (p Piece) solids() []solid.Solid {
 	all := slices.Clone(p.Stands)
 	for i := range all {

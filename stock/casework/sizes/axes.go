@@ -8,7 +8,7 @@ import (
 	"sawbill/stock/casework/design"
 )
 
-// Sizes are those of a case: inside and outside, its bays and openings, and how each came about.
+// Sizes holds the sizes of a case, inside and outside, and how each came about.
 type Sizes struct {
 	In    *design.Reader
 	Built *construction.Construction

@@ -11,6 +11,7 @@ type body struct {
 	Width, Height, Depth stock.Sum
 }
 
+// Body is the outside of the box of panels.
 func (r *Sizes) Body() body {
 	b := body{
 		Width:  sums.Of(r.Width.Outside, "outside width"),

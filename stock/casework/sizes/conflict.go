@@ -99,8 +99,8 @@ func names(of []claim) (all []string) {
 	return all
 }
 
-// tellRefused tells of the sizes that a line refuses, though it agrees with the
-// claim that settles it.
+// tellRefused reports the sizes that a line refuses, though it agrees with the claim that settles
+// it.
 func (r *Sizes) tellRefused(c, settling claim) {
 	for _, f := range c.refused {
 		need, more := f.need, ""

@@ -27,7 +27,7 @@ func (r *Sizes) contentsDepth(o construction.Opening) stock.Sum {
 	return need
 }
 
-// widestContents are those of a bay that need most width.
+// widestContents returns the contents of a bay that need most width.
 func widestContents(b construction.Bay) (widest *construction.Contents, need stock.Sum) {
 	for _, o := range b.Openings {
 		if o.Contents == nil {

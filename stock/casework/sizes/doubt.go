@@ -8,13 +8,12 @@ import (
 	"sawbill/stock/casework/design"
 )
 
-// What could not be read leaves the rest to be judged: a fault that follows from a
-// value in doubt is not told, every other one is. In doubt are the places that the
-// job reader names, with all that lies under them, and those whose value is missing
-// or no good.
+// A value that could not be read leaves the rest to be judged. Faults that follow from a value in
+// doubt are not reported; all others are. In doubt are the places that the job reader names, with
+// all that lies under them, and those whose value is missing or no good.
 
-// widthInputs, heightInputs and depthInputs are what each direction hangs on, as
-// places without numbers. Where one is in doubt its direction is left unsettled.
+// widthInputs, heightInputs and depthInputs are the keys that each direction depends on, as places
+// without numbers. Where one is in doubt its direction is left unsettled.
 var (
 	widthInputs = append(drawersBehind("width"), "outside_width", "inside_width",
 		"frame.stile_width", "frame.mid_stile_width", "frame.inset", "partition.material", "partition.thickness",
@@ -45,8 +44,8 @@ func drawersBehind(size string) []string {
 var apart = []string{"finish", "shelf.load", "shelf.pin_inset", "shelf.pin_pitch", "shelf.pin_holes",
 	"drawer.slide_line", "drawer.slide_length", "drawer.handle_spacing", "bay.opening.drawer.weight", "bay.opening.drawer.load", "bay.opening.contents.weight", "bay.opening.contents.name"}
 
-// partsFollow reports whether the parts can be reckoned: none of their sizes hangs
-// on what is in doubt.
+// partsFollow reports whether the parts can be derived: none of their sizes depends on a value in
+// doubt.
 func (r *Sizes) partsFollow() bool {
 	hangs := func(d string) bool {
 		return !slices.ContainsFunc(apart, func(key string) bool { return design.Covers(r.In.Root.Path+"."+key, design.Unnumbered(d)) })

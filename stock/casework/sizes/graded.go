@@ -13,8 +13,8 @@ import (
 //
 //	top front = (opening - gaps - n (n - 1) / 2 steps) / n, down to a mark of the ruler
 //
-// so that all can be measured and the printed figures add up. What is left goes to the
-// lowest: less than a mark for every drawer.
+// so that all can be measured and the printed figures add up. The rest, less than a mark for every
+// drawer, goes to the lowest.
 func (r *Sizes) grade(name string, o *construction.Opening) bool {
 	n := len(o.Stack)
 	left := sums.Minus(sums.Of(o.Height, name+" height"), r.Built.Drawers.Gaps(*o))
@@ -38,8 +38,8 @@ func (r *Sizes) grade(name string, o *construction.Opening) bool {
 	return true
 }
 
-// frontShare is what each of n fronts has of what is left, down to a mark of the ruler.
-// A stack too low for marks is shared to the unit of Length.
+// frontShare is the equal share of n fronts, down to a mark of the ruler. A stack too low for marks
+// is shared to the unit of Length.
 func (r *Sizes) frontShare(left stock.Length, n int, of string) stock.Sum {
 	exact := stock.Sum{{Times: 1, Value: left, Over: n, Label: of}}
 	down := r.In.From.Ruler.Down(exact.Total())

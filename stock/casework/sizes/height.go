@@ -53,7 +53,7 @@ func (r *Sizes) dividers(b construction.Bay) stock.Term {
 	return stock.Term{Times: len(b.Openings) - 1, Value: width, Label: name}
 }
 
-// openingHeights is what is known of a bay's openings.
+// openingHeights returns the known heights of a bay's openings.
 func (r *Sizes) openingHeights(b construction.Bay) (members []member, ok bool) {
 	ok = true
 	for _, o := range b.Openings {

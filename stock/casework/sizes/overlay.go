@@ -8,8 +8,8 @@ import (
 	"sawbill/stock/casework/design"
 )
 
-// cover is what reaches over the edges of its opening: a drawer's front or a
-// door. The zero cover reaches over nothing.
+// cover is a drawer's front or a door that reaches over the edges of its opening. The zero cover
+// reaches over nothing.
 type cover struct {
 	name         string
 	overlay, gap stock.Length
@@ -44,9 +44,8 @@ func (e edge) room(c cover) stock.Length {
 	}
 }
 
-// checkOverlays refuses fronts and doors that reach past the case, or past
-// their share of a member that they meet on. Where doors meet fronts it is told
-// of the doors.
+// checkOverlays refuses fronts and doors that reach past the case, or past their share of a member
+// that they meet on. Where doors meet fronts the doors get the fault.
 func (r *Sizes) checkOverlays() {
 	fronts, doors := r.fronted(), r.doored()
 	d, s := r.In.Design.Drawer, r.In.Design.Door
@@ -155,7 +154,7 @@ func (r *Sizes) met(edges []edge, between edge, before, after []construction.Ope
 	return edges
 }
 
-// covers are those of a group of openings; of none, the zero cover.
+// covers lists the covers of a group of openings; the zero cover if there is none.
 func (r *Sizes) covers(of []construction.Opening) []cover {
 	fronts, doors := false, false
 	for _, o := range of {

@@ -45,8 +45,8 @@ func (r *Sizes) settleWidths() bool {
 	return r.panelWidths()
 }
 
-// bayWidths is what is known of the bays: a width was given, measured drawers
-// need it, or contents at least.
+// bayWidths returns the known widths of the bays: given, or needed by measured drawers or by
+// contents.
 func (r *Sizes) bayWidths() (members []member, ok bool) {
 	ok = true
 	for _, b := range r.Built.Bays {

@@ -76,7 +76,7 @@ func (f Face) String() string {
 // BothEnds is where a mark is that both ends of a piece have.
 var BothEnds = Face{Both, End}
 
-// extent is that of the faces across an axis.
+// extent is the extent of the faces across an axis.
 func (s Solid) extent(a Axis) Extent {
 	switch a {
 	case s.Along:

@@ -29,6 +29,7 @@ func MeasuredFrom(edge stock.Length, places ...stock.Length) []stock.Length {
 	return at
 }
 
+// Distance is how far two places lie apart.
 func Distance(a, b stock.Length) stock.Length { return max(a-b, b-a) }
 
 // Shared is the room that two solids both take up. They meet if they touch;

@@ -6,9 +6,9 @@ import (
 	"sawbill/stock"
 )
 
-// Mark is what is laid out on a part before it is cut, bored or fitted. Every
-// position is exact and measured from the one edge that is named; none is the
-// sum of others, so printing them rounded adds up no error.
+// Mark is a layout line, cut or hole on a part, drawn before it is cut, bored or fitted. Every
+// position is exact and measured from the one edge that is named; none is the sum of others, so
+// printing them rounded adds up no error.
 type Mark struct {
 	Part int // index into Case.Parts
 	// On tells which pieces of the part have the mark, if not all of them, and
@@ -16,9 +16,9 @@ type Mark struct {
 	On    string
 	Spots []Spot
 	What  string // "dado", "slide line", "mortise"
-	// Measure is where the marks lie along the part. Those with a Width begin
-	// there and reach away from the edge. Of box joints it is where fingers and
-	// gaps meet; Width is that of the first.
+	// Measure is where the marks lie along the part. Those with a Width begin there and reach away
+	// from the edge. In a box joint the positions are the borders of fingers and gaps, and Width is
+	// the width of the first.
 	Measure
 	// Across is the second measure of marks that are points, or of slide lines
 	// that begin behind the edge: each of its positions with each of Measure.
@@ -28,7 +28,7 @@ type Mark struct {
 	// Stops is how far what is cut keeps from where the piece begins and ends,
 	// along the cut; 0 where it runs through.
 	Stops [2]stock.Length
-	// GapFirst tells of the mates of a box joint the one that starts with a gap.
+	// GapFirst marks the mate of a box joint that starts with a gap.
 	GapFirst bool
 	// Spacers set slides without measuring: each stands on the bottom or the
 	// divider below and reaches to its line.
@@ -49,6 +49,7 @@ type Measure struct {
 	At   []stock.Length
 }
 
+// Same reports whether two measures have the same positions from the same edge.
 func (m Measure) Same(n Measure) bool { return m.From == n.From && slices.Equal(m.At, n.At) }
 
 // Same reports whether two marks differ in nothing but the pieces they are on.

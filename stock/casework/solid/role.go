@@ -2,12 +2,12 @@ package solid
 
 import "strings"
 
-// Role is what a piece is in the case: "side", "mid stile", "false front end edging". It is
-// also the name of its part.
+// Role names a piece's place in the case: "side", "mid stile", "false front end edging". It is also
+// the name of its part.
 type Role string
 
-// Unit is the sub-assembly of a piece that is in no drawer. Edging is told by the last word,
-// for the first names what it is on; so are feet.
+// Unit is the sub-assembly of a piece that is in no drawer. The last word identifies edging and
+// feet, since the first names the panel.
 func (r Role) Unit() string {
 	words := strings.Fields(string(r))
 	switch {

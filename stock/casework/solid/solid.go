@@ -17,9 +17,8 @@ const (
 // front; its zero is where the outside sizes of the case begin.
 type Point [3]stock.Length
 
-// Solid is one piece where it stands in the case: a box along the axes. Stock
-// for joinery, such as strips for loose tenons, stands nowhere. What is
-// cut into it or off it by joints is not taken out, so that neighbours overlap by
+// Solid is one piece where it stands in the case: a box along the axes. Stock for joinery, such as
+// strips for loose tenons, stands nowhere. Joints are not cut out of it, so neighbours overlap by
 // the depth of their joint.
 type Solid struct {
 	// Part is an index into Case.Parts; -1 for a drawer that stands on the bench.
@@ -31,7 +30,7 @@ type Solid struct {
 	Along, Across, Through Axis
 	// Drawer numbers the drawer that the piece belongs to, from 1; 0 for none.
 	Drawer int
-	// Weight is that of a drawer that stands on the bench; 0 if it is not known.
+	// Weight is the weight of a drawer that stands on the bench; 0 if it is not known.
 	Weight stock.Grams
 }
 

@@ -3,7 +3,7 @@ package sums
 
 import "sawbill/stock"
 
-// Of is a size that was written, not reckoned.
+// Of is a size that was given.
 func Of(l stock.Length, label string) stock.Sum {
 	return stock.Sum{{Times: 1, Value: l, Label: label}}
 }
