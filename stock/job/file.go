@@ -64,7 +64,7 @@ func Reread(sources []Source, as Changes) (*File, error) {
 	beside := func(name string) string { return besideFile(sources[0].Name, name) }
 	open := func(name string) ([]byte, error) {
 		for _, s := range sources {
-			if s.Name == name {
+			if filepath.ToSlash(s.Name) == filepath.ToSlash(name) { // stored names have slashes
 				return []byte(s.Text), nil
 			}
 		}
