@@ -242,3 +242,18 @@ func TestARackIsSettledBeforeItIsRead(t *testing.T) {
 func onePiece(id string) string {
 	return "units = \"mm\"\n[[piece]]\nid = \"" + id + "\"\nmaterial = \"birch ply 18\"\nlength = 800\nwidth = 400\nthickness = 18\n"
 }
+
+// A heading of a rack's file that is not closed is mended by the remedy, as in any file.
+func TestAHeadingOfARackIsClosed(t *testing.T) {
+	for broken, remedy := range map[string]string{
+		"[[piece]":     "write [[piece]]",
+		"[[piece  # R": "write [[piece]]",
+		"[piece":       "or [[piece]] where there can be several",
+	} {
+		text := strings.Replace(onePiece("R1"), "[[piece]]", broken, 1)
+		_, err := job.ParseRack("rack.toml", []byte(text))
+		if err == nil || !strings.Contains(err.Error(), "rack.toml:2: ") || !strings.Contains(err.Error(), remedy) {
+			t.Errorf("%s: %v", broken, err)
+		}
+	}
+}

@@ -19,8 +19,7 @@ func explain(written string, column int, message string) problem {
 	case strings.Contains(message, "'=' after key"):
 		return withoutEquals(written)
 	case strings.Contains(message, "close table name"), strings.Contains(message, "close array table name"):
-		return problem{fmt.Sprintf("the heading %q is not closed", strings.TrimSpace(written)),
-			"write [saw] with one pair of brackets, [[part]] with two"}
+		return notClosed(written)
 	case strings.Contains(message, "at start of key"):
 		return problem{fmt.Sprintf("%q cannot begin a key", firstRune(written[column:])),
 			"write key = value, and begin a remark with #"}
@@ -38,6 +37,20 @@ func explain(written string, column int, message string) problem {
 		return badValue(key, after)
 	}
 	return problem{"the line cannot be understood (" + message + ")", "write key = value"}
+}
+
+// notClosed explains a heading without its closing brackets, whatever file it is in.
+func notClosed(written string) problem {
+	heading := strings.TrimSpace(withoutComment(written))
+	name := strings.TrimSpace(strings.Trim(heading, "[]"))
+	remedy := "write [[" + name + "]]"
+	switch {
+	case name == "":
+		remedy = "write a name between the brackets"
+	case !strings.HasPrefix(heading, "[["):
+		remedy = fmt.Sprintf("write [%s], or [[%s]] where there can be several", name, name)
+	}
+	return problem{fmt.Sprintf("the heading %q is not closed", strings.TrimSpace(written)), remedy}
 }
 
 // withoutEquals explains a line that should have been key = value.
