@@ -27,17 +27,6 @@ func Unnoted(b cutplan.Blank, job stock.Job) Made {
 	return Made{Blank: b, From: unknownOrigin(b, job).from}
 }
 
-// Made are the blanks that are good, for a plan of the rest to begin with, and none more
-// than the job wants.
-func (s *State) Made() []Made {
-	wanted := map[string]int{}
-	for _, p := range s.Parts() {
-		wanted[p.Name] = p.Count
-	}
-	made, _ := Within(s.Good(), wanted)
-	return made
-}
-
 // Good are all blanks that are good, however many are wanted. One of which parts are no
 // good holds fewer.
 func (s *State) Good() []Made {

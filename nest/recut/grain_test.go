@@ -210,7 +210,7 @@ count = 2
 				t.Errorf("%s: what is left claims %v, known: %v", test.said, along(sp.From.Grain, sp.Turned), sp.Known)
 			}
 		}
-		for _, m := range s.state.Made() {
+		for _, m := range s.state.Good() {
 			if along(m.From.Grain, m.Turned) != test.kept || m.Known != test.known || m.Count != 1 {
 				t.Errorf("%s: the other claims %v, known: %v", test.said, along(m.From.Grain, m.Turned), m.Known)
 			}
@@ -218,7 +218,7 @@ count = 2
 	}
 	s := begin(t, two)
 	s.cutAll()
-	if made := s.state.Made(); len(made) != 2 {
+	if made := s.state.Good(); len(made) != 2 {
 		t.Errorf("two lids of two origins are told as %d kinds", len(made))
 	}
 	e := progress.Event{Word: "spoiled", Value: "lid=598 x 300, grain none"}

@@ -104,7 +104,7 @@ func TestWhatIsGoodAndTheRestAreTheJob(t *testing.T) {
 				if there, has := areaOf(t, append(piecesOf(s, fmt.Sprint("P", round)), made.Unused...)), areaOf(t, onHand(made.Plan.Job.Stock)); there.Cmp(has) != 0 {
 					t.Errorf("seed %d, round %d: %v lie there, the rest has %v on hand", seed, round, there, has)
 				}
-				p, before = made.Plan, s.Made()
+				p, before = made.Plan, made.Made
 			}
 		}
 	})

@@ -184,27 +184,6 @@ func count(n cutplan.Node, of []int) {
 	}
 }
 
-// offersOf is what can still be bought: what the plan bought of a limited number is
-// gone.
-func offersOf(p *cutplan.Plan) []stock.Stock {
-	var all []stock.Stock
-	for _, s := range p.Job.Stock {
-		if s.OnHand {
-			continue
-		}
-		limited := s.Count > 0
-		for _, b := range p.Buy {
-			if limited && b.Stock.Name == s.Name && b.Stock.Section == s.Section {
-				s.Count -= b.Count
-			}
-		}
-		if !limited || s.Count > 0 {
-			all = append(all, s)
-		}
-	}
-	return all
-}
-
 // want sets the parts that are still wanted and the bill of their blanks: those that
 // are to come as planned, and blanks for the others. A blank like one that there was keeps
 // its mark; new ones are marked from next on.

@@ -93,7 +93,7 @@ func goOn(t *testing.T, data []byte) {
 	}
 	s.Blanks()
 	s.Pieces(p.Code)
-	s.Made()
+	s.Good()
 	p.RackIDs()
 	p.Bytes()
 }
