@@ -82,7 +82,7 @@ func Random(rnd *rand.Rand) design.Design {
 	if rnd.IntN(2) == 0 {
 		d.Construction = Word("framed")
 		d.Frame = design.Frame{Material: Word("spruce"), StileWidth: mm(40, 60), RailWidth: mm(40, 60),
-			Inset: mm(0, 15), Corner: OneWord(rnd, "butt", "half-lap", "box-joint", "dowel")}
+			Inset: mm(0, 15), Corner: OneWord(rnd, "butt", "half-lap", "bridle", "box-joint", "dowel")}
 		if rnd.IntN(2) == 0 {
 			d.Frame.MidRailWidth = mm(40, 60)
 		}
