@@ -145,6 +145,9 @@ func (c command) call(args []string, stdout, stderr *safe) (int, error) {
 		return 0, usageError{err.Error(), fmt.Sprintf("see \"sawbill help %s\"", c.name)}
 	}
 	in.operands = flags.Args()
+	if err := noneEmpty(flags); err != nil {
+		return 0, err
+	}
 	if slices.Contains(in.operands, "") {
 		return 0, usageError{"an operand is empty", "name a file or a folder; a shell variable in it may be empty"}
 	}
@@ -152,6 +155,17 @@ func (c command) call(args []string, stdout, stderr *safe) (int, error) {
 		return 0, err
 	}
 	return c.run(in)
+}
+
+// noneEmpty refuses a flag with an empty text behind it, which would mean something
+// else than what was typed.
+func noneEmpty(flags *pflag.FlagSet) (wrong error) {
+	flags.Visit(func(f *pflag.Flag) {
+		if list, ok := f.Value.(pflag.SliceValue); wrong == nil && (f.Value.String() == "" || ok && slices.Contains(list.GetSlice(), "")) {
+			wrong = usageError{fmt.Sprintf("--%s is empty", f.Name), "write a value behind it, or leave it out"}
+		}
+	})
+	return wrong
 }
 
 func (c command) flagSet(s *settings) *pflag.FlagSet {

@@ -35,13 +35,16 @@ type Changes struct {
 	Kerf  string
 }
 
+// examples are what may stand behind each flag with a name and a value.
+var examples = map[string]string{"--count": "shelf=3", "--thickness": "birch ply=17.7", "--smaller": "height=6 mm", "--size": "shelf=620 x 300"}
+
 // setting parts "name=value".
 func (r *reader) setting(flag, written string) (name, value string, at place, ok bool) {
 	name, value, ok = strings.Cut(written, "=")
 	name, value = strings.TrimSpace(name), strings.TrimSpace(value)
 	at = place{file: flag + " " + written}
 	if !ok || name == "" || value == "" {
-		r.fault(at, problem{"a name and a value are wanted", `write it like ` + flag + ` "name=value"`})
+		r.fault(at, problem{"a name, = and a value are wanted", fmt.Sprintf("write it like %s %q", flag, examples[flag])})
 		return "", "", at, false
 	}
 	return name, value, at, true
@@ -261,5 +264,15 @@ func nothingCalled(what, name string, known []string) problem {
 	if near, ok := stock.Nearest(name, known); ok {
 		return problem{cause, fmt.Sprintf("did you mean %q?", near)}
 	}
-	return problem{cause, "take one that the job has"}
+	known = slices.Clone(known)
+	slices.Sort(known)
+	known = slices.Compact(known)
+	const shown = 10
+	switch n := len(known); {
+	case n == 0:
+		return problem{cause, "take one that the job has"}
+	case n > shown:
+		return problem{cause, "take one that the job has: " + strings.Join(known[:shown], ", ") + fmt.Sprintf(" or one of %d more", n-shown)}
+	}
+	return problem{cause, "take one that the job has: " + strings.Join(known, ", ")}
 }

@@ -82,9 +82,9 @@ func TestWhatIfTellsWhatItCannotDo(t *testing.T) {
 		t.Fatal("no fault")
 	}
 	for _, want := range []string{`--without shelff: there is no part "shelff"; did you mean "shelf"?`, `--count upright=x: "x" is no count`,
-		`--count upright: a name and a value are wanted`, `--thickness oak=3: there is no material "oak"`, "--thickness oak 27=0: ",
+		`--count upright: a name, = and a value are wanted`, `--thickness oak=3: there is no material "oak"`, "--thickness oak 27=0: ",
 		"--smaller width=5: no width of a case is given that could be less", `--smaller shelf=9 m: part "shelf" is 780 mm long`, "--smaller shelf=0: 0 mm is no less",
-		"--smaller shelf: a name and a value are wanted", `--smaller shelv=5: there is no part "shelv"; did you mean "shelf"?`} {
+		"--smaller shelf: a name, = and a value are wanted", `--smaller shelv=5: there is no part "shelv"; did you mean "shelf"?`} {
 		if !strings.Contains(err.Error(), want) {
 			t.Errorf("not told: %s\nbut\n%v", want, err)
 		}

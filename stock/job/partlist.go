@@ -53,6 +53,10 @@ func (r *reader) rowsOf(word, source string, of []key, at place) []record {
 	}
 	var all []record
 	for i, row := range rows[1:] {
+		if found := mixedRow(row.cells, separator, len(columns)); found.found() {
+			r.fault(at.at(row.lines[0]), found)
+			continue
+		}
 		t := r.rowTable(row, columns, of, separator, at)
 		rec := r.read(t, keys, place{file: at.file, subject: called(word, t, i, of)})
 		if rec.sound && complete(columns, of) {
@@ -190,4 +194,20 @@ func rowsBy(c *csv.Reader) (rows []row, err error) {
 		}
 		rows = append(rows, each)
 	}
+}
+
+var separatorNames = map[rune]string{',': "commas", ';': "semicolons", '\t': "tabs"}
+
+// mixedRow looks for a row that is one cell, which another mark would part.
+func mixedRow(cells []string, by rune, columns int) problem {
+	if columns < 2 || slices.ContainsFunc(cells[1:], func(c string) bool { return strings.TrimSpace(c) != "" }) {
+		return problem{}
+	}
+	for _, also := range separators {
+		if also != by && strings.Count(cells[0], string(also)) >= columns-1 {
+			return problem{fmt.Sprintf("the row is parted by %s, and the heading by %s", separatorNames[also], separatorNames[by]),
+				"part all columns of the list by the same mark"}
+		}
+	}
+	return problem{}
 }

@@ -37,7 +37,7 @@ const mostPiecesAlike = 1000
 
 // pieceListKeys are the headings of a list of pieces, and what a command says
 // of one.
-var pieceListKeys = append([]key{{name: "count", holds: aCount, metric: "1", most: mostPiecesAlike, usual: "enter fewer at a time"}}, pieceSays...)
+var pieceListKeys = append([]key{{name: "count", holds: aCount, metric: "1", most: mostPiecesAlike, usual: "enter fewer at a time", none: "write a whole number above 0"}}, pieceSays...)
 
 // Rack is a rack's file as it tells it: nothing in it is wrong.
 type Rack struct {

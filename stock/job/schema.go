@@ -41,6 +41,7 @@ type key struct {
 	most         int          // of counts, and of texts the most characters (at least longestName)
 	words        []string     // of words
 	usual        string       // what is sensible, said when a value is not
+	none         string       // of counts: what to do when 0 or less was written
 	keys         []key        // of a section, or of each zone
 }
 
@@ -159,11 +160,14 @@ var sheetKeys = []key{
 	{name: "price", holds: aPrice, metric: "0"},
 	{name: "per", holds: aWord, words: stock.Pers, metric: stock.Pers[stock.PerPiece]},
 	{name: "seller", holds: aText},
-	{name: "count", holds: aCount, most: mostStock, usual: usualStockCount},
+	{name: "count", holds: aCount, most: mostStock, usual: usualStockCount, none: noStock},
 	{name: "on_hand", holds: aTruth, metric: "false"},
 }
 
-const usualStockCount = "leave count out when there is no limit"
+const (
+	usualStockCount = "leave count out when there is no limit"
+	noStock         = "leave the offer out when there is none, or count when there is no limit"
+)
 
 var boardKeys = []key{
 	{name: "name", holds: aText, need: true, example: `"2x4 x 8 ft"`},
@@ -179,7 +183,7 @@ var boardKeys = []key{
 	{name: "price", holds: aPrice, metric: "0"},
 	{name: "per", holds: aWord, words: stock.Pers, metric: stock.Pers[stock.PerPiece]},
 	{name: "seller", holds: aText},
-	{name: "count", holds: aCount, most: mostStock, usual: usualStockCount},
+	{name: "count", holds: aCount, most: mostStock, usual: usualStockCount, none: noStock},
 	{name: "on_hand", holds: aTruth, metric: "false"},
 	{name: "defects", holds: zones, keys: zoneKeys},
 }
@@ -207,7 +211,7 @@ var partKeys = []key{
 	{name: "length", holds: aLength, need: true, example: `"900 mm"`, longest: longestStock},
 	{name: "width", holds: aLength, need: true, example: `"300 mm"`, longest: longestStock},
 	{name: "thickness", holds: aLength, longest: thickestBoard},
-	{name: "count", holds: aCount, metric: "1", most: mostPieces, usual: "leave the part out when none is wanted"},
+	{name: "count", holds: aCount, metric: "1", most: mostPieces, none: "leave the part out when none is wanted"},
 	{name: "grain", holds: aWord, words: []string{"length", "width", "any"}, metric: "length"},
 	{name: "edge", holds: aLength, zero: true, longest: largestMilling, usual: usualEdge},
 	{name: "face", holds: aLength, zero: true, longest: largestMilling, usual: usualFace},

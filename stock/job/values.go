@@ -77,9 +77,9 @@ func (k key) count(v value) (int, problem) {
 	case !ok:
 		return 0, problem{fmt.Sprintf("%s is not a whole number", v.text), "write one such as 3"}
 	case exact.Sign() < 0:
-		return 0, problem{fmt.Sprintf("%s is negative", v.text), k.otherwise("write a whole number above 0")}
+		return 0, problem{fmt.Sprintf("%s is negative", v.text), k.insteadOfNone()}
 	case exact.Sign() == 0 && !k.zero:
-		return 0, problem{"0 is no count", k.otherwise("write a whole number above 0")}
+		return 0, problem{"0 is no count", k.insteadOfNone()}
 	case exact.Cmp(big.NewInt(int64(k.most))) > 0:
 		return 0, problem{fmt.Sprintf("%s is more than can be meant (at most %d)", v.text, k.most), k.otherwise("check the figure")}
 	}
@@ -277,6 +277,14 @@ func bare(written string) bool {
 	return !strings.ContainsFunc(written, func(r rune) bool {
 		return unicode.IsLetter(r) || strings.ContainsRune(`'"′″’”`, r)
 	})
+}
+
+// insteadOfNone is the remedy for a count of none or less.
+func (k key) insteadOfNone() string {
+	if k.none != "" {
+		return k.none
+	}
+	return k.otherwise("write a whole number above 0")
 }
 
 func (k key) otherwise(remedy string) string {
