@@ -194,7 +194,7 @@ func TestMutatedJobsAreReadOrRefused(t *testing.T) {
 	m.try(t, mutantCount(600, 60_000), func(name string, files fstest.MapFS) error {
 		file, err := job.ReadFS(files, name)
 		if err != nil {
-			if text := strings.ReplaceAll(err.Error(), "\t", " "); visible(text) != text {
+			if text := strings.NewReplacer("\t", " ", "\r", " ").Replace(err.Error()); visible(text) != text { // these two are in lists
 				t.Errorf("%s: %q", name, text)
 			}
 			return err
