@@ -8,7 +8,7 @@ import (
 	"sawbill/stock/casework/internal/wording"
 )
 
-// cautionBehindDoors tells how drawers behind the doors of an opening are hung
+// cautionBehindDoors says how drawers behind the doors of an opening are hung
 // and used.
 func (r *checker) cautionBehindDoors(b construction.Bay, o construction.Opening) {
 	if !o.DrawersBehindDoors() {

@@ -13,7 +13,7 @@ import (
 // defers ends every caution.
 const defers = " Follow the maker's instructions, local codes and licensed practice."
 
-// tips tells why the case may tip: it is tall, or has drawers. A hung one cannot.
+// tips says why the case may tip: it is tall, or has drawers. A hung one cannot.
 func (r *checker) tips() (why []string) {
 	if r.Built.Hung() {
 		return nil
@@ -69,7 +69,7 @@ func (r *checker) cautionNarrow(b construction.Bay) {
 	}
 }
 
-// cautionUse tells what is to be seen to when the case is used.
+// cautionUse adds the cautions for the use of the case.
 func (r *checker) cautionUse() {
 	for _, b := range r.Built.Bays {
 		r.cautionNarrow(b)

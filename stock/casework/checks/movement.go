@@ -12,7 +12,7 @@ import (
 const (
 	// moistureSwing is by how many percent the moisture of wood changes over a
 	// year in a heated room: 6 to 11 % is common practice, no source; 4 is the
-	// usual figure to reckon with.
+	// usual figure.
 	moistureSwing = 4
 	// wideLumber is the least width that is checked for movement: 4 in. Common practice, no source.
 	wideLumber = 4 * stock.Inch

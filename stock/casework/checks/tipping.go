@@ -208,7 +208,7 @@ func states(drawers []opens, rest, contents []load, hold stock.Length, filling s
 			loads: append(all(func(d opens) load { return out(d.filled, d.travel) }), child(farthest)), raised: true})
 }
 
-// unweighed tells what lacks for the weight of the case.
+// unweighed names what is missing for the weight of the case.
 func unweighed(c *pieces.Standing) (missing []string) {
 	_, unknown := weights(c)
 	for _, m := range unknown {

@@ -23,7 +23,7 @@ import (
 //
 // Hinges that swing a door clear take less, and the job file may say so: such
 // hinges, and packing on the hinge side for others, are common practice (no
-// source); the sizes are reckoned from where a door stands.
+// source); the sizes follow from where a door stands.
 type behindDoors struct {
 	Hinge  stock.Length // clearance on a side with hinges
 	Stands stock.Sum    // where it follows from how an open door stands: how

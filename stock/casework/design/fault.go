@@ -33,7 +33,7 @@ func (a Place) Nth(line int, key string, n int) Place {
 	return a.Under(line, fmt.Sprintf("%s %d", key, n))
 }
 
-// Fault tells what is wrong at a, unless it could not be read there.
+// Fault reports what is wrong at a, unless it could not be read there.
 func (r *Reader) Fault(a Place, cause, remedy string) {
 	f := Fault{Line: a.Line, Key: a.Path, Cause: cause, Remedy: remedy}
 	if !r.Unread(a.Path) && !slices.Contains(r.Faults, f) { // alike pieces have alike faults
@@ -46,7 +46,7 @@ func (r *Reader) Doubt(a Place) {
 	r.Doubts = append(r.Doubts, a.Path)
 }
 
-// refuse tells what is wrong with the value itself at a.
+// refuse reports what is wrong with the value itself at a.
 func (r *Reader) refuse(a Place, cause, remedy string) {
 	r.Faults = append(r.Faults, Fault{Line: a.Line, Key: a.Path, Cause: cause, Remedy: remedy})
 	r.Doubt(a)

@@ -53,7 +53,7 @@ func solid(name string, gravity, modulus, radial, tangential float64) kind {
 	return k
 }
 
-// recalled tells which figures of a wood stand here from memory, not looked up in
+// recalled says which figures of a wood stand here from memory, not looked up in
 // their table.
 type recalled int
 

@@ -111,7 +111,7 @@ func givenFingers(width, finger stock.Length) []stock.Length {
 	return edges
 }
 
-// fingerNote tells how a piece starts and ends, how many fingers and gaps there
+// fingerNote says how a piece starts and ends, how many fingers and gaps there
 // are together, and of a last one that is wider.
 func (m *Marker) fingerNote(edges []stock.Length, fingerFirst bool) string {
 	names := [2]string{"finger", "gap"}

@@ -54,7 +54,7 @@ func (h hole) bored(plane, deep stock.Length, forward bool, mate solid.Role, inE
 }
 
 // keepApart refuses holes that meet inside a piece, or open into what is cut out of
-// it for another. It tells one meeting of each two kinds of mates.
+// it for another. It reports one meeting for each two kinds of mates.
 func (m *Marker) keepApart(joints []Pegged) {
 	in := m.holes(joints)
 	told := make(map[[3]solid.Role]bool)

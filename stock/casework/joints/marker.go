@@ -12,7 +12,7 @@ import (
 type Marker struct {
 	In     *design.Reader
 	Solids []solid.Solid
-	Names  []string // of the solids: what tells each from the others of its part
+	Names  []string // of the solids: each distinguished from the others of its part
 	Marks  []solid.Mark
 
 	// How the case is made, as far as joints depend on it.

@@ -50,7 +50,7 @@ func (m *layout) name(piece int) string {
 	return ""
 }
 
-// nameInBay tells a piece that lies between uprights by its bay, where the part is in
+// nameInBay distinguishes a piece that lies between uprights by its bay, where the part is in
 // several, and by its place in the bay, where several are: "bay 2 upper".
 func (m *layout) nameInBay(piece int) string {
 	s := m.Marker.Solids[piece]

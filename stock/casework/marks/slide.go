@@ -90,7 +90,7 @@ func (m *layout) box(drawer int) solid.Solid {
 	panic("casework: a drawer that does not stand in its case")
 }
 
-// slideSize tells the slides for a stack of drawers, whose last has that number,
+// slideSize names the slides for a stack of drawers, whose last has that number,
 // and checks them.
 func (m *layout) slideSize(name string, o construction.Opening, last int) string {
 	s := m.c.Built.Drawers

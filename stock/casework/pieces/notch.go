@@ -22,7 +22,7 @@ type Notch struct {
 	Room         solid.Solid
 }
 
-// recordNotches tells how far back the notches of each kind of panel reach.
+// recordNotches records how far back the notches of each kind of panel reach.
 func (r *Maker) recordNotches() {
 	told := make(map[string]bool)
 	for _, n := range Notches(r.Solids) {

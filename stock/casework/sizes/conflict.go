@@ -20,7 +20,7 @@ type refusal struct {
 	least bool // more will do
 }
 
-// conflict tells which sizes cannot all hold, at once and with one remedy: those
+// conflict reports which sizes cannot all hold, at once and with one remedy: those
 // that agree with the first, and those against it. Outside sizes are compared
 // outside, so that the numbers are those that were written.
 func (r *Sizes) conflict(x axis, with, against []claim) {

@@ -184,7 +184,7 @@ func widen(members []member, left stock.Length) {
 }
 
 // lineClaim claims the length of a line whose members are all settled, or else
-// tells the names of those that are not. A single member's arithmetic is kept.
+// returns the names of those that are not. A single member's arithmetic is kept.
 func lineClaim(members []member, between stock.Term) (line claim, missing string) {
 	var open []string
 	var terms []stock.Term

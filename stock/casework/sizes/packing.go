@@ -7,7 +7,7 @@ import (
 	"sawbill/stock/casework/construction"
 )
 
-// cautionPacking tells what slides need behind the stiles of a frame.
+// cautionPacking says what slides need behind the stiles of a frame.
 func (r *Sizes) cautionPacking(b construction.Bay, left, right stock.Length) {
 	drawers := false
 	for _, o := range b.Openings {

@@ -34,7 +34,7 @@ func (s Side) Axis() (a Axis, far, ok bool) {
 	return 0, false, false
 }
 
-// Extent tells the faces of a piece by their size.
+// Extent distinguishes the faces of a piece by their size.
 type Extent int
 
 const (

@@ -11,7 +11,7 @@ import (
 // printing them rounded adds up no error.
 type Mark struct {
 	Part int // index into Case.Parts
-	// On tells which pieces of the part have the mark, if not all of them, and
+	// On names the pieces of the part that have the mark, if not all of them, and
 	// where: "left, inner face". Spots are the same one by one.
 	On    string
 	Spots []Spot
@@ -39,7 +39,7 @@ type Mark struct {
 // Spot is a place on one piece.
 type Spot struct {
 	Solid int    // index into Case.Solids
-	Piece string // "left": tells the piece from others of its part; or ""
+	Piece string // "left": distinguishes the piece from others of its part; or ""
 	Face  Face
 }
 

@@ -31,7 +31,7 @@ func (r Role) Unit() string {
 	return "carcass"
 }
 
-// Strip tells strips on the edges of panels.
+// Strip reports whether a piece is a strip on the edges of panels.
 func (r Role) Strip() bool {
 	return strings.HasSuffix(string(r), "edging") || strings.HasSuffix(string(r), "trim")
 }
@@ -41,16 +41,16 @@ func (r Role) On(panel Role) bool {
 	return r.Strip() && strings.HasPrefix(string(r), string(panel)+" ")
 }
 
-// Base tells what the case stands on.
+// Base reports whether the case stands on a piece.
 func (r Role) Base() bool {
 	return strings.HasPrefix(string(r), "plinth") || strings.HasSuffix(string(r), "foot")
 }
 
-// InFrame tells the members whose ends meet others in a frame.
+// InFrame reports whether the ends of a member meet others in a frame.
 func (r Role) InFrame() bool { return r == "rail" || r == "mid stile" || r == "mid rail" }
 
 // Carries reports whether a piece is to carry loads and may sag.
 func (r Role) Carries() bool { return r == "shelf" || r == "divider" }
 
-// partsBays tells pieces between two bays, which have a left and a right face.
+// partsBays reports whether a piece stands between two bays, and so has a left and a right face.
 func (r Role) partsBays() bool { return r == "partition" || r == "mid stile" }
