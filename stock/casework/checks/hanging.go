@@ -17,7 +17,6 @@ func (r *checker) cautionHanging() {
 	if r.Built.Frame != nil {
 		through = "the rails of its back frame"
 	}
-	bears := ""
 	load, said := r.shelfLoad()
 	var laden float64
 	for _, s := range r.Solids {
@@ -26,14 +25,12 @@ func (r *checker) cautionHanging() {
 		}
 	}
 	filled := stock.Grams(laden / squareMetreLoad / 1e6 * 1000)
-	weighs := ""
+	units := r.In.From.Ruler.Units
+	bears := fmt.Sprintf(" With %s on its bottom and all its shelves the fixing must bear some %s and its own weight.", said, filled.PrintUnit(units))
 	if unweighed(&r.Standing) == nil {
 		own := TakeOff(&r.Standing).Weight
-		filled += own
-		weighs = fmt.Sprintf(" It weighs some %s empty", own.PrintUnit(r.In.From.Ruler.Units))
-		bears = weighs + fmt.Sprintf("; with %s on its bottom and all its shelves the fixing must bear some %s.", said, filled.PrintUnit(r.In.From.Ruler.Units))
-	} else {
-		bears = fmt.Sprintf(" With %s on its bottom and all its shelves the fixing must bear some %s and its own weight.", said, filled.PrintUnit(r.In.From.Ruler.Units))
+		bears = fmt.Sprintf(" It weighs some %s empty; with %s on its bottom and all its shelves the fixing must bear some %s.",
+			own.PrintUnit(units), said, (filled + own).PrintUnit(units))
 	}
 	r.In.Caution("hanging", "Screw the case through "+through+" into studs, or with anchors made for it into a solid wall, never into plasterboard, plaster or a hollow wall alone; "+
 		"two screws at least at each rail, washers under their heads. Look for pipes and cables first."+bears+

@@ -7,57 +7,55 @@ import (
 
 // Seats are where a case has joints, in the order in which they are marked.
 func (r *Construction) Seats() []joints.Seat {
-	b, d := r, r.In.Design
+	d, root := r.In.Design, r.In.Root
+	var corner joints.Joint // of the frames
+	if r.Frame != nil {
+		corner = r.Frame.Corner
+	}
+	frame := root.Under(d.Frame.Line, "frame").Under(d.Frame.Corner.Line, "corner")
+	type roles = []solid.Role
 	all := r.corners()
-	if b.Partition.Joint.Joint != nil {
-		all = append(all, joints.Seat{Site: joints.DividerEnd, Joint: b.Partition.Joint, Enters: []solid.Role{"partition"}, Into: []solid.Role{"top", "bottom"}, Axis: solid.X,
-			Key: r.In.Root.Under(d.Partition.Line, "partition").Under(d.Partition.Joint.Line, "joint")})
-	}
-	if b.Divider.Joint.Joint != nil {
-		all = append(all, joints.Seat{Site: joints.DividerEnd, Joint: b.Divider.Joint, Enters: []solid.Role{"divider"}, Into: []solid.Role{"side", "partition"}, Axis: solid.Z,
-			Key: r.In.Root.Under(d.Divider.Line, "divider").Under(d.Divider.Joint.Line, "joint")})
-	}
-	if b.Shelf.Joint.Joint != nil && !b.Shelf.Loose {
-		all = append(all, joints.Seat{Site: joints.ShelfEnd, Joint: b.Shelf.Joint, Enters: []solid.Role{"shelf"}, Into: []solid.Role{"side", "partition"}, Axis: solid.Z})
-	}
-	if b.Back.Housed() {
-		all = append(all, joints.Seat{Site: joints.BackEdge, Joint: b.Back, Enters: []solid.Role{"back"}, Into: []solid.Role{"side", "top", "bottom", "stile", "mid stile", "rail"},
-			Axis: solid.Y, FromBack: true, Clearance: b.Back.Clearance})
-	}
-	if b.Frame != nil {
-		frame := joints.Seat{Site: joints.FrameCorner, Joint: b.Frame.Corner, Enters: []solid.Role{"rail"}, Into: []solid.Role{"stile"}, Axis: solid.Z,
-			Key: r.In.Root.Under(d.Frame.Line, "frame").Under(d.Frame.Corner.Line, "corner")}
-		stile, rail := frame, frame
-		stile.Site, stile.Enters, stile.Into, stile.Axis = joints.FrameMiddle, []solid.Role{"mid stile"}, []solid.Role{"rail"}, solid.X
-		rail.Site, rail.Enters, rail.Into = joints.FrameMiddle, []solid.Role{"mid rail"}, []solid.Role{"stile", "mid stile"}
-		all = append(all, frame, stile, rail)
-	}
-	if b.Base.Rails > 0 {
-		all = append(all, joints.Seat{Site: joints.DividerEnd, Joint: joints.Butted, Enters: []solid.Role{"hanging rail"}, Into: []solid.Role{"side", "partition"}, Axis: solid.Z})
-	}
-	if b.Drawers.Corner.Joint != nil {
-		all = append(all, joints.Seat{Site: joints.DrawerCorner, Joint: b.Drawers.Corner, Enters: []solid.Role{"drawer front and back"}, Into: []solid.Role{"drawer side"}, Axis: solid.Y},
-			joints.Seat{Site: joints.DrawerBottom, Joint: b.Drawers.Groove, Enters: []solid.Role{"drawer bottom"}, Into: []solid.Role{"drawer side", "drawer front and back"}, Axis: solid.Z,
-				Clearance: b.Drawers.BottomClearance})
+	for _, s := range []struct {
+		made bool
+		joints.Seat
+	}{
+		{r.Partition.Joint.Joint != nil, joints.Seat{Site: joints.DividerEnd, Joint: r.Partition.Joint, Enters: roles{"partition"}, Into: roles{"top", "bottom"}, Axis: solid.X,
+			Key: root.Under(d.Partition.Line, "partition").Under(d.Partition.Joint.Line, "joint")}},
+		{r.Divider.Joint.Joint != nil, joints.Seat{Site: joints.DividerEnd, Joint: r.Divider.Joint, Enters: roles{"divider"}, Into: roles{"side", "partition"}, Axis: solid.Z,
+			Key: root.Under(d.Divider.Line, "divider").Under(d.Divider.Joint.Line, "joint")}},
+		{r.Shelf.Joint.Joint != nil && !r.Shelf.Loose, joints.Seat{Site: joints.ShelfEnd, Joint: r.Shelf.Joint, Enters: roles{"shelf"}, Into: roles{"side", "partition"}, Axis: solid.Z}},
+		{r.Back.Housed(), joints.Seat{Site: joints.BackEdge, Joint: r.Back, Enters: roles{"back"}, Into: roles{"side", "top", "bottom", "stile", "mid stile", "rail"},
+			Axis: solid.Y, FromBack: true, Clearance: r.Back.Clearance}},
+		{corner != nil, joints.Seat{Site: joints.FrameCorner, Joint: corner, Enters: roles{"rail"}, Into: roles{"stile"}, Axis: solid.Z, Key: frame}},
+		{corner != nil, joints.Seat{Site: joints.FrameMiddle, Joint: corner, Enters: roles{"mid stile"}, Into: roles{"rail"}, Axis: solid.X, Key: frame}},
+		{corner != nil, joints.Seat{Site: joints.FrameMiddle, Joint: corner, Enters: roles{"mid rail"}, Into: roles{"stile", "mid stile"}, Axis: solid.Z, Key: frame}},
+		{r.Base.Rails > 0, joints.Seat{Site: joints.DividerEnd, Joint: joints.Butted, Enters: roles{"hanging rail"}, Into: roles{"side", "partition"}, Axis: solid.Z}},
+		{r.Drawers.Corner.Joint != nil, joints.Seat{Site: joints.DrawerCorner, Joint: r.Drawers.Corner, Enters: roles{"drawer front and back"}, Into: roles{"drawer side"}, Axis: solid.Y}},
+		{r.Drawers.Corner.Joint != nil, joints.Seat{Site: joints.DrawerBottom, Joint: r.Drawers.Groove, Enters: roles{"drawer bottom"}, Into: roles{"drawer side", "drawer front and back"}, Axis: solid.Z,
+			Clearance: r.Drawers.BottomClearance}},
+	} {
+		if s.made {
+			all = append(all, s.Seat)
+		}
 	}
 	return all
 }
 
 // corners lists the corners of the box: a panel between the others enters them.
 func (r *Construction) corners() []joints.Seat {
-	b, d := r, r.In.Design
+	d := r.In.Design
 	var between, outside []solid.Role
 	for _, end := range []struct {
 		role    solid.Role
 		outside bool
-	}{{"top", b.TopOver}, {"bottom", b.BottomUnder}} {
+	}{{"top", r.TopOver}, {"bottom", r.BottomUnder}} {
 		if end.outside {
 			outside = append(outside, end.role)
 		} else {
 			between = append(between, end.role)
 		}
 	}
-	level := joints.Seat{Site: joints.CarcassCorner, Joint: b.Corner, Enters: between, Into: []solid.Role{"side"}, Axis: solid.Z,
+	level := joints.Seat{Site: joints.CarcassCorner, Joint: r.Corner, Enters: between, Into: []solid.Role{"side"}, Axis: solid.Z,
 		Key: r.In.Root.Under(d.Carcass.Line, "carcass").Under(d.Carcass.Joint.Line, "joint")}
 	upright := level
 	upright.Enters, upright.Into, upright.Axis = []solid.Role{"side"}, outside, solid.X

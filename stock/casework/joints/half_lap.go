@@ -1,8 +1,6 @@
 package joints
 
 import (
-	"slices"
-
 	"sawbill/stock"
 	"sawbill/stock/casework/solid"
 )
@@ -33,24 +31,15 @@ func (h halfLap) Mark(m *Marker, s Seat) {
 // on marks one member, along an axis. Laps as wide, and as far across it, are one mark.
 func (halfLap) on(m *Marker, i int, others []int, axis solid.Axis, face solid.Face) {
 	s := m.Solids[i]
-	var marks []solid.Mark
+	var marks []EndMark
 	for _, j := range others {
 		room, meet := solid.Shared(s, m.Solids[j])
 		if !meet || room.Size[solid.Y] == 0 || room.Size[axis] == 0 {
 			continue
 		}
 		by, said := m.stops(s, room, s.Across)
-		k := solid.Mark{What: "half lap", Measure: solid.Measure{From: s.Near(axis), At: []stock.Length{room.At[axis] - s.At[axis]}},
-			Width: room.Size[axis], Depth: m.Frame.Thickness / 2, Stops: by, Note: said}
-		n := slices.IndexFunc(marks, func(l solid.Mark) bool { return l.Width == k.Width && l.Note == k.Note })
-		if n < 0 {
-			marks = append(marks, k)
-			continue
-		}
-		marks[n].At = append(marks[n].At, k.At...)
-		slices.Sort(marks[n].At)
+		marks = append(marks, EndMark{face, solid.Mark{What: "half lap", Measure: solid.Measure{From: s.Near(axis), At: []stock.Length{room.At[axis] - s.At[axis]}},
+			Width: room.Size[axis], Depth: m.Frame.Thickness / 2, Stops: by, Note: said}})
 	}
-	for _, k := range marks {
-		m.Add(solid.Spot{Solid: i, Face: face}, k)
-	}
+	m.addJoined(i, marks)
 }

@@ -45,7 +45,7 @@ func (m *Marker) Add(s solid.Spot, k solid.Mark) {
 	m.Marks = append(m.Marks, k)
 }
 
-// EndMark is a mark on an end of a piece.
+// EndMark is a mark on an end, an edge or a face of a piece.
 type EndMark struct {
 	End solid.Face
 	solid.Mark
@@ -58,6 +58,26 @@ func (m *Marker) AddAtEnds(i int, ends []EndMark) {
 	}
 	for _, e := range ends {
 		m.Add(solid.Spot{Solid: i, Face: e.End}, e.Mark)
+	}
+}
+
+// addJoined takes marks on faces of a piece. Those that differ in their positions alone are one.
+func (m *Marker) addJoined(i int, marks []EndMark) {
+	var all []EndMark
+	for _, k := range marks {
+		n := slices.IndexFunc(all, func(l EndMark) bool {
+			l.At = k.At
+			return l.End == k.End && l.Same(k.Mark)
+		})
+		if n < 0 {
+			all = append(all, k)
+			continue
+		}
+		all[n].At = append(all[n].At, k.At...)
+		slices.Sort(all[n].At)
+	}
+	for _, k := range all {
+		m.Add(solid.Spot{Solid: i, Face: k.End}, k.Mark)
 	}
 }
 

@@ -2,7 +2,6 @@ package joints
 
 import (
 	"fmt"
-	"slices"
 
 	"sawbill/stock"
 	"sawbill/stock/casework/solid"
@@ -69,9 +68,7 @@ func (m *Marker) pegsInEnds(i int, joints []Pegged) {
 // same places across it are one mark.
 func (m *Marker) pegsInFaces(i int, joints []Pegged) {
 	s := m.Solids[i]
-	var faces []solid.Face
-	var marks []solid.Mark
-joints:
+	var marks []EndMark
 	for _, p := range joints {
 		if p.into != i {
 			continue
@@ -86,18 +83,7 @@ joints:
 			Measure: solid.Measure{From: s.Near(s.Along), At: solid.MeasuredFrom(s.At[s.Along], along...)},
 			Across:  solid.Measure{From: s.Near(acrossAxis), At: solid.MeasuredFrom(s.At[acrossAxis], across...)}}
 		_, k.Depth = p.depths(end, s)
-		face := s.FaceAt(p.room, end.Along)
-		for n := range marks {
-			on := &marks[n]
-			if faces[n] == face && on.Across.Same(k.Across) && on.Depth == k.Depth && on.Note == k.Note {
-				on.At = append(on.At, k.At...)
-				slices.Sort(on.At)
-				continue joints
-			}
-		}
-		faces, marks = append(faces, face), append(marks, k)
+		marks = append(marks, EndMark{s.FaceAt(p.room, end.Along), k})
 	}
-	for n, k := range marks {
-		m.Add(solid.Spot{Solid: i, Face: faces[n]}, k)
-	}
+	m.addJoined(i, marks)
 }

@@ -18,20 +18,14 @@ const (
 	Both
 )
 
-// sides are the directions of the case by axis: the near one, then the far one.
-var sides = [3][2]Side{X: {Left, Right}, Y: {Front, Rear}, Z: {Lower, Upper}}
-
 // Axis is the axis of a side of the case, and whether the side is the far one, away from the
 // zero point. ok is false for any other side.
 func (s Side) Axis() (a Axis, far, ok bool) {
-	for a := range sides {
-		for n, side := range sides[a] {
-			if s == side {
-				return Axis(a), n == 1, true
-			}
-		}
+	n := int(s - Left) // two sides for each axis, the near one first
+	if n < 0 || n > int(Upper-Left) {
+		return 0, false, false
 	}
-	return 0, false, false
+	return Axis(n / 2), n%2 == 1, true
 }
 
 // Extent distinguishes the faces of a piece by their size.
@@ -52,14 +46,15 @@ type Face struct {
 // None reports whether it is no face at all.
 func (f Face) None() bool { return f.Side == NoSide }
 
+var sideNames = [...]string{Left: "left", Right: "right", Front: "front", Rear: "back", Lower: "lower", Upper: "upper", Inner: "inner", Outer: "outer", Both: "both"}
+
 // String is how a maker calls it: "inner face", "lower edge", "bottom end", "both ends"; "" for
 // the zero Face.
 func (f Face) String() string {
 	if f.None() {
 		return ""
 	}
-	names := [...]string{Left: "left", Right: "right", Front: "front", Rear: "back", Lower: "lower", Upper: "upper", Inner: "inner", Outer: "outer", Both: "both"}
-	name := names[f.Side]
+	name := sideNames[f.Side]
 	switch {
 	case f.Extent == End && f.Side == Lower:
 		name = "bottom"
@@ -89,10 +84,10 @@ func (s Solid) extent(a Axis) Extent {
 
 // Near is the face across an axis next to the zero point of the case, from which places along the
 // axis are measured.
-func (s Solid) Near(a Axis) Face { return Face{sides[a][0], s.extent(a)} }
+func (s Solid) Near(a Axis) Face { return Face{Left + 2*Side(a), s.extent(a)} }
 
 // Far is the face opposite near.
-func (s Solid) Far(a Axis) Face { return Face{sides[a][1], s.extent(a)} }
+func (s Solid) Far(a Axis) Face { return Face{Right + 2*Side(a), s.extent(a)} }
 
 // EndAt is the end of a piece at which the room of a joint lies.
 func (s Solid) EndAt(room Solid) Face {
