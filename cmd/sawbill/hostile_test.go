@@ -80,7 +80,9 @@ func TestNoCommandPassesOnWhatSteersTheTerminal(t *testing.T) {
 // clean fails if text holds what a terminal could obey.
 func clean(t *testing.T, what, text string) {
 	t.Helper()
-	obeyed := func(r rune) bool { return r < ' ' && r != '\n' || r >= 0x7f && r < 0xa0 || strings.ContainsRune("\u202e\u2066\u2028", r) }
+	obeyed := func(r rune) bool {
+		return r < ' ' && r != '\n' || r >= 0x7f && r < 0xa0 || strings.ContainsRune("\u202e\u2066\u2028", r)
+	}
 	if !utf8.ValidString(text) || strings.ContainsFunc(text, obeyed) {
 		t.Errorf("%s: %q", what, text)
 	}
