@@ -32,7 +32,7 @@ func (f *Folder) Book(ctx context.Context, b Booking) (done rack.Done, err error
 		if err := f.mayBook(b); err != nil {
 			return err
 		}
-		pieces, err := onRack(b.Rack)
+		pieces, take, err := f.ownPieces(b.Rack)
 		if err != nil {
 			return err
 		}
@@ -40,10 +40,34 @@ func (f *Folder) Book(ctx context.Context, b Booking) (done rack.Done, err error
 		if !f.state.Done() {
 			what = "plan " + f.plan.Code + " given up"
 		}
-		done, err = b.Rack.Change(ctx, rack.Change{Take: begunOf(f.plan, f.state, pieces), Put: f.keeps(pieces, b.GiveUp), Plan: f.plan.Code, Continues: f.plan.Continues, What: what, Date: b.Date, Units: b.Units, Sure: func() error { return f.noteBooking(b) }})
+		done, err = b.Rack.Change(ctx, rack.Change{Take: take, Put: f.keeps(pieces, b.GiveUp), Plan: f.plan.Code, Continues: f.plan.Continues, What: what, Date: b.Date, Units: b.Units, Sure: func() error { return f.noteBooking(b) }})
 		return err
 	})
 	return done, err
+}
+
+// ownPieces are the pieces on the rack of the job, and the ids of those that leave it when
+// the plan is booked on r. On another rack the same ids are other pieces, so a plan that cut
+// some of its own is booked on no other. A rack of the job that is not there is the one that
+// was moved to r.
+func (f *Folder) ownPieces(r rack.Rack) (own []stock.Piece, leave []string, err error) {
+	path := f.RackPath()
+	if path == "" {
+		return nil, nil, nil
+	}
+	of, other := r, false
+	if jobs := rack.At(path); jobs.Exists() && !samePlace(jobs.Path(), r.Path()) {
+		of, other = jobs, true
+	}
+	if own, err = onRack(of); err != nil {
+		return nil, nil, err
+	}
+	leave = begunOf(f.plan, f.state, own)
+	if other && len(leave) > 0 {
+		return nil, nil, f.refuse(fmt.Sprintf("plan %s cut %s of the rack %s, and would be booked on another", f.plan.Code, rack.List(leave), printed(path)),
+			"name the rack of the job: --rack "+printed(path))
+	}
+	return own, leave, nil
 }
 
 // noteBooking names the rack in the record. From then on the plan is booked as soon as the

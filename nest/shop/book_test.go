@@ -1,11 +1,15 @@
 package shop_test
 
 import (
+	"errors"
+	"fmt"
 	"os"
 	"slices"
 	"strings"
 	"testing"
 
+	"sawbill/nest/shop"
+	"sawbill/stock"
 	"sawbill/stock/rack"
 )
 
@@ -115,4 +119,65 @@ func TestABookingOfWhichTheRackDoesNotKnow(t *testing.T) {
 	os.Remove(w.at("rack.toml.history"))
 	os.Remove(w.at("rack.toml"))
 	w.refused(w.report("p", "cut 2"), "rack.toml: plan K7F2M is booked on this rack, and it is not there; put the rack back with its history")
+	w.write("rack.toml", "") // a new one, as the remedy says
+	w.must(w.report("p", "cut 2"))
+}
+
+// A rack that begins with a booking is there before the record names it: a program that is
+// stopped then leaves a plan that goes on.
+func TestARackBeginsWithABooking(t *testing.T) {
+	w := in(t)
+	w.must(w.plan("bench.toml", "p", "K7F2M"))
+	os.Remove(w.at("rack.toml"))
+	f := w.open("p")
+	stopped := errors.New("stopped")
+	_, err := rack.At(w.at("rack.toml")).Change(w.Context(), rack.Change{Put: []stock.Piece{{Kind: stock.Sheet, Material: "birch", Length: 1e6, Width: 1e6, Thickness: 1e5}},
+		Sure: func() error {
+			if _, there := w.files()["rack.toml"]; !there {
+				t.Error("there is no rack yet")
+			}
+			return stopped
+		}})
+	if _, there := w.files()["rack.toml"]; there || !errors.Is(err, stopped) {
+		t.Error(err, "an empty rack is left")
+	}
+	_, err = f.Book(w.Context(), shop.Booking{Rack: rack.At(w.at("rack.toml")), GiveUp: true})
+	w.must(err)
+	w.must(w.open("p").Refresh(w.Context()))
+}
+
+// The ids of a plan's own rack are other pieces on another rack.
+func TestAPlanIsBookedOnAnotherRack(t *testing.T) {
+	w := in(t)
+	piece := "[[piece]]\nid = \"R1\"\nmaterial = \"birch ply 18\"\nlength = 1200\nwidth = 900\nthickness = 18\n"
+	w.write("rack.toml", piece)
+	w.write("other.toml", piece)
+	w.must(w.plan("bench.toml", "p", "K7F2M"))
+	book := func() (rack.Done, error) {
+		return w.open("p").Book(w.Context(), shop.Booking{Rack: rack.At(w.at("other.toml")), GiveUp: true})
+	}
+	done, err := book()
+	w.must(err)
+	if len(done.Took) > 0 || len(done.Put) == 0 || slices.ContainsFunc(done.Put, func(p stock.Piece) bool { return p.Name == "R1" }) {
+		t.Error(done.Took, done.Put)
+	}
+	_, _, err = rack.At(w.at("other.toml")).Undo(w.Context(), "")
+	w.must(err)
+	for i, l := range w.open("p").Plan().Plan.Layouts {
+		if l.Stock.Name == "R1" {
+			w.must(w.report("p", fmt.Sprintf("cut %d", i+1)))
+		}
+	}
+	before := w.files()
+	_, err = book()
+	w.refused(err, "p: plan K7F2M cut R1 of the rack", "name the rack of the job: --rack ")
+	if !same(before, w.files()) {
+		t.Error("a refused booking changed something")
+	}
+	w.must(os.Remove(w.at("rack.toml"))) // it was moved to where the other is
+	done, err = book()
+	w.must(err)
+	if len(done.Took) != 1 {
+		t.Error(done.Took)
+	}
 }

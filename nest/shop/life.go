@@ -122,7 +122,7 @@ func (f *Folder) Fate() (Fate, error) {
 			return Fate{}, err
 		}
 		if len(history) == 0 && !rack.At(path).Exists() {
-			return Fate{}, fault.Faults{{File: path, Cause: fmt.Sprintf("plan %s is booked on this rack, and it is not there", f.plan.Code), Remedy: "put the rack back with its history"}}
+			return Fate{}, fault.Faults{{File: path, Cause: fmt.Sprintf("plan %s is booked on this rack, and it is not there", f.plan.Code), Remedy: "put the rack back with its history; if both are lost, begin a rack of that name with sawbill rack add, and book again"}}
 		}
 		if e, booked, err := rack.At(path).BookedBy(f.plan.Code); err != nil || booked {
 			return Fate{Booked: &e, Rack: path}, err

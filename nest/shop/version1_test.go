@@ -46,7 +46,11 @@ func TestPlansOfVersion1GoOn(t *testing.T) {
 			w.must(w.withdraw(again))
 			w.must(w.report(folder, "cut 1"))
 			g := w.open(folder)
-			done, err := g.Book(t.Context(), shop.Booking{Rack: rack.At(w.at("rack.toml")), GiveUp: true, Date: "2026-05-01"})
+			on := g.RackPath()
+			if on == "" {
+				on = w.at("rack.toml")
+			}
+			done, err := g.Book(t.Context(), shop.Booking{Rack: rack.At(on), GiveUp: true, Date: "2026-05-01"})
 			if err != nil || len(done.Put) == 0 {
 				t.Error(done, err)
 			}

@@ -4,11 +4,13 @@ import (
 	"cmp"
 	"context"
 	"fmt"
+	"os"
 	"slices"
 	"strings"
 
 	"sawbill/stock"
 	"sawbill/stock/job"
+	"sawbill/stock/store"
 )
 
 // Change is what leaves a rack and what enters it, at once.
@@ -23,7 +25,8 @@ type Change struct {
 	// Continues are the codes of the plans before it, which are carried out with it.
 	Continues []string
 	// Sure, if not nil, is called when nothing stands in the way of the change any more, and
-	// before it is made. Its error refuses the change.
+	// before it is made. Its error refuses the change. A rack that begins with the change
+	// has its file by then, empty.
 	Sure func() error
 	Date string // of the change, "2026-03-05"
 	// Units are those of a rack that begins with the change.
@@ -89,14 +92,30 @@ func (r Rack) Change(ctx context.Context, c Change) (Done, error) {
 		if c.What == "" {
 			made.What = told(made.Took, made.Put)
 		}
-		if c.Sure != nil {
-			if err := c.Sure(); err != nil {
-				return err
-			}
+		if c.Sure == nil {
+			return s.make(&made.Entry, after)
 		}
-		return s.make(&made.Entry, after)
+		return s.agreed(c.Sure, func() error { return s.make(&made.Entry, after) })
 	})
 	return made, err
+}
+
+// agreed makes a change after sure, which writes down the name of the rack. So there is a
+// rack by then, even if the program is stopped before it has made the change.
+func (s *standing) agreed(sure, change func() error) error {
+	begins := !s.there && s.past.last() == 0
+	if begins {
+		if err := store.Write(s.rack.path, "", s.rack.path); err != nil {
+			return s.rack.cannot("written", s.rack.path, err)
+		}
+	}
+	if err := sure(); err != nil {
+		if begins {
+			os.Remove(s.rack.path)
+		}
+		return err
+	}
+	return change()
 }
 
 // find finds pieces by their ids. All that are not there are told.
