@@ -152,7 +152,7 @@ func (f *Folder) nextFolder(ctx context.Context) (folder string, number int, err
 		folder = fmt.Sprintf("%s-%d", base, number)
 		if left := store.FolderAt(folder, kind); left.There() {
 			// A rest that a program was stopped in goes, with its folder.
-			if err := left.Look(ctx, func(*store.Held) error { return nil }); err != nil {
+			if err := left.Tidy(ctx); err != nil {
 				return "", 0, err
 			}
 		}

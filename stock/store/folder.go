@@ -98,6 +98,17 @@ func (f Folder) Look(ctx context.Context, do func(*Held) error) error {
 	return do(h)
 }
 
+// Tidy finishes what a program that was stopped left in the folder. A folder in which nothing
+// is left goes: the program was stopped when it had made it. So it is for a folder whose
+// name the program itself gave. The error is of type [fault.Faults].
+func (f Folder) Tidy(ctx context.Context) error {
+	if err := f.Look(ctx, func(*Held) error { return nil }); err != nil {
+		return err
+	}
+	f.disk.remove(f.path) // stays if there is anything in it
+	return nil
+}
+
 // Change calls do while no other program uses the folder, which is made if need be. When
 // do has an error a folder that was made goes again. It returns the error of do, or one of
 // type [fault.Faults].

@@ -265,9 +265,6 @@ func (h *Held) settle() error {
 			h.dropped = true
 		}
 	}
-	if there, err := os.ReadDir(h.path); err == nil && len(there) == 1 && there[0].Name() == lockName {
-		h.dropped = true // the program was stopped when it had made the folder
-	}
 	return h.readList()
 }
 

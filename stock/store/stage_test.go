@@ -193,6 +193,32 @@ func TestAChangeWhoseRecordHasGone(t *testing.T) {
 	}
 }
 
+// An empty folder may be the user's own: a look leaves it. One that the program named, and
+// was stopped in, goes.
+func TestAnEmptyFolder(t *testing.T) {
+	folder := FolderAt(t.TempDir(), "plan")
+	if err := folder.Look(t.Context(), func(*Held) error { return errStopped }); err != errStopped || !folder.There() {
+		t.Error(err, "the user's folder has gone")
+	}
+	if err := folder.Change(t.Context(), func(*Held) error { return errStopped }); err != errStopped || !folder.There() {
+		t.Error(err, "the user's folder has gone")
+	}
+	mustWrite := func(name string) {
+		if err := os.WriteFile(folder.at(name), nil, 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	mustWrite("notes.txt")
+	if err := folder.Tidy(t.Context()); err != nil || !folder.There() {
+		t.Error(err, "a folder with a file has gone")
+	}
+	os.Remove(folder.at("notes.txt"))
+	mustWrite(lockName) // of a program that was stopped
+	if err := folder.Tidy(t.Context()); err != nil || folder.There() {
+		t.Error(err, "the folder is still there")
+	}
+}
+
 // What the user changed while a made change waited is not lost when it is finished.
 func TestAFileChangedWhileAChangeWaited(t *testing.T) {
 	folder := folderIn(t.TempDir())
