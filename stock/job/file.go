@@ -1,6 +1,7 @@
 package job
 
 import (
+	"fmt"
 	"io/fs"
 	"path"
 	"path/filepath"
@@ -145,6 +146,10 @@ func (r *reader) job(root *table, at place, open listOpener, whole bool) *File {
 	whole = r.lists(top, "offers", open, file, func(source string, at place) {
 		offers = append(offers, r.priceList(source, at, file.Saw.Kerf)...)
 	}) && whole
+	if n := len(offers); n > mostOffers {
+		r.fault(at, problem{fmt.Sprintf("the job has %d offers, and at most %d are compared", n, mostOffers), "leave out what no part is cut from"})
+		offers, whole = nil, false
+	}
 	r.together(offers)
 	were := r.changes.thicker(r, offers)
 	rough := r.rough(root, at, offers)

@@ -394,3 +394,13 @@ width = '11 3/4"'
 		t.Errorf("job (-mm +in):\n%s", diff)
 	}
 }
+
+// More offers than are compared are refused at once, whatever else the job holds.
+func TestMoreOffersThanAreComparedAreRefused(t *testing.T) {
+	list := "kind,name,material,thickness,length,width\n" + strings.Repeat("sheet,s,m,18,2440,1220\n", 5001)
+	_, err := read(t, `offers = "list.csv"`+oneShelf, "list.csv", list)
+	const want = "bench.toml: the job has 5001 offers, and at most 5000 are compared; leave out what no part is cut from"
+	if err == nil || err.Error() != want {
+		t.Errorf("error is %v, want %s", err, want)
+	}
+}

@@ -62,6 +62,9 @@ const (
 	mostStock  = 100_000
 	mostStages = 20
 
+	// mostOffers keeps the time bounded in which each is held against all others.
+	mostOffers = 5000
+
 	dearestBoardFoot stock.Money = 10_000_00
 )
 
