@@ -6,8 +6,8 @@ import "strings"
 // which does.
 const formula = "=+-@\t\r"
 
-// GuardCell writes a text for a cell of a CSV file so that no spreadsheet takes it for a
-// formula: with an apostrophe before it, if need be. [PlainCell] takes it off again.
+// GuardCell writes a text for a cell of a CSV file. No spreadsheet takes it for a formula:
+// it gets an apostrophe before it, if need be. [PlainCell] takes that off again.
 func GuardCell(text string) string {
 	if guarded(text) || text != "" && strings.ContainsRune(formula, rune(text[0])) {
 		return "'" + text

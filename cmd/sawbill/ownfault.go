@@ -8,8 +8,8 @@ import (
 	"strings"
 )
 
-// tellOwnFault says that the program is at fault: v is what it panicked with. What
-// follows is all that is needed to find the cause.
+// tellOwnFault reports a panic with the value v as a fault of the program, with all that
+// is needed to find the cause.
 func tellOwnFault(w io.Writer, args []string, v any) {
 	stack := debug.Stack()
 	if other, ok := v.(interface{ Stack() []byte }); ok {

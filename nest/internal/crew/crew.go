@@ -11,8 +11,8 @@ import (
 	"sync"
 )
 
-// Panic is what Run panics with: the value that a worker panicked with, and the stack
-// of that worker.
+// Panic carries a panic of a worker to the caller of Run: the value, and the stack of
+// the worker.
 type Panic struct {
 	Value any
 	Trace []byte
