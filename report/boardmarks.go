@@ -54,9 +54,9 @@ func markedPieces(steps []cutplan.Step) []markedPiece {
 			continue
 		}
 		at, goesOn := last[s.InHand]
-		if !goesOn || !s.Rest {
+		if !goesOn || !s.Remainder {
 			at = len(all)
-			all = append(all, markedPiece{whole: s.InHand == trims && !s.Rest, from: []cutplan.Step{s}})
+			all = append(all, markedPiece{whole: s.InHand == trims && !s.Remainder, from: []cutplan.Step{s}})
 		}
 		all[at].at = append(all[at].at, s.Mark)
 		last[s.Number] = at
@@ -64,7 +64,7 @@ func markedPieces(steps []cutplan.Step) []markedPiece {
 	var merged []markedPiece
 	for _, m := range all {
 		same := slices.IndexFunc(merged, func(k markedPiece) bool {
-			return !k.whole && k.from[0].Rest == m.from[0].Rest && slices.Equal(k.at, m.at)
+			return !k.whole && k.from[0].Remainder == m.from[0].Remainder && slices.Equal(k.at, m.at)
 		})
 		if same < 0 {
 			merged = append(merged, m)
@@ -81,7 +81,7 @@ func (m markedPiece) name(whole string) string {
 	switch {
 	case m.whole:
 		return whole
-	case m.from[0].Rest:
+	case m.from[0].Remainder:
 		what, of = "rest", "of"
 	}
 	if len(m.from) > 1 {

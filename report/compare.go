@@ -55,7 +55,7 @@ func choices(m choice.Material) listing {
 			weight = fmt.Sprintf("%.1f", weighed(m, c))
 		}
 		l.add(strconv.Itoa(numbers[i]), purchases(c), costOf(c), c.Net().String(), boundOf(c), strconv.Itoa(c.Pieces),
-			percent(c.Plan.Totals.All.Yield), percent(c.Plan.Totals.All.Waste), strconv.Itoa(c.Kept),
+			percent(c.Plan.Totals.All.Yield), percent(c.Plan.Totals.All.Waste), strconv.Itoa(c.Offcuts),
 			weight, strconv.Itoa(c.Cuts), strconv.Itoa(c.Setups), verdict(m, i))
 	}
 	const net, weights = 3, 9
@@ -190,7 +190,7 @@ func verdict(m choice.Material, i int) string {
 		numbers, _ := numbersOf(m)
 		said = append(said, fmt.Sprintf("%d is better", numbers[c.DominatedBy]))
 	}
-	if c.Apart {
+	if c.RelaxedSources {
 		said = append(said, morePlaning)
 	}
 	if !c.OnHand && slices.ContainsFunc(m.Choices, func(o choice.Choice) bool { return o.OnHand }) {
@@ -203,7 +203,7 @@ func verdict(m choice.Material, i int) string {
 // kept counts nothing is proven: another plan may keep more.
 func bestOfAll(m choice.Material) bool {
 	return m.Best().Plan.Job.Worth == 0 && !slices.ContainsFunc(m.Choices, func(c choice.Choice) bool {
-		return c.Plan.Complete() && !c.Apart && (!c.Priced() || c.Plan.Bound < m.Best().Plan.Cost)
+		return c.Plan.Complete() && !c.RelaxedSources && (!c.Priced() || c.Plan.Bound < m.Best().Plan.Cost)
 	})
 }
 

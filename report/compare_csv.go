@@ -30,7 +30,7 @@ func ComparisonCSV(c *choice.Comparison) []byte {
 			share := func(s float64) string { return strconv.FormatFloat(s, 'f', 4, 64) }
 			table.row(m.Name, strconv.Itoa(numbers[i]), purchases(of), strconv.FormatBool(of.OnHand), cost, bound, worth,
 				strconv.Itoa(of.Pieces), strings.Join(of.Sellers, "; "), share(of.Plan.Totals.All.Yield), share(of.Plan.Totals.All.Waste),
-				strconv.Itoa(of.Kept), weight, strconv.Itoa(of.Cuts), strconv.Itoa(of.Setups), verdict(m, i))
+				strconv.Itoa(of.Offcuts), weight, strconv.Itoa(of.Cuts), strconv.Itoa(of.Setups), verdict(m, i))
 		}
 	}
 	return table.bytes()

@@ -53,7 +53,7 @@ func substitutes(m choice.Material) []string {
 			if s.Offer == b.Stock {
 				other := m.Choices[s.Choice]
 				said = purchases(other) + ", " + dearer(s.Extra)
-				if other.Apart {
+				if other.RelaxedSources {
 					said += ", " + morePlaning
 				}
 			}

@@ -12,7 +12,7 @@ import (
 // found and told from those of other plans.
 type offcutNames struct {
 	code string // of the plan; may be empty
-	kept map[corner]cutplan.Kept
+	kept map[corner]cutplan.NumberedOffcut
 }
 
 // corner is where a leftover lies, which is like no other's in its layout.
@@ -24,7 +24,7 @@ type corner struct {
 // namesOf gives the leftovers of p their names: the plan's code and a number,
 // "H7KMQ-3".
 func namesOf(p *cutplan.Plan, code string) offcutNames {
-	n := offcutNames{code, map[corner]cutplan.Kept{}}
+	n := offcutNames{code, map[corner]cutplan.NumberedOffcut{}}
 	for _, k := range p.Offcuts() {
 		n.kept[corner{k.Layout, k.Node.X, k.Node.Y}] = k
 	}

@@ -95,11 +95,11 @@ func layoutsToCut(s *progress.State) listing {
 			continue
 		}
 		begun := ""
-		if n := of.Pieces - of.Whole - of.Done - of.Gone - of.Remeasured; n > 0 {
+		if n := of.Pieces - of.Whole - of.Done - of.Missing - of.Remeasured; n > 0 {
 			made := of.Made - of.Done*of.Cuts
 			begun = fmt.Sprintf("%d: %d of %s made", n, made, counted(n*of.Cuts, "cut"))
 		}
-		l.add(strconv.Itoa(i+1), s.Plan().Layouts[i].Stock.Name, strconv.Itoa(of.Pieces), strconv.Itoa(of.Done), begun, some(of.Gone), some(of.Remeasured))
+		l.add(strconv.Itoa(i+1), s.Plan().Layouts[i].Stock.Name, strconv.Itoa(of.Pieces), strconv.Itoa(of.Done), begun, some(of.Missing), some(of.Remeasured))
 	}
 	return l.withoutEmpty()
 }

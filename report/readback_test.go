@@ -115,7 +115,7 @@ func TestPagesAndProgressFollowTheFile(t *testing.T) {
 	}
 
 	s := progress.Begin(p.Plan)
-	if err := s.Tell(progress.Event{Word: "cut", Value: fmt.Sprintf("1:%d", to+1)}); err != nil {
+	if err := s.Apply(progress.Event{Word: "cut", Value: fmt.Sprintf("1:%d", to+1)}); err != nil {
 		t.Fatal(err)
 	}
 	for i, b := range s.Blanks() {
@@ -123,7 +123,7 @@ func TestPagesAndProgressFollowTheFile(t *testing.T) {
 			t.Errorf("cut %d, as it is printed, gives %d of blank %s", to+1, b.Good, b.Mark)
 		}
 	}
-	if err := s.Tell(progress.Event{Word: "cut", Value: "2"}); err != nil {
+	if err := s.Apply(progress.Event{Word: "cut", Value: "2"}); err != nil {
 		t.Fatal(err)
 	}
 	var names []string

@@ -30,14 +30,14 @@ func restSaid(o Options) []string {
 	said = append(said, thoughtsSaid(o)...)
 	said = append(said, savedSaid(o)...)
 	switch {
-	case len(r.Anew) == 0 && r.GoesOn == 0:
-	case len(r.Anew) == 0 && len(r.Lacking) == 0:
+	case len(r.Replanned) == 0 && r.GoesOn == 0:
+	case len(r.Replanned) == 0 && len(r.Lacking) == 0:
 		said = append(said, "No blank lacks a place: it is what remains of that plan.")
-	case len(r.Anew) == 0:
+	case len(r.Replanned) == 0:
 		said = append(said, "All else goes on as it was planned.")
 	default:
 		var names []string
-		for _, p := range r.Anew {
+		for _, p := range r.Replanned {
 			name := p.Stock.Name
 			if p.Layout >= 0 && !strings.HasPrefix(name, o.Rest.Of) {
 				name = fmt.Sprintf("layout %d (%s)", p.Layout+1, name)

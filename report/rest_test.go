@@ -25,7 +25,7 @@ func restOf(t *testing.T, path string, happened ...string) (*cutplan.Plan, Optio
 	for _, said := range append([]string{"cut 1", "cut 2", "cut 3"}, happened...) {
 		e, err := progress.ParseEvent(said)
 		if err == nil {
-			err = s.Tell(e)
+			err = s.Apply(e)
 		}
 		if err != nil {
 			t.Fatal(said, err)

@@ -51,9 +51,9 @@ func (r *run) takes(s cutplan.Step) bool {
 	}
 	kind := single
 	switch {
-	case s.InHand == last.Number && s.Rest && last.LeftNode == nil:
+	case s.InHand == last.Number && s.Remainder && last.LeftNode == nil:
 		kind = repeated
-	case s.InHand != last.Number && s.Rest == last.Rest && s.Piece == last.Piece && s.Left == last.Left && s.Mark == last.Mark &&
+	case s.InHand != last.Number && s.Remainder == last.Remainder && s.Piece == last.Piece && s.Left == last.Left && s.Mark == last.Mark &&
 		alike(s.LeftNode, last.LeftNode):
 		kind = parallel
 	}
@@ -119,13 +119,13 @@ func (r run) inHand(whole string, ruler stock.Ruler) string {
 	switch {
 	case s.InHand == 0:
 		return "whole " + whole + " " + size
-	case !s.Rest && s.Level == 1:
+	case !s.Remainder && s.Level == 1:
 		return "trimmed " + whole + " " + size
-	case r.kind == parallel && s.Rest:
+	case r.kind == parallel && s.Remainder:
 		return fmt.Sprintf("rests of %s: %s each", sources(r.steps), size)
 	case r.kind == parallel:
 		return fmt.Sprintf("pieces from %s: %s each", sources(r.steps), size)
-	case s.Rest:
+	case s.Remainder:
 		return fmt.Sprintf("rest of %d: %s", s.InHand, size)
 	}
 	return fmt.Sprintf("piece from %d: %s", s.InHand, size)

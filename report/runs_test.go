@@ -13,7 +13,7 @@ func TestEqualCutsShareALine(t *testing.T) {
 	strip := cutplan.Size{Length: 900 * mm, Width: 100 * mm}
 	// chain cuts off blank 0 again and again from one piece.
 	chain := func(number, inHand int) cutplan.Step {
-		return cutplan.Step{Number: number, InHand: inHand, Rest: inHand > 1, Cut: cutplan.Rip, Setting: 20 * mm,
+		return cutplan.Step{Number: number, InHand: inHand, Remainder: inHand > 1, Cut: cutplan.Rip, Setting: 20 * mm,
 			Off: cutplan.Size{Length: 900 * mm, Width: 20 * mm}, OffNode: part(0)}
 	}
 	// each cuts blank 1 from a piece of its own.
@@ -26,7 +26,7 @@ func TestEqualCutsShareALine(t *testing.T) {
 	breakdown := chain(4, 3)
 	breakdown.Guide = cutplan.Marked
 	trim := chain(2, 1)
-	trim.Trim, trim.Rest = true, true
+	trim.Trim, trim.Remainder = true, true
 	longer := each(6, 3)
 	longer.Piece.Length += mm
 	tests := []struct {
@@ -40,7 +40,7 @@ func TestEqualCutsShareALine(t *testing.T) {
 		{"trim cuts are one run of their own", []cutplan.Step{trim, trim, chain(4, 2)}, []string{"2–2 rest of 1: 0 x 0", "4 rest of 2: 0 x 0"}},
 		{"equal pieces of their own", []cutplan.Step{each(5, 1), each(6, 2), each(7, 3), each(8, 9)}, []string{"5–8 pieces from 1–3, 9: 900 x 100 each"}},
 		{"a longer piece is another matter", []cutplan.Step{each(5, 2), longer}, []string{"5 piece from 2: 900 x 100", "6 piece from 3: 901 x 100"}},
-		{"two kinds of run do not mix", []cutplan.Step{each(5, 1), each(6, 2), func() cutplan.Step { s := each(7, 6); s.Rest = true; return s }()},
+		{"two kinds of run do not mix", []cutplan.Step{each(5, 1), each(6, 2), func() cutplan.Step { s := each(7, 6); s.Remainder = true; return s }()},
 			[]string{"5–6 pieces from 1, 2: 900 x 100 each", "7 rest of 6: 900 x 100"}},
 	}
 	for _, tt := range tests {
@@ -65,7 +65,7 @@ func TestEqualCutsShareALine(t *testing.T) {
 func TestBreakdownCutsTellTheirMarks(t *testing.T) {
 	const mm = stock.Millimetre
 	cut := func(number int, setting, mark stock.Length) cutplan.Step {
-		return cutplan.Step{Number: number, InHand: number - 1, Rest: true, Cut: cutplan.Rip, Guide: cutplan.Marked,
+		return cutplan.Step{Number: number, InHand: number - 1, Remainder: true, Cut: cutplan.Rip, Guide: cutplan.Marked,
 			Setting: setting * mm, Mark: mark * mm, OffNode: &cutplan.Node{Use: cutplan.Part}}
 	}
 	for _, tt := range []struct {

@@ -198,8 +198,8 @@ func held(cuts []cutplan.SetupCut, whole string) string {
 		s := c.Step
 		here[s.Number] = true
 		switch {
-		case s.Rest && here[s.InHand]:
-		case s.Rest:
+		case s.Remainder && here[s.InHand]:
+		case s.Remainder:
 			rests = append(rests, s.InHand)
 		case s.Level <= 1:
 			stockItself = true

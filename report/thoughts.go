@@ -12,7 +12,7 @@ import (
 
 // thoughtsSaid says what second thoughts change, and what becomes of what is cut.
 func thoughtsSaid(o Options) []string {
-	t := o.Rest.Result.Thoughts
+	t := o.Rest.Result.JobChanges
 	var added, dropped, counts, larger, smaller []string
 	for _, c := range t.Changed {
 		size := c.Is.Name + " to " + o.Ruler.Size(c.Is.Length, c.Is.Width)

@@ -25,7 +25,7 @@ func waysToSave(o Options) []string {
 		if len(w.Others) > 0 {
 			said = append(said, named+"what is left would give "+blanksAnyOf(w)+".")
 		}
-		for _, s := range w.Smaller {
+		for _, s := range w.SizeChanges {
 			said = append(said, named+smaller(s, r))
 		}
 		if w.Splice != nil {
@@ -47,7 +47,7 @@ func blanksAnyOf(w recut.Ways) string {
 }
 
 // smaller tells of a change of sizes and its consequences.
-func smaller(s recut.Smaller, r stock.Ruler) string {
+func smaller(s recut.SizeChange, r stock.Ruler) string {
 	first := s.Parts[0]
 	by, what := first.Was.Length-first.Is.Length, "shorter"
 	if by <= 0 {

@@ -78,8 +78,8 @@ func Compare(ctx context.Context, j stock.Job, o Options) (*Comparison, error) {
 		inherit(plans)
 		whole := everything(j).job(j, c.Materials[m].Name)
 		for i, s := range of[m] {
-			made := o.weigh(s, plans[i], c.Materials[m].Name)
-			made.Apart = !within(made.Plan.Job, whole)
+			made := o.evaluate(s, plans[i], c.Materials[m].Name)
+			made.RelaxedSources = !isRestriction(made.Plan.Job, whole)
 			c.Materials[m].Choices = append(c.Materials[m].Choices, made)
 		}
 		c.Materials[m].rank()

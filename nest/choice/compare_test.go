@@ -57,7 +57,7 @@ func TestTwoLengthsByHand(t *testing.T) {
 		if !c.Plan.Proven() {
 			t.Errorf("offers %v: %v is not proven", c.Offers, c.Plan.Cost)
 		}
-		got = append(got, line{c.Offers, c.Plan.Cost, c.Pieces, c.Kept, c.DominatedBy})
+		got = append(got, line{c.Offers, c.Plan.Cost, c.Pieces, c.Offcuts, c.DominatedBy})
 	}
 	want := []line{{[]int{0, 1}, 1300, 2, 0, -1}, {[]int{0}, 1500, 3, 1, 0}, {[]int{1}, 1600, 2, 1, 0}}
 	if diff := cmp.Diff(want, got, cmp.AllowUnexported(line{})); diff != "" {
@@ -347,10 +347,10 @@ func TestABoardMuchThickerThanItsPartsIsNeverTheBest(t *testing.T) {
 	thick := board("thick", "", 2000, 300)
 	thick.Thickness = 40 * mm
 	m := compare(t, shelves(board("thin", "", 2000, 500), thick), Options{}).Materials[0]
-	if best := m.Best(); best.Plan.Cost != 1500 || best.Apart {
+	if best := m.Best(); best.Plan.Cost != 1500 || best.RelaxedSources {
 		t.Errorf("the best costs %v", best.Plan.Cost)
 	}
-	if last := m.Choices[len(m.Choices)-1]; last.Plan.Cost != 900 || !last.Apart {
+	if last := m.Choices[len(m.Choices)-1]; last.Plan.Cost != 900 || !last.RelaxedSources {
 		t.Errorf("the last costs %v", last.Plan.Cost)
 	}
 }

@@ -38,16 +38,16 @@ type Choice struct {
 	Offers []int
 	OnHand bool // what is on hand may be cut too
 	All    bool // nothing is left out
-	// Apart is cut as nobody would who has all the offers to choose from: out of boards
+	// RelaxedSources is cut as nobody would who has all the offers to choose from: out of boards
 	// much thicker than need be, or resawn another way. It is never the best.
-	Apart bool
+	RelaxedSources bool
 	// Plan is of this material alone: its Job has the parts and the stock of
 	// this choice.
 	Plan *cutplan.Plan
 
 	Pieces  int      // bought
 	Sellers []string // bought from, sorted; what names no seller is to be had from any
-	Kept    int      // offcuts kept
+	Offcuts int      // offcuts kept
 	// Worth is what the offcuts kept count for, of stock that is bought.
 	Worth stock.Money
 	// Weight of what is bought, in kg; 0 where the density is not known.

@@ -8,11 +8,11 @@ import (
 	"sawbill/stock"
 )
 
-// within reports whether every plan of the few is one of the many: the many
+// isRestriction reports whether every plan of the few is one of the many: the many
 // have all the stock of the few, the blanks are the same, and each may come
 // from the same stock as far as the few have it. Another board can forbid one
 // that is much thicker, or resaw into another number of layers.
-func within(few, many stock.Job) bool {
+func isRestriction(few, many stock.Job) bool {
 	place := make([]int, len(few.Stock)) // in the many
 	for i, s := range few.Stock {
 		if place[i] = slices.Index(many.Stock, s); place[i] < 0 {
@@ -41,7 +41,7 @@ func inherit(plans []*cutplan.Plan) {
 	best := slices.Clone(plans)
 	for i, many := range plans {
 		for k, few := range plans {
-			if i == k || !within(few.Job, many.Job) {
+			if i == k || !isRestriction(few.Job, many.Job) {
 				continue
 			}
 			if len(few.Unpriced) == 0 && better(few, best[i]) {
@@ -55,7 +55,7 @@ func inherit(plans []*cutplan.Plan) {
 		for k, many := range plans {
 			// Unpriced stock counts as nothing, so a bound that leaves it out says
 			// nothing of a choice that has a price for all.
-			if k != i && within(few.Job, many.Job) && len(many.Unpriced) == 0 && many.Complete() && few.Complete() {
+			if k != i && isRestriction(few.Job, many.Job) && len(many.Unpriced) == 0 && many.Complete() && few.Complete() {
 				bounds[i] = max(bounds[i], many.Bound)
 			}
 		}

@@ -10,7 +10,7 @@ import (
 // rank sorts the choices, says which are dominated, and looks for substitutes.
 func (m *Material) rank() {
 	slices.SortStableFunc(m.Choices, func(a, b Choice) int {
-		return cmp.Or(cmp.Compare(a.Missing(), b.Missing()), first(a.Priced(), b.Priced()), first(!a.Apart, !b.Apart),
+		return cmp.Or(cmp.Compare(a.Missing(), b.Missing()), trueFirst(a.Priced(), b.Priced()), trueFirst(!a.RelaxedSources, !b.RelaxedSources),
 			cmp.Compare(a.Net(), b.Net()), cmp.Compare(a.Pieces, b.Pieces),
 			cmp.Compare(len(a.Sellers), len(b.Sellers)), cmp.Compare(a.Setups, b.Setups))
 	})
@@ -31,8 +31,8 @@ func (m *Material) rank() {
 	}
 }
 
-// first sorts what is so before what is not.
-func first(a, b bool) int {
+// trueFirst sorts what is so before what is not.
+func trueFirst(a, b bool) int {
 	switch {
 	case a == b:
 		return 0

@@ -62,7 +62,7 @@ func (c *Comparison) total(do func(Choice) bool) (Total, bool) {
 		taken := m.Choices[at]
 		bound := taken.Plan.Bound
 		for _, c := range m.Choices[at:] {
-			if do(c) && c.Apart == taken.Apart && c.Plan.Complete() {
+			if do(c) && c.RelaxedSources == taken.RelaxedSources && c.Plan.Complete() {
 				bound = min(bound, c.Plan.Bound)
 			}
 		}

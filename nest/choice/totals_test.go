@@ -18,7 +18,7 @@ func TestATotalClaimsNoMoreThanItsWidestChoice(t *testing.T) {
 		{Plan: plan(50_00, 50_00), Sellers: []string{"North"}},
 		{Plan: plan(50_00, 45_00), Sellers: []string{"North"}},
 		{Plan: plan(60_00, 40_00), Sellers: []string{"South"}},
-		{Plan: plan(30_00, 30_00), Sellers: []string{"North"}, Apart: true},
+		{Plan: plan(30_00, 30_00), Sellers: []string{"North"}, RelaxedSources: true},
 		{Plan: lacking, Sellers: []string{"North"}},
 	}}}}
 	if north, _ := c.From("North"); north.Cost != 50_00 || north.Bound != 45_00 {

@@ -8,8 +8,8 @@ import (
 	"sawbill/stock"
 )
 
-// weigh is what the comparison says of a plan.
-func (o Options) weigh(s set, p *cutplan.Plan, material string) Choice {
+// evaluate is what the comparison says of a plan.
+func (o Options) evaluate(s set, p *cutplan.Plan, material string) Choice {
 	c := Choice{Offers: s.offers, OnHand: s.onHand, All: s.all, Plan: p, DominatedBy: -1}
 	density := 0.0
 	if o.Density != nil {
@@ -25,7 +25,7 @@ func (o Options) weigh(s set, p *cutplan.Plan, material string) Choice {
 	slices.Sort(c.Sellers)
 	c.Sellers = slices.Compact(c.Sellers)
 	for _, k := range p.Offcuts() {
-		c.Kept += k.Count
+		c.Offcuts += k.Count
 		c.Worth += o.worth(offerOf(p, p.Layouts[k.Layout].Stock), k.Node) * stock.Money(k.Count)
 	}
 	for i := range p.Layouts {

@@ -48,10 +48,10 @@ func makeCarried(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
 		return nil, err
 	}
 	paid := paidFor(bought, job.Transport)
-	if tell := o.Progress; tell != nil {
+	if report := o.Progress; report != nil {
 		o.Progress = func(p Progress) {
 			p.Cost, p.Bound, p.Pieces = p.Cost+paid, whole.Bound, p.Pieces+countOf(bought)
-			tell(p)
+			report(p)
 		}
 	}
 	for more := 0; ; more++ {
@@ -63,7 +63,7 @@ func makeCarried(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
 			paid = paidFor(bought, job.Transport)
 			continue
 		}
-		plan.carry(job, bought, whole.Bound)
+		plan.addSellerCuts(job, bought, whole.Bound)
 		if o.Iterations == 0 {
 			plan.Seconds = time.Since(start).Seconds()
 		}
@@ -138,7 +138,7 @@ func carriable(job stock.Job) stock.Job {
 // less.
 func wholeStock(job stock.Job) stock.Job {
 	tooLarge := job.TooLarge()
-	var kept []stock.Stock
+	var stocks []stock.Stock
 	for i, s := range job.Stock {
 		if slices.Contains(tooLarge, i) {
 			cuts, can := fewestCuts(s, job.Transport)
@@ -149,9 +149,9 @@ func wholeStock(job stock.Job) stock.Job {
 				s.Price += job.Transport.CutPrice.Times(cuts)
 			}
 		}
-		kept = append(kept, s)
+		stocks = append(stocks, s)
 	}
-	job.Stock = kept
+	job.Stock = stocks
 	job.Saw.Kerf = min(job.Saw.Kerf, job.Transport.CutKerf)
 	job.Saw.FirstCut, job.Saw.BoardFirstCut, job.Saw.NarrowestRip = stock.FirstAny, stock.FirstAny, 0
 	if job.Saw.Stages > 0 {

@@ -16,7 +16,7 @@ func (p *Plan) Check() error {
 	}
 	placed, used := make([]int, len(p.Bill)), map[stock.Stock]int{}
 	for i, l := range p.Layouts {
-		problem, answer := p.alone(l)
+		problem, answer := p.singleLayout(l)
 		for _, n := range l.Leaves() {
 			if n.Use == Part {
 				placed[n.Blank] += l.Repeat
@@ -45,9 +45,9 @@ func (p *Plan) Check() error {
 	return p.checkStock(used)
 }
 
-// alone is the problem and the plan of one layout, as if nothing else were to be cut. It
+// singleLayout is the problem and the plan of one layout, as if nothing else were to be cut. It
 // takes as long as the layout is large, however many blanks the plan has.
-func (p *Plan) alone(l Layout) (nest.Problem, nest.Plan) {
+func (p *Plan) singleLayout(l Layout) (nest.Problem, nest.Plan) {
 	job := p.Job
 	l.Stock.Count = l.Repeat
 	job.Stock = []stock.Stock{l.Stock}
@@ -57,8 +57,8 @@ func (p *Plan) alone(l Layout) (nest.Problem, nest.Plan) {
 		if n.Use != Part {
 			continue
 		}
-		i, there := at[n.Blank]
-		if !there {
+		i, listed := at[n.Blank]
+		if !listed {
 			i = len(bill)
 			at[n.Blank] = i
 			bill = append(bill, p.Bill[n.Blank])
@@ -66,12 +66,12 @@ func (p *Plan) alone(l Layout) (nest.Problem, nest.Plan) {
 		}
 		bill[i].Count += l.Repeat
 	}
-	problem := pose(job, bill, sourcesIn(job))
+	problem := toProblem(job, bill, sourcesIn(job))
 	if l.Stock.Kind == stock.Board { // any blank of the plan may free the first cut
 		problem.Stock[0].FirstCut = firstCut(boardFirstCut(job, p.Bill, 0))
 	}
 	problem.Stock[0].OnHand, problem.Stock[0].Price = true, 0
-	return problem, nest.Plan{Layouts: []nest.Layout{{Repeat: l.Repeat, Root: renumbered(untold(l.Root), at)}}}
+	return problem, nest.Plan{Layouts: []nest.Layout{{Repeat: l.Repeat, Root: renumbered(toNode(l.Root), at)}}}
 }
 
 // renumbered is n by another bill, in which blank i is at[i].
@@ -85,8 +85,8 @@ func renumbered(n nest.Node, at map[int]int) nest.Node {
 	return n
 }
 
-// untold is the solver's node that n tells of.
-func untold(n Node) nest.Node {
+// toNode is the solver's node that n tells of.
+func toNode(n Node) nest.Node {
 	out := nest.Node{Length: int64(n.Length), Width: int64(n.Width), Use: nest.Use(n.Use), Blank: n.Blank, Turned: n.Turned}
 	if n.Use == Split {
 		out.Cut = nest.Rip
@@ -95,7 +95,7 @@ func untold(n Node) nest.Node {
 		}
 	}
 	for _, c := range n.Children {
-		out.Children = append(out.Children, untold(c))
+		out.Children = append(out.Children, toNode(c))
 	}
 	return out
 }
@@ -126,9 +126,9 @@ func (p *Plan) checkStock(used map[stock.Stock]int) error {
 	return nil
 }
 
-// Reckon sets the shares and the cover of a plan that was put together of layouts of
+// Recompute sets the shares and the cover of a plan that was put together of layouts of
 // others.
-func (p *Plan) Reckon() {
+func (p *Plan) Recompute() {
 	p.Totals = totals(p)
 	job, used := p.Job, map[stock.Stock]int{}
 	for _, l := range p.Layouts {
@@ -144,8 +144,8 @@ func (p *Plan) Reckon() {
 	var answer nest.Plan
 	for _, l := range p.Layouts {
 		l.Stock.Count = l.Repeat
-		answer.Layouts = append(answer.Layouts, nest.Layout{Stock: len(job.Stock), Repeat: l.Repeat, Root: untold(l.Root)})
+		answer.Layouts = append(answer.Layouts, nest.Layout{Stock: len(job.Stock), Repeat: l.Repeat, Root: toNode(l.Root)})
 		job.Stock = append(job.Stock, l.Stock)
 	}
-	p.Cover = cover(p, nest.CoverOf(pose(job, p.Bill, sourcesIn(job)), answer))
+	p.Cover = cover(p, nest.CoverOf(toProblem(job, p.Bill, sourcesIn(job)), answer))
 }

@@ -25,7 +25,7 @@ func TestPlansOfTheExamplesHoldWhenChecked(t *testing.T) {
 			t.Errorf("%s: %v", path, err)
 		}
 		before := *p
-		p.Reckon()
+		p.Recompute()
 		if p.Totals != before.Totals || p.Cover.Covered < before.Cover.Covered || p.Cover.Parts != before.Cover.Parts {
 			t.Errorf("%s: %+v %+v, was %+v %+v", path, p.Totals, p.Cover, before.Totals, before.Cover)
 		}

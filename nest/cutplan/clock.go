@@ -9,7 +9,7 @@ import (
 // no limit, there is nothing to share.
 type Clock struct {
 	start   time.Time
-	whole   time.Duration
+	total   time.Duration
 	limited bool
 }
 
@@ -25,7 +25,7 @@ func (c Clock) Until(ctx context.Context, percent int) (context.Context, context
 	if !c.limited {
 		return context.WithCancel(ctx)
 	}
-	return context.WithDeadline(ctx, c.start.Add(c.whole/100*time.Duration(percent)))
+	return context.WithDeadline(ctx, c.start.Add(c.total/100*time.Duration(percent)))
 }
 
 // Share ends when the nth part of what is left of the time is over.
@@ -33,5 +33,5 @@ func (c Clock) Share(ctx context.Context, n int) (context.Context, context.Cance
 	if !c.limited {
 		return context.WithCancel(ctx)
 	}
-	return context.WithTimeout(ctx, (c.whole-time.Since(c.start))/time.Duration(n))
+	return context.WithTimeout(ctx, (c.total-time.Since(c.start))/time.Duration(n))
 }

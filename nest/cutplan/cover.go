@@ -44,7 +44,7 @@ func cover(p *Plan, of []nest.Cover) Cover {
 		count *= b.Holds()
 		c.Parts += count
 		if of[i] == nest.Uncovered {
-			c.lack(p, i, count)
+			c.addUncovered(p, i, count)
 			continue
 		}
 		c.Covered += count
@@ -54,9 +54,9 @@ func cover(p *Plan, of []nest.Cover) Cover {
 	return c
 }
 
-// lack notes that count parts of a blank are not covered, in one with those in
+// addUncovered notes that count parts of a blank are not covered, in one with those in
 // the part's blank before it.
-func (c *Cover) lack(p *Plan, blank, count int) {
+func (c *Cover) addUncovered(p *Plan, blank, count int) {
 	if last := len(c.Uncovered) - 1; last >= 0 {
 		u := &c.Uncovered[last]
 		if p.Bill[u.Blank].Part.Name == p.Bill[blank].Part.Name {

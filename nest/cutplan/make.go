@@ -56,7 +56,7 @@ func makeBy(ctx context.Context, job, rules stock.Job, bill []Blank, from source
 	if err := verify(rules, bill); err != nil {
 		return nil, fmt.Errorf("the cutting bill does not hold, which is a fault of this program, not of the job: %w", err)
 	}
-	problem := pose(job, bill, from)
+	problem := toProblem(job, bill, from)
 	options := nest.Options{Seed: o.Seed, Iterations: o.Iterations}
 	if o.Progress != nil {
 		options.Progress = func(p nest.Progress) {
@@ -71,7 +71,7 @@ func makeBy(ctx context.Context, job, rules stock.Job, bill []Blank, from source
 	if err := nest.Verify(problem, answer); err != nil {
 		return nil, fmt.Errorf("the solver made a plan that does not hold, which is a fault of this program, not of the job: %w", err)
 	}
-	plan := tell(job, bill, problem, answer)
+	plan := fromPlan(job, bill, problem, answer)
 	plan.estimate(o.Bill != nil, o.Marks)
 	if err := verify(rules, plan.Bill); err != nil {
 		return nil, fmt.Errorf("the blanks of the estimate do not hold, which is a fault of this program, not of the job: %w", err)
@@ -162,10 +162,10 @@ func sourcesIn(job stock.Job) sources {
 	}
 }
 
-// pose puts the job to the solver: grain becomes "may lie so", material and
+// toProblem puts the job to the solver: grain becomes "may lie so", material and
 // thickness become the list of stock a blank can come from. The solver trims both
 // ends alike, and both edges: what more comes off at one of them is left off before.
-func pose(job stock.Job, bill []Blank, from sources) nest.Problem {
+func toProblem(job stock.Job, bill []Blank, from sources) nest.Problem {
 	p := nest.Problem{
 		Kerf:   int64(job.Saw.Kerf),
 		Stages: job.Saw.Stages,

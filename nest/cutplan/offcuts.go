@@ -2,10 +2,10 @@ package cutplan
 
 import "strconv"
 
-// Kept is a leftover to keep, as often as its layout is cut. Those of a plan are
+// NumberedOffcut is a leftover to keep, as often as its layout is cut. Those of a plan are
 // numbered from 1, in the order of the layouts and of the trees in them; the
 // copies of one have First and what follows.
-type Kept struct {
+type NumberedOffcut struct {
 	Layout int // index into Plan.Layouts
 	Node   Node
 	First  int
@@ -13,16 +13,16 @@ type Kept struct {
 }
 
 // Offcuts lists the leftovers to keep, numbered as they were printed if the plan was.
-func (p *Plan) Offcuts() []Kept {
+func (p *Plan) Offcuts() []NumberedOffcut {
 	if p.Numbered != nil {
 		return p.Numbered
 	}
-	var all []Kept
+	var all []NumberedOffcut
 	next := 1
 	for i, l := range p.Layouts {
 		for _, n := range l.Leaves() {
 			if n.Use == Offcut {
-				all = append(all, Kept{i, n, next, l.Repeat})
+				all = append(all, NumberedOffcut{i, n, next, l.Repeat})
 				next += l.Repeat
 			}
 		}

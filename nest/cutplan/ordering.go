@@ -86,20 +86,20 @@ func (s *search) best(offers [][]Division) (order, error) {
 	for _, all := range offers {
 		now = append(now, all[0])
 	}
-	best, err := s.settle(now)
+	best, err := s.settleCounts(now)
 	if err != nil {
 		return order{}, err
 	}
 	for _, beside := range []bool{false, true} {
 		for _, all := range offers {
 			for _, d := range all {
-				if s.enough(best) {
+				if s.cannotImprove(best) {
 					return best, nil
 				}
 				next := slices.DeleteFunc(slices.Clone(best.divisions), func(b Division) bool {
 					return b.Stock == d.Stock && (!beside || b.same(d))
 				})
-				other, err := s.settle(append(next, d))
+				other, err := s.settleCounts(append(next, d))
 				if err != nil {
 					return order{}, err
 				}
@@ -112,21 +112,23 @@ func (s *search) best(offers [][]Division) (order, error) {
 	return best, nil
 }
 
-// enough reports whether it is idle to go on.
-func (s *search) enough(o order) bool { return o.missing == 0 && o.cost <= s.found && s.priced(o) }
+// cannotImprove reports whether it is idle to go on.
+func (s *search) cannotImprove(o order) bool {
+	return o.missing == 0 && o.cost <= s.found && s.priced(o)
+}
 
 func (s *search) priced(o order) bool {
 	return !slices.ContainsFunc(o.divisions, func(d Division) bool { return d.Stock.Price == 0 })
 }
 
-// settle finds how many of each division to buy.
-func (s *search) settle(divisions []Division) (order, error) {
-	best, err := s.singly(divisions)
+// settleCounts finds how many of each division to buy.
+func (s *search) settleCounts(divisions []Division) (order, error) {
+	best, err := s.fromSinglePieces(divisions)
 	if err != nil {
 		return order{}, err
 	}
 	for {
-		better, err := s.fewer(best)
+		better, err := s.firstBetter(best)
 		if err != nil || better == nil {
 			return best, err
 		}
@@ -134,8 +136,8 @@ func (s *search) settle(divisions []Division) (order, error) {
 	}
 }
 
-// singly is an order of which all is cut that can be cut of the divisions.
-func (s *search) singly(divisions []Division) (order, error) {
+// fromSinglePieces is an order of which all is cut that can be cut of the divisions.
+func (s *search) fromSinglePieces(divisions []Division) (order, error) {
 	divisions = slices.Clone(divisions)
 	for k := range divisions {
 		divisions[k].Count = 0
@@ -166,7 +168,7 @@ func (s *search) singly(divisions []Division) (order, error) {
 		divisions[k].Count = n
 	}
 	if tooMany(divisions) {
-		return s.weigh(divisions) // fewer pieces than that plan cuts
+		return s.evaluate(divisions) // fewer pieces than that plan cuts
 	}
 	o := s.orderOf(divisions, p)
 	for _, b := range p.Buy {
@@ -192,8 +194,8 @@ func tooMany(divisions []Division) bool {
 	return some
 }
 
-// weigh plans with as many of the divisions as they say.
-func (s *search) weigh(divisions []Division) (order, error) {
+// evaluate plans with as many of the divisions as they say.
+func (s *search) evaluate(divisions []Division) (order, error) {
 	p, err := s.solve(withPieces(s.of, divisions))
 	if err != nil {
 		return order{}, err
@@ -221,9 +223,9 @@ func (s *search) orderOf(divisions []Division, p *Plan) order {
 	return o
 }
 
-// fewer is the first order that is better than o with one less of a division, the
+// firstBetter is the first order that is better than o with one less of a division, the
 // dearest first, or one more of another in its place; nil where none is.
-func (s *search) fewer(o order) (*order, error) {
+func (s *search) firstBetter(o order) (*order, error) {
 	t := s.job.Transport
 	dearest := make([]int, len(o.divisions))
 	for k := range dearest {
@@ -243,10 +245,10 @@ func (s *search) fewer(o order) (*order, error) {
 				}
 				next[instead].Count++
 			}
-			if !s.may(next, o) {
+			if !s.canComplete(next, o) {
 				continue
 			}
-			other, err := s.weigh(next)
+			other, err := s.evaluate(next)
 			if err != nil {
 				return nil, err
 			}
@@ -258,11 +260,11 @@ func (s *search) fewer(o order) (*order, error) {
 	return nil, nil
 }
 
-// may reports whether an order of the divisions can be complete at all: where nothing
+// canComplete reports whether an order of the divisions can be complete at all: where nothing
 // can be bought beside them they cost no less than the bound.
-func (s *search) may(divisions []Division, than order) bool {
+func (s *search) canComplete(divisions []Division, current order) bool {
 	alone := !slices.ContainsFunc(carriedStock(s.of), func(b stock.Stock) bool { return !b.OnHand })
-	return than.missing > 0 || !alone || paidFor(divisions, s.job.Transport) >= s.least
+	return current.missing > 0 || !alone || paidFor(divisions, s.job.Transport) >= s.least
 }
 
 // solve plans within its share of the time.

@@ -29,7 +29,7 @@ type Plan struct {
 	Cover   Cover
 	// Numbered lists the leftovers with the numbers that were printed; nil for a new plan.
 	// Offcuts returns them.
-	Numbered []Kept
+	Numbered []NumberedOffcut
 }
 
 // Complete reports whether every blank is cut, but for those of Estimates.

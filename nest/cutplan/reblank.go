@@ -18,7 +18,7 @@ func (p *Plan) reblank(marked bool, marks int) {
 		missing[u.Blank] += u.Count
 	}
 	var bill []Blank
-	var made []Unplaced
+	var added []Unplaced
 	at := make([]int, len(p.Bill)) // where they are in the new bill
 	left := 0                      // parts of the blanks that are replaced
 	for i, b := range p.Bill {
@@ -37,7 +37,7 @@ func (p *Plan) reblank(marked bool, marks int) {
 		rest := b.Part
 		rest.Count, left = left, 0
 		for _, b := range toBuy.BlanksOf(rest) {
-			made = append(made, Unplaced{Blank: len(bill), Count: b.Count})
+			added = append(added, Unplaced{Blank: len(bill), Count: b.Count})
 			bill = append(bill, Blank{Blank: b, Turnable: turnable(p.Job, b)})
 		}
 	}
@@ -64,7 +64,7 @@ func (p *Plan) reblank(marked bool, marks int) {
 	for i := range p.Cover.Uncovered {
 		p.Cover.Uncovered[i].Blank = at[p.Cover.Uncovered[i].Blank]
 	}
-	unplaced = append(unplaced, made...)
+	unplaced = append(unplaced, added...)
 	slices.SortStableFunc(unplaced, func(a, b Unplaced) int { return a.Blank - b.Blank })
 	p.Bill, p.Unplaced = bill, unplaced
 }

@@ -38,12 +38,12 @@ func saw(t *testing.T, l Layout, steps []Step, kerf stock.Length) []Size {
 func (b bench) cut(t *testing.T, s Step) {
 	t.Helper()
 	pile := b.off
-	if s.Rest {
+	if s.Remainder {
 		pile = b.rest
 	}
 	in, ok := pile[s.InHand]
 	if !ok {
-		t.Fatalf("step %d takes the piece of step %d (rest %v), which is not there", s.Number, s.InHand, s.Rest)
+		t.Fatalf("step %d takes the piece of step %d (rest %v), which is not there", s.Number, s.InHand, s.Remainder)
 	}
 	delete(pile, s.InHand)
 	if in != s.Piece {

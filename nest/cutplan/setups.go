@@ -80,7 +80,7 @@ func (p *Plan) gather(cuts []SetupCut) []Setup {
 	done := map[cutOf]bool{}
 	slices.SortStableFunc(cuts, func(a, b SetupCut) int { return cmp.Compare(a.Step.Level, b.Step.Level) })
 	for len(cuts) > 0 {
-		r := round{done: done, places: map[Position]*place{}, after: map[cutOf][]*place{}}
+		r := round{done: done, places: map[Position]*waitingAt{}, after: map[cutOf][]*waitingAt{}}
 		level := cuts[0].Step.Level
 		for len(cuts) > 0 && cuts[0].Step.Level == level {
 			r.add(p.position(cuts[0]), cuts[0])
@@ -95,14 +95,14 @@ func (p *Plan) gather(cuts []SetupCut) []Setup {
 
 // round is the cuts of one round that are still to be made, by what they are cut at.
 type round struct {
-	waiting []*place
-	places  map[Position]*place
-	after   map[cutOf][]*place // by cut: where others wait for it
-	done    map[cutOf]bool     // of all rounds
+	waiting []*waitingAt
+	places  map[Position]*waitingAt
+	after   map[cutOf][]*waitingAt // by cut: where others wait for it
+	done    map[cutOf]bool         // of all rounds
 }
 
-// place is the cuts that wait for one position.
-type place struct {
+// waitingAt is the cuts that wait for one position.
+type waitingAt struct {
 	at    Position
 	cuts  []SetupCut
 	ready int // as things stand; -1 if that is to be counted anew
@@ -111,7 +111,7 @@ type place struct {
 func (r *round) add(at Position, c SetupCut) {
 	w := r.places[at]
 	if w == nil {
-		w = &place{at: at, ready: -1}
+		w = &waitingAt{at: at, ready: -1}
 		r.places[at], r.waiting = w, append(r.waiting, w)
 	}
 	w.cuts = append(w.cuts, c)
@@ -130,7 +130,7 @@ func (c SetupCut) id() cutOf { return cutOf{c.Layout, c.Step.Number} }
 // before one that will, since by then more may be ready for it; then the order is
 // that of Position.before.
 func (r *round) next() Setup {
-	var best *place
+	var best *waitingAt
 	bestLast := false
 	for _, w := range r.waiting {
 		if w.ready < 0 {
@@ -159,7 +159,7 @@ func (r *round) next() Setup {
 	}
 	best.cuts, best.ready = rest, -1
 	if rest == nil {
-		r.waiting = slices.DeleteFunc(r.waiting, func(w *place) bool { return w == best })
+		r.waiting = slices.DeleteFunc(r.waiting, func(w *waitingAt) bool { return w == best })
 	}
 	return Setup{best.at, made}
 }
@@ -202,7 +202,7 @@ func (a Position) before(b Position) bool {
 // Settings counts how often the fence or the stop is set: layout by layout, and
 // as gathered. Fence and stop each stay as they are until they are set anew;
 // breakdown cuts and trim need neither. Equal layouts are cut together.
-func (p *Plan) Settings() (apart, gathered int) {
+func (p *Plan) Settings() (byLayout, gathered int) {
 	var a, g setter
 	for _, l := range p.Layouts {
 		for _, s := range p.Steps(l) {

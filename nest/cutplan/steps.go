@@ -11,10 +11,10 @@ type Step struct {
 	// InHand is the number of the step that freed the piece in hand; 0 is the
 	// whole sheet or board. Rest tells what remained of that step from the
 	// piece that came off at the fence.
-	InHand int
-	Rest   bool
-	Cut    Cut
-	Guide  Guide
+	InHand    int
+	Remainder bool
+	Cut       Cut
+	Guide     Guide
 	// Setting is the distance from fence or stop to the blade: the size of the
 	// piece that comes off there.
 	Setting stock.Length
@@ -73,16 +73,16 @@ type work struct {
 
 // splitting is a split on the bench: next is the child that comes off next.
 type splitting struct {
-	node   Node
-	next   int
-	inHand int
-	rest   bool
+	node      Node
+	next      int
+	inHand    int
+	remainder bool
 }
 
 // open puts n on the bench if it is to be divided.
-func (w *work) open(level []splitting, n Node, inHand int, rest bool) []splitting {
+func (w *work) open(level []splitting, n Node, inHand int, remainder bool) []splitting {
 	if n.Use == Split {
-		level = append(level, splitting{node: n, inHand: inHand, rest: rest})
+		level = append(level, splitting{node: n, inHand: inHand, remainder: remainder})
 	}
 	return level
 }
@@ -140,7 +140,7 @@ func (w *work) cut(s *splitting, below []splitting) []splitting {
 	n, c := s.node, s.node.Children[s.next]
 	left := max(0, s.left()-w.saw.Kerf)
 	st := Step{
-		Number: len(w.steps) + 1, InHand: s.inHand, Rest: s.rest,
+		Number: len(w.steps) + 1, InHand: s.inHand, Remainder: s.remainder,
 		Cut: n.Cut, Setting: s.setting(),
 		Off: Size{c.Length, c.Width}, OffNode: &c,
 	}
@@ -161,7 +161,7 @@ func (w *work) cut(s *splitting, below []splitting) []splitting {
 	st.Guide = w.guide(st)
 	below = w.open(below, c, st.Number, false)
 	s.next++
-	s.inHand, s.rest = st.Number, true
+	s.inHand, s.remainder = st.Number, true
 	if s.next == len(n.Children)-1 && !s.cuttable() {
 		last := n.Children[s.next]
 		st.LeftNode = &last

@@ -21,13 +21,13 @@ func verifyCarried(job stock.Job, p *Plan) error {
 			return fmt.Errorf("%d of %q are bought, there are %d", b.Count, b.Stock.Name, b.Stock.Count)
 		}
 	}
-	there, cut := map[sawn]int{}, map[string]int{}
+	available, cut := map[sellerPiece]int{}, map[string]int{}
 	for _, d := range p.AtSeller {
 		s, cuts := d.Stock, len(d.Pieces)-1
 		sum := stock.Length(cuts) * t.CutKerf
 		for i, size := range d.Pieces {
 			sum += size
-			made := sawn{s.Name, size, s.Width, d.Cut, 2}
+			made := sellerPiece{s.Name, size, s.Width, d.Cut, 2}
 			if d.Cut == Rip {
 				made.length, made.width = s.Length, size
 			}
@@ -37,7 +37,7 @@ func verifyCarried(job stock.Job, p *Plan) error {
 			if !t.Carries(made.length, made.width) {
 				return fmt.Errorf("a piece %d x %d of %q cannot be carried", made.length, made.width, s.Name)
 			}
-			there[made] += d.Count
+			available[made] += d.Count
 		}
 		whole := s.Length
 		if d.Cut == Rip {
@@ -66,11 +66,11 @@ func verifyCarried(job stock.Job, p *Plan) error {
 			}
 			continue
 		}
-		if err := take(l, t.CutTolerance, there); err != nil {
+		if err := usePieces(l, t.CutTolerance, available); err != nil {
 			return err
 		}
 	}
-	for made, n := range there {
+	for made, n := range available {
 		if n != 0 {
 			return fmt.Errorf("%d pieces %d x %d of %q are not told of", n, made.length, made.width, made.from)
 		}
@@ -84,31 +84,31 @@ func verifyCarried(job stock.Job, p *Plan) error {
 	return nil
 }
 
-// sawn is a kind of piece as the seller's saw makes it, one or both of its sides.
-type sawn struct {
+// sellerPiece is a kind of piece as the seller's saw makes it, one or both of its sides.
+type sellerPiece struct {
 	from          string
 	length, width stock.Length
 	cut           Cut
 	sides         int
 }
 
-// take takes what l divides from what there is: it must trim its sawn sides by the
+// usePieces takes what l divides from what there is: it must trim its sawn sides by the
 // tolerance, unless it stays whole. Of equal sizes those sawn at both sides go first,
 // since what is trimmed enough for them is for the others; copies of a layout may be of
 // both.
-func take(l Layout, tolerance stock.Length, there map[sawn]int) error {
+func usePieces(l Layout, tolerance stock.Length, available map[sellerPiece]int) error {
 	s, n, left := l.Stock, l.Root, l.Repeat
 	whole := n.Use != Split && n.Use != Part
 	for _, sides := range []int{2, 1} {
 		for _, cut := range []Cut{Rip, Crosscut} {
-			made := sawn{s.From, s.Length, s.Width, cut, sides}
+			made := sellerPiece{s.From, s.Length, s.Width, cut, sides}
 			near, far := n.X, s.Length-n.X-n.Length
 			if cut == Rip {
 				near, far = n.Y, s.Width-n.Y-n.Width
 			}
 			if whole || far >= tolerance && (sides == 1 || near >= tolerance) {
-				taken := min(left, there[made])
-				there[made] -= taken
+				taken := min(left, available[made])
+				available[made] -= taken
 				left -= taken
 			}
 		}

@@ -15,14 +15,14 @@ func TestLostBlankTakesItsBadPartsAlong(t *testing.T) {
 	b.Gang, b.Layers, b.Count = 5, 1, 1
 	s := Begin(&cutplan.Plan{}, Made{Blank: b})
 	for _, e := range []Event{{"spoiled", "F:2"}, {"lost", "F"}} {
-		if err := s.Tell(e); err != nil {
+		if err := s.Apply(e); err != nil {
 			t.Fatal(err)
 		}
 	}
 	if is := s.Blanks()[0]; is.Parts != 0 || is.Bad != 0 {
 		t.Errorf("a lost gang of five gives %d parts, %d of them bad; want none", is.Parts, is.Bad)
 	}
-	if err := s.Tell(Event{"good", "F"}); err != nil {
+	if err := s.Apply(Event{"good", "F"}); err != nil {
 		t.Fatal(err)
 	}
 	if is := s.Blanks()[0]; is.Parts != 5 {

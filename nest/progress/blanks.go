@@ -10,8 +10,8 @@ import (
 )
 
 // good notes blanks that are there though no cut of the plan gave them: "C", "C=2".
-func (s *State) good(said string) error {
-	name, count, err := s.countedBlank(said)
+func (s *State) good(text string) error {
+	name, count, err := s.countedBlank(text)
 	if err != nil {
 		return err
 	}
@@ -27,17 +27,17 @@ func (s *State) good(said string) error {
 		}
 		return Wrong{fmt.Sprintf("only %d more of blank %s (%s) are wanted", have, b.Mark, b.Part.Name), "give a smaller number"}
 	}
-	s.share(of, count, open, func(i, n int) { s.blanks[i].good += n })
+	s.distribute(of, count, open, func(i, n int) { s.blanks[i].good += n })
 	return nil
 }
 
 // lose notes blanks that were cut and are not there: "C", "C=2", "C=2, grain width".
-func (s *State) lose(said string) error {
-	said, grain, err := s.grained(said)
+func (s *State) lose(text string) error {
+	text, grain, err := s.grained(text)
 	if err != nil {
 		return err
 	}
-	name, count, err := s.countedBlank(said)
+	name, count, err := s.countedBlank(text)
 	if err != nil {
 		return err
 	}
@@ -45,21 +45,21 @@ func (s *State) lose(said string) error {
 	if err != nil {
 		return err
 	}
-	if err := s.enough(of, count, grain); err != nil {
+	if err := s.checkGrain(of, count, grain); err != nil {
 		return err
 	}
 	for range count {
-		i, _ := s.take(of, grain)
+		i, _ := s.recordLoss(of, grain)
 		s.blanks[i].lost++
-		s.bad(i)
-		s.settle(of)
+		s.capBad(i)
+		s.resolveLosses(of)
 	}
 	return nil
 }
 
-// bad counts no more bad parts than the blanks that are left hold: one that is gone took
+// capBad counts no more bad parts than the blanks that are left hold: one that is gone took
 // its own along.
-func (s *State) bad(blank int) {
+func (s *State) capBad(blank int) {
 	b := s.Blanks()[blank]
 	s.blanks[blank].bad = min(b.Bad, b.Good*b.Gang*b.Layers)
 }
@@ -109,8 +109,8 @@ func (s *State) lines(mark string) []int {
 	return all
 }
 
-// share deals a count out to lines of the bill, to each no more than the number it has.
-func (s *State) share(of []int, count int, number func(Blank) int, do func(line, n int)) {
+// distribute deals a count out to lines of the bill, to each no more than the number it has.
+func (s *State) distribute(of []int, count int, number func(Blank) int, do func(line, n int)) {
 	all := s.Blanks()
 	for _, i := range of {
 		if n := min(count, number(all[i])); n > 0 {
@@ -130,27 +130,27 @@ func (s *State) atHand(name string, count int) ([]int, error) {
 	return of, err
 }
 
-// names reports whether the whole of what is said is a mark or a part: names may hold the
+// isName reports whether the whole of what is said is a mark or a part: names may hold the
 // signs that part a name from what follows.
-func (s *State) names(said string) bool {
+func (s *State) isName(text string) bool {
 	return slices.ContainsFunc(s.bill, func(b cutplan.Blank) bool {
-		return strings.EqualFold(b.Mark, said) || strings.EqualFold(b.Part.Name, said)
+		return strings.EqualFold(b.Mark, text) || strings.EqualFold(b.Part.Name, text)
 	})
 }
 
 // countedBlank is counted, of blanks.
-func (s *State) countedBlank(said string) (name string, count int, err error) {
-	if name = strings.TrimSpace(said); s.names(name) {
+func (s *State) countedBlank(text string) (name string, count int, err error) {
+	if name = strings.TrimSpace(text); s.isName(name) {
 		return name, 1, nil
 	}
-	return counted(said)
+	return counted(text)
 }
 
 // counted parts "C=2" into a name and a number; 1 where there is none.
-func counted(said string) (name string, count int, err error) {
-	name, number, some := cutLast(said, "=")
+func counted(text string) (name string, count int, err error) {
+	name, number, some := cutLast(text, "=")
 	if !some {
-		return strings.TrimSpace(said), 1, nil
+		return strings.TrimSpace(text), 1, nil
 	}
 	count, err = strconv.Atoi(strings.TrimSpace(number))
 	if err != nil || count < 1 {

@@ -8,18 +8,18 @@ import (
 )
 
 // cut notes cuts: "2", "2/1", "2:3-7", "2/1:3".
-func (s *State) cut(said string) error {
-	where, which, some := strings.Cut(said, ":")
-	layoutSaid, copySaid, one := strings.Cut(where, "/")
-	layout, err := within(layoutSaid, len(s.copies), "layout", "")
+func (s *State) cut(text string) error {
+	where, which, some := strings.Cut(text, ":")
+	layoutText, copyText, one := strings.Cut(where, "/")
+	layout, err := within(layoutText, len(s.copies), "layout", "")
 	if err != nil {
 		return err
 	}
 	of := fmt.Sprintf(" in layout %d", layout)
 	layout--
-	chosen := s.there(layout)
+	chosen := s.presentStock(layout)
 	if one {
-		copy, err := within(copySaid, len(s.copies[layout]), s.plan.Layouts[layout].Stock.Kind.String(), of)
+		copy, err := within(copyText, len(s.copies[layout]), s.plan.Layouts[layout].Stock.Kind.String(), of)
 		if err != nil {
 			return err
 		}
@@ -41,13 +41,13 @@ func (s *State) cut(said string) error {
 	}
 	before := make([]copied, len(chosen))
 	for i, c := range chosen {
-		before[i] = copied{c.taken, slices.Clone(c.made)}
-		c.taken = true
+		before[i] = copied{c.inHand, slices.Clone(c.made)}
+		c.inHand = true
 		for n := from; n <= to; n++ {
 			c.make(steps, n)
 		}
 	}
-	if err := s.kept(); err != nil {
+	if err := s.checkRemeasured(); err != nil {
 		for i, c := range chosen {
 			*c = before[i]
 		}
@@ -56,18 +56,18 @@ func (s *State) cut(said string) error {
 	return nil
 }
 
-// there are the pieces of stock of a layout but for those that were missing.
-func (s *State) there(layout int) []*copied {
+// presentStock are the pieces of stock of a layout but for those that were missing.
+func (s *State) presentStock(layout int) []*copied {
 	var all []*copied
-	for _, copy := range s.copiesThere(layout) {
+	for _, copy := range s.presentCopies(layout) {
 		all = append(all, s.copies[layout][copy])
 	}
 	return all
 }
 
 // span reads "3" or "3-7".
-func span(said string, most int, of string) (from, to int, err error) {
-	begin, end, several := strings.Cut(said, "-")
+func span(text string, most int, of string) (from, to int, err error) {
+	begin, end, several := strings.Cut(text, "-")
 	if from, err = within(begin, most, "cut", of); err != nil {
 		return 0, 0, err
 	}
@@ -83,17 +83,17 @@ func span(said string, most int, of string) (from, to int, err error) {
 }
 
 // within reads a number from 1 to most of a thing.
-func within(said string, most int, thing, of string) (int, error) {
-	n, err := strconv.Atoi(strings.TrimSpace(said))
+func within(text string, most int, thing, of string) (int, error) {
+	n, err := strconv.Atoi(strings.TrimSpace(text))
 	if err == nil && n >= 1 && n <= most {
 		return n, nil
 	}
-	there := fmt.Sprintf("there are %d", most)
+	available := fmt.Sprintf("there are %d", most)
 	switch most {
 	case 0:
-		there = "none is needed"
+		available = "none is needed"
 	case 1:
-		there = "there is one"
+		available = "there is one"
 	}
-	return 0, Wrong{fmt.Sprintf("there is no %s %q%s", thing, strings.TrimSpace(said), of), there}
+	return 0, Wrong{fmt.Sprintf("there is no %s %q%s", thing, strings.TrimSpace(text), of), available}
 }

@@ -47,9 +47,9 @@ type Wrong struct{ Cause, Remedy string }
 
 func (w Wrong) Error() string { return w.Cause + "; " + w.Remedy }
 
-// Tell adds an event to the state. The error is of type [Wrong]; the state is then as
+// Apply adds an event to the state. The error is of type [Wrong]; the state is then as
 // before.
-func (s *State) Tell(e Event) error {
+func (s *State) Apply(e Event) error {
 	switch e.Word {
 	case "cut":
 		return s.cut(e.Value)

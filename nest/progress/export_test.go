@@ -24,7 +24,7 @@ func Spent(s *State, layout, copy int) *big.Int {
 		}
 		spent.Add(spent, dust)
 	}
-	for _, l := range s.apart(layout, copy) {
+	for _, l := range s.remnants(layout, copy) {
 		if l.Freed && l.Root.Use == cutplan.Waste {
 			spent.Add(spent, area(l.Root.Length, l.Root.Width))
 		}

@@ -32,7 +32,7 @@ func FuzzTell(f *testing.F) {
 				continue
 			}
 			before := fmt.Sprint(s.Blanks(), s.Layouts(), s.Pieces(""))
-			if err := s.Tell(e); err != nil {
+			if err := s.Apply(e); err != nil {
 				if _, told := err.(progress.Wrong); !told {
 					t.Errorf("%q: %v", said, err)
 				}

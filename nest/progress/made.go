@@ -21,9 +21,9 @@ type Made struct {
 	Known bool
 }
 
-// Unnoted is a good blank of which nobody noted what it came from: some of the stock of a
+// OfUnknownOrigin is a good blank of which nobody noted what it came from: some of the stock of a
 // job, as far as it is of the blank's material.
-func Unnoted(b cutplan.Blank, job stock.Job) Made {
+func OfUnknownOrigin(b cutplan.Blank, job stock.Job) Made {
 	return Made{Blank: b, From: unknownOrigin(b, job).from}
 }
 
@@ -33,7 +33,7 @@ func (s *State) Good() []Made {
 	var all []Made
 	pools := map[string][]lot{} // by mark
 	for i, b := range s.Blanks() {
-		if _, there := pools[b.Mark]; !there {
+		if _, found := pools[b.Mark]; !found {
 			pools[b.Mark] = s.lots(s.lines(b.Mark))
 		}
 		for n := range b.Good {
@@ -50,29 +50,29 @@ func (s *State) Good() []Made {
 	return all
 }
 
-// Within parts blanks into those that the parts wanted take, by name, and those beyond.
+// Allocate parts blanks into those that the parts wanted take, by name, and those beyond.
 // One that is taken holds no more than is wanted. Where blanks of one mark are parted so,
 // nobody can see which is which: all of them claim only what is certain of each.
-func Within(all []Made, wanted map[string]int) (made, beyond []Made) {
-	left, there := maps.Clone(wanted), map[string]int{}
+func Allocate(all []Made, wanted map[string]int) (used, surplus []Made) {
+	left, parts := maps.Clone(wanted), map[string]int{}
 	for _, m := range all {
-		there[m.Part.Name] += m.Count * m.Holds()
+		parts[m.Part.Name] += m.Count * m.Holds()
 	}
-	parted := func(m Made) bool { return there[m.Part.Name] > wanted[m.Part.Name] }
+	parted := func(m Made) bool { return parts[m.Part.Name] > wanted[m.Part.Name] }
 	for _, m := range Indistinct(all, parted) {
 		for range m.Count {
 			one := m
 			one.Count = 1
 			if left[m.Part.Name] <= 0 {
-				beyond = gathered(beyond, one)
+				surplus = gathered(surplus, one)
 				continue
 			}
 			one.Spare = max(one.Spare, one.Gang*one.Layers-left[m.Part.Name])
 			left[m.Part.Name] -= one.Holds()
-			made = gathered(made, one)
+			used = gathered(used, one)
 		}
 	}
-	return made, beyond
+	return used, surplus
 }
 
 // Indistinct has blanks of one mark claim only what is certain of each of them, where they
@@ -108,8 +108,8 @@ func (m Made) origin() origin { return origin{m.From, m.Turned, m.Known} }
 // next is the origin of the next good piece of a line, of those that share its mark; it is
 // then out of the lots.
 func (s *State) next(lots []lot, line int) origin {
-	if s.taken.unsaid[s.bill[line].Mark] > 0 {
-		claim, _ := oneOf(lots, nil)
+	if s.losses.unknown[s.bill[line].Mark] > 0 {
+		claim, _ := certainOrigin(lots, nil)
 		return claim
 	}
 	at := slices.IndexFunc(lots, func(l lot) bool { return l.line == line && l.count > 0 })

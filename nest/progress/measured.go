@@ -14,8 +14,8 @@ type remeasured struct {
 	// cut are pieces of stock that was begun.
 	cut []remeasuredPiece
 	// whole is stock that was not begun, each piece by itself; of counts it by layout.
-	whole []Piece
-	of    []int
+	whole    []Piece
+	byLayout []int
 	// names are those that whole had before, each once.
 	names []string
 }
@@ -29,12 +29,12 @@ type remeasuredPiece struct {
 // measure notes the size of a piece that lies there: "K7F2M-2=590 x 300 mm", or of a
 // sheet or board that was not begun, by its name or material. One length is that of a
 // board.
-func (s *State) measure(said string) error {
-	name, written, some := cutLast(said, "=")
+func (s *State) measure(text string) error {
+	name, written, some := cutLast(text, "=")
 	if name = strings.TrimSpace(name); !some {
-		return Wrong{fmt.Sprintf("%q tells no size", said), `write what is clear of it from its reference corner, as in "` + name + `=590 x 300 mm"`}
+		return Wrong{fmt.Sprintf("%q tells no size", text), `write what is clear of it from its reference corner, as in "` + name + `=590 x 300 mm"`}
 	}
-	p, err := s.pieceCalled(name)
+	p, err := s.pieceNamed(name)
 	if err != nil {
 		return err
 	}
@@ -80,11 +80,11 @@ func (s *State) remeasure(p Piece, is Size) {
 		r.cut = append(r.cut, remeasuredPiece{at.layout, at.copy, at.was, is})
 	default:
 		if p.Layout >= 0 {
-			s.gone[p.Layout]++
-			r.of[p.Layout]++
+			s.missing[p.Layout]++
+			r.byLayout[p.Layout]++
 			p.Stock.Next = s.plan.Layouts[p.Layout].Stock.Next
 		} else {
-			s.absent[p.Stock.Name]++
+			s.missingUnplanned[p.Stock.Name]++
 		}
 		if !slices.Contains(r.names, p.Stock.Name) {
 			r.names = append(r.names, p.Stock.Name)
@@ -127,9 +127,9 @@ func (r remeasured) newSize(at place) (Size, bool) {
 	return Size{}, false
 }
 
-// pieceCalled finds a piece by its name. If no piece has the name, it is taken as that of a
+// pieceNamed finds a piece by its name. If no piece has the name, it is taken as that of a
 // stock or material, and the result is one uncut piece of the last layout that cuts it.
-func (s *State) pieceCalled(name string) (Piece, error) {
+func (s *State) pieceNamed(name string) (Piece, error) {
 	code := s.Code
 	if at := strings.IndexAny(name, "- "); code == "" && at >= 0 {
 		code = name[:at]
@@ -144,7 +144,7 @@ func (s *State) pieceCalled(name string) (Piece, error) {
 	}
 	if found == nil {
 		for _, p := range s.Pieces(code) {
-			if p.Kind == Whole && Called(p.Stock, name) {
+			if p.Kind == Whole && GoesBy(p.Stock, name) {
 				found = append(found, p)
 				if !slices.Contains(materials, p.Stock.Name) {
 					materials = append(materials, p.Stock.Name)
@@ -167,11 +167,11 @@ func (s *State) pieceCalled(name string) (Piece, error) {
 	return last, nil
 }
 
-// kept checks that no piece that has another size was cut as planned.
-func (s *State) kept() error {
+// checkRemeasured checks that no piece that has another size was cut as planned.
+func (s *State) checkRemeasured() error {
 	for _, m := range s.remeasured.cut {
-		there := slices.ContainsFunc(s.apart(m.layout, m.copy), func(l Lying) bool { return l.outline() == m.was })
-		if !there {
+		unchanged := slices.ContainsFunc(s.remnants(m.layout, m.copy), func(l Remnant) bool { return l.outline() == m.was })
+		if !unchanged {
 			return Wrong{fmt.Sprintf("a piece of layout %d has another size now and is not cut as planned", m.layout+1), "plan the rest with recut, or take the size back with undo"}
 		}
 	}

@@ -15,7 +15,7 @@ func told(t *testing.T, s *progress.State, all ...string) error {
 	for i, said := range all {
 		e, err := progress.ParseEvent(said)
 		if err == nil {
-			err = s.Tell(e)
+			err = s.Apply(e)
 		}
 		switch {
 		case err != nil && i == len(all)-1:

@@ -21,7 +21,7 @@ func TestBlanksByAwkwardNames(t *testing.T) {
 		want int
 	}{{"B", 1}, {"rail: front", 1}, {"rail: front=400 x 80 mm", 1}, {"a=b", 2}, {"A", 0}} {
 		s := Begin(&cutplan.Plan{}, bill...)
-		if err := s.Tell(Event{"spoiled", c.said}); err != nil {
+		if err := s.Apply(Event{"spoiled", c.said}); err != nil {
 			t.Errorf("spoiled %s: %v", c.said, err)
 		} else if s.Blanks()[c.want].Spoiled != 1 {
 			t.Errorf("spoiled %s is not noted of blank %s", c.said, bill[c.want].Mark)
@@ -29,7 +29,7 @@ func TestBlanksByAwkwardNames(t *testing.T) {
 	}
 	for i, name := range []string{"A", "rail: front", "a=b"} {
 		s := Begin(&cutplan.Plan{}, bill...)
-		if err := s.Tell(Event{"lost", name}); err != nil {
+		if err := s.Apply(Event{"lost", name}); err != nil {
 			t.Errorf("lost %s: %v", name, err)
 		} else if s.Blanks()[i].Lost != 1 {
 			t.Errorf("lost %s is not noted of blank %s", name, bill[i].Mark)

@@ -35,9 +35,9 @@ const (
 func (s *State) Order(by By) []Cut {
 	var all []Cut
 	left := func(layout, number int) {
-		for _, copy := range s.copiesThere(layout) {
+		for _, copy := range s.presentCopies(layout) {
 			c := s.copies[layout][copy]
-			if number == 0 && !c.taken || number > 0 && !c.made[number-1] && s.cuttable(layout, copy, number) {
+			if number == 0 && !c.inHand || number > 0 && !c.made[number-1] && s.cuttable(layout, copy, number) {
 				all = append(all, Cut{layout + 1, copy + 1, number, number})
 			}
 		}
@@ -58,7 +58,7 @@ func (s *State) Order(by By) []Cut {
 		return all
 	}
 	for i := range s.copies {
-		for _, copy := range s.copiesThere(i) {
+		for _, copy := range s.presentCopies(i) {
 			for _, st := range s.steps[i] {
 				if !s.copies[i][copy].made[st.Number-1] && s.cuttable(i, copy, st.Number) {
 					all = append(all, Cut{i + 1, copy + 1, st.Number, st.Number})
@@ -85,11 +85,11 @@ func (s *State) Steps(layout int) []cutplan.Step { return s.steps[layout-1] }
 // of stock is in hand.
 func (s *State) IsMade(layout, copy, cut int) bool {
 	c := s.copies[layout-1][copy-1]
-	return cut == 0 && c.taken || cut > 0 && c.made[cut-1]
+	return cut == 0 && c.inHand || cut > 0 && c.made[cut-1]
 }
 
-// copiesThere are the pieces of stock of a layout that there are, by index.
-func (s *State) copiesThere(layout int) []int {
+// presentCopies are the pieces of stock of a layout that there are, by index.
+func (s *State) presentCopies(layout int) []int {
 	var all []int
 	more := s.whole(layout).Stock.Count
 	for i, c := range s.copies[layout] {
@@ -111,9 +111,9 @@ func (s *State) cuttable(layout, copy, number int) bool {
 		return true
 	}
 	c := s.copies[layout][copy]
-	before := copied{c.taken, slices.Clone(c.made)}
+	before := copied{c.inHand, slices.Clone(c.made)}
 	c.make(s.steps[layout], number)
-	err := s.kept()
+	err := s.checkRemeasured()
 	*c = before
 	return err == nil
 }

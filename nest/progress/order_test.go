@@ -81,7 +81,7 @@ func unplaced(p *cutplan.Plan, mark string) int {
 
 func tell(t *testing.T, s *progress.State, e progress.Event) {
 	t.Helper()
-	if err := s.Tell(e); err != nil {
+	if err := s.Apply(e); err != nil {
 		t.Fatal(e, err)
 	}
 }
@@ -141,7 +141,7 @@ func TestPiecesHaveTheirPlaces(t *testing.T) {
 	for _, n := range p.Layouts[0].Leaves() {
 		want[fmt.Sprint(n.X, n.Y, n.Length, n.Width)] = true
 	}
-	for _, l := range s.Apart(1, 1) {
+	for _, l := range s.Remnants(1, 1) {
 		if at := fmt.Sprint(l.Root.X, l.Root.Y, l.Root.Length, l.Root.Width); !want[at] || !l.Freed || l.After == 0 {
 			t.Errorf("%+v", l)
 		} else {
@@ -169,7 +169,7 @@ func ExampleState_Next() {
 	for next, some := s.Next(progress.ByLayout); some; next, some = s.Next(progress.ByLayout) {
 		step := s.Steps(next.Layout)[next.From-1]
 		fmt.Printf("%s: %s at %s mm\n", next.Event(), step.Cut, step.Setting.Decimal())
-		if err := s.Tell(next.Event()); err != nil {
+		if err := s.Apply(next.Event()); err != nil {
 			panic(err)
 		}
 	}

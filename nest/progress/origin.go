@@ -24,11 +24,11 @@ type lot struct {
 	count int
 }
 
-// taken counts pieces that were spoiled or lost. One of several of different origins may
+// losses counts pieces that were spoiled or lost. One of several of different origins may
 // be meant, and nobody said which: then each that is left may be of any of them.
-type taken struct {
-	which  []map[origin]int // by line of the bill
-	unsaid map[string]int   // by mark
+type losses struct {
+	known   []map[origin]int // by line of the bill
+	unknown map[string]int   // by mark
 }
 
 func originIn(s stock.Stock, turned bool) origin {
@@ -127,7 +127,7 @@ func (s *State) lots(of []int) []lot {
 			continue
 		}
 		s.eachCopy(func(layout, copy int) {
-			for _, p := range s.apart(layout, copy) {
+			for _, p := range s.remnants(layout, copy) {
 				if p.Freed && p.Root.Use == cutplan.Part && p.Root.Blank == i {
 					add(i, originIn(s.plan.Layouts[layout].Stock, p.Root.Turned), 1)
 				}
@@ -138,16 +138,16 @@ func (s *State) lots(of []int) []lot {
 		if n := s.blanks[i].good; n > 0 {
 			add(i, unknownOrigin(s.bill[i], s.plan.Job), n)
 		}
-		for o, n := range s.taken.which[i] {
+		for o, n := range s.losses.known[i] {
 			add(i, o, -n)
 		}
 	}
 	return all
 }
 
-// oneOf claims what is certain of a piece of any of the lots whose grain may be as it is
+// certainOrigin claims what is certain of a piece of any of the lots whose grain may be as it is
 // seen; sure tells that they are all the same.
-func oneOf(lots []lot, seen *stock.Grain) (claim origin, sure bool) {
+func certainOrigin(lots []lot, seen *stock.Grain) (claim origin, sure bool) {
 	first, known := true, true
 	for _, l := range lots {
 		switch {
@@ -167,8 +167,8 @@ func oneOf(lots []lot, seen *stock.Grain) (claim origin, sure bool) {
 	return claim, sure
 }
 
-// enough checks that so many good pieces have their grain as it is seen.
-func (s *State) enough(of []int, count int, seen *stock.Grain) error {
+// checkGrain checks that so many good pieces have their grain as it is seen.
+func (s *State) checkGrain(of []int, count int, seen *stock.Grain) error {
 	if seen == nil {
 		return nil
 	}
@@ -185,20 +185,20 @@ func (s *State) enough(of []int, count int, seen *stock.Grain) error {
 	return nil
 }
 
-// take notes that a piece of these lines of the bill is spoiled or lost. If all pieces with
+// recordLoss notes that a piece of these lines of the bill is spoiled or lost. If all pieces with
 // the grain that is seen are the same in hand, the first is taken; else it may be any of
 // them. It returns a line that loses one, and the certain facts about the piece.
-func (s *State) take(of []int, seen *stock.Grain) (line int, is origin) {
+func (s *State) recordLoss(of []int, seen *stock.Grain) (line int, is origin) {
 	lots, all := s.lots(of), s.Blanks()
-	is, sure := oneOf(lots, seen)
+	is, sure := certainOrigin(lots, seen)
 	line = -1
 	if sure {
 		for _, l := range lots {
 			if l.count > 0 && l.mayRun(seen) {
-				if s.taken.which[l.line] == nil {
-					s.taken.which[l.line] = map[origin]int{}
+				if s.losses.known[l.line] == nil {
+					s.losses.known[l.line] = map[origin]int{}
 				}
-				s.taken.which[l.line][l.origin]++
+				s.losses.known[l.line][l.origin]++
 				if all[l.line].Good > 0 {
 					line = l.line
 				}
@@ -209,7 +209,7 @@ func (s *State) take(of []int, seen *stock.Grain) (line int, is origin) {
 			}
 		}
 	} else {
-		s.taken.unsaid[s.bill[of[0]].Mark]++
+		s.losses.unknown[s.bill[of[0]].Mark]++
 	}
 	if seen != nil && !is.known {
 		is.from.Grain = *seen
@@ -222,10 +222,10 @@ func (s *State) take(of []int, seen *stock.Grain) (line int, is origin) {
 	return line, is
 }
 
-// settle forgets which pieces were not named once none is left.
-func (s *State) settle(of []int) {
+// resolveLosses forgets which pieces were not named once none is left.
+func (s *State) resolveLosses(of []int) {
 	mark, all := s.bill[of[0]].Mark, s.Blanks()
-	if s.taken.unsaid[mark] == 0 {
+	if s.losses.unknown[mark] == 0 {
 		return
 	}
 	for _, i := range of {
@@ -234,21 +234,21 @@ func (s *State) settle(of []int) {
 		}
 	}
 	for _, l := range s.lots(of) {
-		if s.taken.which[l.line] == nil {
-			s.taken.which[l.line] = map[origin]int{}
+		if s.losses.known[l.line] == nil {
+			s.losses.known[l.line] = map[origin]int{}
 		}
-		s.taken.which[l.line][l.origin] += l.count
+		s.losses.known[l.line][l.origin] += l.count
 	}
-	delete(s.taken.unsaid, mark)
+	delete(s.losses.unknown, mark)
 }
 
 // grained splits "C=590 x 300 mm, grain width" into a report about a blank and the grain
 // that somebody sees, as the blank's own length runs. The grain is nil if it is left out.
-func (s *State) grained(said string) (rest string, seen *stock.Grain, err error) {
-	rest, word, some := cutLast(said, ",")
+func (s *State) grained(text string) (rest string, seen *stock.Grain, err error) {
+	rest, word, some := cutLast(text, ",")
 	kind, grain, two := strings.Cut(strings.TrimSpace(word), " ")
-	if !some || !two || !strings.EqualFold(kind, "grain") || s.names(strings.TrimSpace(said)) {
-		return said, nil, nil
+	if !some || !two || !strings.EqualFold(kind, "grain") || s.isName(strings.TrimSpace(text)) {
+		return text, nil, nil
 	}
 	known := map[string]stock.Grain{"length": stock.GrainLength, "width": stock.GrainWidth, "none": stock.GrainAny}
 	g, ok := known[strings.ToLower(strings.TrimSpace(grain))]

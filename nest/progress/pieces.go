@@ -31,9 +31,9 @@ type Piece struct {
 	// Layout is the one of the plan that it is of, by index; -1 of stock on hand that
 	// no layout cuts.
 	Layout int
-	// Of says, for scrap, which blank was spoiled.
-	Of Spoiled
-	at place
+	// Spoiled says, for scrap, which blank was spoiled.
+	Spoiled Spoiled
+	at      place
 }
 
 // Pieces lists what lies there: the whole stock, unfinished pieces, leftovers and scrap, in
@@ -46,11 +46,11 @@ func (s *State) Pieces(code string) []Piece {
 		}
 		for k := range s.copies[i] {
 			if s.copies[i][k].begun() {
-				all = append(all, s.begun(code, i, k)...)
+				all = append(all, s.begunPieces(code, i, k)...)
 			}
 		}
 	}
-	all = append(all, s.uncalled()...)
+	all = append(all, s.unplanned()...)
 	all = append(all, s.remeasuredWhole(code)...)
 	for n, sp := range s.Spoiled {
 		if sp.Left != (Size{}) {
@@ -66,7 +66,7 @@ func (s *State) Pieces(code string) []Piece {
 func (s *State) whole(layout int) Piece {
 	l := s.plan.Layouts[layout]
 	p := Piece{Kind: Whole, Stock: l.Stock, Root: l.Root, Layout: layout}
-	p.Stock.Count = -s.gone[layout]
+	p.Stock.Count = -s.missing[layout]
 	for _, c := range s.copies[layout] {
 		if !c.begun() {
 			p.Stock.Count++
@@ -78,7 +78,7 @@ func (s *State) whole(layout int) Piece {
 	if p.Root.Use != cutplan.Split && p.Root.Use != cutplan.Part {
 		p.Kind = Leftover // brought home and kept whole
 	}
-	s.owned(&p)
+	s.setOnHand(&p)
 	return p
 }
 
@@ -91,8 +91,8 @@ func OfferOf(name string) (string, bool) { return strings.CutSuffix(name, bought
 
 const bought = ", bought"
 
-// owned makes the stock of p what is on hand.
-func (s *State) owned(p *Piece) {
+// setOnHand makes the stock of p what is on hand.
+func (s *State) setOnHand(p *Piece) {
 	p.Stock.OnHand, p.Stock.Price, p.Stock.From, p.Stock.Seller = true, 0, "", ""
 	rule := s.plan.Job.Saw.FirstCut
 	if p.Stock.Kind == stock.Board {
@@ -104,10 +104,10 @@ func (s *State) owned(p *Piece) {
 	}
 }
 
-// begun are the pieces of a stock that was begun, but for its blanks and its waste.
-func (s *State) begun(code string, layout, copy int) []Piece {
+// begunPieces are the pieces of a stock that was begun, but for its blanks and its waste.
+func (s *State) begunPieces(code string, layout, copy int) []Piece {
 	var all []Piece
-	for _, l := range s.apart(layout, copy) {
+	for _, l := range s.remnants(layout, copy) {
 		p := Piece{Kind: Unfinished, Stock: s.plan.Layouts[layout].Stock, Layout: layout}
 		p.Stock.Count, p.Stock.Section = 1, stock.Section{}
 		x, y := l.Root.X, l.Root.Y
@@ -118,7 +118,7 @@ func (s *State) begun(code string, layout, copy int) []Piece {
 		case l.Freed:
 			continue // a blank, or waste
 		default:
-			p.Stock.Name = s.restName(code, layout, copy, l)
+			p.Stock.Name = s.remnantName(code, layout, copy, l)
 		}
 		t := l.Trims
 		p.Stock.Trim, p.Stock.Sawn = 0, t
@@ -126,7 +126,7 @@ func (s *State) begun(code string, layout, copy int) []Piece {
 		p.Stock.Next = stock.NextAny
 		p.Root = l.Root.Moved(t.NearEnd-x, t.NearEdge-y)
 		p.at = place{begun: true, layout: layout, copy: copy, was: l.outline()}
-		s.owned(&p)
+		s.setOnHand(&p)
 		if is, some := s.remeasured.newSize(p.at); some {
 			resize(&p, is)
 			p.Stock.Sawn = stock.Trims{}
@@ -139,9 +139,9 @@ func (s *State) begun(code string, layout, copy int) []Piece {
 	return all
 }
 
-// restName names an unfinished piece by where it comes from: "H7KMQ layout 2, piece from 5", as
+// remnantName names an unfinished piece by where it comes from: "H7KMQ layout 2, piece from 5", as
 // the steps of its layout have it.
-func (s *State) restName(code string, layout, copy int, l Lying) string {
+func (s *State) remnantName(code string, layout, copy int, l Remnant) string {
 	name := fmt.Sprintf("%s layout %d", code, layout+1)
 	if n := len(s.copies[layout]); n > 1 {
 		name += fmt.Sprintf(", %s %d of %d", s.plan.Layouts[layout].Stock.Kind, copy+1, n)
@@ -149,7 +149,7 @@ func (s *State) restName(code string, layout, copy int, l Lying) string {
 	switch {
 	case l.After == 0:
 		return name
-	case l.Rest:
+	case l.Remainder:
 		return fmt.Sprintf("%s, rest of %d", name, l.After)
 	}
 	return fmt.Sprintf("%s, piece from %d", name, l.After)
@@ -165,14 +165,14 @@ func (s *State) number(layout, copy int, n cutplan.Node) int {
 	panic("progress: an offcut that the plan does not know")
 }
 
-// uncalled is the stock on hand that no layout cuts.
-func (s *State) uncalled() []Piece {
+// unplanned is the stock on hand that no layout cuts.
+func (s *State) unplanned() []Piece {
 	var all []Piece
 	for _, of := range s.plan.Job.Stock {
 		if !of.OnHand {
 			continue
 		}
-		of.Count -= s.absent[of.Name]
+		of.Count -= s.missingUnplanned[of.Name]
 		for i, l := range s.plan.Layouts {
 			was := of
 			was.Count = l.Stock.Count
@@ -208,12 +208,12 @@ func (sp Spoiled) piece(name string) Piece {
 	if sp.Left.Thickness > 0 {
 		s.Thickness = sp.Left.Thickness
 	}
-	return Piece{Kind: Scrap, Stock: s, Layout: -1, Of: sp, Root: cutplan.Node{Length: s.Length, Width: s.Width, Use: cutplan.Waste}}
+	return Piece{Kind: Scrap, Stock: s, Layout: -1, Spoiled: sp, Root: cutplan.Node{Length: s.Length, Width: s.Width, Use: cutplan.Waste}}
 }
 
-// Called reports whether s is of a name, bought or not, or of the material of a name,
+// GoesBy reports whether s is of a name, bought or not, or of the material of a name,
 // capital letters or not.
-func Called(s stock.Stock, name string) bool {
+func GoesBy(s stock.Stock, name string) bool {
 	return slices.ContainsFunc([]string{s.Name, s.From, s.Material}, func(own string) bool {
 		return strings.EqualFold(own, name) || strings.EqualFold(own, Bought(name))
 	})

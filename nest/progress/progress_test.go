@@ -50,7 +50,7 @@ func TestMaterialIsConserved(t *testing.T) {
 							break
 						}
 						n := 1 + random.IntN(len(steps))
-						if err := s.Tell(progress.Event{Word: "cut", Value: fmt.Sprintf("%d/1:%d", at+1, n)}); err != nil {
+						if err := s.Apply(progress.Event{Word: "cut", Value: fmt.Sprintf("%d/1:%d", at+1, n)}); err != nil {
 							t.Fatal(err)
 						}
 						for ; n > 0 && !made[n]; n = steps[n-1].InHand {
@@ -59,7 +59,7 @@ func TestMaterialIsConserved(t *testing.T) {
 					}
 					there := new(big.Int)
 					add := func(of *big.Int) { there.Add(there, of) }
-					for _, piece := range s.Apart(at+1, 1) {
+					for _, piece := range s.Remnants(at+1, 1) {
 						t := piece.Trims
 						add(area(piece.Root.Length+t.NearEnd+t.FarEnd, piece.Root.Width+t.NearEdge+t.FarEdge))
 					}
@@ -102,7 +102,7 @@ func TestWhatIsToldToLieThereIsAllThereIs(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			_ = s.Tell(e) // some cannot have happened
+			_ = s.Apply(e) // some cannot have happened
 		}
 		there := new(big.Int)
 		add := func(of *big.Int, times int) { there.Add(there, of.Mul(of, big.NewInt(int64(times)))) }
@@ -118,7 +118,7 @@ func TestWhatIsToldToLieThereIsAllThereIs(t *testing.T) {
 		for i, l := range s.Layouts() {
 			of := p.Layouts[i]
 			one := area(of.Stock.Length, of.Stock.Width)
-			whole.Add(whole, one.Mul(one, big.NewInt(int64(l.Pieces-l.Gone))))
+			whole.Add(whole, one.Mul(one, big.NewInt(int64(l.Pieces-l.Missing))))
 			for k := range l.Pieces {
 				there.Add(there, progress.Spent(s, i, k))
 			}
@@ -137,7 +137,7 @@ func TestAPlanThatIsCutIsDone(t *testing.T) {
 		if s.Done() {
 			t.Errorf("done before layout %d is cut", i+1)
 		}
-		if err := s.Tell(progress.Event{Word: "cut", Value: fmt.Sprint(i + 1)}); err != nil {
+		if err := s.Apply(progress.Event{Word: "cut", Value: fmt.Sprint(i + 1)}); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -192,7 +192,7 @@ func TestWhatCannotHaveHappened(t *testing.T) {
 		before := fmt.Sprint(s.Blanks(), s.Layouts())
 		e, err := progress.ParseEvent(test.event)
 		if err == nil {
-			err = s.Tell(e)
+			err = s.Apply(e)
 		}
 		wrong, ok := err.(progress.Wrong)
 		if !ok || !strings.Contains(wrong.Cause, test.cause) || !strings.Contains(wrong.Remedy, test.remedy) {

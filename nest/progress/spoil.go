@@ -25,15 +25,15 @@ type Spoiled struct {
 
 // spoil notes a blank that is no good: "C", "C=590 x 300 mm", "C=590 x 300 mm, grain
 // width".
-func (s *State) spoil(said string) error {
-	said, grain, err := s.grained(said)
+func (s *State) spoil(text string) error {
+	text, grain, err := s.grained(text)
 	if err != nil {
 		return err
 	}
-	name, size, some := strings.TrimSpace(said), "", false
-	if !s.names(name) {
-		name, size, some = cutLast(said, "=")
-		if of, parts, counts := cutLast(said, ":"); counts && !(some && s.names(strings.TrimSpace(name))) {
+	name, size, some := strings.TrimSpace(text), "", false
+	if !s.isName(name) {
+		name, size, some = cutLast(text, "=")
+		if of, parts, counts := cutLast(text, ":"); counts && !(some && s.isName(strings.TrimSpace(name))) {
 			return s.spoilParts(strings.TrimSpace(of), parts)
 		}
 	}
@@ -41,7 +41,7 @@ func (s *State) spoil(said string) error {
 	if err != nil {
 		return err
 	}
-	if err := s.enough(of, 1, grain); err != nil {
+	if err := s.checkGrain(of, 1, grain); err != nil {
 		return err
 	}
 	sp := Spoiled{Blank: of[0]}
@@ -53,20 +53,20 @@ func (s *State) spoil(said string) error {
 			return err
 		}
 	}
-	i, from := s.take(of, grain)
+	i, from := s.recordLoss(of, grain)
 	sp.Blank, sp.From, sp.Turned, sp.Known = i, from.from, from.turned, from.known
 	s.blanks[i].spoiled++
-	s.bad(i)
-	s.settle(of)
+	s.capBad(i)
+	s.resolveLosses(of)
 	s.Spoiled = append(s.Spoiled, sp)
 	return nil
 }
 
 // spoilParts notes parts that are no good, of those in blanks that hold several.
-func (s *State) spoilParts(name, said string) error {
-	count, err := strconv.Atoi(strings.TrimSpace(said))
+func (s *State) spoilParts(name, text string) error {
+	count, err := strconv.Atoi(strings.TrimSpace(text))
 	if err != nil || count < 1 {
-		return Wrong{fmt.Sprintf("%q is no count", said), `give a whole number of parts, as in "` + name + `:1"`}
+		return Wrong{fmt.Sprintf("%q is no count", text), `give a whole number of parts, as in "` + name + `:1"`}
 	}
 	of, err := s.atHand(name, 1)
 	if err != nil {
@@ -83,17 +83,17 @@ func (s *State) spoilParts(name, said string) error {
 	case count > left:
 		return Wrong{fmt.Sprintf("of the parts in blanks %s (%s) %d are good", b.Mark, b.Part.Name, left), "give a smaller number"}
 	}
-	s.share(of, count, sound, func(i, n int) { s.blanks[i].bad += n })
+	s.distribute(of, count, sound, func(i, n int) { s.blanks[i].bad += n })
 	return nil
 }
 
 // size reads "590 x 300 mm", with a thickness behind or not; a unit at the end is that of
 // all.
-func (s *State) size(said string) (Size, error) {
+func (s *State) size(text string) (Size, error) {
 	units := s.plan.Job.Units
-	words := strings.Split(strings.ReplaceAll(said, "×", "x"), "x")
+	words := strings.Split(strings.ReplaceAll(text, "×", "x"), "x")
 	if len(words) < 2 || len(words) > 3 {
-		return Size{}, Wrong{fmt.Sprintf("%q is no size", strings.TrimSpace(said)), `write a length and a width, as in "590 x 300 mm"`}
+		return Size{}, Wrong{fmt.Sprintf("%q is no size", strings.TrimSpace(text)), `write a length and a width, as in "590 x 300 mm"`}
 	}
 	last := strings.TrimSpace(words[len(words)-1])
 	for _, u := range []stock.Units{stock.Millimetres, stock.Inches} {
@@ -108,7 +108,7 @@ func (s *State) size(said string) (Size, error) {
 			return Size{}, Wrong{fmt.Sprintf("%q is no length (%v)", strings.TrimSpace(w), err), `write a length and a width, as in "590 x 300 mm"`}
 		}
 		if l <= 0 {
-			return Size{}, Wrong{fmt.Sprintf("a size of %q makes no sense", strings.TrimSpace(said)), "say what can still be used"}
+			return Size{}, Wrong{fmt.Sprintf("a size of %q makes no sense", strings.TrimSpace(text)), "say what can still be used"}
 		}
 		read[i] = l
 	}

@@ -22,7 +22,7 @@ func (s *State) Blanks() []Blank {
 		cut[i] = s.bill[i].Count // made before
 	}
 	s.eachCopy(func(layout, copy int) {
-		for _, p := range s.apart(layout, copy) {
+		for _, p := range s.remnants(layout, copy) {
 			if p.Root.Use == cutplan.Part && p.Freed {
 				cut[p.Root.Blank]++
 			}
@@ -42,12 +42,12 @@ func (s *State) Blanks() []Blank {
 
 // Layout is how far one layout has come.
 type Layout struct {
-	Pieces int // of stock that it divides
-	Whole  int // of them not begun
-	Done   int
-	Gone   int // that were not there
-	Cuts   int // in one of them
-	Made   int // in all of them
+	Pieces  int // of stock that it divides
+	Whole   int // of them not begun
+	Done    int
+	Missing int // that were not there
+	Cuts    int // in one of them
+	Made    int // in all of them
 	// Remeasured are those not begun that have another size, and are not cut as planned.
 	Remeasured int
 }
@@ -56,7 +56,7 @@ type Layout struct {
 func (s *State) Layouts() []Layout {
 	all := make([]Layout, len(s.plan.Layouts))
 	for i := range all {
-		l := Layout{Pieces: len(s.copies[i]), Cuts: len(s.steps[i]), Gone: s.gone[i] - s.remeasured.of[i], Remeasured: s.remeasured.of[i]}
+		l := Layout{Pieces: len(s.copies[i]), Cuts: len(s.steps[i]), Missing: s.missing[i] - s.remeasured.byLayout[i], Remeasured: s.remeasured.byLayout[i]}
 		for _, c := range s.copies[i] {
 			if !c.begun() {
 				l.Whole++
@@ -70,7 +70,7 @@ func (s *State) Layouts() []Layout {
 				}
 			}
 		}
-		l.Whole -= s.gone[i]
+		l.Whole -= s.missing[i]
 		all[i] = l
 	}
 	return all

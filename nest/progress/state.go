@@ -17,12 +17,12 @@ type State struct {
 	blanks []tally          // by blank of the bill
 	// Spoiled are the pieces that were cut and cannot be used as they were meant.
 	Spoiled    []Spoiled
-	taken      taken
+	losses     losses
 	remeasured remeasured
-	// gone counts stock that was not there, by layout, of those not begun.
-	gone []int
-	// absent counts stock on hand that no layout cuts and that was not there.
-	absent map[string]int
+	// missing counts stock that was not there, by layout, of those not begun.
+	missing []int
+	// missingUnplanned counts stock on hand that no layout cuts and that was not there.
+	missingUnplanned map[string]int
 	// Code is the plan's code, which the names of its leftovers begin with. If it is empty,
 	// names with any code are accepted.
 	Code string
@@ -30,8 +30,8 @@ type State struct {
 
 // copied is one piece of stock that a layout divides.
 type copied struct {
-	taken bool   // in hand: cut, or a piece that needs no cut
-	made  []bool // cuts, by number - 1
+	inHand bool   // in hand: cut, or a piece that needs no cut
+	made   []bool // cuts, by number - 1
 }
 
 // tally counts what became of a blank.
@@ -46,12 +46,12 @@ type Size struct{ Length, Width, Thickness stock.Length }
 // Begin is the state of a plan of which nothing is done. Blanks that plans before it made
 // are there: each as often as its Count says.
 func Begin(p *cutplan.Plan, before ...Made) *State {
-	s := &State{plan: p, bill: slices.Clone(p.Bill), gone: make([]int, len(p.Layouts)), absent: map[string]int{}}
+	s := &State{plan: p, bill: slices.Clone(p.Bill), missing: make([]int, len(p.Layouts)), missingUnplanned: map[string]int{}}
 	for _, m := range before {
 		s.bill, s.before = append(s.bill, m.Blank), append(s.before, m)
 	}
-	s.blanks, s.taken = make([]tally, len(s.bill)), taken{which: make([]map[origin]int, len(s.bill)), unsaid: map[string]int{}}
-	s.remeasured.of = make([]int, len(p.Layouts))
+	s.blanks, s.losses = make([]tally, len(s.bill)), losses{known: make([]map[origin]int, len(s.bill)), unknown: map[string]int{}}
+	s.remeasured.byLayout = make([]int, len(p.Layouts))
 	for _, l := range p.Layouts {
 		steps := p.Steps(l)
 		copies := make([]*copied, l.Repeat)
@@ -86,10 +86,10 @@ func (s *State) Parts() []stock.Part {
 }
 
 // begun reports whether anything was done with a piece of stock.
-func (c *copied) begun() bool { return c.taken || slices.Contains(c.made, true) }
+func (c *copied) begun() bool { return c.inHand || slices.Contains(c.made, true) }
 
 // done reports whether a piece of stock is cut as planned.
-func (c *copied) done() bool { return c.taken && !slices.Contains(c.made, false) }
+func (c *copied) done() bool { return c.inHand && !slices.Contains(c.made, false) }
 
 // make notes that a cut was made, and those before it that it takes.
 func (c *copied) make(steps []cutplan.Step, number int) {
@@ -97,5 +97,5 @@ func (c *copied) make(steps []cutplan.Step, number int) {
 		c.made[number-1] = true
 		number = steps[number-1].InHand
 	}
-	c.taken = true
+	c.inHand = true
 }

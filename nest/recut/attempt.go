@@ -12,8 +12,8 @@ import (
 // attempt is a plan of the rest in which some pieces are planned anew and the others
 // go on.
 type attempt struct {
-	anew map[int]bool // pieces, by index
-	plan *cutplan.Plan
+	replanned map[int]bool // pieces, by index
+	plan      *cutplan.Plan
 }
 
 // better reports whether a is to be preferred: what cuts more, then what costs less,
@@ -28,7 +28,7 @@ func (a attempt) better(b attempt) bool {
 	if x, y := unpriced(a.plan), unpriced(b.plan); x != y {
 		return x < y
 	}
-	return len(a.anew) < len(b.anew)
+	return len(a.replanned) < len(b.replanned)
 }
 
 // reaches reports whether a cuts as much as b for no more.
@@ -77,15 +77,15 @@ func uncut(p *cutplan.Plan) int {
 
 // try plans the rest with some pieces anew. The error is that of [cutplan.Make], or a
 // fault of this program.
-func (r *rest) try(ctx context.Context, anew map[int]bool, o cutplan.Options) (attempt, error) {
-	wanted := r.wanted(anew)
-	leaves := r.leaves(anew, wanted)
-	made, err := r.make(ctx, wanted, r.stockFor(anew, leaves, true), o)
+func (r *rest) try(ctx context.Context, replanned map[int]bool, o cutplan.Options) (attempt, error) {
+	wanted := r.wanted(replanned)
+	leftovers := r.leftovers(replanned, wanted)
+	made, err := r.make(ctx, wanted, r.stockFor(replanned, leftovers, true), o)
 	if err != nil {
 		return attempt{}, err
 	}
-	joined, err := r.join(anew, leaves, made)
-	return attempt{anew, joined}, err
+	joined, err := r.join(replanned, leftovers, made)
+	return attempt{replanned, joined}, err
 }
 
 // onHandFirst is a, but that what is bought gives only what nothing on hand gives; a
@@ -94,41 +94,41 @@ func (r *rest) onHandFirst(ctx context.Context, a attempt, o cutplan.Options) (a
 	if len(a.plan.Buy) == 0 || len(a.plan.AtSeller) > 0 {
 		return a, nil
 	}
-	wanted := r.wanted(a.anew)
-	leaves := r.leaves(a.anew, wanted)
-	there := r.stockFor(a.anew, leaves, false)
-	given, err := r.make(ctx, r.byTheirRules(wanted, there), there, o)
-	if err != nil || len(given.Layouts) == 0 || len(given.Estimates) > 0 {
+	wanted := r.wanted(a.replanned)
+	leftovers := r.leftovers(a.replanned, wanted)
+	onHand := r.stockFor(a.replanned, leftovers, false)
+	fromHand, err := r.make(ctx, r.withoutSubstitutes(wanted, onHand), onHand, o)
+	if err != nil || len(fromHand.Layouts) == 0 || len(fromHand.Estimates) > 0 {
 		return a, err
 	}
-	for i, n := range placed(r.bill, given) {
+	for i, n := range placed(r.bill, fromHand) {
 		wanted[i] -= n
 	}
-	for _, l := range given.Layouts {
-		at := slices.IndexFunc(there, func(s stock.Stock) bool { return same(s, l.Stock) })
-		if there[at].Count -= l.Repeat; there[at].Count == 0 {
-			there = slices.Delete(there, at, at+1)
+	for _, l := range fromHand.Layouts {
+		at := slices.IndexFunc(onHand, func(s stock.Stock) bool { return same(s, l.Stock) })
+		if onHand[at].Count -= l.Repeat; onHand[at].Count == 0 {
+			onHand = slices.Delete(onHand, at, at+1)
 		}
 	}
-	bought, err := r.make(ctx, wanted, slices.Concat(there, r.offers), o)
+	bought, err := r.make(ctx, wanted, slices.Concat(onHand, r.offers), o)
 	if err != nil {
 		return a, err
 	}
-	joined, err := r.join(a.anew, leaves, given, bought)
-	if b := (attempt{a.anew, joined}); err == nil && b.reaches(a) {
+	joined, err := r.join(a.replanned, leftovers, fromHand, bought)
+	if b := (attempt{a.replanned, joined}); err == nil && b.reaches(a) {
 		return b, nil
 	}
 	return a, err
 }
 
-// byTheirRules is what is wanted, but for blanks that without the offers could come from
+// withoutSubstitutes is what is wanted, but for blanks that without the offers could come from
 // stock from which they may not: a thick board serves where no thinner one is for sale.
-func (r *rest) byTheirRules(wanted []int, there []stock.Stock) []int {
+func (r *rest) withoutSubstitutes(wanted []int, stockOnHand []stock.Stock) []int {
 	without, with := r.job, r.job
-	without.Stock, with.Stock = there, slices.Concat(there, r.offers)
+	without.Stock, with.Stock = stockOnHand, slices.Concat(stockOnHand, r.offers)
 	wanted = slices.Clone(wanted)
 	for i, b := range r.bill {
-		onHand := slices.DeleteFunc(with.Sources(b.Blank), func(k int) bool { return k >= len(there) })
+		onHand := slices.DeleteFunc(with.Sources(b.Blank), func(k int) bool { return k >= len(stockOnHand) })
 		if !slices.Equal(onHand, without.Sources(b.Blank)) {
 			wanted[i] = 0
 		}
@@ -182,9 +182,9 @@ func (r *rest) make(ctx context.Context, wanted []int, from []stock.Stock, o cut
 }
 
 // wanted counts the blanks that the pieces which go on do not give.
-func (r *rest) wanted(anew map[int]bool) []int {
+func (r *rest) wanted(replanned map[int]bool) []int {
 	wanted := make([]int, len(r.bill))
-	for i, given := range r.goingOn(anew) {
+	for i, given := range r.plannedBlanks(replanned) {
 		wanted[i] = r.bill[i].Count - given
 	}
 	return wanted
@@ -194,7 +194,7 @@ func (r *rest) wanted(anew map[int]bool) []int {
 // give which cannot go on, none.
 func (r *rest) lacking() []int {
 	lacking := r.wanted(nil)
-	for _, p := range r.anew {
+	for _, p := range r.replanned {
 		for _, leaf := range p.Root.Leaves() {
 			if leaf.Use != cutplan.Part {
 				continue
@@ -209,14 +209,14 @@ func (r *rest) lacking() []int {
 }
 
 // stockFor is the stock that is free, with the offers or without.
-func (r *rest) stockFor(anew map[int]bool, leaves []leaf, offers bool) []stock.Stock {
+func (r *rest) stockFor(replanned map[int]bool, leftovers []leftover, offers bool) []stock.Stock {
 	all := slices.Clone(r.free)
 	for i, p := range r.pieces {
-		if anew[i] {
+		if replanned[i] {
 			all = append(all, p.Stock)
 		}
 	}
-	for _, l := range leaves {
+	for _, l := range leftovers {
 		all = append(all, l.stock)
 	}
 	if offers {

@@ -60,13 +60,13 @@ func BenchmarkRecut(b *testing.B) {
 		}
 		s := progress.Begin(p)
 		for i := range (len(p.Layouts) + 1) / 2 {
-			if err := s.Tell(progress.Event{Word: "cut", Value: fmt.Sprint(i + 1)}); err != nil {
+			if err := s.Apply(progress.Event{Word: "cut", Value: fmt.Sprint(i + 1)}); err != nil {
 				b.Fatal(err)
 			}
 		}
 		spoiled := 0
 		for _, at := range random.Perm(len(p.Bill)) {
-			if spoiled < 3 && s.Tell(progress.Event{Word: "spoiled", Value: p.Bill[at].Mark}) == nil {
+			if spoiled < 3 && s.Apply(progress.Event{Word: "spoiled", Value: p.Bill[at].Mark}) == nil {
 				spoiled++
 			}
 		}

@@ -5,5 +5,5 @@
 // As much as can be goes on as it was planned. First the blanks that lack are sought in
 // what no blank is to come from (level 0); if that is not enough without buying, the
 // pieces of their materials are planned anew, all of them for what the least is, then
-// as few as reach it (search.go).
+// as few as reach it (recut.go).
 package recut

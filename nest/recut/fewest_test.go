@@ -84,7 +84,7 @@ func TestTheRestCostsLeastAndChangesFewest(t *testing.T) {
 		if least > 0 {
 			paid++
 		}
-		if n := len(made.Anew); n > 0 {
+		if n := len(made.Replanned); n > 0 {
 			changed++
 			if n > fewest {
 				more++

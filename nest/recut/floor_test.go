@@ -76,7 +76,7 @@ func (f *floor) noneAcross(p *cutplan.Plan) {
 
 // tell reports an event; false if it cannot have happened.
 func (f *floor) tell(word, value string) bool {
-	return f.state.Tell(progress.Event{Word: word, Value: value}) == nil
+	return f.state.Apply(progress.Event{Word: word, Value: value}) == nil
 }
 
 // cut makes cuts in one piece of stock; the steps say which blanks come off.
@@ -262,14 +262,14 @@ func (f *floor) rest(o recut.Options) *recut.Result {
 				f.t.Fatal(p.Stock.Name, err)
 			}
 			is := f.spoiled[n-1]
-			length := p.Of.Left.Length
-			if p.Of.Turned {
-				is, length = is.Quarter(), p.Of.Left.Width
+			length := p.Spoiled.Left.Length
+			if p.Spoiled.Turned {
+				is, length = is.Quarter(), p.Spoiled.Left.Width
 			}
 			if p.Stock.Length != length {
 				f.errorf("%s is %v long", p.Stock.Name, p.Stock.Length)
 			}
-			f.lies(p.Stock, p.Of.Known && f.code == "P0", is)
+			f.lies(p.Stock, p.Spoiled.Known && f.code == "P0", is)
 		case p.Layout >= 0:
 			grains := grainsOf(f.state.Plan().Layouts[p.Layout].Stock)
 			f.lies(p.Stock, len(grains) == 1 && f.state.Plan().Layouts[p.Layout].Stock.Grain == grains[0], grains...)

@@ -96,7 +96,7 @@ func (s *story) happens(all ...string) {
 	for _, said := range all {
 		e, err := progress.ParseEvent(said)
 		if err == nil {
-			err = s.state.Tell(e)
+			err = s.state.Apply(e)
 		}
 		if err != nil {
 			s.t.Fatal(said, err)
@@ -146,7 +146,7 @@ func TestASpoiledBlankOfAnEarlierPlanKeepsItsGrain(t *testing.T) {
 		made := s.rest()
 		if test.forgotten {
 			for i, m := range made.Made {
-				made.Made[i] = progress.Unnoted(m.Blank, made.Plan.Job)
+				made.Made[i] = progress.OfUnknownOrigin(m.Blank, made.Plan.Job)
 			}
 			s.state = progress.Begin(made.Plan, made.Made...)
 		}
@@ -222,7 +222,7 @@ count = 2
 		t.Errorf("two lids of two origins are told as %d kinds", len(made))
 	}
 	e := progress.Event{Word: "spoiled", Value: "lid=598 x 300, grain none"}
-	if err := s.state.Tell(e); err == nil {
+	if err := s.state.Apply(e); err == nil {
 		t.Error("a lid without grain is spoiled, and there is none")
 	}
 }

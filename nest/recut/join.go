@@ -10,18 +10,18 @@ import (
 
 // join puts together what goes on and what was made anew, and checks it. Of what was
 // made, what is bought and what lacks is told by the last.
-func (r *rest) join(anew map[int]bool, leaves []leaf, made ...*cutplan.Plan) (*cutplan.Plan, error) {
+func (r *rest) join(replanned map[int]bool, leftovers []leftover, made ...*cutplan.Plan) (*cutplan.Plan, error) {
 	last := made[len(made)-1]
 	p := *last
 	p.Job, p.Layouts, p.Unplaced, p.Estimates = r.job, nil, nil, nil
-	var goesOn []int   // where the blanks of the rest are in the bill
-	var isMade [][]int // and those of what was made
-	p.Bill, goesOn, isMade = r.joinBills(r.goingOn(anew), made)
+	var plannedAt []int // where the blanks of the rest are in the bill
+	var madeAt [][]int  // and those of what was made
+	p.Bill, plannedAt, madeAt = r.joinBills(r.plannedBlanks(replanned), made)
 	roots := make(map[int]cutplan.Node)
 	for i, piece := range r.pieces {
-		if !anew[i] {
+		if !replanned[i] {
 			root := piece.Root.Moved(0, 0)
-			root.Renumber(goesOn)
+			root.Renumber(plannedAt)
 			roots[i] = root
 		}
 	}
@@ -29,9 +29,9 @@ func (r *rest) join(anew map[int]bool, leaves []leaf, made ...*cutplan.Plan) (*c
 	for k, m := range made {
 		for _, l := range m.Layouts {
 			l.Root = l.Root.Moved(0, 0)
-			l.Root.Renumber(isMade[k])
-			if at := slices.IndexFunc(leaves, func(f leaf) bool { return f.stock.Name == l.Stock.Name }); at >= 0 {
-				f := leaves[at]
+			l.Root.Renumber(madeAt[k])
+			if at := slices.IndexFunc(leftovers, func(f leftover) bool { return f.stock.Name == l.Stock.Name }); at >= 0 {
+				f := leftovers[at]
 				roots[f.piece] = grafted(roots[f.piece], f.path, l.Root)
 				continue
 			}
@@ -43,7 +43,7 @@ func (r *rest) join(anew map[int]bool, leaves []leaf, made ...*cutplan.Plan) (*c
 			p.Layouts = append(p.Layouts, cutplan.Layout{Stock: piece.Stock, Repeat: 1, Root: root})
 		}
 	}
-	at := isMade[len(made)-1]
+	at := madeAt[len(made)-1]
 	for _, u := range last.Unplaced {
 		u.Blank = at[u.Blank]
 		p.Unplaced = append(p.Unplaced, u)
@@ -56,18 +56,18 @@ func (r *rest) join(anew map[int]bool, leaves []leaf, made ...*cutplan.Plan) (*c
 		p.Estimates = append(p.Estimates, e)
 	}
 	p.Layouts = r.layouts(append(p.Layouts, rest...))
-	p.Reckon()
+	p.Recompute()
 	if err := p.Check(); err != nil {
 		return nil, fmt.Errorf("the rest of the job does not add up, which is a fault of this program, not of the job: %w", err)
 	}
 	return &p, nil
 }
 
-// goingOn counts the blanks that pieces give which go on.
-func (r *rest) goingOn(anew map[int]bool) []int {
+// plannedBlanks counts the blanks that pieces give which go on.
+func (r *rest) plannedBlanks(replanned map[int]bool) []int {
 	given := make([]int, len(r.bill))
 	for i, p := range r.pieces {
-		if !anew[i] {
+		if !replanned[i] {
 			for b, n := range p.holds {
 				given[b] += n
 			}
@@ -79,8 +79,8 @@ func (r *rest) goingOn(anew map[int]bool) []int {
 // joinBills is the bill of all, and where the blanks of the rest and of what was made
 // are in it. The blanks that were made may be others than were wanted: rough lumber gives
 // some parts in other layers.
-func (r *rest) joinBills(given []int, made []*cutplan.Plan) (bill []cutplan.Blank, goesOn []int, isMade [][]int) {
-	goesOn = make([]int, len(r.bill))
+func (r *rest) joinBills(given []int, made []*cutplan.Plan) (bill []cutplan.Blank, plannedAt []int, madeAt [][]int) {
+	plannedAt = make([]int, len(r.bill))
 	at := map[string]int{} // by mark
 	for _, part := range r.job.Parts {
 		for i, b := range r.bill {
@@ -89,15 +89,15 @@ func (r *rest) joinBills(given []int, made []*cutplan.Plan) (bill []cutplan.Blan
 			}
 			b.Count = given[i]
 			for k, m := range made {
-				b.Count += counted(m, b.Mark, k == len(made)-1)
+				b.Count += countIn(m, b.Mark, k == len(made)-1)
 			}
 			if b.Count > 0 {
-				goesOn[i], at[b.Mark] = len(bill), len(bill)
+				plannedAt[i], at[b.Mark] = len(bill), len(bill)
 				bill = append(bill, b)
 			}
 		}
 		for _, m := range made[len(made)-1].Bill {
-			if _, there := at[m.Mark]; m.Part.Name == part.Name && !there {
+			if _, listed := at[m.Mark]; m.Part.Name == part.Name && !listed {
 				at[m.Mark] = len(bill)
 				bill = append(bill, m)
 			}
@@ -108,14 +108,14 @@ func (r *rest) joinBills(given []int, made []*cutplan.Plan) (bill []cutplan.Blan
 		for i, b := range m.Bill {
 			to[i] = at[b.Mark]
 		}
-		isMade = append(isMade, to)
+		madeAt = append(madeAt, to)
 	}
-	return bill, goesOn, isMade
+	return bill, plannedAt, madeAt
 }
 
-// counted is how many of a blank a plan tells of; those that it cuts if it is not the
+// countIn is how many of a blank a plan tells of; those that it cuts if it is not the
 // last.
-func counted(p *cutplan.Plan, mark string, last bool) int {
+func countIn(p *cutplan.Plan, mark string, last bool) int {
 	for i, b := range p.Bill {
 		switch {
 		case b.Mark != mark:

@@ -10,9 +10,9 @@ import (
 // offersNow lists the stock that can still be bought, by the changed job if there is one.
 // Limited numbers are less by those already bought.
 func (r *rest) offersNow(p *cutplan.Plan, o Options) []stock.Stock {
-	had := offersOf(p)
+	remaining := offersOf(p)
 	if o.Is == nil {
-		return had
+		return remaining
 	}
 	var all []stock.Stock
 	for _, s := range o.Is.Stock {
@@ -23,8 +23,8 @@ func (r *rest) offersNow(p *cutplan.Plan, o Options) []stock.Stock {
 		was := slices.IndexFunc(o.Was.Stock, named)
 		if s.Count > 0 && was >= 0 && o.Was.Stock[was].Count > 0 {
 			left := 0
-			if i := slices.IndexFunc(had, named); i >= 0 {
-				left = had[i].Count
+			if i := slices.IndexFunc(remaining, named); i >= 0 {
+				left = remaining[i].Count
 			}
 			if s.Count += left - o.Was.Stock[was].Count; s.Count <= 0 {
 				continue
@@ -35,8 +35,8 @@ func (r *rest) offersNow(p *cutplan.Plan, o Options) []stock.Stock {
 	return all
 }
 
-// laidBy is stock on hand that the job has now and had not before.
-func (r *rest) laidBy(p *cutplan.Plan, o Options) []stock.Stock {
+// newOnHand is stock on hand that the job has now and had not before.
+func (r *rest) newOnHand(p *cutplan.Plan, o Options) []stock.Stock {
 	var all []stock.Stock
 	for _, s := range o.Is.Stock {
 		named := func(t stock.Stock) bool { return t.Name == s.Name }

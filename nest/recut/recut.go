@@ -35,16 +35,16 @@ type Result struct {
 	Plan *cutplan.Plan
 	// Lacking are the blanks that had no place any more, each as often as it lacked.
 	Lacking []cutplan.Blank
-	// Anew are the pieces that are cut otherwise than was planned, GoesOn counts those
+	// Replanned are the pieces that are cut otherwise than was planned, GoesOn counts those
 	// that go on.
-	Anew   []progress.Piece
-	GoesOn int
+	Replanned []progress.Piece
+	GoesOn    int
 	// Made are the blanks that are there, for the plan after this one to begin with; Saved
 	// are those of them that were spoiled and are good by the new sizes.
 	Made  []progress.Made
 	Saved []cutplan.Blank
-	// Thoughts lists the changes of the job and their effect on finished blanks.
-	Thoughts
+	// JobChanges lists the changes of the job and their effect on finished blanks.
+	JobChanges
 	// Waiting tells what cannot be cut now, where something is missing.
 	Waiting *Waiting
 }
@@ -52,8 +52,8 @@ type Result struct {
 // Of the time, in percent, the search that leaves all as it is ends at the first, that
 // which may change everything at the second. The rest is for changing less.
 const (
-	untilKept  = 30
-	untilFreed = 70
+	untilAsPlanned = 30
+	untilReplanned = 70
 )
 
 // mostTries is how often it is tried to change less.
@@ -63,10 +63,10 @@ const mostTries = 40
 // ctx ends. The error is that of [cutplan.Make], or a fault of this program.
 func Make(ctx context.Context, s *progress.State, o Options) (*Result, error) {
 	start := time.Now()
-	r := restOf(s, o)
-	found := &Result{Made: append(r.good, r.saved...), Thoughts: r.thoughts, Saved: r.savedBlanks(), Anew: r.anew}
+	r := newRest(s, o)
+	found := &Result{Made: append(r.good, r.saved...), JobChanges: r.changes, Saved: r.savedBlanks(), Replanned: r.replanned}
 	for i, n := range r.lacking() {
-		if b := r.bill[i]; n > 0 && !r.more(b.Part.Name) {
+		if b := r.bill[i]; n > 0 && !r.needsMore(b.Part.Name) {
 			b.Count = n
 			found.Lacking = append(found.Lacking, b)
 		}
@@ -76,14 +76,14 @@ func Make(ctx context.Context, s *progress.State, o Options) (*Result, error) {
 		return nil, err
 	}
 	found.Plan = best.plan
-	found.GoesOn = len(r.pieces) - len(best.anew)
+	found.GoesOn = len(r.pieces) - len(best.replanned)
 	for i, p := range r.pieces {
-		if best.anew[i] {
-			found.Anew = append(found.Anew, p.Piece)
+		if best.replanned[i] {
+			found.Replanned = append(found.Replanned, p.Piece)
 		}
 	}
 	if len(o.Missing) > 0 {
-		if found.Waiting, err = wait(best.plan, o.Missing); err != nil {
+		if found.Waiting, err = postpone(best.plan, o.Missing); err != nil {
 			return nil, err
 		}
 	}
@@ -96,34 +96,34 @@ func Make(ctx context.Context, s *progress.State, o Options) (*Result, error) {
 // search looks for the plan that cuts most, for the least, and changes least.
 func (r *rest) search(ctx context.Context, o cutplan.Options) (attempt, error) {
 	clock := cutplan.NewClock(ctx, o)
-	first, stop := clock.Until(ctx, untilKept)
+	first, stop := clock.Until(ctx, untilAsPlanned)
 	defer stop()
-	kept, err := r.try(first, nil, o)
-	if err != nil || kept.plan.Complete() && kept.plan.Cost == 0 && len(kept.plan.Unpriced) == 0 {
-		return kept, err
+	asPlanned, err := r.try(first, nil, o)
+	if err != nil || asPlanned.plan.Complete() && asPlanned.plan.Cost == 0 && len(asPlanned.plan.Unpriced) == 0 {
+		return asPlanned, err
 	}
-	touched := r.touched(kept.plan)
-	if len(touched) == 0 {
-		return r.settled(ctx, kept, kept, o)
+	candidates := r.candidates(asPlanned.plan)
+	if len(candidates) == 0 {
+		return r.finish(ctx, asPlanned, asPlanned, o)
 	}
-	second, stop := clock.Until(ctx, untilFreed)
+	second, stop := clock.Until(ctx, untilReplanned)
 	defer stop()
-	freed, err := r.try(second, touched, o)
+	replanned, err := r.try(second, candidates, o)
 	if err != nil {
-		return kept, err
+		return asPlanned, err
 	}
-	best := kept
-	if freed.better(kept) {
-		if best, err = r.fewer(ctx, kept, freed, clock, o); err != nil {
+	best := asPlanned
+	if replanned.better(asPlanned) {
+		if best, err = r.changeFewer(ctx, asPlanned, replanned, clock, o); err != nil {
 			return best, err
 		}
 	}
-	return r.settled(ctx, best, freed, o)
+	return r.finish(ctx, best, replanned, o)
 }
 
-// settled is the attempt with what is on hand used first, and the bound of another that
+// finish is the attempt with what is on hand used first, and the bound of another that
 // may change more.
-func (r *rest) settled(ctx context.Context, best, by attempt, o cutplan.Options) (attempt, error) {
+func (r *rest) finish(ctx context.Context, best, by attempt, o cutplan.Options) (attempt, error) {
 	bound := *by.plan
 	best, err := r.onHandFirst(ctx, best, o)
 	if err != nil {
@@ -132,8 +132,8 @@ func (r *rest) settled(ctx context.Context, best, by attempt, o cutplan.Options)
 	return best.bounded(&bound)
 }
 
-// touched are the pieces of materials of which something is bought or lacks.
-func (r *rest) touched(p *cutplan.Plan) map[int]bool {
+// candidates are the pieces of materials of which something is bought or lacks.
+func (r *rest) candidates(p *cutplan.Plan) map[int]bool {
 	short := map[string]bool{}
 	for _, b := range p.Buy {
 		short[b.Stock.Material] = true
@@ -141,40 +141,40 @@ func (r *rest) touched(p *cutplan.Plan) map[int]bool {
 	for _, u := range p.Unplaced {
 		short[p.Bill[u.Blank].Part.Material] = true
 	}
-	touched := map[int]bool{}
+	candidates := map[int]bool{}
 	for i, p := range r.pieces {
 		if short[p.Stock.Material] {
-			touched[i] = true
+			candidates[i] = true
 		}
 	}
-	return touched
+	return candidates
 }
 
-// fewer changes as few pieces as it finds enough for what freed reaches, one more at a
+// changeFewer changes as few pieces as it finds enough for what freed reaches, one more at a
 // time, each time the one that helps most.
-func (r *rest) fewer(ctx context.Context, kept, freed attempt, clock cutplan.Clock, o cutplan.Options) (attempt, error) {
-	base, tries := kept, 0
-	for len(base.anew)+1 < len(freed.anew) {
+func (r *rest) changeFewer(ctx context.Context, asPlanned, target attempt, clock cutplan.Clock, o cutplan.Options) (attempt, error) {
+	base, tries := asPlanned, 0
+	for len(base.replanned)+1 < len(target.replanned) {
 		next := attempt{}
 		for i := range r.pieces {
-			if !freed.anew[i] || base.anew[i] {
+			if !target.replanned[i] || base.replanned[i] {
 				continue
 			}
 			if tries++; tries > mostTries || ctx.Err() != nil {
-				return freed, nil
+				return target, nil
 			}
-			anew := maps.Clone(base.anew)
-			if anew == nil {
-				anew = map[int]bool{}
+			trial := maps.Clone(base.replanned)
+			if trial == nil {
+				trial = map[int]bool{}
 			}
-			anew[i] = true
+			trial[i] = true
 			limited, stop := clock.Share(ctx, 4)
-			tried, err := r.try(limited, anew, o)
+			tried, err := r.try(limited, trial, o)
 			stop()
 			switch {
 			case err != nil:
-				return freed, err
-			case tried.reaches(freed):
+				return target, err
+			case tried.reaches(target):
 				return tried, nil
 			case next.plan == nil || tried.better(next):
 				next = tried
@@ -182,5 +182,5 @@ func (r *rest) fewer(ctx context.Context, kept, freed attempt, clock cutplan.Clo
 		}
 		base = next
 	}
-	return freed, nil
+	return target, nil
 }

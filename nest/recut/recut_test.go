@@ -46,7 +46,7 @@ func happen(random *rand.Rand, s *progress.State, events int) {
 		case 8:
 			e = progress.Event{Word: "good", Value: mark}
 		}
-		_ = s.Tell(e) // some cannot have happened
+		_ = s.Apply(e) // some cannot have happened
 	}
 }
 

@@ -23,22 +23,22 @@ func resized(b cutplan.Blank, to map[string]stock.Part) cutplan.Blank {
 	return b
 }
 
-// saves reports whether scrap is a blank still, since its part has become smaller, and
+// salvage reports whether scrap is a blank still, since its part has become smaller, and
 // counts it then among those that are good.
-func (r *rest) saves(p progress.Piece) bool {
-	b := r.state.Bill()[p.Of.Blank]
+func (r *rest) salvage(p progress.Piece) bool {
+	b := r.state.Bill()[p.Spoiled.Blank]
 	q, changed := r.sizes[b.Part.Name]
 	if p.Kind != progress.Scrap || !changed || b.Gang*b.Layers != 1 || p.Stock.Thickness < q.Thickness {
 		return false
 	}
-	is := progress.Made{Blank: resized(b, r.sizes), From: p.Of.From, Turned: p.Of.Turned, Known: p.Of.Known}
-	if !holds(p.Of.Left, is.Blank.Blank) {
+	is := progress.Made{Blank: resized(b, r.sizes), From: p.Spoiled.From, Turned: p.Spoiled.Turned, Known: p.Spoiled.Known}
+	if !holds(p.Spoiled.Left, is.Blank.Blank) {
 		return false
 	}
-	if r.had[b.Part.Name] >= q.Count {
+	if r.goodParts[b.Part.Name] >= q.Count {
 		return false
 	}
-	r.had[b.Part.Name]++
+	r.goodParts[b.Part.Name]++
 	is.Count = 1
 	r.saved = append(r.saved, is)
 	return true

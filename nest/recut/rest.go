@@ -17,17 +17,17 @@ type rest struct {
 	free   []stock.Stock // of which no blank is to come by the plan: on hand
 	offers []stock.Stock
 
-	state    *progress.State
-	now      map[string]stock.Part // the parts of the job as it is wanted now, by name
-	sizes    map[string]stock.Part // those of them that have another size
-	onRack   map[string]bool       // names of pieces on the rack
-	asBefore bool                  // no second thoughts
-	allAnew  bool                  // another kerf or other rules: no piece can go on
-	thoughts Thoughts
-	good     []progress.Made  // blanks that are there
-	had      map[string]int   // parts in them, by name
-	saved    []progress.Made  // spoiled blanks that are good by these sizes
-	anew     []progress.Piece // pieces that cannot go on, since a blank of theirs has another size
+	state        *progress.State
+	now          map[string]stock.Part // the parts of the job as it is wanted now, by name
+	sizes        map[string]stock.Part // those of them that have another size
+	onRack       map[string]bool       // names of pieces on the rack
+	jobUnchanged bool                  // no second thoughts
+	replanAll    bool                  // another kerf or other rules: no piece can go on
+	changes      JobChanges
+	good         []progress.Made  // blanks that are there
+	goodParts    map[string]int   // parts in them, by name
+	saved        []progress.Made  // spoiled blanks that are good by these sizes
+	replanned    []progress.Piece // pieces that cannot go on, since a blank of theirs has another size
 }
 
 // piece is one piece that is planned to be cut further.
@@ -36,9 +36,9 @@ type piece struct {
 	holds []int // blanks of the rest's bill, counted
 }
 
-// restOf gathers what is left of the plan of a state. The rack is what is on it now,
+// newRest gathers what is left of the plan of a state. The rack is what is on it now,
 // but for pieces that the plan has or has begun.
-func restOf(s *progress.State, o Options) *rest {
+func newRest(s *progress.State, o Options) *rest {
 	plan := s.Plan()
 	r := &rest{job: plan.Job, state: s}
 	parts := s.Parts()
@@ -54,30 +54,30 @@ func restOf(s *progress.State, o Options) *rest {
 			r.job.Kinds[p.Material] = o.Is.KindOf(p.Material)
 		}
 	}
-	r.think(o, parts)
-	r.sort(o.Code)
+	r.compareJobs(o, parts)
+	r.sortGood(o.Code)
 	standing := s.Blanks()
-	r.take(s, o.Code, r.stillOpen(standing))
-	r.free = append(r.free, r.thoughts.Unused...)
+	r.sortPieces(s, o.Code, r.stillOpen(standing))
+	r.free = append(r.free, r.changes.Unused...)
 	r.offers = r.offersNow(plan, o)
 	if o.Is != nil {
-		r.free = append(r.free, r.laidBy(plan, o)...)
+		r.free = append(r.free, r.newOnHand(plan, o)...)
 	}
 	for _, p := range o.Rack {
-		if !slices.ContainsFunc(plan.Job.Stock, func(had stock.Stock) bool { return had.Name == p.Name }) {
+		if !slices.ContainsFunc(plan.Job.Stock, func(held stock.Stock) bool { return held.Name == p.Name }) {
 			r.free = append(r.free, p)
 		}
 	}
 	r.job.Stock = merged(slices.Concat(r.stockOfPieces(), r.free, r.offers))
-	r.want(parts, standing, max(o.Marks, cutplan.NextMark(s.Bill())))
+	r.setWanted(parts, standing, max(o.Marks, cutplan.NextMark(s.Bill())))
 	return r
 }
 
-// take sorts the pieces that there are into those to be cut as planned, as far as
+// sortPieces sorts the pieces that there are into those to be cut as planned, as far as
 // their blanks are still wanted, and the others.
-func (r *rest) take(s *progress.State, code string, open []int) {
+func (r *rest) sortPieces(s *progress.State, code string, open []int) {
 	for _, p := range s.Pieces(code) {
-		if r.saves(p) {
+		if r.salvage(p) {
 			continue
 		}
 		if p.Root.Use != cutplan.Split && p.Root.Use != cutplan.Part {
@@ -86,7 +86,7 @@ func (r *rest) take(s *progress.State, code string, open []int) {
 		}
 		if !r.goesOn(p) {
 			r.free = append(r.free, r.measured(p.Stock))
-			r.anew = append(r.anew, p)
+			r.replanned = append(r.replanned, p)
 			continue
 		}
 		copies := p.Stock.Count
@@ -112,11 +112,11 @@ func (r *rest) stillOpen(standing []progress.Blank) []int {
 	for i, b := range standing {
 		open[i] = b.Open
 	}
-	if len(r.thoughts.Changed) == 0 {
+	if len(r.changes.Changed) == 0 {
 		return open
 	}
 	for name, q := range r.now { // no blank is in two of them
-		wanted := q.Count - r.had[name]
+		wanted := q.Count - r.goodParts[name]
 		for i, b := range standing {
 			if b.Part.Name == name {
 				open[i] = min(open[i], max(0, wanted+b.Holds()-1)/b.Holds())
@@ -184,10 +184,10 @@ func count(n cutplan.Node, of []int) {
 	}
 }
 
-// want sets the parts that are still wanted and the bill of their blanks: those that
+// setWanted sets the parts that are still wanted and the bill of their blanks: those that
 // are to come as planned, and blanks for the others. A blank like one that there was keeps
 // its mark; new ones are marked from next on.
-func (r *rest) want(parts []stock.Part, standing []progress.Blank, next int) {
+func (r *rest) setWanted(parts []stock.Part, standing []progress.Blank, next int) {
 	planned := make([]int, len(standing))
 	for _, p := range r.pieces {
 		for i, n := range p.holds {
@@ -196,7 +196,7 @@ func (r *rest) want(parts []stock.Part, standing []progress.Blank, next int) {
 	}
 	at := make([]int, len(standing)) // in the new bill
 	for _, part := range parts {
-		had, coming := r.had[part.Name], 0
+		good, coming := r.goodParts[part.Name], 0
 		first := len(r.bill)
 		for i, b := range standing {
 			if b.Part.Name != part.Name {
@@ -211,7 +211,7 @@ func (r *rest) want(parts []stock.Part, standing []progress.Blank, next int) {
 			}
 		}
 		still := part
-		still.Count = max(coming, part.Count-had)
+		still.Count = max(coming, part.Count-good)
 		if still.Count == 0 {
 			continue
 		}
@@ -220,7 +220,7 @@ func (r *rest) want(parts []stock.Part, standing []progress.Blank, next int) {
 		lacking.Count = still.Count - coming
 		if lacking.Count > 0 {
 			for _, b := range cutplan.BlanksOf(r.job, lacking) {
-				next = r.lack(b, first, standing, next)
+				next = r.addLacking(b, first, standing, next)
 			}
 		}
 	}
@@ -232,8 +232,8 @@ func (r *rest) want(parts []stock.Part, standing []progress.Blank, next int) {
 	}
 }
 
-// lack adds blanks that no piece is to give by the plan. It returns the next mark.
-func (r *rest) lack(b cutplan.Blank, first int, were []progress.Blank, next int) int {
+// addLacking adds blanks that no piece is to give by the plan. It returns the next mark.
+func (r *rest) addLacking(b cutplan.Blank, first int, standing []progress.Blank, next int) int {
 	for i := first; i < len(r.bill); i++ {
 		if alike(r.bill[i], b) {
 			r.bill[i].Count += b.Count
@@ -241,7 +241,7 @@ func (r *rest) lack(b cutplan.Blank, first int, were []progress.Blank, next int)
 		}
 	}
 	b.Mark = ""
-	for _, was := range were {
+	for _, was := range standing {
 		taken := slices.ContainsFunc(r.bill, func(other cutplan.Blank) bool { return other.Mark == was.Mark })
 		if alike(resized(was.Blank, r.sizes), b) && !taken && !r.unfit(was.Mark) {
 			b.Mark = was.Mark
@@ -258,7 +258,7 @@ func (r *rest) lack(b cutplan.Blank, first int, were []progress.Blank, next int)
 // unfit reports whether blanks of a mark are cut that cannot be what they were: the mark
 // stands on these.
 func (r *rest) unfit(mark string) bool {
-	return slices.ContainsFunc(r.thoughts.Unfit, func(u Unfit) bool { return u.Mark == mark })
+	return slices.ContainsFunc(r.changes.Unfit, func(u Unfit) bool { return u.Mark == mark })
 }
 
 // alike reports whether two blanks are of one part and the same in hand.

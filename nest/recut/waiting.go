@@ -19,16 +19,16 @@ type Waiting struct {
 	Cost stock.Money
 }
 
-// called reports whether s is of one of the names.
-func called(s stock.Stock, names []string) bool {
-	return slices.ContainsFunc(names, func(name string) bool { return progress.Called(s, name) })
+// matchesAny reports whether s is of one of the names.
+func matchesAny(s stock.Stock, names []string) bool {
+	return slices.ContainsFunc(names, func(name string) bool { return progress.GoesBy(s, name) })
 }
 
-// wait takes out of a plan what is to come of stock that is missing: the plan then cuts
+// postpone takes out of a plan what is to come of stock that is missing: the plan then cuts
 // what can be cut now.
-func wait(p *cutplan.Plan, missing []string) (*Waiting, error) {
+func postpone(p *cutplan.Plan, missing []string) (*Waiting, error) {
 	w := &Waiting{}
-	later := func(s stock.Stock) bool { return !s.OnHand && called(s, missing) }
+	later := func(s stock.Stock) bool { return !s.OnHand && matchesAny(s, missing) }
 	lacking := make([]int, len(p.Bill))
 	for _, l := range p.Layouts {
 		if later(l.Stock) {
@@ -60,7 +60,7 @@ func wait(p *cutplan.Plan, missing []string) (*Waiting, error) {
 	p.AtSeller = slices.DeleteFunc(slices.Clone(p.AtSeller), func(d cutplan.Division) bool { return later(d.Stock) })
 	p.Unplaced = append(slices.Clone(p.Unplaced), w.Blanks...)
 	p.Cost -= w.Cost
-	p.Reckon()
+	p.Recompute()
 	if err := p.Check(); err != nil {
 		return nil, fmt.Errorf("what can be cut now does not add up, which is a fault of this program, not of the job: %w", err)
 	}

@@ -19,14 +19,14 @@ type Ways struct {
 	Enough bool
 	// Others are blanks still wanted that could be cut from what is left.
 	Others []cutplan.Blank
-	// Smaller are changes of the job after which what is left is large enough.
-	Smaller []Smaller
+	// SizeChanges are changes of the job after which what is left is large enough.
+	SizeChanges []SizeChange
 	// Splice makes it long enough again; nil where that is none of its parts.
 	Splice *Splice
 }
 
-// Smaller is a change of sizes.
-type Smaller struct {
+// SizeChange is a change of sizes.
+type SizeChange struct {
 	// Size is that of the case which becomes less, from Was to Is: "height". Empty: there
 	// is no case, and it is for the maker to see what the part meets.
 	Size    string
@@ -79,11 +79,11 @@ func WaysToSave(s *progress.State, code string, of *job.File, redesign Redesign,
 		if p.Kind != progress.Scrap {
 			continue
 		}
-		b := s.Bill()[p.Of.Blank]
+		b := s.Bill()[p.Spoiled.Blank]
 		if slices.ContainsFunc(saved, func(is cutplan.Blank) bool { return is.Mark == b.Mark }) {
 			continue
 		}
-		w := Ways{Blank: b, Left: p.Of.Left}
+		w := Ways{Blank: b, Left: p.Spoiled.Left}
 		for _, open := range s.Blanks() {
 			if open.Open > 0 && open.Mark != b.Mark && p.Stock.Serves(open.Blank.Blank) && p.Stock.HasRoom(open.Blank.Blank) {
 				open.Count = open.Open
@@ -92,18 +92,18 @@ func WaysToSave(s *progress.State, code string, of *job.File, redesign Redesign,
 		}
 		if b.Gang*b.Layers == 1 {
 			w.Enough = w.Left.Length >= b.Part.Length && w.Left.Width >= b.Part.Width && p.Stock.Thickness >= b.Part.Thickness
-			w.Smaller = smaller(s, of, b, w.Left, redesign)
+			w.SizeChanges = sizeChanges(s, of, b, w.Left, redesign)
 			w.Splice = splice(of.Case, b, w.Left, p.Stock, pieces)
 		}
-		if w.Enough || w.Others != nil || w.Smaller != nil || w.Splice != nil {
+		if w.Enough || w.Others != nil || w.SizeChanges != nil || w.Splice != nil {
 			all = append(all, w)
 		}
 	}
 	return all
 }
 
-// smaller lists changes after which what is left is the part.
-func smaller(s *progress.State, of *job.File, b cutplan.Blank, left progress.Size, redesign Redesign) []Smaller {
+// sizeChanges lists changes after which what is left is the part.
+func sizeChanges(s *progress.State, of *job.File, b cutplan.Blank, left progress.Size, redesign Redesign) []SizeChange {
 	short := max(b.Length-left.Length, b.Width-left.Width)
 	if short <= 0 {
 		return nil
@@ -116,9 +116,9 @@ func smaller(s *progress.State, of *job.File, b cutplan.Blank, left progress.Siz
 		if short*leastShare > max(b.Length, b.Width) || is.Length <= 0 || is.Width <= 0 {
 			return nil
 		}
-		return []Smaller{{Parts: []Changed{{b.Part, is, goodOf(s, b.Part.Name)}}}}
+		return []SizeChange{{Parts: []Changed{{b.Part, is, goodOf(s, b.Part.Name)}}}}
 	}
-	var all []Smaller
+	var all []SizeChange
 	for _, size := range []string{"width", "height", "depth"} {
 		for _, times := range []stock.Length{1, 2} {
 			was := sizeOf(of.Case, size)
@@ -130,7 +130,7 @@ func smaller(s *progress.State, of *job.File, b cutplan.Blank, left progress.Siz
 				break
 			}
 			if parts, ok := changes(s, of, changed, b, left); ok {
-				all = append(all, Smaller{size, was, sizeOf(changed.Case, size), parts})
+				all = append(all, SizeChange{size, was, sizeOf(changed.Case, size), parts})
 				break
 			}
 		}

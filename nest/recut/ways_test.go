@@ -34,7 +34,7 @@ func waysOf(t *testing.T, source string, happened ...string) string {
 	for _, said := range happened {
 		e, err := progress.ParseEvent(said)
 		if err == nil {
-			err = s.Tell(e)
+			err = s.Apply(e)
 		}
 		if err != nil {
 			t.Fatal(said, err)
@@ -49,7 +49,7 @@ func waysOf(t *testing.T, source string, happened ...string) string {
 		for _, b := range w.Others {
 			all = append(all, "gives "+b.Part.Name)
 		}
-		for _, m := range w.Smaller {
+		for _, m := range w.SizeChanges {
 			said := fmt.Sprintf("smaller %s %s %s:", m.Size, m.Was.Decimal(), m.Is.Decimal())
 			for _, c := range m.Parts {
 				said += fmt.Sprintf(" %s %s x %s", c.Was.Name, c.Is.Length.Decimal(), c.Is.Width.Decimal())

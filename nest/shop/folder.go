@@ -124,7 +124,7 @@ func (f *Folder) stateAfter(events []store.Entry) (*progress.State, error) {
 		for _, did := range e.Did {
 			event, err := progress.ParseEvent(did)
 			if err == nil {
-				err = state.Tell(event)
+				err = state.Apply(event)
 			}
 			if err != nil {
 				return nil, fault.Faults{{File: f.record.Path(), Line: e.Number, Cause: err.Error(), Remedy: "put back a copy of the file, or delete this line and those behind it"}}

@@ -18,7 +18,7 @@ func (r *Rest) goneFrom(onRack []stock.Piece) []string {
 		if onIt(onRack, id) || r.state.Uncut(id) == 0 {
 			continue
 		}
-		if r.state.Tell(progress.Event{Word: "missing", Value: id}) == nil {
+		if r.state.Apply(progress.Event{Word: "missing", Value: id}) == nil {
 			gone = append(gone, id)
 		}
 	}
@@ -61,7 +61,7 @@ func begunOf(p *planfile.Plan, state *progress.State, onRack []stock.Piece) []st
 	begun := slices.DeleteFunc(slices.Clone(p.Begun), func(id string) bool { return !onIt(onRack, id) }) // booked
 	for i, l := range state.Layouts() {
 		of := p.Plan.Layouts[i].Stock
-		if of.OnHand && l.Whole+l.Gone < l.Pieces && onIt(onRack, of.Name) {
+		if of.OnHand && l.Whole+l.Missing < l.Pieces && onIt(onRack, of.Name) {
 			begun = append(begun, of.Name)
 		}
 	}

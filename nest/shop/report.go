@@ -73,7 +73,7 @@ func (f *Folder) Report(ctx context.Context, r Report) (added store.Entry, err e
 		}
 		var wrong NotTaken
 		for _, event := range r.Events {
-			if err := f.state.Tell(event); err != nil {
+			if err := f.state.Apply(event); err != nil {
 				wrong = append(wrong, struct {
 					Event progress.Event
 					Why   progress.Wrong
@@ -141,7 +141,7 @@ func (f *Folder) replay() *progress.State {
 		for _, did := range e.Did {
 			event, err := progress.ParseEvent(did)
 			if err == nil {
-				err = state.Tell(event)
+				err = state.Apply(event)
 			}
 			if err != nil {
 				panic("shop: an event that was accepted before: " + err.Error())

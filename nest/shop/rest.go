@@ -63,10 +63,10 @@ func (r *Rest) File() *job.File { return r.file }
 func (r *Rest) Missing(name string, count int) error {
 	if count < 0 {
 		count = r.state.Uncut(name)
-		r.there = slices.DeleteFunc(r.there, func(s stock.Stock) bool { return progress.Called(s, name) })
+		r.there = slices.DeleteFunc(r.there, func(s stock.Stock) bool { return progress.GoesBy(s, name) })
 	}
 	if count > 0 {
-		if err := r.state.Tell(progress.Event{Word: "missing", Value: fmt.Sprintf("%s=%d", name, count)}); err != nil {
+		if err := r.state.Apply(progress.Event{Word: "missing", Value: fmt.Sprintf("%s=%d", name, count)}); err != nil {
 			return err
 		}
 	}
@@ -76,7 +76,7 @@ func (r *Rest) Missing(name string, count int) error {
 
 // Has reports whether the plan has stock of a name or material.
 func (r *Rest) Has(name string) bool {
-	return slices.ContainsFunc(r.of.plan.Plan.Job.Stock, func(s stock.Stock) bool { return progress.Called(s, name) })
+	return slices.ContainsFunc(r.of.plan.Plan.Job.Stock, func(s stock.Stock) bool { return progress.GoesBy(s, name) })
 }
 
 // Uncut lists the stock of a name or material of which something is not cut, each by its
@@ -84,7 +84,7 @@ func (r *Rest) Has(name string) bool {
 func (r *Rest) Uncut(name string) []string {
 	var all []string
 	for _, p := range r.state.Pieces(r.of.plan.Code) {
-		if p.Layout >= 0 && p.Kind == progress.Whole && progress.Called(p.Stock, name) && !slices.Contains(all, p.Stock.Name) {
+		if p.Layout >= 0 && p.Kind == progress.Whole && progress.GoesBy(p.Stock, name) && !slices.Contains(all, p.Stock.Name) {
 			all = append(all, p.Stock.Name)
 		}
 	}

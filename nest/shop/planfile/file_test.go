@@ -36,7 +36,7 @@ func printed(p *cutplan.Plan) *cutplan.Plan {
 		l.Printed = append([]cutplan.Step{}, p.Steps(l)...)
 		out.Layouts = append(out.Layouts, l)
 	}
-	out.Numbered = append([]cutplan.Kept{}, p.Offcuts()...)
+	out.Numbered = append([]cutplan.NumberedOffcut{}, p.Offcuts()...)
 	return &out
 }
 
@@ -203,7 +203,7 @@ func TestAPlanGoesOnThoughItsJobCannotBeRead(t *testing.T) {
 		t.Error("a job that is not read can be changed")
 	}
 	s := progress.Begin(p.Plan)
-	if err := s.Tell(progress.Event{Word: "cut", Value: "1"}); err != nil {
+	if err := s.Apply(progress.Event{Word: "cut", Value: "1"}); err != nil {
 		t.Error(err)
 	}
 }

@@ -89,7 +89,7 @@ func goOn(t *testing.T, data []byte) {
 	s.Code = p.Code
 	for i := range p.Plan.Layouts {
 		s.Pieces(p.Code)
-		s.Tell(progress.Event{Word: "cut", Value: strconv.Itoa(i + 1)}) // or not, if it cannot be
+		s.Apply(progress.Event{Word: "cut", Value: strconv.Itoa(i + 1)}) // or not, if it cannot be
 	}
 	s.Blanks()
 	s.Pieces(p.Code)

@@ -40,7 +40,7 @@ func numbered(p *cutplan.Plan) error {
 		spot   spot
 	}
 	kept := map[corner]int{}
-	offcuts := slices.SortedFunc(slices.Values(p.Offcuts()), func(a, b cutplan.Kept) int { return cmp.Compare(a.First, b.First) })
+	offcuts := slices.SortedFunc(slices.Values(p.Offcuts()), func(a, b cutplan.NumberedOffcut) int { return cmp.Compare(a.First, b.First) })
 	next := 1
 	for _, k := range offcuts {
 		if k.First < next || k.Layout < 0 || k.Layout >= len(p.Layouts) || k.Count != p.Layouts[k.Layout].Repeat {

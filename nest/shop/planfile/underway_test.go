@@ -65,7 +65,7 @@ func stateOf(t *testing.T, version, folder string, p *planfile.Plan) *progress.S
 			}
 			event, err := progress.ParseEvent(did)
 			if err == nil {
-				err = s.Tell(event)
+				err = s.Apply(event)
 			}
 			if err != nil {
 				t.Errorf("%s: %s: %v", folder, did, err)
@@ -99,7 +99,7 @@ func cutsOf(b *strings.Builder, name string, p *planfile.Plan) {
 	for i, l := range p.Plan.Layouts {
 		fmt.Fprintf(b, "  layout %d: %d x %s\n", i+1, l.Repeat, l.Stock.Name)
 		for _, s := range l.Printed {
-			fmt.Fprintf(b, "    %d: %v %v of %d rest %t at %d mark %d, %d x %d gives %d x %d and %d x %d, trim %t, level %d, %s | %s\n", s.Number, s.Guide, s.Cut, s.InHand, s.Rest,
+			fmt.Fprintf(b, "    %d: %v %v of %d rest %t at %d mark %d, %d x %d gives %d x %d and %d x %d, trim %t, level %d, %s | %s\n", s.Number, s.Guide, s.Cut, s.InHand, s.Remainder,
 				s.Setting, s.Mark, s.Piece.Length, s.Piece.Width, s.Off.Length, s.Off.Width, s.Left.Length, s.Left.Width, s.Trim, s.Level, named(p, s.OffNode), named(p, s.LeftNode))
 		}
 	}
@@ -154,13 +154,13 @@ func TestPlansUnderWayGoOn(t *testing.T) {
 				t.Errorf("%s: its rest cannot be kept: %v", name, err)
 			}
 			for i := range p.Plan.Layouts {
-				if err := s.Tell(progress.Event{Word: "cut", Value: fmt.Sprint(i + 1)}); err != nil {
+				if err := s.Apply(progress.Event{Word: "cut", Value: fmt.Sprint(i + 1)}); err != nil {
 					t.Errorf("%s: %v", name, err)
 				}
 			}
 			for _, b := range s.Blanks() {
 				if b.Open > 0 {
-					if err := s.Tell(progress.Event{Word: "good", Value: fmt.Sprintf("%s=%d", b.Mark, b.Open)}); err != nil {
+					if err := s.Apply(progress.Event{Word: "good", Value: fmt.Sprintf("%s=%d", b.Mark, b.Open)}); err != nil {
 						t.Errorf("%s: %v", name, err)
 					}
 				}

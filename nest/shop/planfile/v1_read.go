@@ -42,7 +42,7 @@ func readV1(data []byte) (*Plan, error) {
 	of := p.Plan.Job // with all stock that the blanks may be of
 	of.Stock = slices.Concat(of.Stock, p.File.Stock)
 	for i, m := range p.Made {
-		p.Made[i] = progress.Unnoted(m.Blank, of)
+		p.Made[i] = progress.OfUnknownOrigin(m.Blank, of)
 	}
 	if err := p.estimate(f.Estimated); err != nil {
 		return nil, err
@@ -83,7 +83,7 @@ func (p *Plan) print() {
 		}
 	}
 	if p.Plan.Numbered = p.Plan.Offcuts(); p.Plan.Numbered == nil {
-		p.Plan.Numbered = []cutplan.Kept{}
+		p.Plan.Numbered = []cutplan.NumberedOffcut{}
 	}
 }
 

@@ -60,10 +60,10 @@ func (r *reader) plan(f fileV2) *cutplan.Plan {
 				return cutplan.Uncovered{Blank: r.index(u.Blank, len(f.Bill)), Count: u.Count}
 			})},
 	}
-	p.Numbered = []cutplan.Kept{}
+	p.Numbered = []cutplan.NumberedOffcut{}
 	for _, k := range f.Offcuts {
 		l := one(r.decoder, p.Layouts, k.Layout)
-		p.Numbered = append(p.Numbered, cutplan.Kept{Layout: k.Layout, Node: r.node(l.Root, k.At), First: r.count(k.First), Count: r.count(k.Count)})
+		p.Numbered = append(p.Numbered, cutplan.NumberedOffcut{Layout: k.Layout, Node: r.node(l.Root, k.At), First: r.count(k.First), Count: r.count(k.Count)})
 	}
 	return p
 }
@@ -222,7 +222,7 @@ func (r *reader) step(f stepV2, i int, root cutplan.Node) cutplan.Step {
 		return &n
 	}
 	return cutplan.Step{
-		Number: f.Number, Level: r.count(f.Level), InHand: f.InHand, Rest: f.Rest, Cut: cutWords.read(r.decoder, f.Cut), Guide: guideWords.read(r.decoder, f.Guide),
+		Number: f.Number, Level: r.count(f.Level), InHand: f.InHand, Remainder: f.Rest, Cut: cutWords.read(r.decoder, f.Cut), Guide: guideWords.read(r.decoder, f.Guide),
 		Setting: r.size(f.Setting), Mark: r.size(f.Mark), Piece: size(f.Piece), Off: size(f.Off), Left: size(f.Left), Trim: f.Trim,
 		OffNode: some(f.OffAt), LeftNode: some(f.LeftAt), X: r.place(f.X), Y: r.place(f.Y), Run: r.size(f.Run),
 	}

@@ -44,7 +44,7 @@ func (p *Plan) fileV2() fileV2 {
 		ways = append(ways, at)
 		f.Layouts = append(f.Layouts, layoutV2{w.stockOf(l.Stock), l.Repeat, nodeOf(l.Root), each(plan.Steps(l), func(s cutplan.Step) stepV2 { return stepOf(s, at) })})
 	}
-	f.Offcuts = each(plan.Offcuts(), func(k cutplan.Kept) offcutV2 {
+	f.Offcuts = each(plan.Offcuts(), func(k cutplan.NumberedOffcut) offcutV2 {
 		return offcutV2{k.Layout, ways[k.Layout][spotOf(k.Node)], k.First, k.Count}
 	})
 	f.Unplaced = each(plan.Unplaced, func(u cutplan.Unplaced) unplacedV2 { return unplacedV2(u) })
@@ -196,7 +196,7 @@ func nodeOf(n cutplan.Node) nodeV2 {
 
 func stepOf(s cutplan.Step, at map[spot][]int) stepV2 {
 	return stepV2{
-		Number: s.Number, Level: s.Level, InHand: s.InHand, Rest: s.Rest, Cut: cutWords.of(s.Cut), Guide: guideWords.of(s.Guide),
+		Number: s.Number, Level: s.Level, InHand: s.InHand, Rest: s.Remainder, Cut: cutWords.of(s.Cut), Guide: guideWords.of(s.Guide),
 		Setting: int64(s.Setting), Mark: int64(s.Mark), Piece: pair(s.Piece.Length, s.Piece.Width), Off: pair(s.Off.Length, s.Off.Width),
 		Left: pair(s.Left.Length, s.Left.Width), Trim: s.Trim, OffAt: wayTo(s.OffNode, at), LeftAt: wayTo(s.LeftNode, at),
 		X: int64(s.X), Y: int64(s.Y), Run: int64(s.Run),

@@ -7,8 +7,8 @@ import (
 	"sawbill/stock"
 )
 
-// tell puts the solver's answer into the words of the job.
-func tell(job stock.Job, bill []Blank, problem nest.Problem, answer nest.Plan) *Plan {
+// fromPlan puts the solver's answer into the words of the job.
+func fromPlan(job stock.Job, bill []Blank, problem nest.Problem, answer nest.Plan) *Plan {
 	p := &Plan{Job: job, Bill: bill, Cost: stock.Money(answer.Cost), Bound: stock.Money(answer.Bound)}
 	used := make([]int, len(job.Stock))
 	for _, l := range answer.Layouts {
@@ -17,7 +17,7 @@ func tell(job stock.Job, bill []Blank, problem nest.Problem, answer nest.Plan) *
 		p.Layouts = append(p.Layouts, Layout{
 			Stock:  s,
 			Repeat: l.Repeat,
-			Root:   node(l.Root, s.Trims().NearEnd, s.Trims().NearEdge, job.Saw.Kerf),
+			Root:   fromNode(l.Root, s.Trims().NearEnd, s.Trims().NearEdge, job.Saw.Kerf),
 		})
 	}
 	slices.SortStableFunc(p.Layouts, func(a, b Layout) int { return p.waits(a) - p.waits(b) })
@@ -70,8 +70,8 @@ func reason(r nest.Reason, b Blank) string {
 	return "not enough " + b.Part.Material + ": offer more of it"
 }
 
-// node places n and what is below it at x, y.
-func node(n nest.Node, x, y, kerf stock.Length) Node {
+// fromNode places n and what is below it at x, y.
+func fromNode(n nest.Node, x, y, kerf stock.Length) Node {
 	out := Node{
 		X: x, Y: y,
 		Length: stock.Length(n.Length), Width: stock.Length(n.Width),
@@ -81,7 +81,7 @@ func node(n nest.Node, x, y, kerf stock.Length) Node {
 		out.Cut = Crosscut
 	}
 	for _, c := range n.Children {
-		child := node(c, x, y, kerf)
+		child := fromNode(c, x, y, kerf)
 		out.Children = append(out.Children, child)
 		if out.Cut == Rip {
 			y += child.Width + kerf

@@ -8,23 +8,23 @@ import (
 	"sawbill/stock"
 )
 
-// leaf is a leftover to be of a piece that goes on as planned: it may give a blank that
+// leftover is a leftover to be of a piece that goes on as planned: it may give a blank that
 // lacks, and nothing else of the piece changes.
-type leaf struct {
+type leftover struct {
 	piece int
 	path  []int // from the root, by child
 	stock stock.Stock
 }
 
-// leaves lists the leftovers that hold at least one blank that is wanted. Where the saw
+// leftovers lists the leftovers that hold at least one blank that is wanted. Where the saw
 // allows so many levels of cuts only, a leftover would need more, and there are none.
-func (r *rest) leaves(anew map[int]bool, wanted []int) []leaf {
-	var all []leaf
+func (r *rest) leftovers(replanned map[int]bool, wanted []int) []leftover {
+	var all []leftover
 	if r.job.Saw.Stages > 0 {
 		return nil
 	}
 	for i, p := range r.pieces {
-		if anew[i] {
+		if replanned[i] {
 			continue
 		}
 		find := func(n, parent cutplan.Node, path []int) {
@@ -40,7 +40,7 @@ func (r *rest) leaves(anew map[int]bool, wanted []int) []leaf {
 			}
 			for b, n := range wanted {
 				if n > 0 && s.Serves(r.bill[b].Blank) && s.HasRoom(r.bill[b].Blank) {
-					all = append(all, leaf{i, slices.Clone(path), s})
+					all = append(all, leftover{i, slices.Clone(path), s})
 					return
 				}
 			}

@@ -5,8 +5,8 @@ import (
 	"sawbill/stock"
 )
 
-// Lying is a piece of one piece of stock as the cuts so far have left it.
-type Lying struct {
+// Remnant is a piece of one piece of stock as the cuts so far have left it.
+type Remnant struct {
 	// Root says how it is to be cut further; X and Y are those in the stock.
 	Root cutplan.Node
 	// Freed: it is what it was to become. If it is not and Root is no split, it still
@@ -14,8 +14,8 @@ type Lying struct {
 	Freed bool
 	// After is the cut that it came of, 0 none; Rest tells what remained of that cut
 	// from what came off.
-	After int
-	Rest  bool
+	After     int
+	Remainder bool
 	// Trims are those still to be made; only of what was not trimmed all round.
 	Trims stock.Trims
 }
@@ -26,18 +26,18 @@ type outline struct {
 	trims stock.Trims
 }
 
-func (l Lying) outline() outline { return outline{rectangleOf(l.Root), l.Trims} }
+func (l Remnant) outline() outline { return outline{rectangleOf(l.Root), l.Trims} }
 
-// Apart lists what there is of a piece of stock, with the places in it: layout and copy as
+// Remnants lists what there is of a piece of stock, with the places in it: layout and copy as
 // printed, from 1.
-func (s *State) Apart(layout, copy int) []Lying { return s.apart(layout-1, copy-1) }
+func (s *State) Remnants(layout, copy int) []Remnant { return s.remnants(layout-1, copy-1) }
 
-// apart is what there is of one piece of stock: exactly it, less the kerfs of the cuts
+// remnants is what there is of one piece of stock: exactly it, less the kerfs of the cuts
 // made and what was trimmed off.
-func (s *State) apart(layout, copy int) []Lying {
+func (s *State) remnants(layout, copy int) []Remnant {
 	l, c, steps := s.plan.Layouts[layout], s.copies[layout][copy], s.steps[layout]
 	if left, trimmed := untrimmed(l.Stock, steps, c.made); left != (stock.Trims{}) || !c.begun() {
-		return []Lying{{Root: l.Root, After: trimmed, Trims: left}}
+		return []Remnant{{Root: l.Root, After: trimmed, Trims: left}}
 	}
 	w := walk{made: c.made, cutAt: map[rectangle]int{}}
 	after := 0
@@ -77,7 +77,7 @@ func untrimmed(s stock.Stock, steps []cutplan.Step, made []bool) (left stock.Tri
 type walk struct {
 	made  []bool
 	cutAt map[rectangle]int // the cut that takes a piece off
-	all   []Lying
+	all   []Remnant
 }
 
 type rectangle struct{ x, y, length, width stock.Length }
@@ -85,9 +85,9 @@ type rectangle struct{ x, y, length, width stock.Length }
 func rectangleOf(n cutplan.Node) rectangle { return rectangle{n.X, n.Y, n.Length, n.Width} }
 
 // visit notes n, or what it was divided into.
-func (w *walk) visit(n cutplan.Node, after int, rest bool) {
+func (w *walk) visit(n cutplan.Node, after int, remainder bool) {
 	if n.Use != cutplan.Split {
-		w.all = append(w.all, Lying{Root: n, Freed: true, After: after, Rest: rest})
+		w.all = append(w.all, Remnant{Root: n, Freed: true, After: after, Remainder: remainder})
 		return
 	}
 	off := 0 // children that were cut off
@@ -97,7 +97,7 @@ func (w *walk) visit(n cutplan.Node, after int, rest bool) {
 			break
 		}
 		w.visit(n.Children[off], cut, false)
-		after, rest = cut, true
+		after, remainder = cut, true
 		off++
 	}
 	if off == len(n.Children) {
@@ -106,17 +106,17 @@ func (w *walk) visit(n cutplan.Node, after int, rest bool) {
 	last := n.Children[off]
 	_, isCut := w.cutAt[rectangleOf(last)]
 	if off == len(n.Children)-1 && !isCut && off > 0 {
-		w.visit(last, after, rest)
+		w.visit(last, after, remainder)
 		return
 	}
 	if off > 0 {
-		n = restOf(n, off)
+		n = remainderOf(n, off)
 	}
-	w.all = append(w.all, Lying{Root: n, After: after, Rest: rest})
+	w.all = append(w.all, Remnant{Root: n, After: after, Remainder: remainder})
 }
 
-// restOf is what remains of a split behind the children that were cut off.
-func restOf(n cutplan.Node, off int) cutplan.Node {
+// remainderOf is what remains of a split behind the children that were cut off.
+func remainderOf(n cutplan.Node, off int) cutplan.Node {
 	first := n.Children[off]
 	n.Children = n.Children[off:]
 	if n.Cut == cutplan.Rip {

@@ -13,8 +13,8 @@ import (
 // new job. Finished blanks are trimmed if they are too large; if they do not fit, their wood
 // is on hand.
 
-// Thoughts lists the changes of a job and their effect on finished blanks.
-type Thoughts struct {
+// JobChanges lists the changes of a job and their effect on finished blanks.
+type JobChanges struct {
 	// Changed are the parts that are added (Was has no count), dropped (Is has none), or
 	// wanted in another number or size.
 	Changed []Changed
@@ -42,8 +42,8 @@ type Thicker struct {
 	Was, Is  stock.Length
 }
 
-// think compares the job as it was with what it is now.
-func (r *rest) think(o Options, parts []stock.Part) {
+// compareJobs compares the job as it was with what it is now.
+func (r *rest) compareJobs(o Options, parts []stock.Part) {
 	r.now, r.sizes, r.onRack = map[string]stock.Part{}, map[string]stock.Part{}, map[string]bool{}
 	for _, p := range parts {
 		r.now[p.Name] = p
@@ -51,26 +51,26 @@ func (r *rest) think(o Options, parts []stock.Part) {
 	for _, name := range o.OnRack {
 		r.onRack[name] = true
 	}
-	if r.asBefore = o.Is == nil; r.asBefore {
+	if r.jobUnchanged = o.Is == nil; r.jobUnchanged {
 		return
 	}
-	r.thoughts.Changed = changedParts(o.Was.Parts, o.Is.Parts)
-	for i, c := range r.thoughts.Changed {
-		r.thoughts.Changed[i].Good = goodOf(r.state, c.Was.Name)
+	r.changes.Changed = changedParts(o.Was.Parts, o.Is.Parts)
+	for i, c := range r.changes.Changed {
+		r.changes.Changed[i].Good = goodOf(r.state, c.Was.Name)
 	}
 	for _, was := range o.Was.Stock {
 		for _, is := range o.Is.Stock {
 			t := Thicker{was.Material, was.Thickness, is.Thickness}
-			if is.Name == was.Name && is.Material == was.Material && is.Thickness != was.Thickness && !slices.Contains(r.thoughts.Thicker, t) {
-				r.thoughts.Thicker = append(r.thoughts.Thicker, t)
+			if is.Name == was.Name && is.Material == was.Material && is.Thickness != was.Thickness && !slices.Contains(r.changes.Thicker, t) {
+				r.changes.Thicker = append(r.changes.Thicker, t)
 			}
 		}
 	}
 	if o.Was.Saw.Kerf != o.Is.Saw.Kerf {
-		r.thoughts.WasKerf, r.thoughts.Kerf = o.Was.Saw.Kerf, o.Is.Saw.Kerf
+		r.changes.WasKerf, r.changes.Kerf = o.Was.Saw.Kerf, o.Is.Saw.Kerf
 	}
 	rules := func(j *stock.Job) any { return [...]any{j.Saw, j.Offcut, j.Shortest} }
-	r.allAnew = rules(o.Was) != rules(o.Is)
+	r.replanAll = rules(o.Was) != rules(o.Is)
 	for _, p := range r.state.Parts() {
 		q, wanted := r.now[p.Name]
 		if wanted && (p.Length != q.Length || p.Width != q.Width || p.Thickness != q.Thickness) {
@@ -89,7 +89,7 @@ func changedParts(was, is []stock.Part) []Changed {
 		return stock.Part{Name: name}
 	}
 	for _, p := range was {
-		if q := named(is, p.Name); p.Count != q.Count || unlike(p, q) {
+		if q := named(is, p.Name); p.Count != q.Count || cutDifferently(p, q) {
 			all = append(all, Changed{Was: p, Is: q})
 		}
 	}
@@ -101,22 +101,22 @@ func changedParts(was, is []stock.Part) []Changed {
 	return all
 }
 
-// more reports whether blanks of a part lack since more of it are wanted, or since what is
+// needsMore reports whether blanks of a part lack since more of it are wanted, or since what is
 // cut is no longer good.
-func (r *rest) more(name string) bool {
-	return slices.ContainsFunc(r.thoughts.Changed, func(c Changed) bool { return c.Is.Name == name && c.Is.Count > c.Was.Count }) ||
-		slices.ContainsFunc(r.thoughts.Unfit, func(u Unfit) bool { return u.Is.Name == name })
+func (r *rest) needsMore(name string) bool {
+	return slices.ContainsFunc(r.changes.Changed, func(c Changed) bool { return c.Is.Name == name && c.Is.Count > c.Was.Count }) ||
+		slices.ContainsFunc(r.changes.Unfit, func(u Unfit) bool { return u.Is.Name == name })
 }
 
-// unlike reports whether two parts are cut differently.
-func unlike(p, q stock.Part) bool {
+// cutDifferently reports whether two parts are cut differently.
+func cutDifferently(p, q stock.Part) bool {
 	return p.Length != q.Length || p.Width != q.Width || p.Thickness != q.Thickness || p.Material != q.Material ||
 		p.Grain != q.Grain || p.Allowance != q.Allowance || p.Resaw != q.Resaw || p.Alone != q.Alone
 }
 
 // measured is s as it really measures. The pieces on the rack were measured one by one.
 func (r *rest) measured(s stock.Stock) stock.Stock {
-	for _, t := range r.thoughts.Thicker {
+	for _, t := range r.changes.Thicker {
 		if t.Material == s.Material && t.Was == s.Thickness && !r.onRack[s.Name] {
 			s.Thickness = t.Is
 			break
@@ -125,13 +125,13 @@ func (r *rest) measured(s stock.Stock) stock.Stock {
 	return s
 }
 
-// sort parts the good blanks into those that are good still and the others, whose wood is
+// sortGood parts the good blanks into those that are good still and the others, whose wood is
 // then on hand.
-func (r *rest) sort(code string) {
+func (r *rest) sortGood(code string) {
 	var fit, beyond []progress.Made
 	trim := map[string]int{}
 	for _, m := range r.state.Good() {
-		if r.asBefore {
+		if r.jobUnchanged {
 			fit = append(fit, m)
 			continue
 		}
@@ -143,7 +143,7 @@ func (r *rest) sort(code string) {
 		}
 		is, ok := r.fits(m, q)
 		if !ok {
-			r.thoughts.Unfit = append(r.thoughts.Unfit, Unfit{m.Blank, q})
+			r.changes.Unfit = append(r.changes.Unfit, Unfit{m.Blank, q})
 			beyond = append(beyond, m)
 			continue
 		}
@@ -156,18 +156,18 @@ func (r *rest) sort(code string) {
 	for name, q := range r.now {
 		counts[name] = q.Count
 	}
-	made, more := progress.Within(fit, counts)
-	r.good, r.had = made, map[string]int{}
+	made, more := progress.Allocate(fit, counts)
+	r.good, r.goodParts = made, map[string]int{}
 	for _, m := range made {
-		r.had[m.Part.Name] += m.Count * m.Holds()
+		r.goodParts[m.Part.Name] += m.Count * m.Holds()
 	}
-	for _, c := range r.thoughts.Changed {
-		if c.Good = min(trim[c.Is.Name], r.had[c.Is.Name]); c.Good > 0 {
-			r.thoughts.Trim = append(r.thoughts.Trim, c)
+	for _, c := range r.changes.Changed {
+		if c.Good = min(trim[c.Is.Name], r.goodParts[c.Is.Name]); c.Good > 0 {
+			r.changes.Trim = append(r.changes.Trim, c)
 		}
 	}
 	for _, m := range progress.Indistinct(append(beyond, more...), func(progress.Made) bool { return true }) {
-		r.thoughts.Unused = append(r.thoughts.Unused, unused(m, fmt.Sprintf("%s %s unused (%d)", code, m.Mark, len(r.thoughts.Unused)+1)))
+		r.changes.Unused = append(r.changes.Unused, unused(m, fmt.Sprintf("%s %s unused (%d)", code, m.Mark, len(r.changes.Unused)+1)))
 	}
 }
 
@@ -178,7 +178,7 @@ func (r *rest) fits(m progress.Made, q stock.Part) (progress.Made, bool) {
 	is := m
 	is.Blank = resized(m.Blank, r.sizes)
 	if n := is.Gang; n > 1 { // it is parted by the blade that there is now
-		wider := stock.Length(n-1) * (r.thoughts.Kerf - r.thoughts.WasKerf)
+		wider := stock.Length(n-1) * (r.changes.Kerf - r.changes.WasKerf)
 		for need := is.Length + wider; need > m.Length && is.Holds() > 0; need -= q.Length {
 			is.Spare++
 		}
@@ -216,7 +216,7 @@ func unused(m progress.Made, name string) stock.Stock {
 // goesOn reports whether a piece can be cut as planned: every blank that is still wanted
 // of it is cut so still.
 func (r *rest) goesOn(p progress.Piece) bool {
-	if r.allAnew {
+	if r.replanAll {
 		return false
 	}
 	s := r.measured(p.Stock)

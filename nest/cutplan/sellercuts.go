@@ -6,9 +6,9 @@ import (
 	"sawbill/stock"
 )
 
-// carry puts into the plan what is bought for its pieces, as far as they are needed,
+// addSellerCuts puts into the plan what is bought for its pieces, as far as they are needed,
 // the pieces that stay whole, and the job as it was asked.
-func (p *Plan) carry(job stock.Job, bought []Division, bound stock.Money) {
+func (p *Plan) addSellerCuts(job stock.Job, bought []Division, bound stock.Money) {
 	all := pieces(bought, job.Transport.CutTolerance)
 	for k, n := range needed(bought, all, p.Layouts, true) {
 		bought[k].Count = n
@@ -46,8 +46,8 @@ func (p *Plan) carry(job stock.Job, bought []Division, bound stock.Money) {
 	p.Cost += paidFor(bought, job.Transport)
 	p.Bound = bound
 	for _, s := range all {
-		rest := s.count(bought) - s.used(p.Layouts)
-		if rest <= 0 {
+		uncut := s.count(bought) - s.used(p.Layouts)
+		if uncut <= 0 {
 			continue
 		}
 		n := Node{Length: s.Length, Width: s.Width, Use: Waste}
@@ -55,7 +55,7 @@ func (p *Plan) carry(job stock.Job, bought []Division, bound stock.Money) {
 			n.Use = Offcut
 		}
 		s.Trim, s.Sawn = 0, stock.Trims{} // it is left as it is
-		p.Layouts = slices.Insert(p.Layouts, p.after(s.Material), Layout{Stock: s.Stock, Repeat: rest, Root: n})
+		p.Layouts = slices.Insert(p.Layouts, p.after(s.Material), Layout{Stock: s.Stock, Repeat: uncut, Root: n})
 	}
 	for i, u := range p.Unplaced {
 		p.Unplaced[i].Reason = tooLargeToCarry(job, p.Bill[u.Blank], u.Reason)
