@@ -56,20 +56,27 @@ func (f *Folder) Refresh(ctx context.Context) error {
 		_, err := planfile.Read(f.planPath()) // which says that there is none
 		return err
 	}
-	return f.change(ctx, func() error { return nil })
+	return f.files.Look(ctx, func(h *store.Held) error { return f.readAgain(ctx, h) })
 }
 
 // change calls do with the lock of the folder held and all that it says read anew.
 func (f *Folder) change(ctx context.Context, do func() error) error {
 	return f.files.Look(ctx, func(h *store.Held) error {
-		if !h.Listed() {
-			f.tidy1()
-		}
-		if err := f.renew(ctx); err != nil {
+		if err := f.readAgain(ctx, h); err != nil {
 			return err
+		}
+		if h.Unlocked() {
+			return f.refuse("the folder takes no new file, so nothing can be noted in it", "make the folder writable and try again; nothing was changed")
 		}
 		return do()
 	})
+}
+
+func (f *Folder) readAgain(ctx context.Context, h *store.Held) error {
+	if !h.Listed() {
+		f.tidy1()
+	}
+	return f.renew(ctx)
 }
 
 // renew reads the plan, if it was replaced, and the record, if it grew.

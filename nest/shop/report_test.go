@@ -2,6 +2,7 @@ package shop_test
 
 import (
 	"errors"
+	"os"
 	"slices"
 	"testing"
 
@@ -133,4 +134,23 @@ func TestAFolderSeesWhatOthersDo(t *testing.T) {
 	}
 	_, err := f.Report(ctx, shop.Report{Events: events(t, "cut 1"), Sender: shop.Sender{Plan: "K7F2M"}})
 	w.refused(err, "the report is of plan K7F2M, the folder holds plan H4XYZ")
+}
+
+// A record that can be written, in a folder that takes no lock, is not written.
+func TestNothingIsNotedWithoutALock(t *testing.T) {
+	w := in(t)
+	w.must(w.plan("bench.toml", "p", "K7F2M"))
+	w.must(w.report("p", "cut 1"))
+	w.must(os.Chmod(w.at("p"), 0o555))
+	defer os.Chmod(w.at("p"), 0o777)
+	if os.WriteFile(w.at("p/x"), nil, 0o666) == nil {
+		os.Remove(w.at("p/x"))
+		t.Skip("this user may write everywhere")
+	}
+	before := w.files()
+	w.refused(w.report("p", "lost shelf"), "p: the folder takes no new file", "make the folder writable")
+	w.refused(w.undo("p"), "p: the folder takes no new file")
+	if !same(before, w.files()) {
+		t.Error("something was written without a lock")
+	}
 }

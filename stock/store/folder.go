@@ -78,7 +78,13 @@ type Held struct {
 	list list // of the files that the program wrote
 	// dropped says that nothing is left of what a program had begun before it was stopped.
 	dropped bool
+	// unlocked says that the folder takes no new file, so that there is no lock either.
+	unlocked bool
 }
+
+// Unlocked reports whether the folder is only looked at, without a lock, since it takes no
+// new file. A file in it may still be one that can be written: it must not be.
+func (h *Held) Unlocked() bool { return h.unlocked }
 
 // Look calls do while no program changes the folder, which must exist. A folder that
 // takes no new file is looked at without a lock. It returns the error of do, or one of
@@ -91,7 +97,7 @@ func (f Folder) Look(ctx context.Context, do func(*Held) error) error {
 	if f.Unsettled() {
 		return f.wrong("", "a change to the folder was stopped halfway, and the folder cannot be written to finish it", "make the folder writable and try again")
 	}
-	h := &Held{Folder: f}
+	h := &Held{Folder: f, unlocked: true}
 	if err := h.readList(); err != nil {
 		return err
 	}
