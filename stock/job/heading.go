@@ -108,6 +108,6 @@ func columnOf(written string) column {
 	if found := unitAtEnd.FindStringSubmatch(said); found != nil {
 		said, c.unit = found[1], found[2]
 	}
-	c.key = strings.NewReplacer(" ", "_", "-", "_").Replace(strings.TrimSpace(said))
+	c.key = spelled(strings.NewReplacer(" ", "_", "-", "_").Replace(strings.TrimSpace(said)))
 	return c
 }

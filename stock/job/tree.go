@@ -68,7 +68,7 @@ type entry struct {
 }
 
 func (t *table) add(key string, line int, v value) {
-	t.entries = append(t.entries, entry{key, line, v})
+	t.entries = append(t.entries, entry{spelled(key), line, v})
 }
 
 // last is the latest value of a key.

@@ -165,7 +165,7 @@ func (k key) word(v value) (string, problem) {
 	}
 	said := strings.TrimSpace(v.text)
 	for _, w := range k.words {
-		if strings.EqualFold(said, w) {
+		if strings.EqualFold(said, w) || stock.American(strings.ToLower(said)) == w {
 			return w, problem{}
 		}
 	}

@@ -3,6 +3,7 @@ package design
 import (
 	"fmt"
 	"reflect"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -25,18 +26,18 @@ func (r checker) table(table reflect.Value, a Place) {
 		field := table.Type().Field(i)
 		key := field.Tag.Get("toml")
 		zero := field.Tag.Get("zero") == "allowed"
-		switch v := table.Field(i).Interface().(type) {
-		case Length:
-			r.length(v, a.Under(v.Line, key), zero)
-		case Count:
-			r.count(v, a.Under(v.Line, key), zero)
-		case Word:
+		switch v := table.Field(i).Addr().Interface().(type) {
+		case *Length:
+			r.length(*v, a.Under(v.Line, key), zero)
+		case *Count:
+			r.count(*v, a.Under(v.Line, key), zero)
+		case *Word:
 			words := strings.Fields(field.Tag.Get("words"))
 			if site := field.Tag.Get("joint"); site != "" {
 				words = r.jointWords(site)
 			}
 			if v.Set && len(words) > 0 {
-				r.word(v.Value, words, a.Under(v.Line, key))
+				r.word(v, words, a.Under(v.Line, key))
 			}
 		default:
 			r.tables(table.Field(i), a, key)
@@ -81,11 +82,14 @@ func (r checker) count(c Count, a Place, zero bool) {
 	}
 }
 
-func (r checker) word(word string, allowed []string, a Place) {
-	for _, w := range allowed {
-		if word == w {
-			return
-		}
+// word refuses a word that is not allowed. A British one becomes the American one.
+func (r checker) word(w *Word, allowed []string, a Place) {
+	if american := stock.American(w.Value); slices.Contains(allowed, american) {
+		w.Value = american
+	}
+	word := w.Value
+	if slices.Contains(allowed, word) {
+		return
 	}
 	remedy := "write " + wording.OneOf(allowed)
 	if near, ok := stock.Nearest(word, allowed); ok {

@@ -23,7 +23,7 @@ type Reader struct {
 // tag joint:"...".
 func Read(d Design, from Context, jointWords func(tag string) []string) *Reader {
 	r := &Reader{Design: d, From: from, Root: Place{d.Line, "case"}}
-	checker{r, jointWords}.table(reflect.ValueOf(d), r.Root)
+	checker{r, jointWords}.table(reflect.ValueOf(&r.Design).Elem(), r.Root)
 	return r
 }
 
