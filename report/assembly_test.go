@@ -13,7 +13,7 @@ import (
 
 // chest has two drawers alike, one that stands on the bench, and a step.
 func chest() *casework.Case {
-	const mm = stock.Millimetre
+	const mm = stock.Millimeter
 	part := func(name string, count int, length, width stock.Length) stock.Part {
 		return stock.Part{Name: name, Count: count, Length: length, Width: width, Thickness: 18 * mm, From: "case"}
 	}

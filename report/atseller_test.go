@@ -16,7 +16,7 @@ import (
 // 1216: what is 1200 x 1100 has room in each half once. Three come from two sheets.
 func carriedShelves(t *testing.T, densities map[string]int, heaviest stock.Grams) *cutplan.Plan {
 	t.Helper()
-	const mm = stock.Millimetre
+	const mm = stock.Millimeter
 	p, err := cutplan.Make(context.Background(), stock.Job{
 		Saw: stock.Saw{Kerf: 3 * mm}, Offcut: stock.Offcut{Length: 300 * mm, Width: 80 * mm}, Densities: densities,
 		Transport: stock.Transport{Longest: 1300 * mm, Widest: 1300 * mm, Heaviest: heaviest, Cuts: 1, CutPrice: 1_50, CutKerf: 4 * mm, CutTolerance: 2 * mm},

@@ -19,7 +19,7 @@ func TestCuttingBillReadsBackAsAPartList(t *testing.T) {
 	p.Job.Parts[0].Note = "front edge, rounded"
 	p.Bill[0].Part.Note = p.Job.Parts[0].Note
 	// What a job allows for every face does not count for a sheet.
-	p.Bill[1].Part.Allowance = stock.Allowance{Face: 2 * stock.Millimetre, Faces: 2}
+	p.Bill[1].Part.Allowance = stock.Allowance{Face: 2 * stock.Millimeter, Faces: 2}
 	p.Job.Parts[1].Allowance.Faces = 2
 	dir := t.TempDir()
 	files := map[string]string{

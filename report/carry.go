@@ -143,7 +143,7 @@ func totalSaid(c *choice.Comparison) string {
 	return said + "."
 }
 
-// ShoppingListCSV is the list for a spreadsheet, sizes in exact millimetres. What
+// ShoppingListCSV is the list for a spreadsheet, sizes in exact millimeters. What
 // has no price has none in its cells.
 func ShoppingListCSV(c *choice.Comparison) []byte {
 	var table csvTable

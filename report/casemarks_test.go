@@ -16,7 +16,7 @@ import (
 // markedCase has a third of 100 mm marked, and eight lines of which each is
 // rounded by itself: 2/3 of 100 is 66.7, not 2 x 33.3.
 func markedCase() *casework.Case {
-	const mm = stock.Millimetre
+	const mm = stock.Millimeter
 	var sixths []stock.Length
 	for i := range stock.Length(8) {
 		sixths = append(sixths, i*100*mm/6)
@@ -74,7 +74,7 @@ func TestPagesListTheMarksOfACase(t *testing.T) {
 
 // What can be drawn is drawn, on the face that it is on, and not listed as well.
 func TestPagesDrawTheMarksOfACase(t *testing.T) {
-	const mm = stock.Millimetre
+	const mm = stock.Millimeter
 	c := chest()
 	c.Marks = []casework.Mark{{Part: 0, On: "inner face", Spots: []casework.Spot{{Solid: 0, Piece: "left", Face: casework.Face{Side: casework.Inner}}}, What: "slide line",
 		Measure: casework.Measure{From: casework.Face{Side: casework.Lower, Extent: casework.End}, At: []stock.Length{120 * mm, 340 * mm}}}}

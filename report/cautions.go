@@ -26,7 +26,7 @@ var (
 		"Fit anti-kickback fingers for ripping where the saw provides them.",                                  // 29 CFR 1910.213(c)(3), from memory
 		"Stand to one side of the blade line; a pinched board can be thrown back hard.",                       // common practice, no source
 		"Rip only stock with a straight edge on the fence and a flat face on the table.",                      // common practice, no source
-		"Never crosscut freehand; use a mitre gauge, sled or stop.",                                           // common practice, no source
+		"Never crosscut freehand; use a miter gauge, sled or stop.",                                           // common practice, no source
 		"Never trap an offcut between blade and fence: set a stop block well before the blade.",               // common practice, no source
 		"Stop the machine and disconnect it before changing blades or clearing a jam.",                        // 29 CFR 1910.213(b)(3)
 		"Wear eye and hearing protection; no gloves, loose cuffs or rings near rotating cutters.",             // common practice, no source
@@ -37,7 +37,7 @@ var (
 		"Break large sheets down with a guided saw on a full support rather than alone on a small saw.",     // common practice, no source
 		"Score a veneered panel across its grain before the cut, or tape the line: the veneer chips there.", // common practice, no source
 		fmt.Sprintf("Called large here are panels of %v m2 (16 sq ft) or more, and of %s (%s) or more if they were MDF.",
-			largeArea, heavyWeight.PrintUnit(stock.Millimetres), heavyWeight.PrintUnit(stock.Inches)),
+			largeArea, heavyWeight.PrintUnit(stock.Millimeters), heavyWeight.PrintUnit(stock.Inches)),
 		"Get help or use a carrier for heavy sheets: a 4 x 8 ft sheet 3/4 in thick weighs some 27 kg (60 lb) in softwood plywood, 42 kg (94 lb) in MDF.", // area x thickness x density
 	}}
 	withBoards = block{"Boards", []string{
@@ -49,7 +49,7 @@ var (
 		"Use feather boards or a jig when the normal guard cannot be used, such as for dadoes and rabbets.",               // Cal. Code Regs. title 8 s. 4296(a)
 	}}
 	shortPieces = block{"Short pieces in this plan", []string{
-		"Do not rip a piece that is wider than it is long against the fence, or too short to control: cut it with a mitre gauge, a sled or a guided saw.", // common practice, no source
+		"Do not rip a piece that is wider than it is long against the fence, or too short to control: cut it with a miter gauge, a sled or a guided saw.", // common practice, no source
 		"Do not plane or joint pieces shorter than the machine's manual allows.",                                                                          // makers' manuals
 	}}
 	atThePlaner = []string{

@@ -10,7 +10,7 @@ import (
 // Where the job gives no limits of the saw, no cut is marked as beyond it: that is told
 // once among the cautions, with the keys that give them.
 func TestLimitsOfTheSawThatWereNotGivenAreTold(t *testing.T) {
-	const mm = stock.Millimetre
+	const mm = stock.Millimeter
 	for _, tt := range []struct {
 		saw  stock.Saw
 		want string // the keys told, none where empty

@@ -19,7 +19,7 @@ import (
 // of 3000 at 8.00: 13.00 for one short and one long board.
 func fiveShelves(t *testing.T) *choice.Comparison {
 	t.Helper()
-	const mm = stock.Millimetre
+	const mm = stock.Millimeter
 	pine := stock.Stock{Kind: stock.Board, Material: "pine", Width: 100 * mm, Thickness: 20 * mm}
 	short, long := pine, pine
 	short.Name, short.Seller, short.Length, short.Price = "short", "North", 2000*mm, 500
@@ -156,7 +156,7 @@ Ask for, by the board foot: an estimate
 // Two shelves: a thin board at 5.00, or a thick one at 3.00, which is cut only for want of
 // thin ones. Where the thin one is out, the thick one costs less, and more work.
 func TestASubstituteMayCostLessAndMoreWork(t *testing.T) {
-	const mm = stock.Millimetre
+	const mm = stock.Millimeter
 	thin := stock.Stock{Name: "thin", Kind: stock.Board, Material: "pine", Length: 2000 * mm, Width: 100 * mm, Thickness: 20 * mm, Price: 500}
 	thick := thin
 	thick.Name, thick.Thickness, thick.Price = "thick", 50*mm, 300
@@ -187,7 +187,7 @@ func TestNoPriceIsToldBelowACent(t *testing.T) {
 // Of three parts of 900 x 900, one fits each sheet of 1000 x 1000, of which there are two:
 // too few, but not too small. A sheet of 800 is too small.
 func TestWhatCannotBeIsToldFromWhatWasNotFound(t *testing.T) {
-	const mm = stock.Millimetre
+	const mm = stock.Millimeter
 	large := stock.Stock{Name: "large", Material: "ply", Thickness: 18 * mm, Length: 1000 * mm, Width: 1000 * mm, Price: 1000, Count: 2}
 	small, enough := large, large
 	small.Name, small.Length, small.Count = "small", 800*mm, 0

@@ -45,7 +45,7 @@ func TestWhatToBuyIsInTheLargestTypeOfTheTables(t *testing.T) {
 }
 
 func TestTheFirstPageNamesWhatElseToBuy(t *testing.T) {
-	if got, want := alsoToBuy(board(), inches), "Also: finish 0.7 litres, edging 3.7 ft, 4 shelf pins; see What else it takes."; got != want {
+	if got, want := alsoToBuy(board(), inches), "Also: finish 0.7 liters, edging 3.7 ft, 4 shelf pins; see What else it takes."; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 	if got := alsoToBuy(nil, inches); got != "" {

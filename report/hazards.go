@@ -64,13 +64,13 @@ func isLarge(size cutplan.Size, thickness stock.Length) bool {
 	return area(size) >= largeArea || weight(size, thickness) >= heavyWeight
 }
 
-func area(size cutplan.Size) float64 { return metres(size.Length) * metres(size.Width) }
+func area(size cutplan.Size) float64 { return meters(size.Length) * meters(size.Width) }
 
 func weight(size cutplan.Size, thickness stock.Length) stock.Grams {
-	return stock.Grams(1000 * area(size) * metres(thickness) * casework.Wood("MDF").Density.Value)
+	return stock.Grams(1000 * area(size) * meters(thickness) * casework.Wood("MDF").Density.Value)
 }
 
-func metres(l stock.Length) float64 { return float64(l) / float64(1000*stock.Millimetre) }
+func meters(l stock.Length) float64 { return float64(l) / float64(1000*stock.Millimeter) }
 
 // isAcrossGrain reports whether s cuts across the face grain of a panel.
 func isAcrossGrain(of stock.Stock, s cutplan.Step) bool {
@@ -136,7 +136,7 @@ func (h hazard) caution(steps []cutplan.Step, thickness stock.Length, r stock.Ru
 	case shortOnFence:
 		return "too short to run along a fence (" + lengths(steps, r) + "): use a sled or a guided saw, with the piece clamped"
 	case acrossFence:
-		return "wider than it is long, so not along the fence: mitre gauge, sled or guided saw"
+		return "wider than it is long, so not along the fence: miter gauge, sled or guided saw"
 	case skim: // common practice, no source
 		return "a skim: less comes off than the blade is wide, so it may wander; the piece against fence or stop is held firmly, and the cut is not forced"
 	}

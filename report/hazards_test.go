@@ -10,7 +10,7 @@ import (
 )
 
 func TestStepsCarryTheirHazards(t *testing.T) {
-	const mm = stock.Millimetre
+	const mm = stock.Millimeter
 	step := func(c cutplan.Cut, g cutplan.Guide, length, width, setting stock.Length) cutplan.Step {
 		s := cutplan.Step{Cut: c, Guide: g, Piece: cutplan.Size{Length: length * mm, Width: width * mm}, Setting: setting * mm, Run: length * mm}
 		if c == cutplan.Crosscut {

@@ -7,7 +7,7 @@ import (
 	"sawbill/nest/cutplan"
 )
 
-// letters of an identity: none is taken for another, printed small or pencilled on an
+// letters of an identity: none is taken for another, printed small or penciled on an
 // offcut. Left out are those like a figure (B, G, I, O, S, Z) or another letter (U).
 const letters = "346789ACDEFHJKLMNPQRTVWXY"
 

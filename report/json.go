@@ -8,7 +8,7 @@ import (
 	"sawbill/stock"
 )
 
-// JSON is the plan file for other programs: lengths in exact millimetres, money
+// JSON is the plan file for other programs: lengths in exact millimeters, money
 // with two decimals, lists never null. Units and paper do not change it.
 func JSON(p *cutplan.Plan, o Options) []byte {
 	names := namesOf(p, Identity(p, o))

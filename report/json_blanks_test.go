@@ -118,7 +118,7 @@ func addUp(plan blankPlan, wanted stock.Job) error {
 			a.Faces = 0
 		}
 		each := func(count int, of stock.Length) *big.Rat { return times(count, rat(json.Number(of.Decimal()))) }
-		length := sum(times(gang, rat(b.Finish.Length)), each(gang*a.Mitres, a.Mitre), times(gang-1, kerf), each(a.Ends, a.End))
+		length := sum(times(gang, rat(b.Finish.Length)), each(gang*a.Miters, a.Miter), times(gang-1, kerf), each(a.Ends, a.End))
 		width := sum(rat(b.Finish.Width), each(a.Edges, a.Edge))
 		thickness := sum(times(layers, rat(b.Finish.Thickness)), each(layers*a.Faces, a.Face), times(layers-1, resawKerf))
 		if rat(b.Length).Cmp(length) < 0 || rat(b.Width).Cmp(width) != 0 || rat(b.Thickness).Cmp(thickness) != 0 {

@@ -135,7 +135,7 @@ func checkNode(got readNode, want cutplan.Node, p *cutplan.Plan) error {
 		want stock.Length
 	}{{got.Length, want.Length}, {got.Width, want.Width}} {
 		v, err := n.got.Float64()
-		if err != nil || !plain.MatchString(n.got.String()) || stock.Length(math.Round(v*float64(stock.Millimetre))) != n.want {
+		if err != nil || !plain.MatchString(n.got.String()) || stock.Length(math.Round(v*float64(stock.Millimeter))) != n.want {
 			return fmt.Errorf("length %s, want %s mm", n.got, n.want.Decimal())
 		}
 	}

@@ -146,7 +146,7 @@ func many(parts int) *cutplan.Plan {
 		m.Plan.Bill = append(m.Plan.Bill, b)
 	}
 	for at := len(m.Plan.Bill) - parts; at < len(m.Plan.Bill); at += 2 {
-		m.Layout(0, 1, m.Rips(0, m.Crosscuts(300*stock.Millimetre, m.Part(at), m.Part(at+1), m.Rest()), m.Rest()))
+		m.Layout(0, 1, m.Rips(0, m.Crosscuts(300*stock.Millimeter, m.Part(at), m.Part(at+1), m.Rest()), m.Rest()))
 	}
 	p := m.Finished(0)
 	return &p

@@ -92,5 +92,5 @@ func unitName(r stock.Ruler) string {
 	if r.Units == stock.Inches {
 		return "inches"
 	}
-	return "millimetres"
+	return "millimeters"
 }

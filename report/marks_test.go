@@ -41,7 +41,7 @@ func printedSteps(t *testing.T, p *cutplan.Plan, i int) []printed {
 			r.marks = strings.Split(row[markColumn], ", ")
 		}
 		var err error
-		if r.setting, err = stock.ParseLength(row[markColumn+1], stock.Millimetres); err != nil {
+		if r.setting, err = stock.ParseLength(row[markColumn+1], stock.Millimeters); err != nil {
 			t.Fatal(err)
 		}
 		rows = append(rows, r)
@@ -171,10 +171,10 @@ func TestPrintedStopsGiveTheParts(t *testing.T) {
 	}
 }
 
-// boardPlans are plans of random jobs whose lengths are whole millimetres and
+// boardPlans are plans of random jobs whose lengths are whole millimeters and
 // whose kerf is 3.2 mm, so that nothing is rounded when they are printed.
 func boardPlans(t *testing.T) map[string]*cutplan.Plan {
-	const mm = stock.Millimetre
+	const mm = stock.Millimeter
 	all := map[string]*cutplan.Plan{"bench": bench()}
 	for seed := range uint64(24) {
 		r := rand.New(rand.NewPCG(seed, 3))
@@ -205,8 +205,8 @@ type jsonNode struct {
 	Children []jsonNode
 }
 
-// nanometres25 reads millimetres of plan.json exactly.
-func nanometres25(t *testing.T, n json.Number) int64 {
+// nanometers25 reads millimeters of plan.json exactly.
+func nanometers25(t *testing.T, n json.Number) int64 {
 	t.Helper()
 	whole, part, _ := strings.Cut(n.String(), ".")
 	v, err := strconv.ParseInt(whole+(part + "000000")[:6], 10, 64)
@@ -218,10 +218,10 @@ func nanometres25(t *testing.T, n json.Number) int64 {
 
 // marks adds up where the crosscuts of n and below lie, piece by piece.
 func (n jsonNode) marks(t *testing.T, kerf int64, into map[string]bool) {
-	at, whole := int64(0), nanometres25(t, n.Length)
+	at, whole := int64(0), nanometers25(t, n.Length)
 	for _, c := range n.Children {
 		c.marks(t, kerf, into)
-		at += nanometres25(t, c.Length)
+		at += nanometers25(t, c.Length)
 		if n.Cut == "crosscut" && at < whole {
 			into[tenthsOf(at)] = true
 		}
@@ -229,7 +229,7 @@ func (n jsonNode) marks(t *testing.T, kerf int64, into map[string]bool) {
 	}
 }
 
-// tenthsOf prints units of 25 nm in tenths of a millimetre, halves upwards.
+// tenthsOf prints units of 25 nm in tenths of a millimeter, halves upwards.
 func tenthsOf(units int64) string {
 	tenths := (units + 2000) / 4000
 	said := strconv.FormatInt(tenths/10, 10)
@@ -264,7 +264,7 @@ func TestMarksAreThoseOfThePlanFile(t *testing.T) {
 				continue
 			}
 			want := map[string]bool{}
-			l.Root.marks(t, nanometres25(t, l.Kerf), want)
+			l.Root.marks(t, nanometers25(t, l.Kerf), want)
 			wanted := slices.Sorted(maps.Keys(want))
 
 			table := map[string]bool{}

@@ -111,12 +111,12 @@ func millingSteps(steps []stock.Milling, r stock.Ruler) string {
 				phrase += fmt.Sprintf(", %d off%s", first.Pieces, ofEach)
 			}
 			said = append(said, phrase)
-		case stock.CutMitre:
+		case stock.CutMiter:
 			ends := "one end, long point at "
 			if n > 1 {
 				ends = "both ends, long points at "
 			}
-			said = append(said, "mitre "+ends+r.Print(steps[n-1].Setting))
+			said = append(said, "miter "+ends+r.Print(steps[n-1].Setting))
 		}
 		steps = steps[n:]
 	}

@@ -8,7 +8,7 @@ import (
 )
 
 func TestMillingIsSaidInTheOrderOfWork(t *testing.T) {
-	const mm = stock.Millimetre
+	const mm = stock.Millimeter
 	step := func(o stock.Operation, setting, pieces int) stock.Milling {
 		return stock.Milling{Operation: o, Setting: stock.Length(setting) * mm, Pieces: pieces}
 	}
@@ -27,8 +27,8 @@ func TestMillingIsSaidInTheOrderOfWork(t *testing.T) {
 			"resaw 2 off at 10, keep the rest, 25; plane each to 9"},
 		{[]stock.Milling{{Operation: stock.Resaw, Setting: 10 * mm, Pieces: 1, Rest: 25 * mm}, step(stock.Plane, 9, 1)},
 			"resaw 10 off, keep the rest, 25; plane to 9"},
-		{[]stock.Milling{step(stock.CutMitre, 99, 1)}, "mitre one end, long point at 99"},
-		{[]stock.Milling{step(stock.CutMitre, 99, 1), step(stock.CutMitre, 98, 1)}, "mitre both ends, long points at 98"},
+		{[]stock.Milling{step(stock.CutMiter, 99, 1)}, "miter one end, long point at 99"},
+		{[]stock.Milling{step(stock.CutMiter, 99, 1), step(stock.CutMiter, 98, 1)}, "miter both ends, long points at 98"},
 	} {
 		if got := millingSteps(test.steps, stock.Ruler{}); got != test.want {
 			t.Errorf("%q, want %q", got, test.want)
@@ -38,7 +38,7 @@ func TestMillingIsSaidInTheOrderOfWork(t *testing.T) {
 
 // One strip alone is resawn off a board that is thick enough, and is cautioned of.
 func TestResawingIsCautionedOf(t *testing.T) {
-	const mm = stock.Millimetre
+	const mm = stock.Millimeter
 	j := stock.Job{Saw: stock.Saw{Kerf: 3 * mm, ResawKerf: 2 * mm},
 		Stock: []stock.Stock{{Kind: stock.Board, Material: "ash", Thickness: 45 * mm, Width: 95 * mm, Length: 2400 * mm}},
 		Parts: []stock.Part{{Name: "trim", Material: "ash", Length: 700 * mm, Width: 18 * mm, Thickness: 8 * mm, Count: 1, Grain: stock.GrainLength}}}

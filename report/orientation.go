@@ -89,6 +89,6 @@ func grown(b *paper.Book, v diagram.View, small diagram.Picture, around, steps f
 		if over <= 0 {
 			return larger, high
 		}
-		most = larger.Height - max(over, 1) // a millimetre at least, so that it ends
+		most = larger.Height - max(over, 1) // a millimeter at least, so that it ends
 	}
 }

@@ -27,7 +27,7 @@ func across(p *cutplan.Plan, o Options) map[string]int {
 func TestASheetLiesAcrossWhereThatIsLarger(t *testing.T) {
 	m := samples.New(bench().Job)
 	m.Plan.Bill = append(m.Plan.Bill, bench().Bill[1])
-	m.Plan.Job.Stock[0].Width = 500 * stock.Millimetre
+	m.Plan.Job.Stock[0].Width = 500 * stock.Millimeter
 	m.Layout(0, 1, m.Rips(0, m.Part(len(m.Plan.Bill)-1), m.Rest()))
 	p := m.Finished(0)
 	if found := across(&p, Options{}); len(found) != 1 || found["layout 1 of 1"] != 1 {
@@ -59,7 +59,7 @@ func TestTheCuttingBillLiesAcrossWhereItIsTooWide(t *testing.T) {
 // A square sheet whose steps run on to a second page anyhow is drawn as wide as there
 // is room for, and takes no third page for it.
 func TestTheDiagramOfASquareSheetGrowsWhereItsStepsRunOn(t *testing.T) {
-	const mm, strips, each = stock.Millimetre, 10, 3
+	const mm, strips, each = stock.Millimeter, 10, 3
 	job := stock.Job{Saw: stock.Saw{Kerf: 3 * mm}, Stock: []stock.Stock{{Name: "birch 12", Material: "birch ply",
 		Length: 1525 * mm, Width: 1525 * mm, Thickness: 12 * mm}}}
 	for i := range strips * each {

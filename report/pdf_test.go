@@ -221,7 +221,7 @@ func TestNotesArePrintedWhereThereAreAny(t *testing.T) {
 
 func TestBoardsSayWhatIsPlanedToWhich(t *testing.T) {
 	p := bench()
-	p.Bill[5].Part.Thickness = 20 * stock.Millimetre
+	p.Bill[5].Part.Thickness = 20 * stock.Millimeter
 	for i, want := range []string{"", "", "", "to be planed: E to 32", "to be planed: E to 32; F to 20"} {
 		if got := planing(p, p.Layouts[i], stock.Ruler{}); got != want {
 			t.Errorf("layout %d says %q, want %q", i+1, got, want)
@@ -244,7 +244,7 @@ func TestCautionsFitThePlan(t *testing.T) {
 	short := bench()
 	short.Layouts = short.Layouts[2:3]
 	piece := &short.Layouts[0].Root.Children[0].Children[0]
-	piece.Length = 304 * stock.Millimetre
+	piece.Length = 304 * stock.Millimeter
 	unlimited := *short
 	unlimited.Job.Shortest = 0
 	across := bench()

@@ -8,9 +8,9 @@ import (
 )
 
 func TestProof(t *testing.T) {
-	sheet := stock.Stock{Name: "birch", Price: 7450, Length: 2440 * stock.Millimetre, Width: 1220 * stock.Millimetre}
-	half := stock.Stock{Name: "half", Price: 4100, Length: 1220 * stock.Millimetre, Width: 1220 * stock.Millimetre}
-	board := stock.Stock{Name: "2x4", Kind: stock.Board, Price: 498, Length: 2400 * stock.Millimetre, Width: 89 * stock.Millimetre}
+	sheet := stock.Stock{Name: "birch", Price: 7450, Length: 2440 * stock.Millimeter, Width: 1220 * stock.Millimeter}
+	half := stock.Stock{Name: "half", Price: 4100, Length: 1220 * stock.Millimeter, Width: 1220 * stock.Millimeter}
+	board := stock.Stock{Name: "2x4", Kind: stock.Board, Price: 498, Length: 2400 * stock.Millimeter, Width: 89 * stock.Millimeter}
 	free := func(s stock.Stock) stock.Stock { s.Price = 0; return s }
 
 	type buy map[stock.Stock]int

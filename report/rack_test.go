@@ -13,7 +13,7 @@ import (
 )
 
 func onHand() []stock.Piece {
-	mm := stock.Millimetre
+	mm := stock.Millimeter
 	return []stock.Piece{
 		{ID: "R1", Material: "birch ply 18", Length: 600 * mm, Width: 400 * mm, Thickness: 18 * mm, From: "Potting bench K7F2", Since: "2026-03-05"},
 		{ID: "R12", Material: "birch ply 18", Length: 2440 * mm, Width: 1220 * mm, Thickness: 18 * mm, Name: "birch 18, 8x4"},
@@ -45,9 +45,9 @@ func TestRackList(t *testing.T) {
 }
 
 func TestRackFitsTellWhatIsLeft(t *testing.T) {
-	part := stock.Part{Material: "birch ply 18", Length: 380 * stock.Millimetre, Width: 300 * stock.Millimetre, Grain: stock.GrainAny}
+	part := stock.Part{Material: "birch ply 18", Length: 380 * stock.Millimeter, Width: 300 * stock.Millimeter, Grain: stock.GrainAny}
 	var b bytes.Buffer
-	if err := RackFits(&b, rack.Find(onHand(), part, 3*stock.Millimetre), Options{}); err != nil {
+	if err := RackFits(&b, rack.Find(onHand(), part, 3*stock.Millimeter), Options{}); err != nil {
 		t.Fatal(err)
 	}
 	const want = `Best fitting first

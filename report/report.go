@@ -34,7 +34,7 @@ func (p Paper) size() paper.Size {
 	return paper.A4
 }
 
-// Options say how a plan is shown. The zero value prints millimetres on A4.
+// Options say how a plan is shown. The zero value prints millimeters on A4.
 type Options struct {
 	Paper Paper
 	Ruler stock.Ruler

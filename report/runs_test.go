@@ -8,7 +8,7 @@ import (
 )
 
 func TestEqualCutsShareALine(t *testing.T) {
-	const mm = stock.Millimetre
+	const mm = stock.Millimeter
 	part := func(blank int) *cutplan.Node { return &cutplan.Node{Use: cutplan.Part, Blank: blank} }
 	strip := cutplan.Size{Length: 900 * mm, Width: 100 * mm}
 	// chain cuts off blank 0 again and again from one piece.
@@ -63,7 +63,7 @@ func TestEqualCutsShareALine(t *testing.T) {
 // Where there is no fence, marks are measured from the piece that the row has in
 // hand, all of a row from its one edge.
 func TestBreakdownCutsTellTheirMarks(t *testing.T) {
-	const mm = stock.Millimetre
+	const mm = stock.Millimeter
 	cut := func(number int, setting, mark stock.Length) cutplan.Step {
 		return cutplan.Step{Number: number, InHand: number - 1, Remainder: true, Cut: cutplan.Rip, Guide: cutplan.Marked,
 			Setting: setting * mm, Mark: mark * mm, OffNode: &cutplan.Node{Use: cutplan.Part}}

@@ -12,7 +12,7 @@ import (
 
 // sectioned is a board with a knot, cut in two sections.
 func sectioned() *cutplan.Plan {
-	const mm = stock.Millimetre
+	const mm = stock.Millimeter
 	board := stock.Stock{Name: "oak A", Kind: stock.Board, Material: "oak", Length: 2400 * mm, Width: 180 * mm, Thickness: 27 * mm,
 		Trim: 20 * mm, Count: 1, OnHand: true}
 	m := samples.New(stock.Job{

@@ -7,10 +7,10 @@ import (
 	"sawbill/stock/casework"
 )
 
-// storage lists what the drawers hold, each and in all: litres in a job of
-// millimetres, else cubic inches, rounded to a tenth.
+// storage lists what the drawers hold, each and in all: liters in a job of
+// millimeters, else cubic inches, rounded to a tenth.
 func storage(drawers []casework.Storage, r stock.Ruler) listing {
-	unit, each := "litres", 1e6 // mm³
+	unit, each := "liters", 1e6 // mm³
 	if r.Units == stock.Inches {
 		unit, each = "cubic inches", 25.4*25.4*25.4
 	}
@@ -20,8 +20,8 @@ func storage(drawers []casework.Storage, r stock.Ruler) listing {
 	all := 0.0
 	volume := func(cubic float64) string { return fmt.Sprintf("%.1f", cubic/each) }
 	for _, s := range drawers {
-		all += s.CubicMillimetres()
-		l.add(s.Drawer, r.Print(s.Width), r.Print(s.Depth), r.Print(s.Height), volume(s.CubicMillimetres()))
+		all += s.CubicMillimeters()
+		l.add(s.Drawer, r.Print(s.Width), r.Print(s.Depth), r.Print(s.Height), volume(s.CubicMillimeters()))
 	}
 	if len(drawers) > 1 {
 		l.add("in all", "", "", "", volume(all))

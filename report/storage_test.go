@@ -8,12 +8,12 @@ import (
 	"sawbill/stock/casework"
 )
 
-// 400 x 300 x 100 mm are 12 litres, twice 24; 12 litres are 12 000 000 / 16 387.064 =
+// 400 x 300 x 100 mm are 12 liters, twice 24; 12 liters are 12 000 000 / 16 387.064 =
 // 732.3 cubic inches.
-func TestStorageInLitresAndCubicInches(t *testing.T) {
-	const mm = stock.Millimetre
+func TestStorageInLitersAndCubicInches(t *testing.T) {
+	const mm = stock.Millimeter
 	s := casework.Storage{Drawer: "drawer 1", Width: 400 * mm, Depth: 300 * mm, Height: 100 * mm}
-	for units, want := range map[stock.Units][2]string{stock.Millimetres: {"12.0", "24.0"}, stock.Inches: {"732.3", "1464.6"}} {
+	for units, want := range map[stock.Units][2]string{stock.Millimeters: {"12.0", "24.0"}, stock.Inches: {"732.3", "1464.6"}} {
 		l := storage([]casework.Storage{s, s}, stock.Ruler{Units: units})
 		if each, all := l.rows[0][4], l.rows[2][4]; each != want[0] || all != want[1] {
 			t.Errorf("%v: each %s, all %s, want %v", units, each, all, want)

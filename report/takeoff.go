@@ -29,12 +29,12 @@ func takeoff(c *casework.Case, r stock.Ruler) (listing, []string) {
 		}
 		l.add("weight", t.Weight.PrintUnit(r.Units), said)
 	}
-	if g := t.Centre; g != nil {
+	if g := t.Center; g != nil {
 		below := "the floor"
 		if c.Hung {
 			below = "its lower edge"
 		}
-		l.add("centre of gravity", r.Print(g[casework.X])+", "+r.Print(g[casework.Y])+", "+r.Print(g[casework.Z]),
+		l.add("center of gravity", r.Print(g[casework.X])+", "+r.Print(g[casework.Y])+", "+r.Print(g[casework.Z]),
 			"from the left, from the front, from "+below+unit(r))
 	}
 	if len(c.Parts) > 0 {
@@ -83,7 +83,7 @@ func finishing(l *listing, c *casework.Case, t casework.Takeoff, r stock.Ruler) 
 	l.add("surface outside", t.Surfaces.Outside.PrintUnit(r.Units), counted(f.Outside, "coat"))
 	l.add("surface inside", t.Surfaces.Inside.PrintUnit(r.Units), counted(f.Inside, "coat"))
 	l.add("surface that wears", t.Surfaces.Wear.PrintUnit(r.Units), counted(f.Wear, "coat"))
-	reach := fmt.Sprintf("%d m2 per litre and coat", f.Coverage)
+	reach := fmt.Sprintf("%d m2 per liter and coat", f.Coverage)
 	if f.Units == stock.Inches {
 		reach = fmt.Sprintf("%d ft2 per US gallon and coat", f.Coverage)
 	}
@@ -100,7 +100,7 @@ func finishVolume(c *casework.Case, t casework.Takeoff) string {
 
 // runLength writes a length to buy, rounded up: "4.2 m", or "13.8 ft".
 func runLength(l stock.Length, r stock.Ruler) string {
-	whole, name := 1000*stock.Millimetre, "m"
+	whole, name := 1000*stock.Millimeter, "m"
 	if r.Units == stock.Inches {
 		whole, name = stock.Foot, "ft"
 	}

@@ -8,12 +8,12 @@ import (
 )
 
 // takesFile is what a case takes besides its parts: an estimate. Weights are in
-// grams, surfaces in square metres.
+// grams, surfaces in square meters.
 type takesFile struct {
 	Weight    number       `json:"weight"`
 	Weights   []weightFile `json:"weights"`
 	Unweighed []string     `json:"unweighed"`
-	Centre    []number     `json:"centre_of_gravity,omitempty"` // from the left, the front and the floor, or of a hung case its lower edge
+	Center    []number     `json:"centre_of_gravity,omitempty"` // from the left, the front and the floor, or of a hung case its lower edge
 	Surfaces  surfacesFile `json:"surfaces"`
 	Finish    finishFile   `json:"finish"`
 	Edging    number       `json:"edging"`
@@ -27,7 +27,7 @@ type surfacesFile struct {
 }
 
 // finishFile is a volume, with the coats of each class and their coverage in
-// square metres per litre, or square feet per US gallon.
+// square meters per liter, or square feet per US gallon.
 type finishFile struct {
 	Volume   number `json:"volume"`
 	Unit     string `json:"unit"`
@@ -55,12 +55,12 @@ func takesOf(c *casework.Case) *takesFile {
 	for _, w := range t.Weights {
 		f.Weights = append(f.Weights, weightFile{c.Parts[w.Part].Name, grams(w.Each), grams(w.All)})
 	}
-	if g := t.Centre; g != nil {
+	if g := t.Center; g != nil {
 		for _, l := range []stock.Length{g[casework.X], g[casework.Y], g[casework.Z]} {
-			f.Centre = append(f.Centre, mm(l))
+			f.Center = append(f.Center, mm(l))
 		}
 	}
-	squares := func(a casework.Area) number { return number(strconv.FormatFloat(a.SquareMetres(), 'f', 4, 64)) }
+	squares := func(a casework.Area) number { return number(strconv.FormatFloat(a.SquareMeters(), 'f', 4, 64)) }
 	f.Surfaces = surfacesFile{squares(t.Surfaces.Outside), squares(t.Surfaces.Inside), squares(t.Surfaces.Wear)}
 	f.Finish = finishFile{number(finishVolume(c, t)), c.Finish.Unit(), c.Finish.Outside, c.Finish.Inside, c.Finish.Wear, c.Finish.Coverage}
 	f.Edging, f.Hardware = mm(t.Edging), []fittings{}

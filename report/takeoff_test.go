@@ -13,10 +13,10 @@ import (
 // board is a case of one shelf that lies on the floor: 1000 x 300 x 20 mm, 6 dm3,
 // at 700 kg/m3 4.2 kg. Its upper face of 0.3 m2 is wear; front edge 1000 x 20 and
 // ends 2 x 300 x 20 are outside, 0.032 m2; underside and rear edge inside, 0.32 m2.
-// One coat of each at 1 m2 a litre: 0.652, so 0.7. Its front edge and a tenth are
+// One coat of each at 1 m2 a liter: 0.652, so 0.7. Its front edge and a tenth are
 // 1.1 m.
 func board() *casework.Case {
-	const mm = stock.Millimetre
+	const mm = stock.Millimeter
 	return &casework.Case{
 		Parts: []stock.Part{{Name: "shelf", Material: "ply", Count: 1, Length: 1000 * mm, Width: 300 * mm, Thickness: 20 * mm}},
 		Solids: []casework.Solid{{Role: "shelf", Size: casework.Point{1000 * mm, 300 * mm, 20 * mm},
@@ -39,9 +39,9 @@ func TestPartListTellsWhatACaseTakes(t *testing.T) {
 	}
 	words := strings.Join(strings.Fields(b.String()), " ")
 	for _, want := range []string{
-		"What else it takes", "weight 4.2 kg all parts", "centre of gravity 500, 150, 10 from",
+		"What else it takes", "weight 4.2 kg all parts", "center of gravity 500, 150, 10 from",
 		"surface outside 0.03 m2 1 coat", "surface inside 0.32 m2 1 coat", "surface that wears 0.30 m2 1 coat",
-		"finish 0.7 litres 1 m2 per litre and coat", "edging 1.1 m front", "shelf pins 4 four", "ply 700 kg/m3 (test)",
+		"finish 0.7 liters 1 m2 per liter and coat", "edging 1.1 m front", "shelf pins 4 four", "ply 700 kg/m3 (test)",
 		"Checks shelf deflection shelf, within the limit: It sags by 1 mm. empty: 1 Assumed: The load is even. Source: a handbook.",
 	} {
 		if !strings.Contains(words, want) {

@@ -196,7 +196,7 @@ func blankDerivations(bill []cutplan.Blank, r stock.Ruler) listing {
 	l := listing{columns: []heading{{"blank", words}, {"size", words}, {"how" + unit(r), words}}}
 	for _, b := range bill {
 		plain := b.Part.Blank(stock.Board)
-		if b.Gang*b.Layers == 1 && b.Length == plain.Length && b.Part.Allowance.Mitres == 0 {
+		if b.Gang*b.Layers == 1 && b.Length == plain.Length && b.Part.Allowance.Miters == 0 {
 			continue
 		}
 		for _, d := range b.How {

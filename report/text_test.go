@@ -10,7 +10,7 @@ import (
 )
 
 func TestPartListTellsHowSizesCameAbout(t *testing.T) {
-	const mm = stock.Millimetre
+	const mm = stock.Millimeter
 	inside := stock.Sum{{Times: 1, Value: 900 * mm, Label: "outside width"}, {Times: -2, Value: 18 * mm, Label: "side"}}
 	j := stock.Job{
 		Title: "Hall chest",

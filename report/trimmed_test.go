@@ -7,7 +7,7 @@ import (
 )
 
 func TestWhereStockIsTrimmed(t *testing.T) {
-	const mm = stock.Millimetre
+	const mm = stock.Millimeter
 	for _, tt := range []struct {
 		kind stock.Kind
 		trim stock.Length

@@ -59,16 +59,16 @@ func TestWhatIfIsSaidEverywhere(t *testing.T) {
 			t.Errorf("page %d does not say it", i+1)
 		}
 	}
-	labelled := 0
+	labeled := 0
 	for _, page := range doc.Pages {
 		for _, text := range page.Texts() {
 			if text.String == "what if: Potting bench" {
-				labelled++
+				labeled++
 			}
 		}
 	}
-	if want := len(labels(p, namesOf(p, code), asked)); labelled != want {
-		t.Errorf("%d of %d labels say it", labelled, want)
+	if want := len(labels(p, namesOf(p, code), asked)); labeled != want {
+		t.Errorf("%d of %d labels say it", labeled, want)
 	}
 }
 

@@ -52,7 +52,7 @@ func (p Part) inOne(from Kind, gang, layers int, saw Saw, least Length) Blank {
 	}
 	length := sumOf(
 		Term{Times: gang, Value: p.Length, Label: "part"},
-		Term{Times: gang * a.Mitres, Value: a.Mitre, Label: "mitre"},
+		Term{Times: gang * a.Miters, Value: a.Miter, Label: "miter"},
 		Term{Times: gang - 1, Value: saw.Kerf, Label: "kerf"},
 		Term{Times: a.Ends, Value: a.End, Label: "end"})
 	if short := least - length.Total(); short > 0 {

@@ -3,7 +3,7 @@ package stock
 import "testing"
 
 func TestSumPrintsHowASizeCameAbout(t *testing.T) {
-	const mm = Millimetre
+	const mm = Millimeter
 	inside := Sum{{1, 900 * mm, 0, "outside width"}, {-2, 18 * mm, 0, "side"}}
 	tests := []struct {
 		sum    Sum

@@ -3,7 +3,7 @@ package stock
 import "testing"
 
 func TestTotalsStayExactBeyond64Bits(t *testing.T) {
-	const long, wide, thick = 2440 * Millimetre, 1220 * Millimetre, 18 * Millimetre
+	const long, wide, thick = 2440 * Millimeter, 1220 * Millimeter, 18 * Millimeter
 	var volumes Volume
 	volume := Volume{}.Add(long, wide, thick, 1)
 	for range 4 {

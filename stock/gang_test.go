@@ -20,7 +20,7 @@ func told(j Job, p Part) []string {
 }
 
 func TestShortBlanksAreGanged(t *testing.T) {
-	const mm = Millimetre
+	const mm = Millimeter
 	job := func(longest Length) Job {
 		return Job{
 			Saw: Saw{Kerf: 3 * mm}, Shortest: 300 * mm,
@@ -78,13 +78,13 @@ func TestShortBlanksAreGanged(t *testing.T) {
 }
 
 func TestBlanksSayHowTheirSizesCameAbout(t *testing.T) {
-	const mm = Millimetre
+	const mm = Millimeter
 	p := Part{Length: 96 * mm, Width: 60 * mm, Thickness: 8 * mm, Allowance: Allowance{
-		Edge: mm, Edges: 1, Face: mm, Faces: 2, End: 5 * mm, Ends: 2, Mitre: 2 * mm, Mitres: 1}}
+		Edge: mm, Edges: 1, Face: mm, Faces: 2, End: 5 * mm, Ends: 2, Miter: 2 * mm, Miters: 1}}
 	b := p.inOne(Board, 2, 2, Saw{Kerf: 3 * mm, ResawKerf: 2 * mm}, 300*mm)
 	want := []string{
 		"width: 61 = 60 (part) + 1 (edge)",
-		"length: 300 = 2 x 96 (part) + 2 x 2 (mitre) + 3 (kerf) + 2 x 5 (end) + 91 (extra length)",
+		"length: 300 = 2 x 96 (part) + 2 x 2 (miter) + 3 (kerf) + 2 x 5 (end) + 91 (extra length)",
 		"thickness: 22 = 2 x 8 (part) + 4 x 1 (face) + 2 (resaw kerf)",
 	}
 	var got []string
@@ -101,7 +101,7 @@ func TestBlanksSayHowTheirSizesCameAbout(t *testing.T) {
 
 // Rough lumber for sale is ripped and planed like boards, and long enough.
 func TestShortBlanksOfRoughLumberAreGanged(t *testing.T) {
-	const mm = Millimetre
+	const mm = Millimeter
 	p := Part{Material: "oak", Length: 96 * mm, Width: 60 * mm, Thickness: Inch, Count: 4}
 	thin := p
 	thin.Thickness, thin.Resaw = 10*mm, true

@@ -12,20 +12,20 @@ type Length int64
 // The inch is 25.4 mm by definition since 1959 (National Bureau of Standards,
 // Circular 572, addendum), the foot 304.8 mm.
 const (
-	Millimetre Length = 40_000
+	Millimeter Length = 40_000
 	Inch       Length = 1_016_000
 	Foot              = 12 * Inch
 )
 
 // Longest is the greatest length that is read. A longer one is a slip of the
 // pen, and three lengths of this size still multiply without fear.
-const Longest = 100_000 * Millimetre
+const Longest = 100_000 * Millimeter
 
 // Units says how bare numbers are read and how lengths are printed.
 type Units int
 
 const (
-	Millimetres Units = iota
+	Millimeters Units = iota
 	Inches
 )
 
@@ -37,16 +37,16 @@ func (u Units) String() string {
 	return "mm"
 }
 
-// Decimal writes l exactly, in millimetres, as a plain decimal number: no
+// Decimal writes l exactly, in millimeters, as a plain decimal number: no
 // exponent, no trailing zeros, at most six decimals. It is a valid number in
 // JSON and TOML; one count of Length is "0.000025".
 func (l Length) Decimal() string {
 	sign, n := split(l)
-	whole, rest := n/uint64(Millimetre), n%uint64(Millimetre)
+	whole, rest := n/uint64(Millimeter), n%uint64(Millimeter)
 	if rest == 0 {
 		return fmt.Sprintf("%s%d", sign, whole)
 	}
-	const millionths = 25 // of a millimetre in one count
+	const millionths = 25 // of a millimeter in one count
 	return strings.TrimRight(fmt.Sprintf("%s%d.%06d", sign, whole, rest*millionths), "0")
 }
 

@@ -9,13 +9,13 @@ const (
 	Resaw                        // the thickness is divided
 	SquareEnd                    // one end is cut square
 	CutToLength                  // crosscuts at a stop
-	CutMitre                     // one end at an angle, its long point at the stop
+	CutMiter                     // one end at an angle, its long point at the stop
 )
 
 // String returns the word of the plan file: "plane", "true edge", "resaw",
-// "square end", "cut to length" or "mitre".
+// "square end", "cut to length" or "miter".
 func (o Operation) String() string {
-	return [...]string{"plane", "true edge", "resaw", "square end", "cut to length", "mitre"}[o]
+	return [...]string{"plane", "true edge", "resaw", "square end", "cut to length", "miter"}[o]
 }
 
 // Milling is a step on the way from a blank to its parts.
@@ -34,7 +34,7 @@ type Milling struct {
 
 // thinnestKept is the thinnest piece that is resawn off and kept instead of planed to
 // shavings: 6 mm (1/4 in), common practice, no source.
-const thinnestKept = 6 * Millimetre
+const thinnestKept = 6 * Millimeter
 
 // Milling lists, in order, what makes the parts of a blank out of stock as thick
 // as from. It is empty where the saw delivers the part as it is.
@@ -122,14 +122,14 @@ func (b Blank) lengths(steps []Milling) []Milling {
 		left -= a.End
 		steps = append(steps, Milling{SquareEnd, left, a.End, 1, 0})
 	}
-	length := b.Part.Length + Length(a.Mitres)*a.Mitre
+	length := b.Part.Length + Length(a.Miters)*a.Miter
 	if left > length {
 		steps = append(steps, Milling{CutToLength, length, left - Length(b.Gang)*length, b.Gang, 0})
 	}
-	for range a.Mitres {
-		off := a.Mitre
+	for range a.Miters {
+		off := a.Miter
 		length -= off
-		steps = append(steps, Milling{CutMitre, length, off, 1, 0})
+		steps = append(steps, Milling{CutMiter, length, off, 1, 0})
 	}
 	return steps
 }

@@ -7,7 +7,7 @@ import (
 )
 
 func TestMillingListsSettingsInOrder(t *testing.T) {
-	const mm = Millimetre
+	const mm = Millimeter
 	part := func(a Allowance) Part {
 		return Part{Length: 400 * mm, Width: 60 * mm, Thickness: 20 * mm, Allowance: a}
 	}
@@ -46,8 +46,8 @@ func TestMillingListsSettingsInOrder(t *testing.T) {
 		{"alone, no face counted", resawn(part(Allowance{})), 1, 1, 0, 28 * mm, []string{"resaw 20 off 8, 6 kept"}},
 		{"what would be left is too thin", resawn(part(Allowance{})), 1, 1, 0, 28*mm - 1, []string{"plane 20 off 7.999975"}},
 		{"not to be resawn", part(Allowance{}), 1, 1, 0, 60 * mm, []string{"plane 20 off 40"}},
-		{"mitred, from a gang", part(Allowance{Mitre: 2 * mm, Mitres: 2}), 2, 1, 0, 20 * mm, []string{
-			"cut to length 404 off 3 x 2", "mitre 402 off 2", "mitre 400 off 2"}},
+		{"mitered, from a gang", part(Allowance{Miter: 2 * mm, Miters: 2}), 2, 1, 0, 20 * mm, []string{
+			"cut to length 404 off 3 x 2", "miter 402 off 2", "miter 400 off 2"}},
 	} {
 		var got []string
 		for _, m := range test.part.inOne(Board, test.gang, test.layers, saw, test.least).Milling(test.from) {

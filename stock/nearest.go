@@ -35,7 +35,7 @@ func Nearest(word string, known []string) (string, bool) {
 const longestWord = 1000
 
 // typingSlips counts the slips that turn a into b: a letter too many, one too
-// few, a wrong one, two neighbours exchanged (optimal string alignment, after
+// few, a wrong one, two neighbors exchanged (optimal string alignment, after
 // Damerau, A technique for computer detection and correction of spelling
 // errors, CACM 7 (1964); from memory).
 func typingSlips(a, b []rune) int {

@@ -10,14 +10,14 @@ func TestNearestOffersOnlyWhatWasLikelyMeant(t *testing.T) {
 	tests := []struct {
 		word, want, reason string
 	}{
-		{"brich ply 18", "birch ply 18", "neighbours exchanged"},
+		{"brich ply 18", "birch ply 18", "neighbors exchanged"},
 		{"birch ply 19", "birch ply 18", "one wrong letter; the first of equally near"},
 		{"birch ply 2", "birch ply 12", "one letter missing"},
 		{"Spruce", "spruce", "case does not count"},
 		{"sprruce", "spruce", "one letter too many"},
 		{"spruse", "spruce", "one wrong letter"},
 		{"ook", "oak", "one of three"},
-		{"oka", "oak", "neighbours exchanged"},
+		{"oka", "oak", "neighbors exchanged"},
 		{"ok", "oak", "one of three"},
 		{"pine", "", "nothing like it"},
 		{"im", "", "two letters leave no room for a slip"},

@@ -11,7 +11,7 @@ import (
 // [ParseNominal] gives only sizes that exist.
 type Nominal struct {
 	thickness, width dressing
-	metric           bool // CLS: named in millimetres, by its finished size
+	metric           bool // CLS: named in millimeters, by its finished size
 }
 
 // dressing is a nominal dimension and what is left of it, at the least, once
@@ -19,7 +19,7 @@ type Nominal struct {
 type dressing struct{ nominal, dry Length }
 
 // ParseNominal reads a trade name: "2x4", "1 x 12", "5/4×6", "2-1/2x4", or
-// "38x89" in millimetres. The thickness stands first. Every error is a
+// "38x89" in millimeters. The thickness stands first. Every error is a
 // [*NotationError] and names the sizes nearest to what was written.
 func ParseNominal(text string) (Nominal, error) {
 	n, wrong := readNominal(text)
@@ -69,7 +69,7 @@ func readNominal(text string) (Nominal, *refusal) {
 	if wrong != nil {
 		return Nominal{}, wrong
 	}
-	if thickness > thickestTimber { // so it is in millimetres
+	if thickness > thickestTimber { // so it is in millimeters
 		return readCLS(thickness, width)
 	}
 	sizes := nominalSizes()
@@ -84,9 +84,9 @@ func readNominal(text string) (Nominal, *refusal) {
 	}
 }
 
-// readCLS finds the section whose millimetres were read as inches.
+// readCLS finds the section whose millimeters were read as inches.
 func readCLS(thickness, width Length) (Nominal, *refusal) {
-	inches := func(l Length) Length { return l / Millimetre * Inch }
+	inches := func(l Length) Length { return l / Millimeter * Inch }
 	names := make([]string, len(clsSizes))
 	for i, n := range clsSizes {
 		if inches(n.thickness.nominal) == thickness && inches(n.width.nominal) == width {
@@ -95,7 +95,7 @@ func readCLS(thickness, width Length) (Nominal, *refusal) {
 		names[i] = n.String()
 	}
 	return Nominal{}, &refusal{
-		"no softwood is sold by this name, in inches or in millimetres",
+		"no softwood is sold by this name, in inches or in millimeters",
 		"CLS is " + strings.Join(names, ", ") + "; or give thickness and width as measured",
 	}
 }

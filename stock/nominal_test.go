@@ -7,7 +7,7 @@ import (
 )
 
 // Source: American Softwood Lumber Standard, PS 20-20, minimum dressed dry
-// sizes of boards and dimension lumber; millimetres are inches x 25.4. Each
+// sizes of boards and dimension lumber; millimeters are inches x 25.4. Each
 // figure is checked in a size of every class that lists it.
 func TestDressedFollowsTheStandard(t *testing.T) {
 	tests := []struct {

@@ -27,7 +27,7 @@ var (
 //
 // What can be read in two ways is refused and both readings named: 271/2 (is
 // the space missing?), 2-3, 1,219 (thousands?), 2x4, a bare fraction where
-// units are millimetres, and a bare 5/4, which names a thickness of lumber;
+// units are millimeters, and a bare 5/4, which names a thickness of lumber;
 // with an inch mark it is a plain fraction. So are signs, exponents, and
 // anything beyond [Longest]. Every error is a [*NotationError].
 func ParseLength(text string, units Units) (Length, error) {
@@ -66,7 +66,7 @@ func readLength(text string, units Units) (Length, *refusal) {
 }
 
 // readBare reads an amount without a unit. Fractions without one are kept for
-// jobs in inches: in a job in millimetres 27 1/2 is far likelier a forgotten
+// jobs in inches: in a job in millimeters 27 1/2 is far likelier a forgotten
 // inch mark than 27.5 mm, and wrong by a factor of 25.
 func readBare(number string, units Units) (Length, *refusal) {
 	value, wrong := readAmount(number)
@@ -84,11 +84,11 @@ func readBare(number string, units Units) (Length, *refusal) {
 	}
 	if strings.Contains(number, "/") {
 		return 0, &refusal{
-			"this fraction has no unit, and bare numbers are millimetres",
-			fmt.Sprintf("write %s in, or millimetres with decimals", number),
+			"this fraction has no unit, and bare numbers are millimeters",
+			fmt.Sprintf("write %s in, or millimeters with decimals", number),
 		}
 	}
-	return exactly(value, Millimetre)
+	return exactly(value, Millimeter)
 }
 
 // readFeetInches reads feet and inches. The feet are whole and the inches less
@@ -116,12 +116,12 @@ func readFeetInches(feetText, inchText string) (Length, *refusal) {
 // the stop of an abbreviation.
 func unitNamed(word string) (Length, bool) {
 	switch strings.TrimSuffix(word, ".") {
-	case "mm", "millimetre", "millimetres", "millimeter", "millimeters":
-		return Millimetre, true
-	case "cm", "centimetre", "centimetres", "centimeter", "centimeters":
-		return 10 * Millimetre, true
-	case "m", "metre", "metres", "meter", "meters":
-		return 1000 * Millimetre, true
+	case "mm", "millimeter", "millimeters", "millimetre", "millimetres":
+		return Millimeter, true
+	case "cm", "centimeter", "centimeters", "centimetre", "centimetres":
+		return 10 * Millimeter, true
+	case "m", "meter", "meters", "metre", "metres":
+		return 1000 * Millimeter, true
 	case `"`, "in", "inch", "inches":
 		return Inch, true
 	case "'", "ft", "foot", "feet":

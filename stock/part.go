@@ -26,9 +26,9 @@ type Allowance struct {
 	Edge Length // per edge trued on the fence or the jointer
 	Face Length // per planed face; boards only
 	End  Length // per end squared
-	// Mitre is per mitred end. The part's length is then measured to the long
+	// Miter is per mitered end. The part's length is then measured to the long
 	// points. A blade at 45 degrees takes 1.414 kerfs along the piece.
-	Mitre Length
+	Miter Length
 
-	Edges, Faces, Ends, Mitres int // how many of each: 0, 1 or 2
+	Edges, Faces, Ends, Miters int // how many of each: 0, 1 or 2
 }

@@ -55,7 +55,7 @@ func TestWordsOfTheJobFile(t *testing.T) {
 	for _, test := range []struct{ got, want string }{
 		{GrainLength.String(), "length"}, {GrainWidth.String(), "width"}, {GrainAny.String(), "any"},
 		{Sheet.String(), "sheet"}, {Board.String(), "board"},
-		{Millimetres.String(), "mm"}, {Inches.String(), "in"},
+		{Millimeters.String(), "mm"}, {Inches.String(), "in"},
 	} {
 		if test.got != test.want {
 			t.Errorf("got %q, want %q", test.got, test.want)

@@ -7,22 +7,22 @@ type Per int
 
 const (
 	PerPiece Per = iota
-	PerMetre
+	PerMeter
 	PerFoot
-	PerSquareMetre
+	PerSquareMeter
 	PerSquareFoot
 	PerBoardFoot
 )
 
 // Pers are the words of the job file, in the order of the constants.
-var Pers = []string{"piece", "metre", "foot", "square metre", "square foot", "board foot"}
+var Pers = []string{"piece", "meter", "foot", "square meter", "square foot", "board foot"}
 
 // PriceOf is the price of one piece of s at a price per some measure of it, to the
 // nearest cent, a half upwards. Lengths and areas are those of the whole piece, trim
 // included; board feet are by its nominal or rough size if it has one, else as
 // [BoardMeasure] has them of its thickness.
 func (s Stock) PriceOf(price Money, per Per) Money {
-	const metre = 1000 * Millimetre
+	const meter = 1000 * Millimeter
 	measure := func(sizes ...int64) *big.Rat {
 		return new(big.Rat).SetFrac(plus(nil, append(sizes, int64(price))...), big.NewInt(1))
 	}
@@ -30,12 +30,12 @@ func (s Stock) PriceOf(price Money, per Per) Money {
 		return Money(roundHalfUp(r.Quo(r, new(big.Rat).SetInt(plus(nil, units...)))))
 	}
 	switch per {
-	case PerMetre:
-		return over(measure(int64(s.Length)), int64(metre))
+	case PerMeter:
+		return over(measure(int64(s.Length)), int64(meter))
 	case PerFoot:
 		return over(measure(int64(s.Length)), int64(Foot))
-	case PerSquareMetre:
-		return over(measure(int64(s.Length), int64(s.Width)), int64(metre), int64(metre))
+	case PerSquareMeter:
+		return over(measure(int64(s.Length), int64(s.Width)), int64(meter), int64(meter))
 	case PerSquareFoot:
 		return over(measure(int64(s.Length), int64(s.Width)), int64(Foot), int64(Foot))
 	case PerBoardFoot:

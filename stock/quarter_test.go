@@ -8,7 +8,7 @@ import (
 
 // Source: rules of the National Hardwood Lumber Association, surfaced lumber,
 // as in "Hardwood Lumber - Dimensions", engineeringtoolbox.com; 10/4 surfaced on
-// two sides from memory. Millimetres are inches x 25.4.
+// two sides from memory. Millimeters are inches x 25.4.
 func TestQuartersFollowTheRules(t *testing.T) {
 	tests := []struct{ name, rough, roughMM, s1s, s2s, s2sMM string }{
 		{"3/8", "3/8", "9.525", "", "3/16", "4.7625"},

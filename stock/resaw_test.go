@@ -6,11 +6,11 @@ import (
 )
 
 func TestThinPartsAreResawnFromTheBoardThatWastesLeast(t *testing.T) {
-	const mm = Millimetre
+	const mm = Millimeter
 	board := func(thickness, length Length) Stock {
 		return Stock{Kind: Board, Material: "ash", Thickness: thickness * mm, Width: 100 * mm, Length: length * mm}
 	}
-	// 8 mm and a millimetre for each face: layers of 10 mm, 2 mm between.
+	// 8 mm and a millimeter for each face: layers of 10 mm, 2 mm between.
 	part := func(count int) Part {
 		return Part{Material: "ash", Length: 500 * mm, Width: 60 * mm, Thickness: 8 * mm, Count: count, Resaw: true,
 			Allowance: Allowance{Face: mm, Faces: 2}}

@@ -6,8 +6,8 @@ import (
 	"math/bits"
 )
 
-// Ruler prints lengths: millimetres to 0.1, or inches to a fraction. The zero
-// Ruler prints millimetres.
+// Ruler prints lengths: millimeters to 0.1, or inches to a fraction. The zero
+// Ruler prints millimeters.
 //
 // A length between two marks prints as the nearer one, the larger when both
 // are as near, and always behind "≈": a reader must know that the figure was
@@ -72,13 +72,13 @@ func (r Ruler) Down(l Length) Length {
 	return l/whole*whole + l%whole*Length(marks)/whole*whole/Length(marks)
 }
 
-// scale is the number of marks on one whole: tenths of a millimetre, or the
+// scale is the number of marks on one whole: tenths of a millimeter, or the
 // fractions of an inch.
 func (r Ruler) scale() (whole Length, marks uint64) {
 	if r.Units == Inches {
 		return Inch, uint64(cmp.Or(r.Denominator, 32))
 	}
-	return Millimetre, 10
+	return Millimeter, 10
 }
 
 // marks counts the marks of the ruler up to size, to the nearest, and reports

@@ -21,18 +21,18 @@ func TestRulerPrintsNearestMarkAndSaysWhenRounded(t *testing.T) {
 		reason string
 	}{
 		{mm, 0, "0", "nothing"},
-		{mm, 900 * Millimetre, "900", "no idle decimal"},
-		{mm, 6985 * Millimetre / 10, "698.5", "tenths are exact"},
+		{mm, 900 * Millimeter, "900", "no idle decimal"},
+		{mm, 6985 * Millimeter / 10, "698.5", "tenths are exact"},
 		{mm, Inch, "25.4", "an inch is whole tenths"},
 		{mm, Inch / 8, "≈3.2", "3.175 rounds up"},
 		{mm, Inch / 32, "≈0.8", "0.79375"},
 		{mm, 1, "≈0", "25 nm, not nothing"},
 		{mm, -1, "≈0", "zero has no sign"},
-		{mm, Millimetre / 20, "≈0.1", "a half goes to the larger mark"},
-		{mm, Millimetre/20 - 1, "≈0", "just below the half"},
-		{mm, -3 * Millimetre, "-3", "negative"},
-		{mm, -Millimetre / 20, "≈-0.1", "a negative half goes to the larger size"},
-		{mm, 999*Millimetre + 39_999, "≈1000", "rounding carries"},
+		{mm, Millimeter / 20, "≈0.1", "a half goes to the larger mark"},
+		{mm, Millimeter/20 - 1, "≈0", "just below the half"},
+		{mm, -3 * Millimeter, "-3", "negative"},
+		{mm, -Millimeter / 20, "≈-0.1", "a negative half goes to the larger size"},
+		{mm, 999*Millimeter + 39_999, "≈1000", "rounding carries"},
 		{mm, math.MinInt64, "≈-230584300921369.4", "the least int64"},
 		{in, 0, "0", "nothing"},
 		{in, 27*Inch + Inch/2, "27 1/2", "reduced"},
@@ -88,7 +88,7 @@ func TestRulerConvertsMetricToNearestFraction(t *testing.T) {
 	}
 	for _, test := range tests {
 		r := Ruler{Inches, test.denominator}
-		l := test.mm * Millimetre
+		l := test.mm * Millimeter
 		got := r.Print(l)
 		if got != test.want {
 			t.Errorf("%d mm to 1/%d: %q, want %q", test.mm, test.denominator, got, test.want)
@@ -129,8 +129,8 @@ func TestRulerPrintsUnitAndSize(t *testing.T) {
 		{mm.PrintUnit(l), "698.5 mm"},
 		{in.PrintUnit(l), "27 1/2 in"},
 		{mm.PrintUnit(Inch / 8), "≈3.2 mm"},
-		{mm.Size(l, 300*Millimetre), "698.5 x 300"},
-		{in.Size(l, 300*Millimetre), "27 1/2 x ≈11 13/16"},
+		{mm.Size(l, 300*Millimeter), "698.5 x 300"},
+		{in.Size(l, 300*Millimeter), "27 1/2 x ≈11 13/16"},
 	} {
 		if test.got != test.want {
 			t.Errorf("got %q, want %q", test.got, test.want)
@@ -152,7 +152,7 @@ func TestExactLengthsReadBackAsPrinted(t *testing.T) {
 			if !r.Exact(l) {
 				t.Fatalf("%+v: %d marks are not exact", r, n)
 			}
-			for _, units := range []Units{Millimetres, Inches} {
+			for _, units := range []Units{Millimeters, Inches} {
 				back, err := ParseLength(r.PrintUnit(l), units)
 				if err != nil || back != l {
 					t.Fatalf("%s reads as %d (%v), want %d", r.PrintUnit(l), back, err, l)
@@ -171,14 +171,14 @@ func TestDecimalIsExactAndPlain(t *testing.T) {
 		{1, "0.000025"},
 		{-1, "-0.000025"},
 		{40, "0.001"},
-		{Millimetre, "1"},
-		{10 * Millimetre, "10"},
+		{Millimeter, "1"},
+		{10 * Millimeter, "10"},
 		{Inch, "25.4"},
 		{Inch / 64, "0.396875"},
 		{thousandth, "0.0254"},
 		{27*Inch + Inch/2, "698.5"},
-		{2440 * Millimetre, "2440"},
-		{-3 * Millimetre / 2, "-1.5"},
+		{2440 * Millimeter, "2440"},
+		{-3 * Millimeter / 2, "-1.5"},
 		{Longest, "100000"},
 		{math.MaxInt64, "230584300921369.395175"},
 		{math.MinInt64, "-230584300921369.3952"},
@@ -198,7 +198,7 @@ func TestDecimalReadsBack(t *testing.T) {
 	random := rand.New(rand.NewPCG(5, 6))
 	for range 5000 {
 		l := Length(random.Int64N(int64(Longest) + 1))
-		back, err := ParseLength(l.Decimal(), Millimetres)
+		back, err := ParseLength(l.Decimal(), Millimeters)
 		if err != nil || back != l {
 			t.Fatalf("%s reads as %d (%v), want %d", l.Decimal(), back, err, l)
 		}
@@ -214,8 +214,8 @@ func TestDownIsTheLastMarkBelow(t *testing.T) {
 		{Ruler{Units: Inches}, 73625 * Inch / 10000, 7*Inch + 11*Inch/32},
 		{Ruler{Units: Inches}, 7*Inch + 11*Inch/32, 7*Inch + 11*Inch/32},
 		{Ruler{Units: Inches, Denominator: 64}, 73625 * Inch / 10000, 7*Inch + 23*Inch/64},
-		{Ruler{}, 12*Millimetre + 39*Millimetre/100, 12*Millimetre + 3*Millimetre/10},
-		{Ruler{}, Millimetre/10 - 1, 0},
+		{Ruler{}, 12*Millimeter + 39*Millimeter/100, 12*Millimeter + 3*Millimeter/10},
+		{Ruler{}, Millimeter/10 - 1, 0},
 		{Ruler{}, Longest, Longest},
 	} {
 		if got := test.ruler.Down(test.l); got != test.want || !test.ruler.Exact(got) {

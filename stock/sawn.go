@@ -6,15 +6,15 @@ import (
 )
 
 // Sawn is a size of European softwood by its sawn section: "47x100", in
-// millimetres. Its zero value is no size; [ParseSawn] gives only those that
+// millimeters. Its zero value is no size; [ParseSawn] gives only those that
 // exist.
 type Sawn struct{ thickness, width Length }
 
 // Sawn sizes of softwood. Source: EN 1313-1:2010 with its UK annex, from memory;
 // that both 47 and 50 mm are listed is confirmed in a trade journal's column.
 var (
-	sawnThicknesses = millimetres(16, 19, 22, 25, 32, 38, 47, 50, 63, 75, 100)
-	sawnWidths      = millimetres(75, 100, 115, 125, 150, 175, 200, 225, 250, 275, 300)
+	sawnThicknesses = millimeters(16, 19, 22, 25, 32, 38, 47, 50, 63, 75, 100)
+	sawnWidths      = millimeters(75, 100, 115, 125, 150, 175, 200, 225, 250, 275, 300)
 )
 
 // Planing all round takes 3 mm up to 100 mm and 5 mm above, which gives the
@@ -23,23 +23,23 @@ var (
 // wiki.dtonline.org): with that the two widths between are 2 mm more, and what is
 // planned must be there.
 const (
-	lightPlaning, heavyPlaning = 3 * Millimetre, 5 * Millimetre
-	lightlyPlaned              = 100 * Millimetre
+	lightPlaning, heavyPlaning = 3 * Millimeter, 5 * Millimeter
+	lightlyPlaned              = 100 * Millimeter
 )
 
 // clsSizes are sections of Canadian lumber standard (CLS) as sold in Europe, by
 // their finished size. Source: EN 336 with its UK annex, from memory; 38x63 is
 // confirmed in a trade journal's column.
 var clsSizes = func() (sizes []Nominal) {
-	for _, width := range millimetres(63, 89, 114, 140, 184, 235, 285) {
-		sizes = append(sizes, Nominal{dressing{38 * Millimetre, 38 * Millimetre}, dressing{width, width}, true})
+	for _, width := range millimeters(63, 89, 114, 140, 184, 235, 285) {
+		sizes = append(sizes, Nominal{dressing{38 * Millimeter, 38 * Millimeter}, dressing{width, width}, true})
 	}
 	return sizes
 }()
 
-func millimetres(all ...Length) []Length {
+func millimeters(all ...Length) []Length {
 	for i := range all {
-		all[i] *= Millimetre
+		all[i] *= Millimeter
 	}
 	return all
 }
@@ -55,19 +55,19 @@ func ParseSawn(text string) (Sawn, error) {
 }
 
 func readSawn(text string) (Sawn, *refusal) {
-	thickness, width, wrong := readSection(text, Millimetre, "47x100")
+	thickness, width, wrong := readSection(text, Millimeter, "47x100")
 	if wrong != nil {
 		return Sawn{}, wrong
 	}
 	if !slices.Contains(sawnThicknesses, thickness) || !slices.Contains(sawnWidths, width) || thickness > width {
 		return Sawn{}, &refusal{"no softwood is sawn to this size",
-			"it is " + inMillimetres(sawnThicknesses) + " mm thick and " + inMillimetres(sawnWidths) + " mm wide, thickness first; or give thickness and width as measured"}
+			"it is " + inMillimeters(sawnThicknesses) + " mm thick and " + inMillimeters(sawnWidths) + " mm wide, thickness first; or give thickness and width as measured"}
 	}
 	return Sawn{thickness, width}, nil
 }
 
-// inMillimetres lists lengths: "16, 19 and 22".
-func inMillimetres(all []Length) string {
+// inMillimeters lists lengths: "16, 19 and 22".
+func inMillimeters(all []Length) string {
 	words := make([]string, len(all))
 	for i, l := range all {
 		words[i] = l.Decimal()

@@ -18,11 +18,11 @@ func TestSawnSizesFollowTheStandards(t *testing.T) {
 			t.Errorf("%d sizes are listed, want %d", len(listed), len(want))
 		}
 		for _, sawn := range listed {
-			machined, there := want[sawn/Millimetre]
+			machined, there := want[sawn/Millimeter]
 			if !there {
 				t.Errorf("%s mm is not in the standard", sawn.Decimal())
 			}
-			if got := s4s(sawn); machined > 0 && got != machined*Millimetre {
+			if got := s4s(sawn); machined > 0 && got != machined*Millimeter {
 				t.Errorf("%s mm planed is %s mm, want %d", sawn.Decimal(), got.Decimal(), machined)
 			}
 		}
@@ -41,7 +41,7 @@ func TestSawnSizesFollowTheStandards(t *testing.T) {
 			t.Error(err)
 			continue
 		}
-		if thickness, width, err := s.Surfaced(test.how); err != nil || thickness != test.thickness*Millimetre || width != test.width*Millimetre {
+		if thickness, width, err := s.Surfaced(test.how); err != nil || thickness != test.thickness*Millimeter || width != test.width*Millimeter {
 			t.Errorf("%s %v: %s, %v", test.name, test.how, Ruler{}.Size(thickness, width), err)
 		}
 	}

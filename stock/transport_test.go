@@ -4,7 +4,7 @@ import "testing"
 
 // A car takes 1700 x 1300: lying either way, and of what is 1500 wide no more than 1300.
 func TestWhatIsCarried(t *testing.T) {
-	const mm = Millimetre
+	const mm = Millimeter
 	car := Transport{Longest: 1700 * mm, Widest: 1300 * mm}
 	for _, tt := range []struct {
 		length, width Length
@@ -28,7 +28,7 @@ func TestWhatIsCarried(t *testing.T) {
 
 // A side that the seller cut loses its tolerance where the trim is less.
 func TestSawnSidesAreTrimmed(t *testing.T) {
-	const mm = Millimetre
+	const mm = Millimeter
 	s := Stock{Length: 1000 * mm, Width: 500 * mm, Sawn: Trims{NearEnd: 2 * mm, FarEnd: 2 * mm}}
 	for trim, want := range map[Length][2]Length{0: {996 * mm, 500 * mm}, mm: {996 * mm, 498 * mm}, 3 * mm: {994 * mm, 494 * mm}} {
 		s.Trim = trim
@@ -41,7 +41,7 @@ func TestSawnSidesAreTrimmed(t *testing.T) {
 // 2.44 x 1.22 x 0.018 m at 680 kg/m3 is 36.436 kg: 2.9768 m2 x 0.018 m x 680.
 func TestWeightOfAPiece(t *testing.T) {
 	j := Job{Densities: map[string]int{"ply": 680}}
-	s := Stock{Material: "ply", Length: 2440 * Millimetre, Width: 1220 * Millimetre, Thickness: 18 * Millimetre}
+	s := Stock{Material: "ply", Length: 2440 * Millimeter, Width: 1220 * Millimeter, Thickness: 18 * Millimeter}
 	if g, known := j.Grams(s); !known || g != 36_436 {
 		t.Errorf("%d g", g)
 	}

@@ -15,8 +15,8 @@ func Weigh(length, width, thickness Length, density float64) Grams {
 	for _, side := range []Length{length, width, thickness} {
 		volume.Mul(volume, big.NewInt(int64(side)))
 	}
-	metre := big.NewInt(int64(1000 * Millimetre))
-	cube := new(big.Int).Exp(metre, big.NewInt(3), nil)
+	meter := big.NewInt(int64(1000 * Millimeter))
+	cube := new(big.Int).Exp(meter, big.NewInt(3), nil)
 	grams := new(big.Rat).SetFrac(volume, cube)
 	grams.Mul(grams, new(big.Rat).SetFloat64(density*1000))
 	grams.Add(grams, big.NewRat(1, 2))

@@ -51,8 +51,8 @@ func TestComparisonsWithIterationsWriteEqualFiles(t *testing.T) {
 	}
 }
 
-// Two sellers, three sizes of sheet and two of board, prices by the piece, the metre and
-// the square metre.
+// Two sellers, three sizes of sheet and two of board, prices by the piece, the meter and
+// the square meter.
 func TestCompareAsBefore(t *testing.T) {
 	status, out, errs := call(t, "compare", filepath.Join(jobs, "record-shelves.toml"), "--iterations", "2000")
 	if status != exitDone || errs != "" {

@@ -162,7 +162,7 @@ func (c *rackCall) read() error {
 	return err
 }
 
-// inUnits are those that were asked for, or the rack's, which is in millimetres
+// inUnits are those that were asked for, or the rack's, which is in millimeters
 // where there is none yet.
 func (c *rackCall) inUnits() stock.Units {
 	if c.stock == nil {
@@ -170,7 +170,7 @@ func (c *rackCall) inUnits() stock.Units {
 			c.stock, _ = c.rack.Read() // what is wrong with it is told by the change
 		}
 	}
-	units := stock.Millimetres
+	units := stock.Millimeters
 	if c.stock != nil {
 		units = c.stock.Units
 	}

@@ -66,7 +66,7 @@ const mostSpare = 100
 func (s *settings) ruler(job stock.Units) stock.Ruler {
 	switch s.units {
 	case "mm":
-		return stock.Ruler{Units: stock.Millimetres}
+		return stock.Ruler{Units: stock.Millimeters}
 	case "in":
 		return stock.Ruler{Units: stock.Inches}
 	}

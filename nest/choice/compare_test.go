@@ -12,7 +12,7 @@ import (
 	"sawbill/stock"
 )
 
-const mm = stock.Millimetre
+const mm = stock.Millimeter
 
 func board(name, seller string, length int, price stock.Money) stock.Stock {
 	return stock.Stock{Name: name, Seller: seller, Kind: stock.Board, Material: "pine", Price: price,

@@ -35,7 +35,7 @@ func (o Options) evaluate(s set, p *cutplan.Plan, material string) Choice {
 	return c
 }
 
-func metres(l stock.Length) float64 { return float64(l) / float64(1000*stock.Millimetre) }
+func metres(l stock.Length) float64 { return float64(l) / float64(1000*stock.Millimeter) }
 
 // offerOf is s as it was bought: a piece that its seller cut off has no price of its own.
 func offerOf(p *cutplan.Plan, s stock.Stock) stock.Stock {

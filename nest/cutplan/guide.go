@@ -8,7 +8,7 @@ type Guide int
 const (
 	// Fence: the piece runs along it and is at least as long there as it is wide.
 	Fence Guide = iota
-	// Stop: the piece lies across the saw, on a mitre gauge or a sled.
+	// Stop: the piece lies across the saw, on a miter gauge or a sled.
 	Stop
 	// Marked cuts are beyond the saw, and break the piece down: it lies still, and
 	// a guided saw follows a line that is measured and marked.

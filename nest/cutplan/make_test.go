@@ -12,7 +12,7 @@ import (
 	"sawbill/stock"
 )
 
-const mm = stock.Millimetre
+const mm = stock.Millimeter
 
 // randomJob draws a job of sheets and boards with all the rules that a saw or a
 // material can bring.

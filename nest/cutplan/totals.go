@@ -9,7 +9,7 @@ func totals(p *Plan) Totals {
 	for _, l := range p.Layouts {
 		s := l.Stock
 		if s.Kind == stock.Sheet {
-			sheets.layout(p, l, stock.Millimetre, stock.Millimetre)
+			sheets.layout(p, l, stock.Millimeter, stock.Millimeter)
 		} else {
 			boards.layout(p, l, s.Thickness, 0)
 		}
@@ -17,7 +17,7 @@ func totals(p *Plan) Totals {
 	}
 	for _, d := range p.AtSeller {
 		if d.Stock.Kind == stock.Sheet {
-			sheets.atSeller(d, stock.Millimetre)
+			sheets.atSeller(d, stock.Millimeter)
 		} else {
 			boards.atSeller(d, d.Stock.Thickness)
 		}

@@ -37,7 +37,7 @@ func contains(job stock.Job, p stock.Part, b stock.Blank) error {
 	if job.KindOf(p.Material) == stock.Sheet {
 		a.Faces = 0
 	}
-	length := n*p.Length + n*stock.Length(a.Mitres)*a.Mitre + (n-1)*job.Saw.Kerf + stock.Length(a.Ends)*a.End
+	length := n*p.Length + n*stock.Length(a.Miters)*a.Miter + (n-1)*job.Saw.Kerf + stock.Length(a.Ends)*a.End
 	width := p.Width + stock.Length(a.Edges)*a.Edge
 	thickness := m*p.Thickness + m*stock.Length(a.Faces)*a.Face + (m-1)*job.Saw.ResawKerf
 	switch {

@@ -62,14 +62,14 @@ func unfit(job stock.Job, b stock.Blank) string {
 
 // lumberJob has one part and some boards that it can come from by itself.
 func lumberJob(r *rand.Rand) stock.Job {
-	upTo := func(most int) stock.Length { return stock.Length(r.IntN(most+1)) * stock.Millimetre / 8 }
+	upTo := func(most int) stock.Length { return stock.Length(r.IntN(most+1)) * stock.Millimeter / 8 }
 	job := stock.Job{Saw: stock.Saw{Kerf: upTo(32), ResawKerf: upTo(20)}, Shortest: upTo(4000)}
 	p := stock.Part{
 		Name: "part", Material: "ash", Count: 1 + r.IntN(20), Resaw: r.IntN(2) == 0, Alone: r.IntN(8) == 0, Grain: stock.Grain(r.IntN(3)),
-		Length: stock.Millimetre + upTo(1<<r.IntN(13)), Width: stock.Millimetre + upTo(800), Thickness: stock.Millimetre + upTo(1<<r.IntN(9)),
+		Length: stock.Millimeter + upTo(1<<r.IntN(13)), Width: stock.Millimeter + upTo(800), Thickness: stock.Millimeter + upTo(1<<r.IntN(9)),
 		Allowance: stock.Allowance{
-			Edge: upTo(20), Face: upTo(20), End: upTo(80), Mitre: upTo(16),
-			Edges: r.IntN(3), Faces: r.IntN(3), Ends: r.IntN(3), Mitres: r.IntN(3),
+			Edge: upTo(20), Face: upTo(20), End: upTo(80), Miter: upTo(16),
+			Edges: r.IntN(3), Faces: r.IntN(3), Ends: r.IntN(3), Miters: r.IntN(3),
 		},
 	}
 	alone := p.Blank(stock.Board)

@@ -63,7 +63,7 @@ func TestAPieceCountsAsItIsMeasured(t *testing.T) {
 				continue
 			}
 			found++
-			if piece.Stock.Length != test.length*stock.Millimetre || piece.Stock.Width != test.width*stock.Millimetre || !piece.Stock.OnHand || piece.Stock.Count != 1 {
+			if piece.Stock.Length != test.length*stock.Millimeter || piece.Stock.Width != test.width*stock.Millimeter || !piece.Stock.OnHand || piece.Stock.Count != 1 {
 				t.Errorf("%s: %+v", test.reason, piece.Stock)
 			}
 			if piece.Root.Use == cutplan.Split || piece.Root.Use == cutplan.Part {
@@ -79,7 +79,7 @@ func TestAPieceCountsAsItIsMeasured(t *testing.T) {
 // A sheet is trimmed side by side: between two trim cuts the piece that lies there is the
 // sheet less what the cuts so far took off, with a blade that takes nothing too.
 func TestASheetIsTrimmedSideBySide(t *testing.T) {
-	const mm = stock.Millimetre
+	const mm = stock.Millimeter
 	for _, kerf := range []stock.Length{0, 3 * mm} {
 		job := stock.Job{
 			Saw:   stock.Saw{Kerf: kerf},

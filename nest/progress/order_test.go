@@ -155,7 +155,7 @@ func TestPiecesHaveTheirPlaces(t *testing.T) {
 
 // A shelf of which two are cut from one sheet: the saw's next cut, until all is done.
 func ExampleState_Next() {
-	const mm = stock.Millimetre
+	const mm = stock.Millimeter
 	job := stock.Job{
 		Saw:   stock.Saw{Kerf: 3 * mm},
 		Stock: []stock.Stock{{Name: "birch 18", Material: "birch ply", Length: 610 * mm, Width: 610 * mm, Thickness: 18 * mm}},

@@ -96,7 +96,7 @@ func (s *State) size(text string) (Size, error) {
 		return Size{}, Wrong{fmt.Sprintf("%q is no size", strings.TrimSpace(text)), `write a length and a width, as in "590 x 300 mm"`}
 	}
 	last := strings.TrimSpace(words[len(words)-1])
-	for _, u := range []stock.Units{stock.Millimetres, stock.Inches} {
+	for _, u := range []stock.Units{stock.Millimeters, stock.Inches} {
 		if strings.HasSuffix(last, u.String()) {
 			units = u
 		}

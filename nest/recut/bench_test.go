@@ -16,7 +16,7 @@ import (
 // cabinets is a job of about 60 parts as furniture has them, of two materials with three
 // sizes of sheets each, whose grain mostly matters.
 func cabinets(random *rand.Rand) stock.Job {
-	const mm = stock.Millimetre
+	const mm = stock.Millimeter
 	job := stock.Job{
 		Saw: stock.Saw{Kerf: 3200 * mm / 1000}, Offcut: stock.Offcut{Length: 300 * mm, Width: 80 * mm},
 	}

@@ -13,7 +13,7 @@ import (
 
 // smallJob is a job of a few parts and small sheets of two sizes.
 func smallJob(random *rand.Rand) stock.Job {
-	const mm = stock.Millimetre
+	const mm = stock.Millimeter
 	size := func(least, most int) stock.Length { return stock.Length(least+random.IntN(most-least)) * mm }
 	sheet := func(name string, length, width stock.Length, price stock.Money) stock.Stock {
 		return stock.Stock{Name: name, Material: "ply", Length: length, Width: width, Thickness: 18 * mm, Price: price}

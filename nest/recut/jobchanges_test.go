@@ -152,7 +152,7 @@ price = 90
 // The thickness goes along: what was cut of a material that measures otherwise does too.
 func TestTheThicknessOfWhatIsCutGoesAlong(t *testing.T) {
 	made := thinks(t, shelves, job.Changes{Thicknesses: []string{"birch ply=17.6"}}, "cut 1/1")
-	want := 17_600 * stock.Millimetre / 1000
+	want := 17_600 * stock.Millimeter / 1000
 	for _, m := range made.Made {
 		if m.From.Thickness != want || m.Thickness != want || m.Part.Thickness != want {
 			t.Errorf("%+v", m)

@@ -14,7 +14,7 @@ import (
 // anyJob is a job under any rules that a saw may have: stages, first cuts, the narrowest
 // rip, trim, limits, no prices, stock on hand, boards with a section between defects, gangs.
 func anyJob(random *rand.Rand) stock.Job {
-	const mm = stock.Millimetre
+	const mm = stock.Millimeter
 	size := func(least, most int) stock.Length { return stock.Length(least+random.IntN(most-least)) * mm }
 	some := func(n int) bool { return random.IntN(n) == 0 }
 	job := stock.Job{
@@ -126,7 +126,7 @@ func TestTheRestHoldsUnderAnyRules(t *testing.T) {
 // smallerParts is the job as it stands, and with some of its parts a little shorter or
 // narrower.
 func smallerParts(random *rand.Rand, s *progress.State) (was, is *stock.Job) {
-	const mm = stock.Millimetre
+	const mm = stock.Millimeter
 	before, after := s.Plan().Job, s.Plan().Job
 	before.Parts, after.Parts = s.Parts(), s.Parts()
 	for i := range after.Parts {

@@ -68,7 +68,7 @@ const ScarfSlope = 8
 
 // leastSplice is the shortest piece that is spliced to another: a shorter one can neither
 // be held at the saw nor clamped. Common practice, no source.
-const leastSplice = 150 * stock.Millimetre
+const leastSplice = 150 * stock.Millimeter
 
 // WaysToSave lists for each spoiled blank of which something is left, and that is not saved
 // already, what else could be done. The job is as it was read when it was planned.
@@ -138,9 +138,9 @@ func sizeChanges(s *progress.State, of *job.File, b cutplan.Blank, left progress
 	return all
 }
 
-// upTo rounds up to what is read off a rule: a millimetre, or a sixteenth of an inch.
+// upTo rounds up to what is read off a rule: a millimeter, or a sixteenth of an inch.
 func upTo(l stock.Length, units stock.Units) stock.Length {
-	mark := stock.Millimetre
+	mark := stock.Millimeter
 	if units == stock.Inches {
 		mark = stock.Inch / 16
 	}

@@ -162,7 +162,7 @@ count = 2
 		{"nothing is left of it", box, []string{"cut 1", "cut 2", "spoiled side"}, ""},
 		{"the case loses what the side lacks", box, []string{"cut 1", "spoiled side=714 x 300"},
 			"smaller height 720 714: side 714 x 300 (1 cut) back 714 x 600"},
-		{"up to the next millimetre", box, []string{"cut 1", "spoiled side=713.4 x 300"},
+		{"up to the next millimeter", box, []string{"cut 1", "spoiled side=713.4 x 300"},
 			"smaller height 720 713: side 713 x 300 (1 cut) back 713 x 600"},
 		{"what is cut already is trimmed", box, []string{"cut 1", "cut 2", "spoiled side=714 x 300"},
 			"smaller height 720 714: side 714 x 300 (1 cut) back 714 x 600 (1 cut)"},

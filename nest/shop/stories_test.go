@@ -236,10 +236,10 @@ func (s *story) secondThoughts(rest *shop.Rest) {
 		as.Added = []string{fmt.Sprintf("more %d: %d x %d, ply, %d", s.plans, 100+s.random.IntN(400), 60+s.random.IntN(200), 1+s.random.IntN(3))}
 	case 3:
 		if !scrap { // what is spoiled may be good by a smaller size
-			as.Sizes = []string{fmt.Sprintf("%s=%s x %s mm", part.Name, (part.Length - 5*stock.Millimetre).Decimal(), (part.Width - 3*stock.Millimetre).Decimal())}
+			as.Sizes = []string{fmt.Sprintf("%s=%s x %s mm", part.Name, (part.Length - 5*stock.Millimeter).Decimal(), (part.Width - 3*stock.Millimeter).Decimal())}
 		}
 	case 4:
-		as.Sizes = []string{fmt.Sprintf("%s=%s x %s mm", part.Name, (part.Length + 7*stock.Millimetre).Decimal(), part.Width.Decimal())}
+		as.Sizes = []string{fmt.Sprintf("%s=%s x %s mm", part.Name, (part.Length + 7*stock.Millimeter).Decimal(), part.Width.Decimal())}
 	case 5:
 		as.Kerf = fmt.Sprint(1 + s.random.IntN(4))
 	case 6:
@@ -354,7 +354,7 @@ func (s *story) onRack() []stock.Piece {
 
 // lay puts a piece on the rack.
 func (s *story) lay() {
-	p := stock.Piece{Material: "ply", Length: stock.Length(200+s.random.IntN(300)) * stock.Millimetre, Width: 250 * stock.Millimetre, Thickness: 18 * stock.Millimetre}
+	p := stock.Piece{Material: "ply", Length: stock.Length(200+s.random.IntN(300)) * stock.Millimeter, Width: 250 * stock.Millimeter, Thickness: 18 * stock.Millimeter}
 	if _, err := rack.At(s.at("rack.toml")).Change(s.Context(), rack.Change{Put: []stock.Piece{p}, What: "found", Date: "2026-03-06"}); err != nil {
 		s.Fatal(s.name, err)
 	}

@@ -55,7 +55,7 @@ func TestAssemblyFollowsFromTheConstruction(t *testing.T) {
 			"case frames carcass carcass frames finish case",
 			[]string{"The back goes into the back frame's groove"}, []string{"Slide the back"}},
 	}
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	from.Materials["box"] = Material{Kind: stock.Board, Thicknesses: []stock.Length{metric("12").Value}}
 	for _, tt := range tests {
 		t.Run(tt.reason, func(t *testing.T) {

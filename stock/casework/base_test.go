@@ -15,7 +15,7 @@ func TestCaseOnAPlinth(t *testing.T) {
 	d := plain()
 	d.Back = Back{Fit: word("applied"), Material: word("back")}
 	d.Base = Base{Kind: word("plinth"), Height: metric("100"), SetBack: metric("50")}
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	c := derive(t, d, from)
 	wantLines(t, []string{
 		"2 side 620 x 294 x 18 carcass",
@@ -86,7 +86,7 @@ func TestBaseCountsOutwards(t *testing.T) {
 	d := plain()
 	d.OutsideHeight, d.InsideHeight = Length{}, metric("300")
 	d.Base = Base{Kind: word("feet"), Height: metric("80"), Depth: metric("60")}
-	if got, want := sizeNamed(t, derive(t, d, workshop(stock.Millimetres)), "outside height"), metric("416").Value; got != want {
+	if got, want := sizeNamed(t, derive(t, d, workshop(stock.Millimeters)), "outside height"), metric("416").Value; got != want {
 		t.Errorf("outside height %d, want %d", got, want)
 	}
 }

@@ -19,7 +19,7 @@ import (
 // 24 + 12 - 1.5 = 220.5. The longest slide would be 300 - 48 - 18 - 3 = 231: there is
 // no usual one.
 func TestDrawersBehindInsetDoors(t *testing.T) {
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	c := derive(t, behindTwoDoors(), from)
 	wantLines(t, []string{
 		"2 side 720 x 300 x 18 carcass",
@@ -100,7 +100,7 @@ func TestFinishedDrawersBehindAnOverlayDoor(t *testing.T) {
 func TestWhatADoorTakesCanBeGiven(t *testing.T) {
 	d := behindTwoDoors()
 	d.Drawer.HingeClearance, d.Drawer.GapBefore = metric("0"), metric("4")
-	c := derive(t, d, workshop(stock.Millimetres))
+	c := derive(t, d, workshop(stock.Millimeters))
 	wantLines(t, []string{
 		"4 drawer side 260 x 326.3 x 12 box",
 		"4 drawer front and back 814.6 x 326.3 x 12 box",
@@ -114,7 +114,7 @@ func TestOverlayFrontsStayOffBehindDoors(t *testing.T) {
 	d := behindTwoDoors()
 	d.Drawer.Front, d.Drawer.Overlay = word("overlay"), metric("7")
 	d.Bays[0].Openings = append([]Opening{{Height: metric("120"), Drawers: []DrawerBox{{}}}}, d.Bays[0].Openings...)
-	c := derive(t, d, workshop(stock.Millimetres))
+	c := derive(t, d, workshop(stock.Millimeters))
 	wantLines(t, []string{"1 false front 878 x 134 x 18 carcass"}, only(cut(c, stock.Ruler{}), "false front"))
 	if got := cautionOn(c, "drawers behind doors"); !strings.Contains(got, "these drawers have none but their box's own") {
 		t.Errorf("caution = %q", got)

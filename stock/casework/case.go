@@ -9,7 +9,7 @@ import (
 
 // Case is a derived design: its parts, and what is worth knowing besides.
 type Case struct {
-	// Parts are named once each; From is "case", How the arithmetic of each size. Mitres is the
+	// Parts are named once each; From is "case", How the arithmetic of each size. Miters is the
 	// only allowance that is set.
 	Parts []stock.Part
 	// Sizes lists the sizes of the case as a whole, each with its arithmetic, in the order they

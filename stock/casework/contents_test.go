@@ -34,7 +34,7 @@ func TestShelfForTwelveBottles(t *testing.T) {
 	in.Across = count(6)
 	d := contained(Opening{Shelves: count(1), Contents: in})
 	d.Back = Back{Fit: word("applied"), Material: word("back")}
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	c := derive(t, d, from)
 	wantLines(t, []string{
 		"outside width 526 = 490 (inside width) + 2 x 18 (side)",
@@ -131,7 +131,7 @@ func TestBooksOfThreeHeights(t *testing.T) {
 			d := contained(books("300"), books("240"), books("180"))
 			d.OutsideWidth = metric("900")
 			test.change(&d)
-			from := workshop(stock.Millimetres)
+			from := workshop(stock.Millimeters)
 			wantLines(t, test.want, only(derivations(derive(t, d, from), from.Ruler), "height"))
 		})
 	}
@@ -144,7 +144,7 @@ func TestWidestContentsSettleABay(t *testing.T) {
 	wide := func(size string, across int) Opening {
 		return Opening{Contents: Contents{Name: word("boxes"), Width: metric(size), Across: count(across)}}
 	}
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	for _, openings := range [][]Opening{{wide("80", 4), wide("200", 1)}, {wide("200", 1), wide("80", 4)}} {
 		d := contained(openings...)
 		d.OutsideHeight, d.OutsideDepth = metric("720"), metric("300")
@@ -190,7 +190,7 @@ func TestDepthForContents(t *testing.T) {
 			d := contained(books("300"))
 			d.OutsideWidth = metric("900")
 			test.change(&d)
-			from := workshop(stock.Millimetres)
+			from := workshop(stock.Millimeters)
 			wantLines(t, []string{test.want}, only(only(derivations(derive(t, d, from), from.Ruler), "depth"), "(clearance)"))
 		})
 	}
@@ -199,7 +199,7 @@ func TestDepthForContents(t *testing.T) {
 // To the last unit of Length: a case that is less than three rows of books need
 // is refused; in any other each shelf space takes its row, and the bay is full.
 func TestContentsAreAMinimum(t *testing.T) {
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	need := metric("822").Value
 	for more := -stock.Length(2); more < 8; more++ {
 		d := contained(books("300"), books("240"), books("180"))
@@ -214,7 +214,7 @@ func TestContentsAreAMinimum(t *testing.T) {
 		if c == nil {
 			t.Fatalf("%d more than needed: faults %q", more, spelled(faults))
 		}
-		sum := 2 * 18 * stock.Millimetre // dividers
+		sum := 2 * 18 * stock.Millimeter // dividers
 		for i, least := range []string{"310", "250", "190"} {
 			if c.Openings[i].Height < metric(least).Value {
 				t.Errorf("%d more: opening %d is %d high", more, i+1, c.Openings[i].Height)
@@ -299,7 +299,7 @@ func TestFaultsOfContents(t *testing.T) {
 		t.Run(test.name, func(t *testing.T) {
 			d := contained(Opening{Contents: four})
 			test.change(&d)
-			c, faults := Derive(d, workshop(stock.Millimetres))
+			c, faults := Derive(d, workshop(stock.Millimeters))
 			if c != nil {
 				t.Errorf("a case came of it: %v", cut(c, stock.Ruler{}))
 			}

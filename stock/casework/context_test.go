@@ -26,7 +26,7 @@ func TestMaterialsOfGathersThicknesses(t *testing.T) {
 }
 
 func TestPartsSayThatTheyAreOfTheCase(t *testing.T) {
-	for _, p := range derive(t, plain(), workshop(stock.Millimetres)).Parts {
+	for _, p := range derive(t, plain(), workshop(stock.Millimeters)).Parts {
 		if p.From != "case" {
 			t.Errorf("%s: from %q", p.Name, p.From)
 		}

@@ -26,7 +26,7 @@ func TestDowelHolesThatMeetAreRefused(t *testing.T) {
 		d.Bays = []Bay{{Openings: []Opening{{}, {Height: metric(height)}}}, {}}
 		return d
 	}
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	wantLines(t, []string{"case.divider.joint: holes meet inside a partition: 12 mm into the face for a divider, 20 mm into the end for a bottom; " +
 		"move the divider and the bottom 1 mm farther apart, or use another joint for one of them"}, faultsOf(t, low("14"), from))
 	derive(t, low("15"), from)
@@ -53,7 +53,7 @@ func TestDowelHolesThatOpenIntoADadoAreRefused(t *testing.T) {
 		d.Bays = []Bay{{Openings: []Opening{{}, {Height: metric(height)}}}, {}}
 		return d
 	}
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	wantLines(t, []string{"case.partition.joint: a hole 20 mm into the end of a partition, for a bottom, opens into what is cut there for a divider; " +
 		"move the bottom and the divider 0.1 mm farther apart, or use another joint for one of them"}, faultsOf(t, low("19.9", "6"), from))
 	derive(t, low("20", "6"), from)

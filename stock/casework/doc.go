@@ -87,7 +87,7 @@
 // are taken off change no size but their panels':
 //
 //	front edge   strip = panel's length - its joints; panel's width - strip
-//	all round    panel - 2 strips both ways; end strips - 2 strips unless mitred
+//	all round    panel - 2 strips both ways; end strips - 2 strips unless mitered
 //	round a top  length - 2 strips, width - strip
 //
 // A strip runs past a panel that is housed in the edge it is on. One that reaches
@@ -122,7 +122,7 @@
 // # Takeoff and checks
 //
 // Every piece stands somewhere, as a [Solid], and a material may have
-// [Properties]. From these two follow weights and the centre of gravity, what is
+// [Properties]. From these two follow weights and the center of gravity, what is
 // to be finished or edged, and the checks: the sag of shelves, the movement of
 // wide lumber, and tipping, by moments about the front support
 //

@@ -13,7 +13,7 @@ import (
 func TestTwoInsetDoors(t *testing.T) {
 	d := plain()
 	d.Bays = []Bay{{Openings: []Opening{{Doors: count(2), Shelves: count(1)}}}}
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	c := derive(t, d, from)
 	wantLines(t, []string{
 		"2 side 720 x 300 x 18 carcass",
@@ -51,7 +51,7 @@ func TestOverlayDoorsMeetOnAPartition(t *testing.T) {
 func TestInsetDoorWithinAFrameTakesNothingOfAShelf(t *testing.T) {
 	d := framed()
 	d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1)}}}}
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	open := only(cut(derive(t, d, from), from.Ruler), "shelf")
 	d.Bays[0].Openings[0].Doors = count(1)
 	wantLines(t, open, only(cut(derive(t, d, from), from.Ruler), "shelf"))
@@ -64,5 +64,5 @@ func TestDoorsAndFrontsShareADivider(t *testing.T) {
 	d.Drawer.Overlay = metric("5")
 	d.Door = Door{Fit: word("overlay"), Overlay: metric("10")}
 	d.Bays[0].Openings = append(d.Bays[0].Openings, Opening{Doors: count(2)})
-	derive(t, d, workshop(stock.Millimetres))
+	derive(t, d, workshop(stock.Millimeters))
 }

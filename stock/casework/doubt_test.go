@@ -19,7 +19,7 @@ func bookshelf() Design {
 
 // Each direction is judged by itself, whatever else could not be read.
 func TestFaultsThatDoNotFollowAreToldWithDoubts(t *testing.T) {
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	all := []string{"case.outside_width", "case.outside_height", "case.outside_depth"}
 	for _, test := range []struct {
 		doubt string
@@ -60,7 +60,7 @@ func TestStockInDoubt(t *testing.T) {
 	d.Carcass.Material = word("unheard of")
 	d.Back = Back{Fit: word("groove"), Material: word("ply"), SetIn: metric("5")}
 	d.Bays = []Bay{{Openings: []Opening{{Doors: count(3)}}}}
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	from.StockInDoubt = true
 	_, faults := Derive(d, from)
 	wantLines(t, []string{
@@ -78,7 +78,7 @@ func TestNothingFollowsFromAWordInDoubt(t *testing.T) {
 	d.Bays[0].Openings = append(d.Bays[0].Openings, Opening{Doors: count(1)})
 	d.Door = Door{Fit: word("overlai"), Overlay: metric("7")}
 	d.Base = Base{Kind: word("plint"), Height: metric("80")}
-	_, faults := Derive(d, workshop(stock.Millimetres))
+	_, faults := Derive(d, workshop(stock.Millimeters))
 	var got []string
 	for _, f := range faults {
 		got = append(got, f.Key)
@@ -96,7 +96,7 @@ var keyed = []string{"outside_width", "outside_depth", "construction", "carcass"
 // Of a design without faults none is told, whatever is in doubt: what was not
 // given there would be missing.
 func TestDoubtsMakeNoFaults(t *testing.T) {
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	eachRandomCase(t, func(t *testing.T, d Design, _ *Case) {
 		rnd := rand.New(rand.NewPCG(uint64(d.OutsideWidth.Value), 3))
 		doubt := keyed[rnd.IntN(len(keyed))]

@@ -92,7 +92,7 @@ func TestEdgingAddedToShelves(t *testing.T) {
 }
 
 // A door of 684 - 4 = 680 by 864 - 4 = 860: within strips of 5 it is 670 x 850.
-// Two strips are 680 long. The end strips are 860 in mitres and 860 - 10 = 850
+// Two strips are 680 long. The end strips are 860 in miters and 860 - 10 = 850
 // butted.
 func TestEdgingAllRoundADoor(t *testing.T) {
 	for corner, want := range map[string][]string{
@@ -102,7 +102,7 @@ func TestEdgingAllRoundADoor(t *testing.T) {
 			"door edging at 20, 0, 20", "door edging at 875, 0, 20",
 			"door end edging at 25, 0, 20", "door end edging at 25, 0, 695",
 		},
-		"mitre": {
+		"miter": {
 			"1 door 670 x 850 x 18 carcass", "2 door edging 680 x 18 x 5 oak", "2 door end edging 860 x 18 x 5 oak",
 			"door at 25, 0, 25",
 			"door edging at 20, 0, 20", "door edging at 875, 0, 20",
@@ -115,27 +115,27 @@ func TestEdgingAllRoundADoor(t *testing.T) {
 		c := derive(t, d, from)
 		wantLines(t, want, append(only(cut(c, from.Ruler), "door"), only(standing(c, from.Ruler), "door")...))
 		for _, p := range c.Parts {
-			if p.Material == "oak" && (p.Allowance.Mitres == 2) != (corner == "mitre") {
-				t.Errorf("%s: %s has %d mitres", corner, p.Name, p.Allowance.Mitres)
+			if p.Material == "oak" && (p.Allowance.Miters == 2) != (corner == "miter") {
+				t.Errorf("%s: %s has %d miters", corner, p.Name, p.Allowance.Miters)
 			}
 		}
 	}
 }
 
 // A top of 900 x 300 over the sides, with a trim of 5 on three edges. Taken off,
-// the top is 890 x 295; the front strip 900, the side strips 300 in mitres and 295
-// butted. Added, the front strip is 910, the side strips 305 in mitres and 300
+// the top is 890 x 295; the front strip 900, the side strips 300 in miters and 295
+// butted. Added, the front strip is 910, the side strips 305 in miters and 300
 // butted.
 func TestTrimRoundATop(t *testing.T) {
 	for _, test := range []struct {
 		fit, corner string
 		want        []string
 	}{
-		{"taken-off", "mitre", []string{"1 top 890 x 295 x 18 carcass", "1 top trim 900 x 18 x 5 oak", "2 top side trim 300 x 18 x 5 oak",
+		{"taken-off", "miter", []string{"1 top 890 x 295 x 18 carcass", "1 top trim 900 x 18 x 5 oak", "2 top side trim 300 x 18 x 5 oak",
 			"top at 5, 5, 702", "top trim at 0, 0, 702", "top side trim at 0, 0, 702", "top side trim at 895, 0, 702"}},
 		{"taken-off", "butt", []string{"1 top 890 x 295 x 18 carcass", "1 top trim 900 x 18 x 5 oak", "2 top side trim 295 x 18 x 5 oak",
 			"top at 5, 5, 702", "top trim at 0, 0, 702", "top side trim at 0, 5, 702", "top side trim at 895, 5, 702"}},
-		{"added", "mitre", []string{"1 top 900 x 300 x 18 carcass", "1 top trim 910 x 18 x 5 oak", "2 top side trim 305 x 18 x 5 oak",
+		{"added", "miter", []string{"1 top 900 x 300 x 18 carcass", "1 top trim 910 x 18 x 5 oak", "2 top side trim 305 x 18 x 5 oak",
 			"top at 0, 0, 702", "top trim at -5, -5, 702", "top side trim at -5, -5, 702", "top side trim at 900, -5, 702"}},
 		{"added", "butt", []string{"1 top 900 x 300 x 18 carcass", "1 top trim 910 x 18 x 5 oak", "2 top side trim 300 x 18 x 5 oak",
 			"top at 0, 0, 702", "top trim at -5, -5, 702", "top side trim at -5, 0, 702", "top side trim at 900, 0, 702"}},
@@ -162,7 +162,7 @@ func TestEdgingTakenOffKeepsTheOpenings(t *testing.T) {
 // the strips that are glued on in front of top and bottom: its corners are notched, 8
 // wide and 6 deep. Its own strip of 8 makes room; one of 5 leaves 8 - 5 = 3.
 func TestHousedPanelsAreNotchedBehindEdging(t *testing.T) {
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	for own, want := range map[string][]string{
 		"":  {"both ends: from the front edge 0; 8 wide, 6 deep", "notch of a partition behind edging 8 = 8 (edging)"},
 		"5": {"both ends: from the front edge 0; 3 wide, 6 deep", "notch of a partition behind edging 3 = 8 (edging) - 5 (stands back)"},

@@ -25,7 +25,7 @@ func TestInsetDrawersToBeMade(t *testing.T) {
 		},
 		Bays: []Bay{{Openings: []Opening{{Drawers: []DrawerBox{{FrontHeight: metric("98")}, {Count: count(2)}}}}}},
 	}
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	wantLines(t, []string{
 		"2 side 400 x 400 x 18 carcass",
 		"1 top 464 x 400 x 18 carcass",
@@ -55,10 +55,10 @@ func TestStorageOfDrawers(t *testing.T) {
 		},
 		Bays: []Bay{{Openings: []Opening{{Drawers: []DrawerBox{{FrontHeight: metric("98")}, {Count: count(2)}}}}}},
 	}
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	var got []string
 	for _, s := range derive(t, d, from).Storage {
-		got = append(got, fmt.Sprintf("%s: %s x %s: %.2f", s.Drawer, from.Ruler.Size(s.Width, s.Depth), from.Ruler.Print(s.Height), s.CubicMillimetres()))
+		got = append(got, fmt.Sprintf("%s: %s x %s: %.2f", s.Drawer, from.Ruler.Size(s.Width, s.Depth), from.Ruler.Print(s.Height), s.CubicMillimeters()))
 	}
 	wantLines(t, []string{
 		"drawer 1: 414.6 x 348 x 69.3: 9998659.44",
@@ -106,7 +106,7 @@ func TestDrawersWithoutFalseFronts(t *testing.T) {
 		Drawer:  Drawer{Material: word("box"), BottomMaterial: word("back"), GrooveDepth: metric("6"), GapBehind: metric("20")},
 		Bays:    []Bay{{Openings: []Opening{{Drawers: []DrawerBox{{Count: count(2)}}}}}},
 	}
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	wantLines(t, []string{
 		"2 side 236 x 300 x 18 carcass",
 		"1 top 464 x 300 x 18 carcass",
@@ -124,7 +124,7 @@ func TestOverlaysMayMeetInTheMiddle(t *testing.T) {
 	made(&d, "overlay", DrawerBox{})
 	d.Drawer.Overlay, d.Drawer.Gap = metric("8"), metric("2")
 	d.Bays[0].Openings = append(d.Bays[0].Openings, d.Bays[0].Openings[0])
-	derive(t, d, workshop(stock.Millimetres))
+	derive(t, d, workshop(stock.Millimeters))
 
 	thick := plain()
 	made(&thick, "overlay", DrawerBox{})
@@ -132,5 +132,5 @@ func TestOverlaysMayMeetInTheMiddle(t *testing.T) {
 	thick.Carcass.Material = word("box") // 12 mm
 	thick.Partition.Material = word("carcass")
 	thick.Bays = []Bay{{}, thick.Bays[0], {}}
-	derive(t, thick, workshop(stock.Millimetres))
+	derive(t, thick, workshop(stock.Millimeters))
 }

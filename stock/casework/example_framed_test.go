@@ -67,7 +67,7 @@ func TestFramedCaseAroundMeasuredDrawers(t *testing.T) {
 		Back: Back{Fit: word("groove"), Material: word("back"), Depth: metric("8"), SetIn: metric("12"), Clearance: metric("2")},
 		Bays: []Bay{stack, stack},
 	}
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	c := derive(t, d, from)
 	wantLines(t, []string{
 		"2 side 391 x 362 x 18 carcass",
@@ -110,7 +110,7 @@ func TestFrameCornersDecideWhichMembersGrow(t *testing.T) {
 				OutsideWidth: metric("400"), OutsideHeight: metric("300"), OutsideDepth: metric("300"),
 				Carcass: Carcass{Material: word("carcass")}, Bays: make([]Bay, 2),
 			}
-			c := derive(t, d, workshop(stock.Millimetres))
+			c := derive(t, d, workshop(stock.Millimeters))
 			for name, want := range map[string]string{"stile": test.stile, "rail": test.rail, "mid stile": test.midStile} {
 				if got := partNamed(t, c, name).Length; got != metric(want).Value {
 					t.Errorf("%s length = %d, want %s mm", name, got, want)

@@ -22,7 +22,7 @@ func TestRabbetedCaseFromItsOutside(t *testing.T) {
 		Back:    Back{Fit: word("rabbet"), Material: word("back"), Depth: metric("6")},
 		Bays:    []Bay{{Openings: []Opening{{Shelves: count(2)}}}},
 	}
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	c := derive(t, d, from)
 	wantLines(t, []string{
 		"2 side 720 x 300 x 18 carcass",
@@ -79,7 +79,7 @@ func TestPanelCaseAroundMeasuredDrawers(t *testing.T) {
 			{Count: count(3), Width: metric("855.6"), Height: metric("180"), Depth: metric("500")},
 		}}}}},
 	}
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	c := derive(t, d, from)
 	wantLines(t, []string{
 		"2 side 588 x 510 x 18 carcass",
@@ -116,7 +116,7 @@ func TestBaysShareWhatDrawersLeave(t *testing.T) {
 			{Openings: []Opening{{Shelves: count(1)}}},
 		},
 	}
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	c := derive(t, d, from)
 	wantLines(t, []string{
 		"2 side 800 x 450 x 18 carcass",

@@ -9,7 +9,7 @@ import (
 
 // mm is a length as a job file gives it.
 func mm(n int) casework.Length {
-	return casework.Length{Value: stock.Length(n) * stock.Millimetre, Set: true}
+	return casework.Length{Value: stock.Length(n) * stock.Millimeter, Set: true}
 }
 
 func word(s string) casework.Word { return casework.Word{Value: s, Set: true} }
@@ -18,8 +18,8 @@ func word(s string) casework.Word { return casework.Word{Value: s, Set: true} }
 func offered() casework.Context {
 	return casework.Context{
 		Materials: casework.MaterialsOf([]stock.Stock{
-			{Kind: stock.Sheet, Material: "plywood", Thickness: 18 * stock.Millimetre},
-			{Kind: stock.Board, Material: "oak", Thickness: 24 * stock.Millimetre},
+			{Kind: stock.Sheet, Material: "plywood", Thickness: 18 * stock.Millimeter},
+			{Kind: stock.Board, Material: "oak", Thickness: 24 * stock.Millimeter},
 		}),
 	}
 }

@@ -245,7 +245,7 @@ func TestFaults(t *testing.T) {
 			`case.carcass.top: "glued to the ceiling" is not a word for this; write "between" or "over"`},
 		{"zero", func(d *Design) { d.OutsideWidth.Value = 0 },
 			"case.outside_width: a length of 0 leaves nothing to cut; give a length above 0, or leave the key out"},
-		{"negative", func(d *Design) { d.Shelf.SetBack = Length{Value: -stock.Millimetre, Set: true} },
+		{"negative", func(d *Design) { d.Shelf.SetBack = Length{Value: -stock.Millimeter, Set: true} },
 			"case.shelf.set_back: a length of -1 mm is less than nothing; give a length above 0"},
 		{"no drawers", func(d *Design) { d.Bays = []Bay{{Openings: []Opening{{Drawers: []DrawerBox{{Count: count(0)}}}}}} },
 			"case.bay 1.opening 1.drawer 1.count: a count of 0 is less than one; give a whole number from 1, or leave it out"},
@@ -353,7 +353,7 @@ func TestFaults(t *testing.T) {
 		// Given without a use.
 		{"loose tenons in no joint", func(d *Design) { d.LooseTenon.Material = word("spruce") },
 			`case.loose_tenon: no joint has loose tenons; set joint or corner = "loose-tenon", or leave the table out`},
-		{"corner of front edges", func(d *Design) { d.Edgings = []Edging{{Material: word("back"), Corner: word("mitre")}} },
+		{"corner of front edges", func(d *Design) { d.Edgings = []Edging{{Material: word("back"), Corner: word("miter")}} },
 			"case.edging 1.corner: strips on the carcass meet at no corner; leave it out"},
 		{"a plinth that reaches forward", func(d *Design) {
 			d.Base = Base{Kind: word("plinth"), Height: metric("80"), Forward: metric("20")}
@@ -412,7 +412,7 @@ func TestFaults(t *testing.T) {
 		t.Run(test.name, func(t *testing.T) {
 			d := plain()
 			test.change(&d)
-			c, faults := Derive(d, workshop(stock.Millimetres))
+			c, faults := Derive(d, workshop(stock.Millimeters))
 			if c != nil {
 				t.Errorf("a case came of it: %v", cut(c, stock.Ruler{}))
 			}
@@ -436,7 +436,7 @@ func TestFaultsComeTogetherInTheirOrder(t *testing.T) {
 	d.Carcass.Joint = Word{Value: "dado", Set: true, Line: 17}
 	d.Back = Back{Line: 20, Fit: word("groove"), Material: Word{Value: "bakc", Set: true, Line: 21}}
 	d.OutsideWidth = Length{Set: true, Line: 11}
-	_, faults := Derive(d, workshop(stock.Millimetres))
+	_, faults := Derive(d, workshop(stock.Millimeters))
 	type place struct {
 		Line int
 		Key  string
@@ -453,7 +453,7 @@ func TestFaultsComeTogetherInTheirOrder(t *testing.T) {
 
 // Width, height and depth are settled even if one of them cannot be.
 func TestEveryUnsettledDirectionIsTold(t *testing.T) {
-	_, faults := Derive(Design{Carcass: Carcass{Material: word("carcass")}}, workshop(stock.Millimetres))
+	_, faults := Derive(Design{Carcass: Carcass{Material: word("carcass")}}, workshop(stock.Millimeters))
 	if len(faults) != 3 {
 		t.Errorf("faults = %q, want three", spelled(faults))
 	}
@@ -500,10 +500,10 @@ func TestTheRemedyOfAConflictHolds(t *testing.T) {
 		four.Across = count(4)
 		d := contained(Opening{Contents: four})
 		test.faulty(&d)
-		if _, faults := Derive(d, workshop(stock.Millimetres)); len(faults) != 1 {
+		if _, faults := Derive(d, workshop(stock.Millimeters)); len(faults) != 1 {
 			t.Errorf("faults are %q, want one", spelled(faults))
 		}
 		test.mended(&d)
-		derive(t, d, workshop(stock.Millimetres))
+		derive(t, d, workshop(stock.Millimeters))
 	}
 }

@@ -23,7 +23,7 @@ func gradedChest() Design {
 // Fronts share 564 - 5 x 2 = 554, less 6 steps (0 + 1 + 2 + 3) of 20: 434 / 4 =
 // 108.5 for the top one, then 128.5, 148.5 and 168.5.
 func TestGradedFrontsFillTheOpening(t *testing.T) {
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	c := derive(t, gradedChest(), from)
 	wantLines(t, []string{
 		"1 false front, drawer 1 460 x 108.5 x 18 carcass",
@@ -73,7 +73,7 @@ func TestFrontsLieOnTheRuler(t *testing.T) {
 // higher than the one above, the lowest takes the rest, and together with their
 // gaps they fill the opening.
 func TestGradedFrontsSumExactly(t *testing.T) {
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	for more := range stock.Length(8) {
 		d := gradedChest()
 		d.OutsideHeight.Value += more
@@ -84,14 +84,14 @@ func TestGradedFrontsSumExactly(t *testing.T) {
 				fronts = append(fronts, p.Width)
 			}
 		}
-		sum := 5 * 2 * stock.Millimetre // gaps
+		sum := 5 * 2 * stock.Millimeter // gaps
 		for i, f := range fronts {
 			sum += f
 			if i == 0 {
 				continue
 			}
-			step := f - fronts[i-1] - 20*stock.Millimetre
-			if step != 0 && i < 3 || step < 0 || step >= 4*stock.Millimetre/10 {
+			step := f - fronts[i-1] - 20*stock.Millimeter
+			if step != 0 && i < 3 || step < 0 || step >= 4*stock.Millimeter/10 {
 				t.Errorf("%d more: front %d is %d off its step", more, i+1, step)
 			}
 		}
@@ -107,7 +107,7 @@ func TestTopFrontAndStepSettleTheCase(t *testing.T) {
 	d := gradedChest()
 	d.OutsideHeight = Length{}
 	d.Bays[0].Openings[0].Drawers = []DrawerBox{{FrontHeight: metric("100")}, {Count: count(3)}}
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	c := derive(t, d, from)
 	if got, want := sizeNamed(t, c, "outside height"), metric("566").Value; got != want {
 		t.Errorf("outside height %d, want %d", got, want)

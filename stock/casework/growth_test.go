@@ -21,11 +21,11 @@ func openingOf(c *Case, s Solid) int {
 // What lies across a bay grows by as much as the bay; of two doors each by half,
 // rounded down; what runs from front to back, or stands, keeps its width.
 func TestABayGrowsWhatLiesAcrossIt(t *testing.T) {
-	const grown = 60 * stock.Millimetre
+	const grown = 60 * stock.Millimeter
 	grew := make(map[string]int)
 	eachRandomCase(t, func(t *testing.T, d Design, c *Case) {
 		d.OutsideWidth.Value += grown
-		wider := derive(t, d, workshop(stock.Millimetres))
+		wider := derive(t, d, workshop(stock.Millimeters))
 		for i, s := range c.Solids {
 			k := openingOf(c, s)
 			if k < 0 || strings.Contains(string(s.Role), "edging") {

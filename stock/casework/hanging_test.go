@@ -30,7 +30,7 @@ func TestHangingRails(t *testing.T) {
 	} {
 		d := plain()
 		d.Base.Kind, d.Back, d.Bays = word("hung"), test.back, make([]Bay, test.bays)
-		from := workshop(stock.Millimetres)
+		from := workshop(stock.Millimeters)
 		c := derive(t, d, from)
 		if got := cut(c, from.Ruler); !slices.Contains(got, test.part) {
 			t.Errorf("%s: no %s in %q", test.name, test.part, got)
@@ -49,7 +49,7 @@ func TestAHungCaseIsFixedAndStandsOnNothing(t *testing.T) {
 	d := plain()
 	d.Base = Base{Kind: word("hung"), Rails: count(1), RailWidth: metric("60")}
 	d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1)}}}}
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	c := derive(t, d, from)
 	if got := cautionOn(c, "tipping"); got != "" {
 		t.Error(got)
@@ -78,7 +78,7 @@ func TestAHungCaseIsFixedAndStandsOnNothing(t *testing.T) {
 func TestAFramedCaseHangsByItsBackFrame(t *testing.T) {
 	d := framed()
 	d.Base.Kind = word("hung")
-	c := derive(t, d, workshop(stock.Millimetres))
+	c := derive(t, d, workshop(stock.Millimeters))
 	for _, p := range c.Parts {
 		if p.Name == "hanging rail" {
 			t.Error("it has a hanging rail")

@@ -13,7 +13,7 @@ func TestLooseTenonsInACarcass(t *testing.T) {
 	d := plain()
 	d.Carcass.Joint = word("loose-tenon")
 	d.LooseTenon = LooseTenon{Material: word("oak"), Length: metric("40")}
-	from := withOak(stock.Millimetres)
+	from := withOak(stock.Millimeters)
 	c := derive(t, d, from)
 	wantLines(t, []string{
 		"2 side 720 x 300 x 18 carcass",
@@ -61,6 +61,6 @@ func TestSplinesAndGlueBlocks(t *testing.T) {
 	d := plain()
 	d.Spline = Joinery{Count: count(4), Material: word("back"), Length: metric("300"), Width: metric("24")}
 	d.GlueBlock = Joinery{Count: count(8), Material: word("oak"), Thickness: metric("20"), Length: metric("60"), Width: metric("20")}
-	from := withOak(stock.Millimetres)
+	from := withOak(stock.Millimeters)
 	wantLines(t, []string{"4 spline 300 x 24 x 6 back", "8 glue block 60 x 20 x 20 oak"}, cut(derive(t, d, from), from.Ruler)[3:])
 }

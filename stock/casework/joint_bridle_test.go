@@ -16,7 +16,7 @@ func TestBridleJoints(t *testing.T) {
 	d := framed()
 	d.Frame.Corner = word("bridle")
 	d.Bays = []Bay{{}, {}}
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	c := derive(t, d, from)
 	for name, long := range map[string]string{"stile": "720", "rail": "900", "mid stile": "620"} {
 		if got := partNamed(t, c, name).Length; got != metric(long).Value {
@@ -42,7 +42,7 @@ func TestBridleJoints(t *testing.T) {
 func TestBridleTenonsFillTheirMortises(t *testing.T) {
 	d := framed()
 	d.Frame.Corner, d.Frame.StileWidth, d.Frame.RailWidth = word("bridle"), metric("61.3"), metric("47.7")
-	c := derive(t, d, workshop(stock.Millimetres))
+	c := derive(t, d, workshop(stock.Millimeters))
 	var tenon, mortise [2]stock.Length // where it begins in the thickness, how thick it is
 	var long, deep stock.Length
 	for _, k := range c.Marks {
@@ -64,7 +64,7 @@ func TestBridleTenonsFillTheirMortises(t *testing.T) {
 func TestBridleMortisesNarrowerThanTheKerf(t *testing.T) {
 	d := framed()
 	d.Frame.Corner, d.Frame.Thickness = word("bridle"), metric("9")
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	from.Kerf = metric("3.2").Value
 	_, faults := Derive(d, from)
 	wantLines(t, []string{"case.frame.thickness: an open mortise a third of 9 mm wide, 3 mm, is narrower than the kerf, 3.2 mm; " +

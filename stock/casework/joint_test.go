@@ -99,7 +99,7 @@ func TestEveryJointHasMarksAndSteps(t *testing.T) {
 			if joints.IsLoose(j) {
 				d.LooseTenon = LooseTenon{Material: word("spruce"), Length: metric("40")}
 			}
-			c := derive(t, d, workshop(stock.Millimetres))
+			c := derive(t, d, workshop(stock.Millimeters))
 			if s != joints.ShelfEnd && s != joints.DividerEnd && s != joints.BackEdge && !slices.ContainsFunc(c.Assembly, func(step Step) bool { return strings.Contains(step.Text, joints.FitOf(j, s).Close) }) {
 				t.Errorf("%s in %s: no step says %q", j.Name(), s.Keys().Tag, joints.FitOf(j, s).Close)
 			}
@@ -110,7 +110,7 @@ func TestEveryJointHasMarksAndSteps(t *testing.T) {
 			if s == joints.BackEdge {
 				bare = "none"
 			}
-			with, without := marksOn(c), marksOn(derive(t, sampleOf(t, s, bare, nil), workshop(stock.Millimetres)))
+			with, without := marksOn(c), marksOn(derive(t, sampleOf(t, s, bare, nil), workshop(stock.Millimeters)))
 			for n, roles := range rolesOf[s] {
 				if n == 0 && joints.FitOf(j, s).Reach == joints.Housed {
 					continue // what enters a housing is not cut itself
@@ -139,7 +139,7 @@ func TestWordsOfJoints(t *testing.T) {
 			if slices.Contains(s.Words(), name) {
 				continue
 			}
-			_, faults := Derive(sampleOf(t, s, name, nil), workshop(stock.Millimetres))
+			_, faults := Derive(sampleOf(t, s, name, nil), workshop(stock.Millimeters))
 			if len(faults) == 0 || !strings.Contains(faults[0].Cause, "is not a word for this") || !strings.Contains(faults[0].Remedy, `"`) {
 				t.Errorf("%s in %s: %q", name, s.Keys().Tag, spelled(faults))
 			}

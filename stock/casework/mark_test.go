@@ -56,7 +56,7 @@ func TestSlideLines(t *testing.T) {
 			Material: word("box"), BottomMaterial: word("back"), GrooveDepth: metric("5")},
 		Bays: []Bay{{Openings: []Opening{{Drawers: []DrawerBox{{Count: count(2)}}}}}},
 	}
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	wantLines(t, []string{"inner face: from the bottom end 24, 208; spacers 6, 190"},
 		marked(derive(t, d, from), from.Ruler, "side", "slide line"))
 	d.Drawer.SlideLine = metric("84")
@@ -104,7 +104,7 @@ func TestDadosAndGrooves(t *testing.T) {
 	d.Divider.Joint, d.Divider.JointDepth = word("dado"), metric("7")
 	d.Back = Back{Fit: word("groove"), Material: word("back"), Depth: metric("8"), SetIn: metric("10")}
 	d.Bays = []Bay{{Openings: []Opening{{}, {}}}, {}}
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	c := derive(t, d, from)
 	wantLines(t, []string{
 		"inner face: from the bottom end 0, 702; 18 wide, 5 deep",
@@ -168,7 +168,7 @@ func TestGroovesAreStopped(t *testing.T) {
 		{fingers, "drawer side", "stopped 6 mm from the front end and 6 mm from the back end"},
 		{fingers, "drawer front and back", "stopped 6 mm from the left end and 6 mm from the right end"},
 	} {
-		c := derive(t, test.d, workshop(stock.Millimetres))
+		c := derive(t, test.d, workshop(stock.Millimeters))
 		var notes []string
 		for _, k := range c.Marks {
 			if k.What == "groove" && c.Parts[k.Part].Name == test.part {
@@ -192,8 +192,8 @@ func TestRabbetsRunOutUnderATrim(t *testing.T) {
 		d := plain()
 		d.Carcass.Top = word("over")
 		d.Back = Back{Fit: word("rabbet"), Material: word("back"), Depth: metric(depth)}
-		d.Edgings = []Edging{{On: word("top"), Material: word("spruce"), Thickness: metric("8"), Corner: word("mitre")}}
-		c := derive(t, d, workshop(stock.Millimetres))
+		d.Edgings = []Edging{{On: word("top"), Material: word("spruce"), Thickness: metric("8"), Corner: word("miter")}}
+		c := derive(t, d, workshop(stock.Millimeters))
 		for _, k := range c.Marks {
 			if k.What == "rabbet" && c.Parts[k.Part].Name == "top" && k.Note != want {
 				t.Errorf("%q, want %q", k.Note, want)
@@ -209,7 +209,7 @@ func TestARabbetForTwoBacksRunsOn(t *testing.T) {
 	d := framed()
 	d.Back = Back{Fit: word("rabbet"), Material: word("back"), Depth: metric("10")}
 	d.Bays = []Bay{{}, {}}
-	c := derive(t, d, workshop(stock.Millimetres))
+	c := derive(t, d, workshop(stock.Millimeters))
 	var notes []string
 	for _, k := range c.Marks {
 		if k.What == "rabbet" && c.Parts[k.Part].Name == "rail" {
@@ -226,7 +226,7 @@ func TestDadosOfShelvesSetBackAreStopped(t *testing.T) {
 	d := plain()
 	d.Shelf = Shelf{Held: word("dado"), JointDepth: metric("6"), SetBack: metric("15")}
 	d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1)}}}}
-	for _, k := range derive(t, d, workshop(stock.Millimetres)).Marks {
+	for _, k := range derive(t, d, workshop(stock.Millimeters)).Marks {
 		if k.What == "dado" && k.Note != "stopped 15 mm behind the front edge" {
 			t.Errorf("the note of a dado is %q", k.Note)
 		}
@@ -240,7 +240,7 @@ func TestFingersOfMatesComplementEachOther(t *testing.T) {
 		d := plain()
 		made(&d, "none", DrawerBox{Count: count(3)})
 		d.Drawer.Corner, d.Drawer.FingerWidth = word("box-joint"), given
-		c := derive(t, d, workshop(stock.Millimetres))
+		c := derive(t, d, workshop(stock.Millimeters))
 		mates := make(map[string]Mark)
 		for _, k := range c.Marks {
 			if k.What == "box-joint fingers" {
@@ -318,7 +318,7 @@ func TestTenonsMakeRoomForTheGrooveOfTheBack(t *testing.T) {
 	d.Frame.Corner, d.Frame.TenonLength = word("mortise-and-tenon"), metric("30")
 	d.Back = Back{Fit: word("groove"), Material: word("back"), Depth: metric("8"), SetIn: metric("10")}
 	d.Bays = []Bay{{}, {}}
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	c := derive(t, d, from)
 	wantLines(t, []string{
 		"front lower, both ends: from the lower edge ≈16.7, 50", "front upper, both ends: from the lower edge 0, ≈33.3",
@@ -351,7 +351,7 @@ func TestHalfLaps(t *testing.T) {
 	d := framed()
 	d.Frame.Corner = word("half-lap")
 	d.Bays = []Bay{{}, {}}
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	c := derive(t, d, from)
 	wantLines(t, []string{"back face: from the bottom end 0, 670; 50 wide, 19 deep"}, marked(c, from.Ruler, "stile", "half lap"))
 	wantLines(t, []string{"back face: from the bottom end 0, 670; 50 wide, 19 deep"}, marked(c, from.Ruler, "mid stile", "half lap"))
@@ -366,7 +366,7 @@ func TestHalfLaps(t *testing.T) {
 func TestShelfPins(t *testing.T) {
 	d := plain()
 	d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1)}}}}
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	wantLines(t, []string{"inner face: from the bottom end 287, 319, 351, 383, 415; from the front edge 37, 263"},
 		marked(derive(t, d, from), from.Ruler, "side", "shelf pins"))
 	d.Shelf = Shelf{SetBack: metric("20"), PinHoles: count(3), PinPitch: metric("25")}
@@ -384,7 +384,7 @@ func TestHandleHoles(t *testing.T) {
 	d := plain()
 	d.OutsideWidth, d.OutsideHeight = metric("500"), metric("138")
 	made(&d, "inset", DrawerBox{})
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	wantLines(t, []string{"front face: from the left end 230; from the lower edge 49"},
 		marked(derive(t, d, from), from.Ruler, "false front", "handle hole"))
 	d.Drawer.HandleSpacing = metric("96")
@@ -402,7 +402,7 @@ func TestHandleHoles(t *testing.T) {
 func TestHandlesOfTwoDoors(t *testing.T) {
 	d := plain()
 	d.Bays = []Bay{{Openings: []Opening{{Doors: count(2)}}}}
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	wantLines(t, []string{"hinged left, front face: from the bottom end 340; from the left edge 389",
 		"hinged right, front face: from the bottom end 340; from the left edge 40"}, marked(derive(t, d, from), from.Ruler, "door", "handle hole"))
 	d.Door.HandleSpacing = metric("128")
@@ -436,7 +436,7 @@ func TestHandlesOfSingleDoors(t *testing.T) {
 		if test.edging != "" {
 			d.Edgings = []Edging{{On: word("fronts"), Material: word("spruce"), Thickness: metric(test.edging)}}
 		}
-		from := workshop(stock.Millimetres)
+		from := workshop(stock.Millimeters)
 		c := derive(t, d, from)
 		wantLines(t, []string{test.want}, marked(c, from.Ruler, "door", "handle hole"))
 		if got, want := c.Marks[len(c.Marks)-1].Note, "hinged on the "+design.Or(word(test.hinged), "left"); test.hinged != "" && got != want {
@@ -556,13 +556,13 @@ func TestUnitsMoveNoMark(t *testing.T) {
 		// Mortises for loose tenons have 1 mm of room in the one and 1/32 in in the other.
 		undeep := func(c *Case) []Mark {
 			for i := range c.Marks {
-				if k := &c.Marks[i]; k.What == "mortise centre" {
+				if k := &c.Marks[i]; k.What == "mortise center" {
 					k.Depth = 0
 				}
 			}
 			return c.Marks
 		}
-		from := workshop(stock.Millimetres)
+		from := workshop(stock.Millimeters)
 		c := derive(t, d, from)
 		from.Ruler.Units = stock.Inches
 		if diff := cmp.Diff(undeep(c), undeep(derive(t, d, from)), cmpopts.IgnoreFields(Mark{}, "Note"),
@@ -578,7 +578,7 @@ func BenchmarkMarksOfAThousandDrawers(b *testing.B) {
 	d.OutsideHeight = metric("90000")
 	made(&d, "inset", DrawerBox{Count: count(1000)})
 	d.Drawer.Corner = word("box-joint")
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	for b.Loop() {
 		if c, faults := Derive(d, from); c == nil {
 			b.Fatal(spelled(faults))
@@ -639,7 +639,7 @@ func TestMarksThatCannotBeMade(t *testing.T) {
 		t.Run(test.name, func(t *testing.T) {
 			d := plain()
 			test.change(&d)
-			from := workshop(stock.Millimetres)
+			from := workshop(stock.Millimeters)
 			from.Kerf = metric("3.2").Value
 			c, faults := Derive(d, from)
 			if c != nil {
@@ -663,7 +663,7 @@ func TestMarksThatAreUnwise(t *testing.T) {
 	d := plain()
 	made(&d, "none", DrawerBox{Count: count(2)})
 	d.Drawer.BoxDepth, d.Drawer.SlideLength = metric("240"), metric("250")
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	if got := subjects(derive(t, d, from)); !slices.Contains(got, "slides longer than the drawer") {
 		t.Errorf("cautions %q", got)
 	}

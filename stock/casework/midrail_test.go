@@ -15,7 +15,7 @@ import (
 // The joint adds to the mid rail, which has 800 between the stiles: tenons 2 x 30, laps
 // 2 x 50.
 func TestMidRailsPartOpeningsThatAreClosedFlush(t *testing.T) {
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	for corner, length := range map[string]string{"butt": "800", "box-joint": "800", "dowel": "800", "mortise-and-tenon": "860", "half-lap": "900"} {
 		d := twoDoors()
 		d.Frame.Corner = word(corner)
@@ -42,7 +42,7 @@ func TestMidRailsPartOpeningsThatAreClosedFlush(t *testing.T) {
 // Cheeks at a third of 38, shoulders 30 from both ends of 860; mortises 33 deep in the
 // front stiles alone. Laps at 335, as wide as those of the rails.
 func TestMarksOfMidRails(t *testing.T) {
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	d := twoDoors()
 	d.Frame.Corner, d.Frame.TenonLength = word("mortise-and-tenon"), metric("30")
 	c := derive(t, d, from)
@@ -69,7 +69,7 @@ func TestMarksOfMidRails(t *testing.T) {
 // stile, 25: 450 long, the right one beginning in the middle of the mid stile. On this the
 // laps at 335 end there.
 func TestMidRailsLapHalfOfAMidStile(t *testing.T) {
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	d := twoDoors()
 	d.Frame.Corner = word("half-lap")
 	d.Bays = append(d.Bays, d.Bays[0])
@@ -94,7 +94,7 @@ func TestMidRailsLapHalfOfAMidStile(t *testing.T) {
 
 // Overlay doors, or an open space above a door, need none; nor do doors in a panel case.
 func TestMidRailsOnlyWhereTheyAreNeeded(t *testing.T) {
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	for name, change := range map[string]func(*Design){
 		"overlay": func(d *Design) { d.Door.Fit, d.Door.Overlay = word("overlay"), metric("5") },
 		"open":    func(d *Design) { d.Bays[0].Openings[0].Doors = count(0) },

@@ -29,7 +29,7 @@ func fittingsOf(c *Case, name string) []string {
 func TestDowelsInACarcass(t *testing.T) {
 	d := plain()
 	d.Carcass.Joint = word("dowel")
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	c := derive(t, d, from)
 	wantLines(t, []string{"2 side 720 x 300 x 18 carcass", "1 top 864 x 300 x 18 carcass", "1 bottom 864 x 300 x 18 carcass"}, cut(c, from.Ruler))
 	wantLines(t, []string{"inner face: from the bottom end 9, 711; from the front edge 16, 150, 284; 0 wide, 12 deep"},
@@ -47,7 +47,7 @@ func TestDowelsKeepFromTheGrooveOfTheBack(t *testing.T) {
 	d := plain()
 	d.Carcass.Joint = word("dowel")
 	d.Back = Back{Fit: word("groove"), Material: word("back"), Depth: metric("6"), SetIn: metric("10")}
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	wantLines(t, []string{"inner face: from the bottom end 9, 711; from the front edge 16, 142, 268; 0 wide, 12 deep"},
 		marked(derive(t, d, from), from.Ruler, "side", "dowel hole"))
 }
@@ -63,7 +63,7 @@ func TestDowelsOfPartitionsAndDividers(t *testing.T) {
 	d.Carcass.Joint, d.Carcass.Top = word("dowel"), word("over")
 	d.Partition.Joint, d.Divider.Joint = word("dowel"), word("dowel")
 	d.Bays = []Bay{{Openings: []Opening{{}, {}}}, {}}
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	c := derive(t, d, from)
 	for _, test := range []struct {
 		part string
@@ -93,7 +93,7 @@ func TestMarksTellWhichDividersTheyAreOn(t *testing.T) {
 	d.Divider.Joint = word("dowel")
 	three := Bay{Openings: []Opening{{}, {}, {}}}
 	d.Bays = []Bay{three, three, three}
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	wantLines(t, []string{
 		"bay 1 upper and bay 1 lower, left end; bay 3 upper and bay 3 lower, right end: from the front edge 16, 150, 284; from the lower face 9; 0 wide, 20 deep",
 		"bay 1 upper and bay 1 lower, right end; bay 2 upper and bay 2 lower, both ends; bay 3 upper and bay 3 lower, left end: from the front edge 16, 150, 284; from the lower face 9; 0 wide, 26 deep",
@@ -115,10 +115,10 @@ func TestPartitionsBoredFromBothSides(t *testing.T) {
 			{Openings: []Opening{{Height: metric("300")}, {}}},
 			{Openings: []Opening{{Height: metric(test.right)}, {}}},
 		}
-		from := workshop(stock.Millimetres)
+		from := workshop(stock.Millimeters)
 		c := derive(t, d, from)
 		for _, k := range c.Marks {
-			if name := c.Parts[k.Part].Name; k.What == "dowel hole" && name == "partition" && k.Depth != stock.Length(test.want)*stock.Millimetre {
+			if name := c.Parts[k.Part].Name; k.What == "dowel hole" && name == "partition" && k.Depth != stock.Length(test.want)*stock.Millimeter {
 				t.Errorf("openings of 300 and %s: bored %s deep, want %d", test.right, from.Ruler.Print(k.Depth), test.want)
 			}
 		}
@@ -136,7 +136,7 @@ func TestPartitionsBoredBehindAShelf(t *testing.T) {
 			d.Shelf.JointDepth = metric("6")
 		}
 		d.Bays = []Bay{{Openings: []Opening{{}, {}}}, {Openings: []Opening{{Shelves: count(1)}}}}
-		from := workshop(stock.Millimetres)
+		from := workshop(stock.Millimeters)
 		wantLines(t, []string{"left face: from the bottom end 342; from the front edge 16, 150, 284; 0 wide, " + want + " deep"},
 			marked(derive(t, d, from), from.Ruler, "partition", "dowel hole"))
 	}
@@ -150,7 +150,7 @@ func TestPartitionsBoredBehindAShelf(t *testing.T) {
 func TestDowelsInFrames(t *testing.T) {
 	d := framed()
 	d.Frame.Corner, d.Frame.TenonLength = word("dowel"), Length{}
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	c := derive(t, d, from)
 	if got := partNamed(t, c, "rail").Length; got != metric("800").Value {
 		t.Errorf("rails are %s long", from.Ruler.Print(got))
@@ -168,7 +168,7 @@ func TestDowelsOfABackFrameKeepFromItsGroove(t *testing.T) {
 	d := framed()
 	d.Frame.Corner, d.Frame.TenonLength = word("dowel"), Length{}
 	d.Back = Back{Fit: word("groove"), Material: word("back"), Depth: metric("6"), SetIn: metric("10")}
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	wantLines(t, []string{
 		"front lower and front upper, both ends: from the lower edge 12.5, 37.5; from the front face 19; 0 wide, 21 deep",
 		"rear lower and rear upper, both ends: from the lower edge 12.5, 37.5; from the front face 11; 0 wide, 21 deep",
@@ -182,14 +182,14 @@ func TestMortisesOfLooseTenonsInACarcass(t *testing.T) {
 	d := plain()
 	d.Carcass.Joint = word("loose-tenon")
 	d.LooseTenon = LooseTenon{Material: word("oak"), Length: metric("40")}
-	from := withOak(stock.Millimetres)
+	from := withOak(stock.Millimeters)
 	c := derive(t, d, from)
 	wantLines(t, []string{"inner face: from the bottom end 9, 711; from the front edge 75, 225; 0 wide, 12 deep"},
-		marked(c, from.Ruler, "side", "mortise centre"))
+		marked(c, from.Ruler, "side", "mortise center"))
 	wantLines(t, []string{"both ends: from the front edge 75, 225; from the lower face 9; 0 wide, 30 deep"},
-		marked(c, from.Ruler, "top", "mortise centre"))
+		marked(c, from.Ruler, "top", "mortise center"))
 	for _, k := range c.Marks {
-		if want := "18 mm wide, 6 mm high, for a loose tenon"; k.What == "mortise centre" && k.Note != want {
+		if want := "18 mm wide, 6 mm high, for a loose tenon"; k.What == "mortise center" && k.Note != want {
 			t.Errorf("note %q, want %q", k.Note, want)
 		}
 	}
@@ -211,13 +211,13 @@ func TestMortisesOfLooseTenonsInFrames(t *testing.T) {
 	from := withOak(stock.Inches)
 	c := derive(t, d, from)
 	wantLines(t, []string{"inner edge: from the bottom end 1 1/4, 28 3/4; from the front face 3/4; 0 wide, 1 17/32 deep"},
-		marked(c, from.Ruler, "stile", "mortise centre"))
+		marked(c, from.Ruler, "stile", "mortise center"))
 	wantLines(t, []string{"both ends: from the left edge 1 1/4; from the front face 3/4; 0 wide, 1 17/32 deep"},
-		marked(c, from.Ruler, "mid stile", "mortise centre"))
+		marked(c, from.Ruler, "mid stile", "mortise center"))
 	wantLines(t, []string{
 		"both ends: from the lower edge 1 1/4; from the front face 3/4; 0 wide, 1 17/32 deep",
 		"inner edge: from the left end 17 1/2; from the front face 3/4; 0 wide, 1 17/32 deep",
-	}, marked(c, from.Ruler, "rail", "mortise centre"))
+	}, marked(c, from.Ruler, "rail", "mortise center"))
 }
 
 // bored is a hole in the case: the axis it is bored along, where it begins, and the
@@ -234,7 +234,7 @@ type bored struct {
 // which of the two it is.
 func holes(c *Case) (ends, faces []bored) {
 	for _, k := range c.Marks {
-		if k.What != "dowel hole" && k.What != "mortise centre" {
+		if k.What != "dowel hole" && k.What != "mortise center" {
 			continue
 		}
 		for _, spot := range k.Spots {
@@ -315,7 +315,7 @@ func TestShallowDowelsAreRefused(t *testing.T) {
 	d.Bays = []Bay{{Openings: make([]Opening, 2)}, {Openings: make([]Opening, 2)}}
 	d.Partition = Divider{Material: word("back"), Thickness: metric("6")}
 	d.Divider.Joint = word("dowel")
-	_, faults := Derive(d, workshop(stock.Millimetres))
+	_, faults := Derive(d, workshop(stock.Millimeters))
 	if len(faults) != 1 || faults[0].Cause != "dowels 8 mm thick go only 1 mm into the face of a partition" {
 		t.Errorf("%+v", faults)
 	}
@@ -328,10 +328,10 @@ func TestLooseTenonsKeepTheSpacing(t *testing.T) {
 		d := plain()
 		d.OutsideDepth, d.Carcass.Joint = metric(depth), word("loose-tenon")
 		d.LooseTenon = LooseTenon{Material: word("oak"), Length: metric("40")}
-		from := withOak(stock.Millimetres)
+		from := withOak(stock.Millimeters)
 		c := derive(t, d, from)
 		for _, k := range c.Marks {
-			if k.What != "mortise centre" {
+			if k.What != "mortise center" {
 				continue
 			}
 			at := k.At
@@ -357,21 +357,21 @@ func TestPegsThatAreUnwise(t *testing.T) {
 	d.Bays = []Bay{both, both}
 	const shallow = "A dowel 8 mm thick reaches only 5 mm into the face of a partition 18 mm thick, for it is met on both sides at one height. " +
 		"Make one opening there higher or lower by 18 mm or more, take dados, or thicker stock. As it is, it aligns more than it holds."
-	if got := cautionOn(derive(t, d, workshop(stock.Millimetres)), "shallow dowels"); got != shallow {
+	if got := cautionOn(derive(t, d, workshop(stock.Millimeters)), "shallow dowels"); got != shallow {
 		t.Error(got)
 	}
 	d.Bays[1] = Bay{}
-	if got := cautionOn(derive(t, d, workshop(stock.Millimetres)), "shallow dowels"); got != "" {
+	if got := cautionOn(derive(t, d, workshop(stock.Millimeters)), "shallow dowels"); got != "" {
 		t.Error(got)
 	}
 	d = plain()
 	d.Carcass.Joint, d.LooseTenon = word("loose-tenon"), LooseTenon{Material: word("oak"), Length: metric("60")}
 	const deep = "A mortise 50 mm deep in the end of a top and 6 mm wide, for a loose tenon 60 mm long, is deeper than 5 times its width: a shorter tenon will do."
-	if got := cautionOn(derive(t, d, withOak(stock.Millimetres)), "deep mortises"); got != deep {
+	if got := cautionOn(derive(t, d, withOak(stock.Millimeters)), "deep mortises"); got != deep {
 		t.Error(got)
 	}
 	d.LooseTenon.Length = metric("40")
-	if got := cautionOn(derive(t, d, withOak(stock.Millimetres)), "deep mortises"); got != "" {
+	if got := cautionOn(derive(t, d, withOak(stock.Millimeters)), "deep mortises"); got != "" {
 		t.Error(got)
 	}
 }

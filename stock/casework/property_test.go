@@ -17,7 +17,7 @@ import (
 // eachRandomCase runs check on the same designs every time.
 func eachRandomCase(t *testing.T, check func(t *testing.T, d Design, c *Case)) {
 	t.Helper()
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	sample.Each(func(seed uint64, d Design) {
 		c := derive(t, d, from)
 		check(t, d, c)
@@ -79,7 +79,7 @@ func TestLinesAddUp(t *testing.T) {
 // Whatever is written, there is either a case or a fault, and every part of a
 // case can be cut.
 func TestAnyDesignGivesACaseOrFaults(t *testing.T) {
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	cases := 0
 	for seed := range uint64(2000) {
 		rnd := rand.New(rand.NewPCG(seed, 2))
@@ -117,7 +117,7 @@ func spoil(rnd *rand.Rand, table reflect.Value) {
 			case 0:
 				*v = Length{}
 			case 1:
-				*v = Length{Value: stock.Length(rnd.IntN(400)-5) * stock.Millimetre, Set: true}
+				*v = Length{Value: stock.Length(rnd.IntN(400)-5) * stock.Millimeter, Set: true}
 			}
 		case *Count:
 			if often < 2 {
@@ -163,7 +163,7 @@ func TestOutwardsUndoesInwards(t *testing.T) {
 		inside := func(name string) Length { return Length{Value: sizeNamed(t, c, name), Set: true} }
 		d.InsideWidth, d.InsideHeight, d.InsideDepth = inside("inside width"), inside("inside height"), inside("inside depth")
 		d.OutsideWidth, d.OutsideHeight, d.OutsideDepth = Length{}, Length{}, Length{}
-		back := derive(t, d, workshop(stock.Millimetres))
+		back := derive(t, d, workshop(stock.Millimeters))
 		wantLines(t, cut(c, stock.Ruler{}), cut(back, stock.Ruler{}))
 	})
 }
@@ -171,7 +171,7 @@ func TestOutwardsUndoesInwards(t *testing.T) {
 // Fronts that share an opening are rounded to the marks of the ruler, a single one is not.
 func TestUnitsChangeNoSize(t *testing.T) {
 	eachRandomCase(t, func(t *testing.T, d Design, _ *Case) {
-		from := workshop(stock.Millimetres)
+		from := workshop(stock.Millimeters)
 		oneDrawerEach(&d)
 		c := derive(t, d, from)
 		from.Ruler.Units = stock.Inches
@@ -198,10 +198,10 @@ func oneDrawerEach(d *Design) {
 // A deeper case has deeper parts, and nothing else changes: what runs from
 // front to back grows by as much as the case.
 func TestDepthGrowsWhatRunsFrontToBack(t *testing.T) {
-	const grown = 10 * stock.Millimetre
+	const grown = 10 * stock.Millimeter
 	eachRandomCase(t, func(t *testing.T, d Design, c *Case) {
 		d.OutsideDepth.Value += grown
-		deeper := derive(t, d, workshop(stock.Millimetres))
+		deeper := derive(t, d, workshop(stock.Millimeters))
 		for i, p := range c.Parts {
 			var length, width stock.Length
 			switch role, _, _ := strings.Cut(p.Name, ","); role {
@@ -224,10 +224,10 @@ func TestDepthGrowsWhatRunsFrontToBack(t *testing.T) {
 // A wider case has a longer top, bottom, rail and back. The bays that share
 // take it all, equally; a bay whose width is given keeps its parts.
 func TestWidthGrowsWhatRunsAcross(t *testing.T) {
-	const grown = 60 * stock.Millimetre // divides by 1, 2, and 3
+	const grown = 60 * stock.Millimeter // divides by 1, 2, and 3
 	eachRandomCase(t, func(t *testing.T, d Design, c *Case) {
 		d.OutsideWidth.Value += grown
-		wider := derive(t, d, workshop(stock.Millimetres))
+		wider := derive(t, d, workshop(stock.Millimeters))
 		for i, p := range c.Parts {
 			var length, width stock.Length
 			switch p.Name {
@@ -267,10 +267,10 @@ func TestWidthGrowsWhatRunsAcross(t *testing.T) {
 
 // A taller case has longer uprights; openings that share take the height.
 func TestHeightGrowsWhatStands(t *testing.T) {
-	const grown = 60 * stock.Millimetre
+	const grown = 60 * stock.Millimeter
 	eachRandomCase(t, func(t *testing.T, d Design, c *Case) {
 		d.OutsideHeight.Value += grown
-		taller := derive(t, d, workshop(stock.Millimetres))
+		taller := derive(t, d, workshop(stock.Millimeters))
 		for _, p := range c.Parts {
 			want := stock.Length(0)
 			switch role, _, _ := strings.Cut(p.Name, ","); role {

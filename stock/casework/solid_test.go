@@ -10,7 +10,7 @@ import (
 )
 
 // Every part stands in the case as often as it is wanted and in its own size;
-// nothing reaches out of the outside, and neighbours share no more room than
+// nothing reaches out of the outside, and neighbors share no more room than
 // their joint takes.
 func TestSolidsFillTheCase(t *testing.T) {
 	eachRandomCase(t, func(t *testing.T, d Design, c *Case) {
@@ -64,7 +64,7 @@ func TestAddedStripsAreInNobodysWay(t *testing.T) {
 				d.Edgings[i].Fit = word("added")
 			}
 		}
-		c, faults := Derive(d, workshop(stock.Millimetres))
+		c, faults := Derive(d, workshop(stock.Millimeters))
 		if c != nil {
 			checkRoom(t, d, c)
 			return
@@ -107,7 +107,7 @@ func overlap(a, b Solid) stock.Length {
 func jointBetween(d Design, a, b Solid) stock.Length {
 	switch one, other := a.Role.Unit() == "edging", b.Role.Unit() == "edging"; {
 	case one && other:
-		return mitreBetween(d, a, b)
+		return miterBetween(d, a, b)
 	case one || other:
 		if other {
 			a, b = b, a
@@ -157,12 +157,12 @@ func jointBetween(d Design, a, b Solid) stock.Length {
 	return 0
 }
 
-// mitreBetween is the thickness of two strips round one panel that meet in mitres.
-func mitreBetween(d Design, a, b Solid) stock.Length {
+// miterBetween is the thickness of two strips round one panel that meet in miters.
+func miterBetween(d Design, a, b Solid) stock.Length {
 	on := map[Role]string{"top trim": "top", "top side trim": "top",
 		"door edging": "fronts", "door end edging": "fronts", "false front edging": "fronts", "false front end edging": "fronts"}
 	for _, e := range d.Edgings {
-		if e.Corner.Value == "mitre" && a.Role != b.Role && on[a.Role] == e.On.Value && on[b.Role] == e.On.Value {
+		if e.Corner.Value == "miter" && a.Role != b.Role && on[a.Role] == e.On.Value && on[b.Role] == e.On.Value {
 			return e.Thickness.Value
 		}
 	}
@@ -223,7 +223,7 @@ func TestWhereDrawersStand(t *testing.T) {
 			BottomClearance: metric("1"), Corner: word("box-joint")},
 		Bays: []Bay{{Openings: []Opening{{Drawers: []DrawerBox{{Count: count(2)}}}}}},
 	}
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	from.Materials["box"] = Material{Kind: stock.Board, Thicknesses: []stock.Length{metric("10").Value}}
 	var drawers []string
 	for _, line := range standing(derive(t, d, from), from.Ruler) {

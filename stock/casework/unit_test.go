@@ -43,7 +43,7 @@ func TestAlikeDrawersAreOneUnit(t *testing.T) {
 		Bays: []Bay{{Openings: []Opening{
 			{Drawers: []DrawerBox{{Count: count(2), FrontHeight: metric("100")}, {FrontHeight: metric("150")}}}, {Shelves: count(1)},
 		}}},
-	}, workshop(stock.Millimetres))
+	}, workshop(stock.Millimeters))
 	var got []string
 	for _, u := range c.Units() {
 		var items []string

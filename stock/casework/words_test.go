@@ -12,7 +12,7 @@ func TestOneIsSingular(t *testing.T) {
 	one := func(o Opening) *Case {
 		d := plain()
 		d.Bays = []Bay{{Openings: []Opening{o}}}
-		return derive(t, d, workshop(stock.Millimetres))
+		return derive(t, d, workshop(stock.Millimeters))
 	}
 	for _, test := range []struct {
 		in   Opening
@@ -42,7 +42,7 @@ func TestOneIsSingular(t *testing.T) {
 		d := plain()
 		d.Bays = []Bay{{Openings: []Opening{test.in}}}
 		d.OutsideHeight = Length{}
-		_, faults := Derive(d, workshop(stock.Millimetres))
+		_, faults := Derive(d, workshop(stock.Millimeters))
 		if got := strings.Join(spelled(faults), "\n"); !strings.Contains(got, test.want) {
 			t.Errorf("faults are %q, want %q", got, test.want)
 		}

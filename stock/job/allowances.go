@@ -20,7 +20,7 @@ func (r *reader) allowances(root *table, at place, saw record) allowances {
 	all := allowances{
 		// A blade at 45 degrees takes 1.414 kerfs along the piece, 0.414 more
 		// than a crosscut: half a kerf is on the safe side of that.
-		every: stock.Allowance{Mitre: saw.length("kerf") / 2, Edges: 2, Faces: 2, Ends: 2},
+		every: stock.Allowance{Miter: saw.length("kerf") / 2, Edges: 2, Faces: 2, Ends: 2},
 		of:    make(map[string]record),
 		sound: rec.sound,
 	}
@@ -48,7 +48,7 @@ func (a allowances) to(material string) stock.Allowance {
 
 // overlay sets the amounts that rec gives.
 func (rec record) overlay(a *stock.Allowance) {
-	for name, amount := range map[string]*stock.Length{"edge": &a.Edge, "face": &a.Face, "end": &a.End, "mitre": &a.Mitre} {
+	for name, amount := range map[string]*stock.Length{"edge": &a.Edge, "face": &a.Face, "end": &a.End, "miter": &a.Miter} {
 		if rec.given(name) {
 			*amount = rec.length(name)
 		}

@@ -9,7 +9,7 @@ import (
 
 const jobs = "../../testdata/jobs/"
 
-// Of the price list: 24.90 a square metre of 2.44 x 1.22 m is 74.12; 8.40 a metre of
+// Of the price list: 24.90 a square meter of 2.44 x 1.22 m is 74.12; 8.40 a meter of
 // 2 m is 16.80, 7.95 of 3 m is 23.85.
 func TestPriceListGivesThePriceOfAPiece(t *testing.T) {
 	file, err := Read(jobs + "record-shelves.toml")
@@ -42,7 +42,7 @@ func TestWhatIf(t *testing.T) {
 		return parts
 	}
 	as := changed("record-shelves", Changes{Without: []string{"edging"}, Counts: []string{"shelf=8"}, Thicknesses: []string{"birch ply 18=17.6"}})
-	if _, there := as["edging"]; there || as["shelf"].Count != 8 || as["upright"].Thickness != 176*stock.Millimetre/10 {
+	if _, there := as["edging"]; there || as["shelf"].Count != 8 || as["upright"].Thickness != 176*stock.Millimeter/10 {
 		t.Errorf("%+v", as)
 	}
 	// An edging of 780 x 40 would be no offcut worth keeping, 300 x 80; shelf and upright would.
@@ -62,7 +62,7 @@ func TestWhatIf(t *testing.T) {
 	}
 	// 6 mm less of height: sides and doors are 6 mm shorter, and the back, in its grooves;
 	// 10 mm less of width: top and bottom by as much, two doors by half of it.
-	const mm = stock.Millimetre
+	const mm = stock.Millimeter
 	plain = changed("wall-cabinet", Changes{})
 	as = changed("wall-cabinet", Changes{Smaller: []string{"height=6", "width=1 cm", "shelf=2 mm"}})
 	for name, less := range map[string]stock.Length{"side": 6 * mm, "door": 6 * mm, "back": 6 * mm, "top": 10 * mm, "shelf": 12 * mm} {

@@ -56,9 +56,9 @@ func (r *reader) derive(root *table, at place, offers []offer, rough []lumber, a
 	}
 	into.Case = made
 	for _, p := range made.Parts {
-		mitres := p.Allowance.Mitres
+		miters := p.Allowance.Miters
 		p.Allowance = allowed.to(p.Material)
-		p.Allowance.Mitres = mitres
+		p.Allowance.Miters = miters
 		subject := fmt.Sprintf("part %q of the case", p.Name)
 		all = append(all, wanted{p, record{place: place{at.file, t.line, subject}, sound: allowed.sound}})
 	}

@@ -148,8 +148,8 @@ func (f fitting) tooLarge() (key string, found problem) {
 		}
 	}
 	length := f.sum(f.part.Length, f.part.Allowance.Ends, f.part.Allowance.End, "its ends")
-	if a := f.part.Allowance; a.Mitres > 0 && a.Mitre > 0 {
-		length += fmt.Sprintf(" plus %d x %s for its mitres", a.Mitres, f.unit(a.Mitre))
+	if a := f.part.Allowance; a.Miters > 0 && a.Miter > 0 {
+		length += fmt.Sprintf(" plus %d x %s for its miters", a.Miters, f.unit(a.Miter))
 	}
 	width := f.sum(f.part.Width, f.part.Allowance.Edges, f.part.Allowance.Edge, "its edges")
 	stockWord := fmt.Sprintf("%s of %s", f.kind, f.part.Material)

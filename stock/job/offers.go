@@ -44,7 +44,7 @@ func (r *reader) together(all []offer) {
 	r.weigh(all)
 }
 
-// priced turns the price of a metre, of a foot or the like into that of a piece.
+// priced turns the price of a meter, of a foot or the like into that of a piece.
 func (r *reader) priced(o offer) offer {
 	if per := slices.Index(stock.Pers, o.text("per")); o.sound && per > 0 && o.Price > 0 {
 		o.Price = o.PriceOf(o.Price, stock.Per(per))

@@ -30,7 +30,7 @@ func (r *reader) onHand(top record, open listOpener, offers []offer, rough []lum
 	}
 	r.files = append(r.files, full)
 	file.Rack = full
-	inner := rackReader(full, stock.Millimetres)
+	inner := rackReader(full, stock.Millimeters)
 	read, records := inner.rack(source, place{file: full})
 	r.faults = append(r.faults, inner.faults...)
 	if len(inner.faults) > 0 {

@@ -28,7 +28,7 @@ func (r *reader) parts(root *table, at place, all allowances) []wanted {
 func partOf(rec record, all allowances) wanted {
 	a := all.to(rec.text("material"))
 	rec.overlay(&a)
-	a.Edges, a.Faces, a.Ends, a.Mitres = rec.count("edges"), rec.count("faces"), rec.count("ends"), rec.count("mitres")
+	a.Edges, a.Faces, a.Ends, a.Miters = rec.count("edges"), rec.count("faces"), rec.count("ends"), rec.count("miters")
 	return wanted{stock.Part{
 		Name:      rec.text("name"),
 		Material:  rec.text("material"),

@@ -52,7 +52,7 @@ type Rack struct {
 // ReadRack reads the rack's file at path. The error is of type [Faults] and
 // holds every fault.
 func ReadRack(path string) (*Rack, error) {
-	r := rackReader(path, stock.Millimetres)
+	r := rackReader(path, stock.Millimeters)
 	text, unread := openText(path, store.Read)
 	if len(unread) > 0 {
 		r.mistakes(place{file: path}, unread)
@@ -63,7 +63,7 @@ func ReadRack(path string) (*Rack, error) {
 
 // ParseRack is [ReadRack] of what is in a file called name.
 func ParseRack(name string, source []byte) (*Rack, error) {
-	r := rackReader(name, stock.Millimetres)
+	r := rackReader(name, stock.Millimeters)
 	text, unread := decodeText(source)
 	if len(unread) > 0 {
 		r.mistakes(place{file: name}, unread)

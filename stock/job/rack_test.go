@@ -47,7 +47,7 @@ func TestPiecesOfTheRackJoinTheStock(t *testing.T) {
 		t.Fatal(err)
 	}
 	want := stock.Stock{Name: "R1", Material: "birch ply 18", Length: 20 * stock.Inch, Width: 25 * stock.Inch / 2,
-		Thickness: 18 * stock.Millimetre, Count: 1, OnHand: true}
+		Thickness: 18 * stock.Millimeter, Count: 1, OnHand: true}
 	if len(file.Stock) != 2 || len(file.Warnings) > 0 || file.Rack != "jobs/rack.toml" {
 		t.Fatalf("stock %+v, warnings %v, rack %q", file.Stock, file.Warnings, file.Rack)
 	}
@@ -69,7 +69,7 @@ func TestARackDoesNotChangeTheUsualThickness(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if file.Parts[0].Thickness != 18*stock.Millimetre {
+	if file.Parts[0].Thickness != 18*stock.Millimeter {
 		t.Errorf("the shelf is %v thick", file.Parts[0].Thickness)
 	}
 }
@@ -79,8 +79,8 @@ func TestFaultsOfARackAreToldWithItsOwnLines(t *testing.T) {
 		name, job, rack string
 		want            []string
 	}{
-		{"all of them", namesRack + sheet18 + oneShelf + "\ncolour = 3\n", "unit = 3\n" + strings.Replace(onRack, "length = 20\n", "lenght = -1\n", 1) + "kind = 'bord'\n",
-			[]string{`jobs/bench.toml:`, `unknown key "colour"`, `jobs/rack.toml:1: unknown key "unit"; did you mean "units"?`,
+		{"all of them", namesRack + sheet18 + oneShelf + "\ncolor = 3\n", "unit = 3\n" + strings.Replace(onRack, "length = 20\n", "lenght = -1\n", 1) + "kind = 'bord'\n",
+			[]string{`jobs/bench.toml:`, `unknown key "color"`, `jobs/rack.toml:1: unknown key "unit"; did you mean "units"?`,
 				`jobs/rack.toml:6: piece "R1": unknown key "lenght"; did you mean "length"?`, `jobs/rack.toml:17: piece "R2": kind: is given twice, first in line 11`}},
 		{"no file", "rack = \"shed.toml\"\n" + sheet18 + oneShelf, onRack, []string{"jobs/bench.toml:1: rack: shed.toml: there is no such file; check its name and folder"}},
 		{"two racks", "rack = [\"rack.toml\", \"shed.toml\"]\n" + sheet18 + oneShelf, onRack, []string{"bench.toml:1: rack: a job has one rack; name the file of one"}},
@@ -144,21 +144,21 @@ func TestAListOfPieces(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	write("Material;Length (mm);Width;Thickness (mm);Pcs;Colour;Kind\n")
+	write("Material;Length (mm);Width;Thickness (mm);Pcs;Color;Kind\n")
 	if _, _, err := job.ReadPieces(path, stock.Inches); err == nil || !strings.Contains(err.Error(), `unknown column "Pcs"; did you mean "count"?`) {
 		t.Errorf("error %v", err)
 	}
-	write("Material;Length (mm);Width;Thickness (mm);Count;Colour;Kind;Since\nwalnut;800,5;6;25;2;dark;board;2026-01-31\n\n")
+	write("Material;Length (mm);Width;Thickness (mm);Count;Color;Kind;Since\nwalnut;800,5;6;25;2;dark;board;2026-01-31\n\n")
 	got, warnings, err := job.ReadPieces(path, stock.Inches)
-	if err != nil || len(warnings) != 1 || !strings.Contains(warnings[0].String(), `not read: the column "Colour"`) {
+	if err != nil || len(warnings) != 1 || !strings.Contains(warnings[0].String(), `not read: the column "Color"`) {
 		t.Fatal(err, warnings)
 	}
-	one := stock.Piece{Kind: stock.Board, Material: "walnut", Length: 8005 * stock.Millimetre / 10, Width: 6 * stock.Inch, Thickness: 25 * stock.Millimetre, Since: "2026-01-31"}
+	one := stock.Piece{Kind: stock.Board, Material: "walnut", Length: 8005 * stock.Millimeter / 10, Width: 6 * stock.Inch, Thickness: 25 * stock.Millimeter, Since: "2026-01-31"}
 	if d := cmp.Diff([]stock.Piece{one, one}, got); d != "" {
 		t.Errorf("(-want +got):\n%s", d)
 	}
 	write("material,length,width,thickness,count\noak,1,1,1,1\noak,,x,1,0\n")
-	_, _, err = job.ReadPieces(path, stock.Millimetres)
+	_, _, err = job.ReadPieces(path, stock.Millimeters)
 	for _, want := range []string{"list.csv:3: piece 2: length is missing; fill in its cell", `list.csv:3: piece 2: width: "x"`, "count: 0 is no count"} {
 		if err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%q is not told of: %v", want, err)

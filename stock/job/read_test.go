@@ -34,7 +34,7 @@ func mustRead(t *testing.T, text string, lists ...string) *job.File {
 }
 
 const (
-	mm   = stock.Millimetre
+	mm   = stock.Millimeter
 	inch = stock.Inch
 )
 
@@ -168,13 +168,13 @@ func TestReadGivesAllThatAJobSays(t *testing.T) {
 			Parts: []stock.Part{
 				{Name: "shelf", Material: "birch ply 18", Length: 900 * mm, Width: 11*inch + 3*inch/4, Thickness: 18 * mm,
 					Count: 3, Grain: stock.GrainAny, From: "bench.toml:62", Note: "best face up",
-					Allowance: stock.Allowance{Edge: 4 * mm / 5, Face: 3 * mm / 2, Mitre: 6 * mm / 5, Edges: 1, Faces: 2, Ends: 2}},
+					Allowance: stock.Allowance{Edge: 4 * mm / 5, Face: 3 * mm / 2, Miter: 6 * mm / 5, Edges: 1, Faces: 2, Ends: 2}},
 				{Name: "leg", Material: "spruce", Length: 800 * mm, Width: 85 * mm, Thickness: 34*mm + mm/2,
 					Count: 1, From: "bench.toml:73",
-					Allowance: stock.Allowance{Edge: 4 * mm / 5, Face: 3 * mm / 2, Mitre: 6 * mm / 5, End: 10 * mm, Edges: 2, Faces: 2, Ends: 2}},
+					Allowance: stock.Allowance{Edge: 4 * mm / 5, Face: 3 * mm / 2, Miter: 6 * mm / 5, End: 10 * mm, Edges: 2, Faces: 2, Ends: 2}},
 				{Name: "bottom", Material: "birch ply 18", Length: 500 * mm, Width: 400*mm + mm/2, Thickness: 18 * mm,
 					Count: 1, From: "drawers.csv:2",
-					Allowance: stock.Allowance{Edge: 4 * mm / 5, Face: 3 * mm / 2, Mitre: 6 * mm / 5, End: 10 * mm, Edges: 2, Faces: 2, Ends: 2}},
+					Allowance: stock.Allowance{Edge: 4 * mm / 5, Face: 3 * mm / 2, Miter: 6 * mm / 5, End: 10 * mm, Edges: 2, Faces: 2, Ends: 2}},
 			},
 		},
 		Lists: []string{"lists/drawers.csv"},
@@ -211,11 +211,11 @@ width = 12
 		units      stock.Units
 		offcut     stock.Offcut
 	}{
-		{"metric", sheet18 + oneShelf, 3*mm + mm/5, stock.Millimetres, stock.Offcut{Length: 300 * mm, Width: 80 * mm}},
+		{"metric", sheet18 + oneShelf, 3*mm + mm/5, stock.Millimeters, stock.Offcut{Length: 300 * mm, Width: 80 * mm}},
 		{"inches", inches, inch / 8, stock.Inches, stock.Offcut{Length: 300 * mm, Width: 80 * mm}},
-		{"a kerf of nothing", "saw.kerf = 0\n" + sheet18 + oneShelf, 0, stock.Millimetres, stock.Offcut{Length: 300 * mm, Width: 80 * mm}},
+		{"a kerf of nothing", "saw.kerf = 0\n" + sheet18 + oneShelf, 0, stock.Millimeters, stock.Offcut{Length: 300 * mm, Width: 80 * mm}},
 		{"a wide narrowest rip raises the width of offcuts", "saw.narrowest_rip = 90\n" + sheet18 + oneShelf,
-			3*mm + mm/5, stock.Millimetres, stock.Offcut{Length: 300 * mm, Width: 90 * mm}},
+			3*mm + mm/5, stock.Millimeters, stock.Offcut{Length: 300 * mm, Width: 90 * mm}},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -231,7 +231,7 @@ width = 12
 			if p.Count != 1 || p.Grain != stock.GrainLength || p.Thickness != 18*mm {
 				t.Errorf("shelf: count %d, grain %v, thickness %v; want 1, length, 18 mm", p.Count, p.Grain, p.Thickness)
 			}
-			if want := (stock.Allowance{Mitre: tt.kerf / 2, Edges: 2, Faces: 2, Ends: 2}); p.Allowance != want {
+			if want := (stock.Allowance{Miter: tt.kerf / 2, Edges: 2, Faces: 2, Ends: 2}); p.Allowance != want {
 				t.Errorf("shelf: allowance %v, want %v", p.Allowance, want)
 			}
 		})

@@ -48,15 +48,15 @@ type key struct {
 // Limits beyond which a value is a slip of the pen. They are generous: none is
 // meant to teach anybody the trade. All are common practice, no source.
 const (
-	widestKerf      = 12 * stock.Millimetre
-	longestStock    = 20_000 * stock.Millimetre
-	thickestSheet   = 150 * stock.Millimetre
-	thickestBoard   = 400 * stock.Millimetre
-	largestTrim     = 500 * stock.Millimetre
-	largestMilling  = 25 * stock.Millimetre
-	largestEnd      = 300 * stock.Millimetre
-	widestNarrowRip = 500 * stock.Millimetre
-	longestMilled   = 1000 * stock.Millimetre
+	widestKerf      = 12 * stock.Millimeter
+	longestStock    = 20_000 * stock.Millimeter
+	thickestSheet   = 150 * stock.Millimeter
+	thickestBoard   = 400 * stock.Millimeter
+	largestTrim     = 500 * stock.Millimeter
+	largestMilling  = 25 * stock.Millimeter
+	largestEnd      = 300 * stock.Millimeter
+	widestNarrowRip = 500 * stock.Millimeter
+	longestMilled   = 1000 * stock.Millimeter
 
 	mostPieces = 10_000
 	mostStock  = 100_000
@@ -120,7 +120,7 @@ var allowanceKeys = []key{
 	{name: "face", holds: aLength, metric: "0", zero: true, longest: largestMilling, usual: usualFace},
 	{name: "end", holds: aLength, metric: "0", zero: true, longest: largestEnd, usual: usualEnd},
 	// By default half the saw's kerf.
-	{name: "mitre", holds: aLength, zero: true, longest: largestMilling, usual: usualMitre},
+	{name: "miter", holds: aLength, zero: true, longest: largestMilling, usual: usualMiter},
 }
 
 // materialKeys are the allowances of one material in place of the job's, and
@@ -130,7 +130,7 @@ var materialKeys = []key{
 	{name: "edge", holds: aLength, zero: true, longest: largestMilling, usual: usualEdge},
 	{name: "face", holds: aLength, zero: true, longest: largestMilling, usual: usualFace},
 	{name: "end", holds: aLength, zero: true, longest: largestEnd, usual: usualEnd},
-	{name: "mitre", holds: aLength, zero: true, longest: largestMilling, usual: usualMitre},
+	{name: "miter", holds: aLength, zero: true, longest: largestMilling, usual: usualMiter},
 	{name: "wood", holds: aWord, words: casework.Woods()},
 	{name: "density", holds: aCount, most: 2000, usual: "give kg/m3: wood weighs 350 to 800, panels 500 to 950"},
 	{name: "modulus", holds: aCount, most: 50_000, usual: "give N/mm2: wood has 8000 to 14000, panels 2700 to 8500"},
@@ -142,7 +142,7 @@ const (
 	usualFace = "planing a face takes 1 to 3 mm (1/32 to 1/8 in)"
 	usualEnd  = "squaring an end takes 5 to 25 mm (1/4 to 1 in)"
 
-	usualMitre = "a mitre takes half a kerf, about 1.6 mm (1/16 in)"
+	usualMiter = "a miter takes half a kerf, about 1.6 mm (1/16 in)"
 )
 
 var offcutKeys = []key{
@@ -219,11 +219,11 @@ var partKeys = []key{
 	{name: "edge", holds: aLength, zero: true, longest: largestMilling, usual: usualEdge},
 	{name: "face", holds: aLength, zero: true, longest: largestMilling, usual: usualFace},
 	{name: "end", holds: aLength, zero: true, longest: largestEnd, usual: usualEnd},
-	{name: "mitre", holds: aLength, zero: true, longest: largestMilling, usual: usualMitre},
+	{name: "miter", holds: aLength, zero: true, longest: largestMilling, usual: usualMiter},
 	{name: "edges", holds: aCount, metric: "2", zero: true, most: 2, usual: "a part has two edges"},
 	{name: "faces", holds: aCount, metric: "2", zero: true, most: 2, usual: "a part has two faces"},
 	{name: "ends", holds: aCount, metric: "2", zero: true, most: 2, usual: "a part has two ends"},
-	{name: "mitres", holds: aCount, metric: "0", zero: true, most: 2, usual: "a part has two ends"},
+	{name: "miters", holds: aCount, metric: "0", zero: true, most: 2, usual: "a part has two ends"},
 	{name: "gang", holds: aTruth, metric: "true"},
 	{name: "resaw", holds: aTruth, metric: "false"},
 	{name: "note", holds: aText, most: longestNote},

@@ -17,7 +17,7 @@ func TestSchemaCanReadItsOwnDefaultsAndExamples(t *testing.T) {
 			tables = append(tables, below.keys)
 		}
 	}
-	for _, units := range []stock.Units{stock.Millimetres, stock.Inches} {
+	for _, units := range []stock.Units{stock.Millimeters, stock.Inches} {
 		r := &reader{ruler: stock.Ruler{Units: units}}
 		for _, k := range slices.Concat(tables...) {
 			if written := r.fallback(k); written != "" {

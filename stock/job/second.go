@@ -90,7 +90,7 @@ func partRow(written string) (heading, row []string, ok bool) {
 
 // unitAt is the unit at the end of a length, with a space before it; empty without one.
 func unitAt(length string) string {
-	for _, u := range []stock.Units{stock.Millimetres, stock.Inches} {
+	for _, u := range []stock.Units{stock.Millimeters, stock.Inches} {
 		if strings.HasSuffix(length, u.String()) {
 			return " " + u.String()
 		}

@@ -76,7 +76,7 @@ func TestSecondThoughtsThatCannotBe(t *testing.T) {
 		}
 	}
 	file, err := rereadAs(Changes{Sizes: []string{"shelf=24 x 12 in"}, Kerf: "2.4"})
-	if err != nil || file.Parts[0].Length != 24*stock.Inch || file.Parts[0].Width != 12*stock.Inch || file.Saw.Kerf != 2_400*stock.Millimetre/1000 {
+	if err != nil || file.Parts[0].Length != 24*stock.Inch || file.Parts[0].Width != 12*stock.Inch || file.Saw.Kerf != 2_400*stock.Millimeter/1000 {
 		t.Errorf("%+v, %v", file, err)
 	}
 }

@@ -40,21 +40,21 @@ func (k key) length(v value, ruler stock.Ruler) (stock.Length, problem) {
 		if ruler.Exact(longest) {
 			cause += fmt.Sprintf(" (at most %s)", ruler.PrintUnit(longest))
 		}
-		return 0, problem{cause, k.otherwise("check the figure") + inMillimetres(v.plain(), ruler, longest)}
+		return 0, problem{cause, k.otherwise("check the figure") + inMillimeters(v.plain(), ruler, longest)}
 	}
 	return length, problem{}
 }
 
-// inMillimetres is what to write if a bare number of a job in inches was meant
-// as millimetres, as it may have been if it would then be in range.
-func inMillimetres(written string, ruler stock.Ruler, longest stock.Length) string {
+// inMillimeters is what to write if a bare number of a job in inches was meant
+// as millimeters, as it may have been if it would then be in range.
+func inMillimeters(written string, ruler stock.Ruler, longest stock.Length) string {
 	if ruler.Units != stock.Inches || !bare(written) {
 		return ""
 	}
-	if length, err := stock.ParseLength(written, stock.Millimetres); err != nil || length > longest {
+	if length, err := stock.ParseLength(written, stock.Millimeters); err != nil || length > longest {
 		return ""
 	}
-	return fmt.Sprintf(`, or write "%s mm" if millimetres are meant`, written)
+	return fmt.Sprintf(`, or write "%s mm" if millimeters are meant`, written)
 }
 
 // count reads a whole number.

@@ -17,20 +17,20 @@ func TestChangesAreSaidInPlainWords(t *testing.T) {
 		said  string
 		slug  string // up to the digest, if it has one
 	}{
-		{Changes{}, stock.Millimetres, "", ""},
-		{Changes{Smaller: []string{"height=2"}}, stock.Millimetres, "height 2 mm less", "what-if-height-2"},
-		{Changes{Smaller: []string{" height = 2 mm"}}, stock.Millimetres, "height 2 mm less", "what-if-height-2"},
-		{Changes{Smaller: []string{"height=1", "height=1"}}, stock.Millimetres, "height 2 mm less", "what-if-height-2"},
+		{Changes{}, stock.Millimeters, "", ""},
+		{Changes{Smaller: []string{"height=2"}}, stock.Millimeters, "height 2 mm less", "what-if-height-2"},
+		{Changes{Smaller: []string{" height = 2 mm"}}, stock.Millimeters, "height 2 mm less", "what-if-height-2"},
+		{Changes{Smaller: []string{"height=1", "height=1"}}, stock.Millimeters, "height 2 mm less", "what-if-height-2"},
 		{Changes{Smaller: []string{"height=2"}}, stock.Inches, "height 2 in less", "what-if-height-2"},
 		{Changes{Smaller: []string{"height=2 mm"}}, stock.Inches, "height 2 mm less", "what-if-height-2-mm-"},
 		{Changes{Smaller: []string{"depth=1/2"}}, stock.Inches, "depth 1/2 in less", "what-if-depth-1-2-"},
-		{Changes{Smaller: []string{"shelf=20"}}, stock.Millimetres, "shelf 20 mm shorter", "what-if-shelf-20-shorter-"},
-		{Changes{Without: []string{"edging", "back"}}, stock.Millimetres, "without back, without edging", "what-if-without-back-without-edging"},
-		{Changes{Without: []string{"Tür"}}, stock.Millimetres, "without Tür", "what-if-without-t-r-"},
-		{Changes{Counts: []string{"shelf=8", "end=1", "shelf=9"}}, stock.Millimetres, "1 piece of end, 9 pieces of shelf", "what-if-count-end-1-count-shelf-9"},
-		{Changes{Spare: 1}, stock.Millimetres, "1 more of each small part", "what-if-spare-1"},
-		{Changes{Thicknesses: []string{"birch ply 18=17.6"}}, stock.Millimetres, "birch ply 18 measures 17.6 mm", "what-if-birch-ply-18-is-17-6-"},
-		{Changes{Smaller: []string{"width=1"}, Without: []string{"back"}, Spare: 2}, stock.Millimetres,
+		{Changes{Smaller: []string{"shelf=20"}}, stock.Millimeters, "shelf 20 mm shorter", "what-if-shelf-20-shorter-"},
+		{Changes{Without: []string{"edging", "back"}}, stock.Millimeters, "without back, without edging", "what-if-without-back-without-edging"},
+		{Changes{Without: []string{"Tür"}}, stock.Millimeters, "without Tür", "what-if-without-t-r-"},
+		{Changes{Counts: []string{"shelf=8", "end=1", "shelf=9"}}, stock.Millimeters, "1 piece of end, 9 pieces of shelf", "what-if-count-end-1-count-shelf-9"},
+		{Changes{Spare: 1}, stock.Millimeters, "1 more of each small part", "what-if-spare-1"},
+		{Changes{Thicknesses: []string{"birch ply 18=17.6"}}, stock.Millimeters, "birch ply 18 measures 17.6 mm", "what-if-birch-ply-18-is-17-6-"},
+		{Changes{Smaller: []string{"width=1"}, Without: []string{"back"}, Spare: 2}, stock.Millimeters,
 			"without back, 2 more of each small part, width 1 mm less", "what-if-without-back-spare-2-width-1"},
 	} {
 		if d := cmp.Diff(c.said, strings.Join(c.as.Said(c.units), ", ")); d != "" {
@@ -64,7 +64,7 @@ func TestSlugsOfDifferentChangesDiffer(t *testing.T) {
 	seen := make(map[string]string)
 	allowed := regexp.MustCompile(`^what-if(-[a-z0-9]+)+$`)
 	for _, c := range all {
-		said, slug := strings.Join(c.Said(stock.Millimetres), "\n"), c.Slug(stock.Millimetres)
+		said, slug := strings.Join(c.Said(stock.Millimeters), "\n"), c.Slug(stock.Millimeters)
 		if !allowed.MatchString(slug) || len(slug) > longestSlug {
 			t.Errorf("%q is no name of a folder", slug)
 		}

@@ -96,7 +96,7 @@ func written(p stock.Piece, units stock.Units) string {
 func size(l stock.Length, units stock.Units) string {
 	tape := stock.Ruler{Units: stock.Inches, Denominator: 64}
 	switch {
-	case units == stock.Millimetres:
+	case units == stock.Millimeters:
 		return l.Decimal()
 	case l%stock.Inch == 0:
 		return strconv.FormatInt(int64(l/stock.Inch), 10)

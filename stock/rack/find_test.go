@@ -9,7 +9,7 @@ import (
 
 // What fits, how it lies and what is left, by hand: 3 mm to a cut.
 func TestFindTakesTheBestFittingFirst(t *testing.T) {
-	const mm = stock.Millimetre
+	const mm = stock.Millimeter
 	sheet := func(id string, length, width, thickness stock.Length, grain stock.Grain) stock.Piece {
 		return stock.Piece{ID: id, Material: "ply", Length: length * mm, Width: width * mm, Thickness: thickness * mm, Grain: grain}
 	}

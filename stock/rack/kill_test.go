@@ -89,9 +89,9 @@ const today = "2026-03-05"
 
 func offcut(random *rand.Rand) stock.Piece {
 	mm := func(least, most int) stock.Length {
-		return stock.Length(least+random.IntN(most-least)) * stock.Millimetre
+		return stock.Length(least+random.IntN(most-least)) * stock.Millimeter
 	}
-	return stock.Piece{Material: "birch ply 18", Length: mm(200, 2440), Width: mm(80, 1220), Thickness: 18 * stock.Millimetre,
+	return stock.Piece{Material: "birch ply 18", Length: mm(200, 2440), Width: mm(80, 1220), Thickness: 18 * stock.Millimeter,
 		Note: strings.Repeat("knot ", random.IntN(200))}
 }
 

@@ -18,9 +18,9 @@ import (
 )
 
 var (
-	plank = stock.Piece{Kind: stock.Board, Material: "white oak", Length: 96 * stock.Inch, Width: 150 * stock.Millimetre, Thickness: stock.Inch}
-	panel = stock.Piece{Name: "birch 18, 8x4", Material: "birch ply 18", Length: 2440 * stock.Millimetre, Width: 1220 * stock.Millimetre,
-		Thickness: 18 * stock.Millimetre, Note: `corner crushed, "B" face`, From: `the yard \ shed`}
+	plank = stock.Piece{Kind: stock.Board, Material: "white oak", Length: 96 * stock.Inch, Width: 150 * stock.Millimeter, Thickness: stock.Inch}
+	panel = stock.Piece{Name: "birch 18, 8x4", Material: "birch ply 18", Length: 2440 * stock.Millimeter, Width: 1220 * stock.Millimeter,
+		Thickness: 18 * stock.Millimeter, Note: `corner crushed, "B" face`, From: `the yard \ shed`}
 )
 
 // byHand is a rack as its owner wrote it.
@@ -90,7 +90,7 @@ func ids(t *testing.T, r rack.Rack) string {
 }
 
 func TestWhatIsPutIsReadBackExactly(t *testing.T) {
-	for _, units := range []stock.Units{stock.Millimetres, stock.Inches} {
+	for _, units := range []stock.Units{stock.Millimeters, stock.Inches} {
 		r, _ := written(t, "")
 		odd := panel
 		odd.Length, odd.Grain, odd.Since = 1, stock.GrainWidth, "2025-12-31" // 25 nm

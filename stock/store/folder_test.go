@@ -101,7 +101,7 @@ func TestFilesOfTheUserStay(t *testing.T) {
 		}, []string{"plan.json: it was changed by hand, and the change would be lost"}},
 		{"a file that would be removed was edited", func(t *testing.T, f Folder) {
 			mustReplace(t, f, first)
-			os.WriteFile(f.at("layout-02.svg"), []byte("coloured in"), 0o666)
+			os.WriteFile(f.at("layout-02.svg"), []byte("colored in"), 0o666)
 		}, []string{"layout-02.svg: it was changed by hand, and the change would be lost"}},
 		{"a folder has the name of a file", func(t *testing.T, f Folder) {
 			os.MkdirAll(f.at("plan.pdf"), 0o777)

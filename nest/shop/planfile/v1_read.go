@@ -13,7 +13,7 @@ import (
 
 // The constants of version 1, by their numbers.
 var (
-	unitsV1  = []stock.Units{stock.Millimetres, stock.Inches}
+	unitsV1  = []stock.Units{stock.Millimeters, stock.Inches}
 	kindsV1  = []stock.Kind{stock.Sheet, stock.Board}
 	grainsV1 = []stock.Grain{stock.GrainLength, stock.GrainWidth, stock.GrainAny}
 	firstsV1 = []stock.FirstCut{stock.FirstAny, stock.FirstRip, stock.FirstCrosscut}
@@ -151,8 +151,8 @@ func (r readerV1) part(f partV1) stock.Part {
 	return stock.Part{
 		Name: f.Name, Material: f.Material, Length: r.size(f.Length), Width: r.size(f.Width), Thickness: r.size(f.Thickness),
 		Count: r.count(f.Count), Grain: one(r.decoder, grainsV1, f.Grain),
-		Allowance: stock.Allowance{Edge: r.size(a.Edge), Face: r.size(a.Face), End: r.size(a.End), Mitre: r.size(a.Mitre),
-			Edges: r.count(a.Edges), Faces: r.count(a.Faces), Ends: r.count(a.Ends), Mitres: r.count(a.Mitres)},
+		Allowance: stock.Allowance{Edge: r.size(a.Edge), Face: r.size(a.Face), End: r.size(a.End), Miter: r.size(a.Mitre),
+			Edges: r.count(a.Edges), Faces: r.count(a.Faces), Ends: r.count(a.Ends), Miters: r.count(a.Mitres)},
 		Resaw: f.Resaw, Alone: f.Alone, DryFit: f.DryFit, From: f.From, How: derivationsV1(f.How), Note: f.Note,
 	}
 }

@@ -98,8 +98,8 @@ func (r *reader) partOf(f partV2) stock.Part {
 	return stock.Part{
 		Name: f.Name, Material: f.Material, Length: r.size(f.Length), Width: r.size(f.Width), Thickness: r.size(f.Thickness),
 		Count: r.count(f.Count), Grain: grainWords.read(r.decoder, f.Grain),
-		Allowance: stock.Allowance{Edge: r.size(a.Edge), Face: r.size(a.Face), End: r.size(a.End), Mitre: r.size(a.Miter),
-			Edges: r.count(a.Edges), Faces: r.count(a.Faces), Ends: r.count(a.Ends), Mitres: r.count(a.Miters)},
+		Allowance: stock.Allowance{Edge: r.size(a.Edge), Face: r.size(a.Face), End: r.size(a.End), Miter: r.size(a.Miter),
+			Edges: r.count(a.Edges), Faces: r.count(a.Faces), Ends: r.count(a.Ends), Miters: r.count(a.Miters)},
 		Resaw: f.Resaw, Alone: f.Alone, DryFit: f.DryFit, From: f.From, How: derivations(f.How), Note: f.Note,
 	}
 }

@@ -94,7 +94,7 @@ func (w *writer) partOf(p stock.Part) int {
 	f := partV2{
 		Name: p.Name, Material: p.Material, Length: int64(p.Length), Width: int64(p.Width), Thickness: int64(p.Thickness),
 		Count: p.Count, Grain: grainWords.of(p.Grain),
-		Allowance: allowanceV2{int64(a.Edge), int64(a.Face), int64(a.End), int64(a.Mitre), a.Edges, a.Faces, a.Ends, a.Mitres},
+		Allowance: allowanceV2{int64(a.Edge), int64(a.Face), int64(a.End), int64(a.Miter), a.Edges, a.Faces, a.Ends, a.Miters},
 		Resaw:     p.Resaw, Alone: p.Alone, DryFit: p.DryFit, From: p.From, How: derivationsOf(p.How), Note: p.Note,
 	}
 	written, err := json.Marshal(f)

@@ -19,7 +19,7 @@ type word[T comparable] struct {
 }
 
 var (
-	unitWords  = words[stock.Units]{{stock.Millimetres, "mm"}, {stock.Inches, "in"}}
+	unitWords  = words[stock.Units]{{stock.Millimeters, "mm"}, {stock.Inches, "in"}}
 	kindWords  = words[stock.Kind]{{stock.Sheet, "sheet"}, {stock.Board, "board"}}
 	grainWords = words[stock.Grain]{{stock.GrainLength, "length"}, {stock.GrainWidth, "width"}, {stock.GrainAny, "any"}, {stock.GrainUnknown, "unknown"}}
 	firstWords = words[stock.FirstCut]{{stock.FirstAny, "any"}, {stock.FirstRip, "rip"}, {stock.FirstCrosscut, "crosscut"}}

@@ -84,7 +84,7 @@ func (p placedSlab) crowded() bool {
 	return p.top.turned || dots > mostDots || len(p.lines) > mostLines
 }
 
-// ofOneScale groups neighbours that would be drawn at scales not far apart.
+// ofOneScale groups neighbors that would be drawn at scales not far apart.
 func ofOneScale(details []slab, width float64) (groups [][]slab) {
 	least, most := 0, 0
 	for _, s := range details {

@@ -11,7 +11,7 @@ import (
 	"sawbill/stock"
 )
 
-const mm1 = stock.Millimetre
+const mm1 = stock.Millimeter
 
 // boards are random plans with boards only.
 func boards(seeds uint64, visit func(seed uint64, p cutplan.Plan, i int)) {
@@ -25,7 +25,7 @@ func boards(seeds uint64, visit func(seed uint64, p cutplan.Plan, i int)) {
 	}
 }
 
-// Whatever is cut out of a board, in inches or millimetres, large or small.
+// Whatever is cut out of a board, in inches or millimeters, large or small.
 func TestWritingOnBoardsNeverOverlaps(t *testing.T) {
 	boards(250, func(seed uint64, p cutplan.Plan, i int) {
 		for _, width := range []float64{186, 240} {

@@ -10,7 +10,7 @@ import (
 )
 
 // callout is a label that is led out to a lane beside the stock, because what
-// it names is too narrow to write on. Equal neighbours share one.
+// it names is too narrow to write on. Equal neighbors share one.
 type callout struct {
 	dots []drawing.Point // where the leader ends, one on each piece
 	text string
@@ -66,7 +66,7 @@ func (f frame) lead(piece drawing.Rect) (toTop bool) {
 }
 
 // callouts leads out the labels of narrow pieces and crowded cuts; equal
-// neighbours are joined: "4 x C slat". Leaders avoid the labels in written.
+// neighbors are joined: "4 x C slat". Leaders avoid the labels in written.
 func (f frame) callouts(pieces []narrow, crowded []cut, written []drawing.Rect) (tops, rights []callout) {
 	for len(pieces) > 0 {
 		n := 1
@@ -86,7 +86,7 @@ func (f frame) callouts(pieces []narrow, crowded []cut, written []drawing.Rect) 
 		pieces = pieces[n:]
 	}
 	for _, c := range crowded {
-		out := callout{text: c.text, cut: true, dots: slices.Clone(c.centres())}
+		out := callout{text: c.text, cut: true, dots: slices.Clone(c.centers())}
 		toTop := f.lead(drawing.Rect{X: out.dots[0].X, Y: out.dots[0].Y})
 		nearestFirst(out.dots, toTop)
 		if toTop {
@@ -106,7 +106,7 @@ func (f frame) dots(pieces []narrow, written []drawing.Rect) []drawing.Point {
 	for _, share := range []float64{0.5, 0.3, 0.7, 0.12, 0.88} {
 		dots := make([]drawing.Point, len(pieces))
 		for i, p := range pieces {
-			dots[i] = p.piece.Centre()
+			dots[i] = p.piece.Center()
 			if toTop {
 				dots[i].X = p.piece.X + share*p.piece.W
 			} else {

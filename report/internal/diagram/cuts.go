@@ -41,8 +41,8 @@ func (c cut) middle() drawing.Point {
 	return drawing.Point{X: (c.from.X + last.X) / 2, Y: (c.from.Y + last.Y) / 2}
 }
 
-// centres are the middles of the cuts.
-func (c cut) centres() []drawing.Point {
+// centers are the middles of the cuts.
+func (c cut) centers() []drawing.Point {
 	if c.middles != nil {
 		return c.middles
 	}
@@ -123,7 +123,7 @@ func (c *cut) relation(next cut) relation {
 // take joins next to c, with which it shares a number.
 func (c *cut) take(next cut, how relation) {
 	if c.middles == nil {
-		c.middles = c.centres()
+		c.middles = c.centers()
 	}
 	if how == endToEnd {
 		c.to = next.to
@@ -133,7 +133,7 @@ func (c *cut) take(next cut, how relation) {
 	if how == sideBySide {
 		c.starts = append(c.starts, next.from)
 	}
-	c.middles = append(c.middles, next.centres()...)
+	c.middles = append(c.middles, next.centers()...)
 	c.steps = append(c.steps, next.steps...)
 	c.lastFrom, c.lastTo = next.lastFrom, next.lastTo
 	numbers := make([]int, len(c.steps))

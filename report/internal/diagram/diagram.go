@@ -11,7 +11,7 @@
 // lower left: all settings are measured from the edges that meet there. Rips
 // run across the paper and are numbered at their left end, crosscuts run
 // upwards and are numbered at their lower end. Widths and kinds of lines follow
-// drafting practice (package drawing, pen.go); nothing depends on colour.
+// drafting practice (package drawing, pen.go); nothing depends on color.
 //
 // Boards (board.go) have running marks below them instead, each crosscut with its
 // number and its distance from the reference end, and fence settings on the left.
@@ -119,7 +119,7 @@ func newFrame(v View, width, height float64, reserved lanes) frame {
 }
 
 // mm converts for drawing only.
-func mm(l stock.Length) float64 { return float64(l) / float64(stock.Millimetre) }
+func mm(l stock.Length) float64 { return float64(l) / float64(stock.Millimeter) }
 
 // x and y are where a length from the reference corner lies on the paper.
 func (f frame) x(l stock.Length) float64 { return f.stock.X + mm(l-f.x0)/float64(f.scale) }

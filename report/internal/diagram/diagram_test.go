@@ -63,8 +63,8 @@ func TestWritingNeverOverlapsNorLeavesThePicture(t *testing.T) {
 // A long narrow piece of stock laid across, whose own size is wider than itself.
 func TestFigureOfATinyLengthStandsBesideIt(t *testing.T) {
 	p := samples.Bench()
-	p.Layouts[0].Stock.Length, p.Layouts[0].Stock.Width = 75*stock.Millimetre, 1800*stock.Millimetre
-	p.Layouts[0].Root = cutplan.Node{Length: 75 * stock.Millimetre, Width: 1800 * stock.Millimetre, Use: cutplan.Waste}
+	p.Layouts[0].Stock.Length, p.Layouts[0].Stock.Width = 75*stock.Millimeter, 1800*stock.Millimeter
+	p.Layouts[0].Root = cutplan.Node{Length: 75 * stock.Millimeter, Width: 1800 * stock.Millimeter, Use: cutplan.Waste}
 	v := view(p, 0)
 	v.Ruler.Units = stock.Inches
 	if err := drawing.CheckWriting(New(v, 190, 110).Drawing); err != nil {
@@ -128,7 +128,7 @@ func TestDrawnToScale(t *testing.T) {
 // Rips of small pieces in a row are numbered one by one as long as a number lies
 // within its piece: one number for all would lie across the walls between them.
 func TestNumbersOfRipsInARowStayWithinTheirPieces(t *testing.T) {
-	const mm = stock.Millimetre
+	const mm = stock.Millimeter
 	m := samples.New(stock.Job{
 		Saw:   stock.Saw{Kerf: 2 * mm},
 		Stock: []stock.Stock{{Material: "ply", Length: 1240 * mm, Width: 310 * mm, Thickness: 9 * mm}},

@@ -34,7 +34,7 @@ func fences(splits [][]parting) []fence {
 	return all
 }
 
-// joined puts rips together that are made at one setting in neighbouring pieces,
+// joined puts rips together that are made at one setting in neighboring pieces,
 // at one place across the board, and follow one another.
 func joined(all []fence) []fence {
 	var out []fence

@@ -193,7 +193,7 @@ var spots = []float64{0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95}
 func spot(b block, piece drawing.Rect, taken []drawing.Rect) (drawing.Rect, bool) {
 	padX, padY := labelPad, labelPad
 	// Across the text a line may come close to the edge: a narrow strip is
-	// better labelled tightly than from afar.
+	// better labeled tightly than from afar.
 	across := linePad
 	if b.tier == len(tiers)-1 {
 		across = tightPad
@@ -232,7 +232,7 @@ func (b block) write(d *drawing.Drawing, at drawing.Rect) {
 	offset := 0.0
 	for _, ln := range b.lines {
 		size := ln.size(b.tier)
-		t := drawing.Text{String: ln.text, Size: size, Face: ln.face, Align: drawing.Centre, Turned: b.turned, Ground: true}
+		t := drawing.Text{String: ln.text, Size: size, Face: ln.face, Align: drawing.Center, Turned: b.turned, Ground: true}
 		rise := ln.rise * size
 		if b.turned {
 			t.At = drawing.Point{X: at.X + offset + rise, Y: at.Y + at.H/2}

@@ -101,7 +101,7 @@ func (l lane) write(d *drawing.Drawing, f frame) {
 		middle := rise - c.height()/2
 		switch {
 		case l.level:
-			t.Align = drawing.Centre
+			t.Align = drawing.Center
 			t.At = drawing.Point{X: end.X, Y: end.Y - 0.2 - c.height() + rise}
 		case l.above:
 			t.Turned = true

@@ -77,7 +77,7 @@ func marksOf(v View, f frame) []drawing.Rect {
 			return
 		}
 		b := newBlock(label{lines: []line{markLine(v.Bill[leaf.Blank].Mark)}}, last, false)
-		at := piece.Centre()
+		at := piece.Center()
 		boxes = append(boxes, drawing.Rect{X: at.X - b.w/2, Y: at.Y - b.h/2, W: b.w, H: b.h}.Inset(-labelGap))
 	})
 	return boxes

@@ -50,7 +50,7 @@ func (d *Drawing) LevelDimension(x1, x2, edge, y float64, label string, size flo
 		return
 	}
 	at := Point{(x1 + x2) / 2, y - gap - Descent*size*mmPerPoint/2}
-	d.Text(Text{At: at, String: label, Size: size, Align: Centre, Ground: true})
+	d.Text(Text{At: at, String: label, Size: size, Align: Center, Ground: true})
 }
 
 // UprightDimension measures from y1 to y2 on a line at x; edge is the x of the
@@ -68,7 +68,7 @@ func (d *Drawing) UprightDimension(y1, y2, edge, x float64, label string, size f
 	d.Arrow(a, b)
 	d.Arrow(b, a)
 	at := Point{x - gap - Descent*size*mmPerPoint/2, (y1 + y2) / 2}
-	d.Text(Text{At: at, String: label, Size: size, Align: Centre, Turned: true, Ground: true})
+	d.Text(Text{At: at, String: label, Size: size, Align: Center, Turned: true, Ground: true})
 }
 
 // Leader draws a narrow line that ends in a dot within what it points at.
@@ -85,25 +85,25 @@ const (
 	halo         = 0.25 // mm of white around a number
 )
 
-// NumberBox is the room that Number takes around its centre.
-func NumberBox(centre Point, number string) Rect {
+// NumberBox is the room that Number takes around its center.
+func NumberBox(center Point, number string) Rect {
 	h := figureHeight*NumberSize*mmPerPoint + 1.2
 	w := max(h, Width(number, Bold, NumberSize)+1.3)
-	return Rect{centre.X - w/2, centre.Y - h/2, w, h}
+	return Rect{center.X - w/2, center.Y - h/2, w, h}
 }
 
 // Number writes a white figure on a black ground, which cannot be taken for a
 // size or a mark.
-func (d *Drawing) Number(centre Point, number string) {
-	box := NumberBox(centre, number)
+func (d *Drawing) Number(center Point, number string) {
+	box := NumberBox(center, number)
 	r := box.H / 2
 	for _, x := range []float64{box.X + r, box.Right() - r} {
-		d.Disc(Point{x, centre.Y}, r+halo, NoPen, White)
+		d.Disc(Point{x, center.Y}, r+halo, NoPen, White)
 	}
 	d.Box(Rect{box.X + r, box.Y, box.W - box.H, box.H}, NoPen, Black)
-	d.Disc(Point{box.X + r, centre.Y}, r, NoPen, Black)
-	d.Disc(Point{box.Right() - r, centre.Y}, r, NoPen, Black)
-	base := centre.Y + figureHeight/2*NumberSize*mmPerPoint
-	d.Text(Text{At: Point{centre.X, base}, String: number, Size: NumberSize, Face: Bold,
-		Align: Centre, Reversed: true})
+	d.Disc(Point{box.X + r, center.Y}, r, NoPen, Black)
+	d.Disc(Point{box.Right() - r, center.Y}, r, NoPen, Black)
+	base := center.Y + figureHeight/2*NumberSize*mmPerPoint
+	d.Text(Text{At: Point{center.X, base}, String: number, Size: NumberSize, Face: Bold,
+		Align: Center, Reversed: true})
 }

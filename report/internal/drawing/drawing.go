@@ -1,5 +1,5 @@
 // Package drawing is the one model behind every page and picture: lines,
-// polygons, hatching and texts in millimetres on paper, as plain values.
+// polygons, hatching and texts in millimeters on paper, as plain values.
 //
 // A [Drawing] is built by its methods, compared and measured in tests, and
 // written by [PDF] or [SVG], which only translate. Dimension lines, leaders and
@@ -12,10 +12,10 @@ package drawing
 
 import "slices"
 
-// Point is a place on the paper, in millimetres.
+// Point is a place on the paper, in millimeters.
 type Point struct{ X, Y float64 }
 
-// Rect is an upright rectangle, in millimetres.
+// Rect is an upright rectangle, in millimeters.
 type Rect struct{ X, Y, W, H float64 }
 
 // Right is the x of the right edge.
@@ -24,8 +24,8 @@ func (r Rect) Right() float64 { return r.X + r.W }
 // Bottom is the y of the lower edge.
 func (r Rect) Bottom() float64 { return r.Y + r.H }
 
-// Centre is the middle of r.
-func (r Rect) Centre() Point { return Point{r.X + r.W/2, r.Y + r.H/2} }
+// Center is the middle of r.
+func (r Rect) Center() Point { return Point{r.X + r.W/2, r.Y + r.H/2} }
 
 // Inset returns r made smaller by d on every side.
 func (r Rect) Inset(d float64) Rect { return Rect{r.X + d, r.Y + d, r.W - 2*d, r.H - 2*d} }
@@ -80,7 +80,7 @@ type Polygon struct {
 
 // Disc is a filled circle.
 type Disc struct {
-	Centre Point
+	Center Point
 	Radius float64 // mm
 	Pen    Pen
 	Fill   Fill
@@ -108,8 +108,8 @@ func (d *Drawing) Polygon(pen Pen, fill Fill, points ...Point) {
 }
 
 // Disc draws a circle.
-func (d *Drawing) Disc(centre Point, radius float64, pen Pen, fill Fill) {
-	d.Marks = append(d.Marks, Disc{centre, radius, pen, fill})
+func (d *Drawing) Disc(center Point, radius float64, pen Pen, fill Fill) {
+	d.Marks = append(d.Marks, Disc{center, radius, pen, fill})
 }
 
 // Hatch fills a rectangle with slanting lines.
@@ -169,7 +169,7 @@ func (d *Drawing) Place(p Drawing, at Point) {
 			m.Points = points
 			d.Marks = append(d.Marks, m)
 		case Disc:
-			m.Centre = move(m.Centre)
+			m.Center = move(m.Center)
 			d.Marks = append(d.Marks, m)
 		case Hatch:
 			corner := move(Point{m.Area.X, m.Area.Y})

@@ -57,7 +57,7 @@ func TestInlineSVGDrawsTheSame(t *testing.T) {
 	if !bytes.Equal(file, drawn) {
 		t.Error("a picture within a page differs from the file")
 	}
-	for _, want := range []string{`aria-labelledby="p1-t"`, `<title id="p1-t">a &amp; b</title>`, `aria-describedby="p1-d"`, `<desc id="p1-d">&lt;c&gt;</desc>`} {
+	for _, want := range []string{`aria-labeledby="p1-t"`, `<title id="p1-t">a &amp; b</title>`, `aria-describedby="p1-d"`, `<desc id="p1-d">&lt;c&gt;</desc>`} {
 		if !bytes.Contains(inline, []byte(want)) {
 			t.Errorf("the picture lacks %s", want)
 		}
@@ -104,10 +104,10 @@ func TestBoxOfATextFollowsAlignmentAndTurn(t *testing.T) {
 		want   Rect
 	}{
 		{Left, false, Rect{50, 50 - rise, w, height}},
-		{Centre, false, Rect{50 - w/2, 50 - rise, w, height}},
+		{Center, false, Rect{50 - w/2, 50 - rise, w, height}},
 		{Right, false, Rect{50 - w, 50 - rise, w, height}},
 		{Left, true, Rect{50 - rise, 50 - w, height, w}},
-		{Centre, true, Rect{50 - rise, 50 - w/2, height, w}},
+		{Center, true, Rect{50 - rise, 50 - w/2, height, w}},
 		{Right, true, Rect{50 - rise, 50, height, w}},
 	}
 	for _, tt := range tests {

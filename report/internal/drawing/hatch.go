@@ -3,7 +3,7 @@ package drawing
 import "math"
 
 // Hatch fills a rectangle with narrow lines at 45°, as drafting shows material
-// that is cut away or through (ISO 128-3, from memory). Neighbouring hatches
+// that is cut away or through (ISO 128-3, from memory). Neighboring hatches
 // line up, because all lines lie on one grid of the paper; different solids that
 // touch are told apart by the lines' direction and pitch.
 type Hatch struct {

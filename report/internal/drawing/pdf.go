@@ -148,7 +148,7 @@ func (w *pdfPage) line(l Line) {
 func (w *pdfPage) disc(m Disc) {
 	ratio := w.f.GetConversionRatio()
 	_, height := w.f.GetPageSize()
-	x, y := m.Centre.X*ratio, (height-m.Centre.Y)*ratio
+	x, y := m.Center.X*ratio, (height-m.Center.Y)*ratio
 	radius := m.Radius * ratio
 	reach := radius * 4 / 3 * (math.Sqrt2 - 1)
 	var path strings.Builder
@@ -214,7 +214,7 @@ func (w *pdfPage) text(t Text) {
 	}
 	along := 0.0
 	switch t.Align {
-	case Centre:
+	case Center:
 		along = t.Width() / 2
 	case Right:
 		along = t.Width()

@@ -20,7 +20,7 @@ const (
 	WideRule      // below a table's header, under a title
 )
 
-// style is how a pen draws, in millimetres.
+// style is how a pen draws, in millimeters.
 type style struct {
 	width float64
 	dash  []float64 // on, off, on, off, ...; nil is continuous
@@ -41,5 +41,5 @@ var styles = [...]style{
 	WideRule:  {width: 0.5},
 }
 
-// Width is the line's width in millimetres.
+// Width is the line's width in millimeters.
 func (p Pen) Width() float64 { return styles[p].width }

@@ -6,7 +6,7 @@ package drawing
 // much of the row each one takes.
 //
 // With the extents taken out this is isotonic regression, solved by pooling
-// neighbours that are out of order (Ayer et al., 1955, from memory).
+// neighbors that are out of order (Ayer et al., 1955, from memory).
 func Spread(wanted, extents []float64, lo, hi float64) []float64 {
 	if len(wanted) == 0 {
 		return nil

@@ -8,9 +8,9 @@ import (
 	"strings"
 )
 
-// SVG writes the drawing as one picture, a millimetre to the unit. Each text
+// SVG writes the drawing as one picture, a millimeter to the unit. Each text
 // carries its measured length, so that another font in the viewer cannot make
-// it run into its neighbours.
+// it run into its neighbors.
 func (d *Drawing) SVG(title string) []byte {
 	var b bytes.Buffer
 	w, h := number(d.Width), number(d.Height)
@@ -28,7 +28,7 @@ func (d *Drawing) SVG(title string) []byte {
 func (d *Drawing) InlineSVG(id, title, description string) []byte {
 	var b bytes.Buffer
 	w, h := number(d.Width), number(d.Height)
-	fmt.Fprintf(&b, `<svg width="%smm" height="%smm" viewBox="0 0 %s %s" role="img" aria-labelledby="%s-t" aria-describedby="%s-d">`+"\n",
+	fmt.Fprintf(&b, `<svg width="%smm" height="%smm" viewBox="0 0 %s %s" role="img" aria-labeledby="%s-t" aria-describedby="%s-d">`+"\n",
 		w, h, w, h, id, id)
 	fmt.Fprintf(&b, "<title id=\"%s-t\">%s</title>\n", id, escape(title))
 	fmt.Fprintf(&b, "<desc id=\"%s-d\">%s</desc>\n", id, escape(description))
@@ -60,7 +60,7 @@ func svgMark(b *bytes.Buffer, m Mark) {
 			strings.Join(points, " "), paint(m.Fill), stroke(m.Pen))
 	case Disc:
 		fmt.Fprintf(b, `<circle cx="%s" cy="%s" r="%s" fill="%s"%s/>`+"\n",
-			number(m.Centre.X), number(m.Centre.Y), number(m.Radius), paint(m.Fill), stroke(m.Pen))
+			number(m.Center.X), number(m.Center.Y), number(m.Radius), paint(m.Fill), stroke(m.Pen))
 	case Hatch:
 		var path strings.Builder
 		for _, l := range m.Lines() {
@@ -86,7 +86,7 @@ func svgText(b *bytes.Buffer, t Text) {
 		b.WriteString(` font-weight="bold"`)
 	}
 	switch t.Align {
-	case Centre:
+	case Center:
 		b.WriteString(` text-anchor="middle"`)
 	case Right:
 		b.WriteString(` text-anchor="end"`)

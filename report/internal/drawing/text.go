@@ -10,7 +10,7 @@ type Align int
 
 const (
 	Left Align = iota
-	Centre
+	Center
 	Right
 )
 
@@ -94,7 +94,7 @@ func (t Text) Box() Rect {
 	rise, fall, w := extent(t.String, t.Face, t.Size)
 	along := 0.0
 	switch t.Align {
-	case Centre:
+	case Center:
 		along = w / 2
 	case Right:
 		along = w

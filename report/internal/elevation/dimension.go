@@ -249,7 +249,7 @@ func (f *frame) writeMeasure(l lane, i int) {
 	m, label := l.measures[i], l.labels[i]
 	at, _, sign := f.line(l)
 	fall := drawing.FallOf(label, drawing.Regular, labelSize)
-	t := drawing.Text{String: label, Size: labelSize, Align: drawing.Centre, Ground: true}
+	t := drawing.Text{String: label, Size: labelSize, Align: drawing.Center, Ground: true}
 	how := f.how(l.chain, i)
 	switch {
 	case how == nowhere:

@@ -12,7 +12,7 @@ const planeRoom = 5.0
 // is black (ISO 128-50, from memory), mm.
 const thin = 0.8
 
-// hatches tell neighbours apart: by direction, then by pitch.
+// hatches tell neighbors apart: by direction, then by pitch.
 var hatches = []drawing.Hatch{{Pitch: 2}, {Falls: true, Pitch: 2}, {Pitch: 1.2}, {Falls: true, Pitch: 1.2}}
 
 // drawCuts hatches what the section goes through.
@@ -48,7 +48,7 @@ func (p picture) hatchings() []int {
 	return kinds
 }
 
-// freeKind is the first hatching that no earlier neighbour of shape i has.
+// freeKind is the first hatching that no earlier neighbor of shape i has.
 func freeKind(p picture, kinds []int, i int) int {
 	taken := make([]bool, len(hatches))
 	for j, kind := range kinds {
@@ -132,6 +132,6 @@ func (f *frame) drawPlane(p picture, at stock.Length, name string, upright bool)
 		}
 		f.d.Line(root, tip, drawing.Fine)
 		f.d.Arrow(tip, root)
-		f.d.Text(drawing.Text{At: label, String: name, Size: labelSize, Face: drawing.Bold, Align: drawing.Centre, Ground: true})
+		f.d.Text(drawing.Text{At: label, String: name, Size: labelSize, Face: drawing.Bold, Align: drawing.Center, Ground: true})
 	}
 }

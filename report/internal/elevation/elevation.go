@@ -251,7 +251,7 @@ func arrange(drawn []drawing.Drawing, rows [][]View) drawing.Drawing {
 }
 
 // mm converts for drawing only.
-func mm(l stock.Length) float64 { return float64(l) / float64(stock.Millimetre) }
+func mm(l stock.Length) float64 { return float64(l) / float64(stock.Millimeter) }
 
 // ScaleText states a scale.
 func ScaleText(scale int) string { return "scale 1:" + strconv.Itoa(scale) }

@@ -14,7 +14,7 @@ import (
 	"sawbill/stock/casework"
 )
 
-const mm1 = stock.Millimetre
+const mm1 = stock.Millimeter
 
 func given[T any](v T) casework.Given[T] { return casework.Given[T]{Value: v, Set: true} }
 
@@ -209,8 +209,8 @@ func TestEdgesOfTheBox(t *testing.T) {
 	}
 }
 
-// Neighbours in a section differ in their hatching, and no hatch covers another.
-func TestNeighboursAreHatchedDifferently(t *testing.T) {
+// Neighbors in a section differ in their hatching, and no hatch covers another.
+func TestNeighborsAreHatchedDifferently(t *testing.T) {
 	for seed := range uint64(20) {
 		s := subject(t, randomDesign(rand.New(rand.NewPCG(seed, 6))))
 		for _, v := range []View{Upright, Level} {

@@ -69,15 +69,15 @@ func roomOf(p picture) map[int][]area {
 	return room
 }
 
-func markBox(mark string, centre drawing.Point) drawing.Rect {
+func markBox(mark string, center drawing.Point) drawing.Rect {
 	w := drawing.Width(mark, drawing.Bold, markSize) + 2*markPad
 	h := drawing.Rise(markSize) + 2*markPad
-	return drawing.Rect{X: centre.X - w/2, Y: centre.Y - h/2, W: w, H: h}
+	return drawing.Rect{X: center.X - w/2, Y: center.Y - h/2, W: w, H: h}
 }
 
 func (f *frame) write(mark string, box drawing.Rect) {
-	f.d.Text(drawing.Text{At: drawing.Point{X: box.Centre().X, Y: box.Bottom() - markPad}, String: mark,
-		Size: markSize, Face: drawing.Bold, Align: drawing.Centre, Ground: true})
+	f.d.Text(drawing.Text{At: drawing.Point{X: box.Center().X, Y: box.Bottom() - markPad}, String: mark,
+		Size: markSize, Face: drawing.Bold, Align: drawing.Center, Ground: true})
 }
 
 // shares of an area at which room is looked for, the middle first.
@@ -90,11 +90,11 @@ func (f *frame) within(areas []area, mark string, taken []drawing.Rect) (drawing
 		r := f.rect(a)
 		for _, across := range shares {
 			for _, along := range shares {
-				centre := drawing.Point{X: r.X + along*r.W, Y: r.Y + across*r.H}
+				center := drawing.Point{X: r.X + along*r.W, Y: r.Y + across*r.H}
 				if r.H > r.W {
-					centre = drawing.Point{X: r.X + across*r.W, Y: r.Y + along*r.H}
+					center = drawing.Point{X: r.X + across*r.W, Y: r.Y + along*r.H}
 				}
-				if box := markBox(mark, centre); r.Contains(box) && free(box, taken) {
+				if box := markBox(mark, center); r.Contains(box) && free(box, taken) {
 					return box, true
 				}
 			}
@@ -113,7 +113,7 @@ func (f *frame) beside(areas []area, mark string, taken, strokes []drawing.Rect)
 				continue
 			}
 			for _, share := range []float64{0.3, 0.6, 0.15, 0.85} {
-				to := r.Centre()
+				to := r.Center()
 				if r.W > r.H {
 					to.X = r.X + share*r.W
 				} else {

@@ -46,12 +46,12 @@ func (p Piece) draw(d *drawing.Drawing, room drawing.Rect) float64 {
 	d.Box(box, drawing.Visible, drawing.NoFill)
 	if p.Edge != "" { // a bold line is the edge that is named, in the manner of a face edge mark
 		d.Line(drawing.Point{X: box.X, Y: box.Bottom()}, drawing.Point{X: box.Right(), Y: box.Bottom()}, drawing.Outline)
-		at := drawing.Point{X: box.Centre().X, Y: box.Bottom() + pieceGap + drawing.Rise(pieceSize)}
-		d.Text(drawing.Text{At: at, String: p.Edge, Size: pieceSize, Align: drawing.Centre})
+		at := drawing.Point{X: box.Center().X, Y: box.Bottom() + pieceGap + drawing.Rise(pieceSize)}
+		d.Text(drawing.Text{At: at, String: p.Edge, Size: pieceSize, Align: drawing.Center})
 	}
 	if p.End != "" {
-		at := drawing.Point{X: box.Right() + pieceGap + drawing.Rise(pieceSize), Y: box.Centre().Y}
-		d.Text(drawing.Text{At: at, String: p.End, Size: pieceSize, Align: drawing.Centre, Turned: true})
+		at := drawing.Point{X: box.Right() + pieceGap + drawing.Rise(pieceSize), Y: box.Center().Y}
+		d.Text(drawing.Text{At: at, String: p.End, Size: pieceSize, Align: drawing.Center, Turned: true})
 	}
 	p.grain(d, box.Inset(0.9))
 	return wide
@@ -60,7 +60,7 @@ func (p Piece) draw(d *drawing.Drawing, room drawing.Rect) float64 {
 // grain draws the word and an arrow with two heads.
 func (p Piece) grain(d *drawing.Drawing, box drawing.Rect) {
 	var from, to drawing.Point
-	text := drawing.Text{String: "grain", Size: pieceSize, At: drawing.Point{X: box.Centre().X, Y: box.Y + drawing.Rise(pieceSize)}, Align: drawing.Centre}
+	text := drawing.Text{String: "grain", Size: pieceSize, At: drawing.Point{X: box.Center().X, Y: box.Y + drawing.Rise(pieceSize)}, Align: drawing.Center}
 	switch p.Grain {
 	case NoGrain:
 		return
@@ -70,7 +70,7 @@ func (p Piece) grain(d *drawing.Drawing, box drawing.Rect) {
 	case Across:
 		x := box.X + 1.5
 		from, to = drawing.Point{X: x, Y: box.Y}, drawing.Point{X: x, Y: box.Bottom()}
-		text.At = drawing.Point{X: x + 2, Y: box.Centre().Y + drawing.Rise(pieceSize)/2}
+		text.At = drawing.Point{X: x + 2, Y: box.Center().Y + drawing.Rise(pieceSize)/2}
 		text.Align = drawing.Left
 	}
 	d.Line(from, to, drawing.Narrow)

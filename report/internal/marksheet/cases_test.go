@@ -12,7 +12,7 @@ import (
 	"sawbill/stock/job"
 )
 
-const mm1 = stock.Millimetre
+const mm1 = stock.Millimeter
 
 func given[T any](v T) casework.Given[T] { return casework.Given[T]{Value: v, Set: true} }
 
@@ -125,7 +125,7 @@ func randomDesign(r *rand.Rand) casework.Design {
 func everySubject(t *testing.T, check func(t *testing.T, s Subject)) {
 	t.Helper()
 	run := func(name string, s Subject) {
-		for _, units := range []stock.Units{stock.Millimetres, stock.Inches} {
+		for _, units := range []stock.Units{stock.Millimeters, stock.Inches} {
 			s.Ruler.Units = units
 			check(t, s)
 			if t.Failed() {

@@ -210,7 +210,7 @@ func bounds(d drawing.Drawing) drawing.Rect {
 				add(drawing.Rect{X: p.X, Y: p.Y})
 			}
 		case drawing.Disc:
-			add(drawing.Rect{X: m.Centre.X - m.Radius, Y: m.Centre.Y - m.Radius, W: 2 * m.Radius, H: 2 * m.Radius})
+			add(drawing.Rect{X: m.Center.X - m.Radius, Y: m.Center.Y - m.Radius, W: 2 * m.Radius, H: 2 * m.Radius})
 		case drawing.Hatch:
 			add(m.Area)
 		case drawing.Text:
@@ -274,5 +274,5 @@ func (s Subject) captioned(at drawn, picture drawing.Drawing, above, below []lin
 
 // lengthOf is a length on the paper at 1:ratio, in mm.
 func lengthOf(l stock.Length, ratio int) float64 {
-	return float64(l) / float64(stock.Millimetre) / float64(ratio)
+	return float64(l) / float64(stock.Millimeter) / float64(ratio)
 }

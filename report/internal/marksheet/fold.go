@@ -48,7 +48,7 @@ func folded(size stock.Length, keep []stock.Length, ratio int, most float64, bre
 		free := f.mm(stops[i] - stops[i-1])
 		if f.mm(size) > most && free > longFree || stops[i-1] == breakAt {
 			kept := min(beside, free/3)
-			back := stock.Length(kept * f.ratio * float64(stock.Millimetre))
+			back := stock.Length(kept * f.ratio * float64(stock.Millimeter))
 			gap := stretch{paper + kept, paper + kept + parted}
 			f.breaks = append(f.breaks, gap)
 			f.knots = append(f.knots, knot{stops[i-1] + back, gap.from}, knot{stops[i] - back, gap.to})
@@ -61,7 +61,7 @@ func folded(size stock.Length, keep []stock.Length, ratio int, most float64, bre
 }
 
 // mm is a length on the paper.
-func (f fold) mm(l stock.Length) float64 { return float64(l) / float64(stock.Millimetre) / f.ratio }
+func (f fold) mm(l stock.Length) float64 { return float64(l) / float64(stock.Millimeter) / f.ratio }
 
 // length is the paper that all of it takes.
 func (f fold) length() float64 { return f.knots[len(f.knots)-1].paper }

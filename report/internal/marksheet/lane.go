@@ -180,7 +180,7 @@ func (l *lane) figure(d *drawing.Drawing, t tick, at, end float64, turned bool) 
 			text.Align = drawing.Right
 		}
 	case l.level:
-		text.Align, text.At = drawing.Centre, drawing.Point{X: at, Y: end - drawing.Descent*textSize*25.4/72}
+		text.Align, text.At = drawing.Center, drawing.Point{X: at, Y: end - drawing.Descent*textSize*25.4/72}
 		if !l.far {
 			text.At.Y = end + drawing.Rise(textSize)
 		}

@@ -7,7 +7,7 @@
 //
 // Where things lie comes from [casework.Mark] alone; nothing is computed again. A figure follows
 // drafting practice (ISO 128 and ISO 129-1, from memory): wide outlines, narrow extension and
-// dimension lines, circles with centre lines for holes, what is cut away hatched, what stands there
+// dimension lines, circles with center lines for holes, what is cut away hatched, what stands there
 // dashed, and two zigzag lines where a long piece is broken. A part of a figure that would be too
 // thin to be seen is drawn wider.
 package marksheet

@@ -155,9 +155,9 @@ func dotted(at drawn, side string, distance float64) bool {
 			return false
 		}
 		if side == "top" || side == "bottom" {
-			return near(dot.Centre.Y, away(at, side, distance))
+			return near(dot.Center.Y, away(at, side, distance))
 		}
-		return near(dot.Centre.X, away(at, side, distance))
+		return near(dot.Center.X, away(at, side, distance))
 	})
 }
 
@@ -181,7 +181,7 @@ func (s Subject) wantHoles(t *testing.T, f figure, at drawn, k casework.Mark) in
 			count++
 			if !slices.ContainsFunc(at.Marks, func(m drawing.Mark) bool {
 				hole, ok := m.(drawing.Disc)
-				return ok && hole.Radius == holeRadius && near(hole.Centre.X, c.X) && near(hole.Centre.Y, c.Y)
+				return ok && hole.Radius == holeRadius && near(hole.Center.X, c.X) && near(hole.Center.Y, c.Y)
 			}) {
 				t.Errorf("no hole of the %s at %.2f", k.What, c)
 			}

@@ -11,7 +11,7 @@ import (
 const (
 	thinnest   = 1.0 // mm that a cut takes on the paper, at least
 	holeRadius = 0.6 // of a circle that stands for a hole, mm
-	centreLine = 1.1 // from the middle of a hole to the end of its centre lines, mm
+	centerLine = 1.1 // from the middle of a hole to the end of its center lines, mm
 )
 
 // sketch is a figure as it is drawn: the shapes on the piece, then the lanes
@@ -167,11 +167,11 @@ func (s *sketch) points(k casework.Mark, axis casework.Axis) {
 	positions(casework.Mark{}, k.Across, other)
 }
 
-// hole is a circle with its centre lines.
+// hole is a circle with its center lines.
 func (s *sketch) hole(c drawing.Point) {
 	s.d.Disc(c, holeRadius, drawing.Fine, drawing.White)
-	s.d.Line(drawing.Point{X: c.X - centreLine, Y: c.Y}, drawing.Point{X: c.X + centreLine, Y: c.Y}, drawing.Fine)
-	s.d.Line(drawing.Point{X: c.X, Y: c.Y - centreLine}, drawing.Point{X: c.X, Y: c.Y + centreLine}, drawing.Fine)
+	s.d.Line(drawing.Point{X: c.X - centerLine, Y: c.Y}, drawing.Point{X: c.X + centerLine, Y: c.Y}, drawing.Fine)
+	s.d.Line(drawing.Point{X: c.X, Y: c.Y - centerLine}, drawing.Point{X: c.X, Y: c.Y + centerLine}, drawing.Fine)
 }
 
 // notches are cut out at the ends that have them, from the end as far in as they

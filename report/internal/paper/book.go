@@ -10,7 +10,7 @@ import (
 	"sawbill/report/internal/drawing"
 )
 
-// Size is a format of paper, upright, in millimetres.
+// Size is a format of paper, upright, in millimeters.
 type Size struct{ Width, Height float64 }
 
 // The two formats: A4 of ISO 216, and Letter, 8 1/2 x 11 in.
@@ -135,7 +135,7 @@ func (b *Book) top() float64 {
 
 func (b *Book) bottom() float64 { return b.size.Height - footRoom }
 
-// Need turns the page unless so many millimetres are left, or it is empty.
+// Need turns the page unless so many millimeters are left, or it is empty.
 func (b *Book) Need(height float64) {
 	if b.Room() < height && b.y > b.top() {
 		b.turn()

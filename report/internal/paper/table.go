@@ -236,7 +236,7 @@ func (s setTable) head(b *Book) {
 // edge is the x at which the texts of column i stand, whose left edge is x.
 func (s setTable) edge(x float64, i int) float64 {
 	switch s.Columns[i].Align {
-	case drawing.Centre:
+	case drawing.Center:
 		return x + s.widths[i]/2
 	case drawing.Right:
 		return x + s.widths[i] - cellPad

@@ -5,7 +5,7 @@ import (
 	"sawbill/stock"
 )
 
-const mm = stock.Millimetre
+const mm = stock.Millimeter
 
 // Bench is a job of sheets and boards: two layouts of one sheet, an offcut from
 // the rack, boards with jointing allowance, and narrow strips.

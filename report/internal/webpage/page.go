@@ -95,7 +95,7 @@ func (p *Page) Heading(s string) {
 	}
 	id := p.id(s)
 	p.contents = append(p.contents, entry{id, s})
-	fmt.Fprintf(&p.body, `<section id="%s" aria-labelledby="%s-h"%s>`+"\n", id, id, class)
+	fmt.Fprintf(&p.body, `<section id="%s" aria-labeledby="%s-h"%s>`+"\n", id, id, class)
 	fmt.Fprintf(&p.body, `<h2 id="%s-h">%s</h2>`+"\n", id, escape(s))
 }
 

@@ -123,7 +123,7 @@ func TestEveryReferenceHasItsElementAndEveryIdIsUnique(t *testing.T) {
 		}
 	}
 	for _, e := range elements {
-		for _, name := range []string{"for", "aria-labelledby", "aria-describedby"} {
+		for _, name := range []string{"for", "aria-labeledby", "aria-describedby"} {
 			if to := e.at[name]; to != "" && ids[to] == 0 {
 				t.Errorf("%s of %s names %q, which is not there", name, e.name, to)
 			}

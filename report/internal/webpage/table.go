@@ -36,7 +36,7 @@ func (p *Page) Table(t paper.Table) {
 	}
 	named := ""
 	if p.contents != nil {
-		named = ` aria-labelledby="` + p.section().id + `-h"`
+		named = ` aria-labeledby="` + p.section().id + `-h"`
 	}
 	fmt.Fprintf(out, `<table role="table"%s%s>`+"\n"+`<thead role="rowgroup"><tr role="row">`, attribute("class", kind), named)
 	if t.Times > 0 {

@@ -15,7 +15,7 @@ import (
 // pressure is a weight on the face of a piece, in N/mm2.
 func pressure(p pieces.Piece, weight stock.Grams) float64 {
 	const newton = 9.80665 / 1000 // a gram's weight
-	return float64(weight) * newton / (inMillimetres(p.Length.Total()) * inMillimetres(p.Width.Total()))
+	return float64(weight) * newton / (inMillimeters(p.Length.Total()) * inMillimeters(p.Width.Total()))
 }
 
 // loadOf is the load that a shelf or a divider is checked for, in N/mm2, and its wording. It is the

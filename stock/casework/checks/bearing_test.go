@@ -92,8 +92,8 @@ func TestWhereContentsStand(t *testing.T) {
 	d := plain()
 	d.Shelf.SetBack = metric("20")
 	d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1), Contents: Contents{Height: metric("100"), Depth: metric("60"), Weight: count(20)}}}}}
-	c := derive(t, d, workshop(stock.Millimetres))
-	mm := float64(stock.Millimetre)
+	c := derive(t, d, workshop(stock.Millimeters))
+	mm := float64(stock.Millimeter)
 	want := []load{{10_000, [3]float64{450 * mm, 50 * mm, 68 * mm}}, {10_000, [3]float64{450 * mm, 50 * mm, 419 * mm}}}
 	got := (&checker{Maker: c.Maker}).contentsLoads()
 	if len(got) != 2 || got[0] != want[0] || got[1] != want[1] {

@@ -25,7 +25,7 @@ func TestTippingIsToldFromItsHeightOrDrawers(t *testing.T) {
 		t.Run(test.name, func(t *testing.T) {
 			d := plain()
 			test.change(&d)
-			got := cautionOn(derive(t, d, workshop(stock.Millimetres)), "tipping")
+			got := cautionOn(derive(t, d, workshop(stock.Millimeters)), "tipping")
 			if (got != "") != test.want {
 				t.Errorf("caution = %q, want one: %t", got, test.want)
 			}
@@ -39,11 +39,11 @@ func TestTippingIsToldFromItsHeightOrDrawers(t *testing.T) {
 func TestLongShelvesAreTold(t *testing.T) {
 	d := plain()
 	d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1)}}}}
-	if got := cautionOn(derive(t, d, workshop(stock.Millimetres)), "shelf span"); !strings.Contains(got, "A shelf is 861 mm long and 18 mm thick.") {
+	if got := cautionOn(derive(t, d, workshop(stock.Millimeters)), "shelf span"); !strings.Contains(got, "A shelf is 861 mm long and 18 mm thick.") {
 		t.Errorf("caution = %q", got)
 	}
 	d.Bays = append(d.Bays, d.Bays[0])
-	if got := cautionOn(derive(t, d, workshop(stock.Millimetres)), "shelf span"); got != "" {
+	if got := cautionOn(derive(t, d, workshop(stock.Millimeters)), "shelf span"); got != "" {
 		t.Errorf("two bays of 423 mm: caution = %q", got)
 	}
 }
@@ -55,7 +55,7 @@ func TestUnequalDrawersArePacked(t *testing.T) {
 	narrow := DrawerBox{Width: metric("298"), Height: metric("100"), Depth: metric("200")}
 	d.Bays[0].Openings[0].Drawers = append(d.Bays[0].Openings[0].Drawers, narrow)
 	want := "In bay 1 opening 1, drawer 3 is 2 mm narrower than its bay has room for: pack its slides out by half of that on each side."
-	if got := cautionOn(derive(t, d, workshop(stock.Millimetres)), "drawers of unequal width"); got != want {
+	if got := cautionOn(derive(t, d, workshop(stock.Millimeters)), "drawers of unequal width"); got != want {
 		t.Errorf("caution = %q, want %q", got, want)
 	}
 }

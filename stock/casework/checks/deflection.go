@@ -13,8 +13,8 @@ const (
 	// squareFootLoad is one pound per square foot in N/mm2: a pound-force is
 	// 0.45359237 kg x 9.80665 m/s2.
 	squareFootLoad = 0.45359237 * 9.80665 / (304.8 * 304.8)
-	// squareMetreLoad is one kg per square metre in N/mm2.
-	squareMetreLoad = 9.80665e-6
+	// squareMeterLoad is one kg per square meter in N/mm2.
+	squareMeterLoad = 9.80665e-6
 	// sagLimit: a shelf may sag by its length over this, Architectural Woodwork
 	// Standards 2009, 1.2.21.3.
 	sagLimit = 144
@@ -35,24 +35,24 @@ const (
 //
 //	w L^4 / (E I) = 12 load L^4 / (E t^3)
 func (e ends) bend(modulus, load float64, thickness stock.Length) float64 {
-	t := inMillimetres(thickness)
+	t := inMillimeters(thickness)
 	return float64(e) * 12 * load / (modulus * t * t * t)
 }
 
 // sag is how far a shelf of a span sags.
 func (e ends) sag(modulus, load float64, span, thickness stock.Length) stock.Length {
-	l := inMillimetres(span)
-	return ofMillimetres(e.bend(modulus, load, thickness) * l * l * l * l)
+	l := inMillimeters(span)
+	return ofMillimeters(e.bend(modulus, load, thickness) * l * l * l * l)
 }
 
 // longest is the span of a shelf that sags by all that sagLimit allows.
 func (e ends) longest(modulus, load float64, thickness stock.Length) stock.Length {
-	return ofMillimetres(1 / math.Cbrt(sagLimit*e.bend(modulus, load, thickness)))
+	return ofMillimeters(1 / math.Cbrt(sagLimit*e.bend(modulus, load, thickness)))
 }
 
-func inMillimetres(l stock.Length) float64 { return float64(l) / float64(stock.Millimetre) }
-func ofMillimetres(mm float64) stock.Length {
-	return stock.Length(math.Round(mm * float64(stock.Millimetre)))
+func inMillimeters(l stock.Length) float64 { return float64(l) / float64(stock.Millimeter) }
+func ofMillimeters(mm float64) stock.Length {
+	return stock.Length(math.Round(mm * float64(stock.Millimeter)))
 }
 
 // shelfLoad is the load of a shelf in N/mm2, and its wording.
@@ -62,7 +62,7 @@ func (r *checker) shelfLoad() (load float64, said string) {
 	case given.Set && r.In.From.Ruler.Units == stock.Inches:
 		return float64(given.Value) * squareFootLoad, fmt.Sprintf("%d lb/ft2", given.Value)
 	case given.Set:
-		return float64(given.Value) * squareMetreLoad, fmt.Sprintf("%d kg/m2", given.Value)
+		return float64(given.Value) * squareMeterLoad, fmt.Sprintf("%d kg/m2", given.Value)
 	}
 	return bookLoad, "50 lb/ft2 (244 kg/m2, a load of books)"
 }
@@ -94,9 +94,9 @@ func (r *checker) deflection(part stock.Part, p pieces.Piece, m design.Property)
 	loose, stiff := resting.sag(m.Value, load, span, t), clamped.sag(m.Value, load, span, t)
 	k := Check{
 		Subject: "shelf deflection", Of: part.Name, Verdict: Within,
-		Inputs: []Figure{millimetres("span", span), millimetres("thickness", t),
+		Inputs: []Figure{millimeters("span", span), millimeters("thickness", t),
 			{"modulus", fixed(m.Value, 0), "N/mm2"}, {"load", fixed(load, 6), "N/mm2"}},
-		Results: []Figure{millimetres("sag", loose), millimetres("limit", most)},
+		Results: []Figure{millimeters("sag", loose), millimeters("limit", most)},
 		Assumptions: []string{
 			"The span is the whole length of the piece, what lies in joints included.",
 			"The load lies evenly over the whole face, and the shelf's own weight is not added.",
@@ -119,7 +119,7 @@ func (r *checker) deflection(part stock.Part, p pieces.Piece, m design.Property)
 	}
 	k.Text = fmt.Sprintf("Under %s a %s that spans %s sags by some %s (5 w L^4 / 384 E I, ends that rest). ", said, p.Role, r.In.Print(span), r.sagged(loose))
 	if held.Depth > 0 {
-		k.Results = append(k.Results, millimetres("sag with clamped ends", stiff))
+		k.Results = append(k.Results, millimeters("sag with clamped ends", stiff))
 		k.Text += fmt.Sprintf("Were its ends clamped it would be %s (w L^4 / 384 E I); a glued dado lies between the two, and the greater one is judged. ", r.sagged(stiff))
 	}
 	k.Text += verdict
@@ -132,9 +132,9 @@ func (r *checker) sagged(l stock.Length) string {
 	if r.In.From.Ruler.Units == stock.Inches {
 		return fixed(float64(l)/float64(stock.Inch), 2) + " in"
 	}
-	return fixed(inMillimetres(l), 1) + " mm"
+	return fixed(inMillimeters(l), 1) + " mm"
 }
 
-func millimetres(name string, l stock.Length) Figure { return Figure{name, l.Decimal(), "mm"} }
+func millimeters(name string, l stock.Length) Figure { return Figure{name, l.Decimal(), "mm"} }
 
 func (r *checker) found(k Check) { r.checks = append(r.checks, k) }

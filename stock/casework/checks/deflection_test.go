@@ -29,11 +29,11 @@ func TestSagByTheHandbook(t *testing.T) {
 		{"MDF", 3590, 0.365 / 300, metric("800"), metric("18"), 3.71912},
 		{"plywood", 6960, 0.5 / 280, metric("700"), metric("18"), 1.65043},
 	} {
-		got := inMillimetres(resting.sag(test.modulus, test.load, test.span.Value, test.thickness.Value))
+		got := inMillimeters(resting.sag(test.modulus, test.load, test.span.Value, test.thickness.Value))
 		if math.Abs(got-test.want) > 5e-5 {
 			t.Errorf("%s: %f mm, want %f", test.name, got, test.want)
 		}
-		if got := inMillimetres(clamped.sag(test.modulus, test.load, test.span.Value, test.thickness.Value)); math.Abs(got-test.want/5) > 5e-5 {
+		if got := inMillimeters(clamped.sag(test.modulus, test.load, test.span.Value, test.thickness.Value)); math.Abs(got-test.want/5) > 5e-5 {
 			t.Errorf("%s, clamped: %f mm, want %f", test.name, got, test.want/5)
 		}
 	}
@@ -71,7 +71,7 @@ func TestDeflectionOfAShelf(t *testing.T) {
 func TestAShelfOfUnknownWoodKeepsTheRuleOfThumb(t *testing.T) {
 	d := plain()
 	d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1)}}}}
-	c := derive(t, d, workshop(stock.Millimetres))
+	c := derive(t, d, workshop(stock.Millimeters))
 	if len(c.Checks) > 0 || !strings.Contains(cautionOn(c, "shelf span"), `give the [[material]] "carcass" a wood or a modulus`) {
 		t.Errorf("checks %v, cautions %v", c.Checks, c.Cautions)
 	}
@@ -89,7 +89,7 @@ func TestGivenLoadOfShelves(t *testing.T) {
 
 // stiff is the workshop with a modulus for its carcass.
 func stiff(modulus float64) Context {
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	m := from.Materials["carcass"]
 	m.Modulus = Property{Value: modulus, Source: "test"}
 	from.Materials["carcass"] = m

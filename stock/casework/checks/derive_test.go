@@ -87,7 +87,7 @@ func derive(t testing.TB, d Design, from Context) *derived {
 func eachRandomCase(t *testing.T, check func(t *testing.T, d Design, c *derived)) {
 	t.Helper()
 	sample.Each(func(seed uint64, d Design) {
-		check(t, d, derive(t, d, workshop(stock.Millimetres)))
+		check(t, d, derive(t, d, workshop(stock.Millimeters)))
 		if t.Failed() {
 			t.Fatalf("seed %d", seed)
 		}

@@ -9,10 +9,10 @@ import (
 
 // Finish is how many coats a case gets, and how far they reach. All defaults are
 // common practice, no source: clear finishes claim 300 to 500 ft2 per gallon and
-// coat, 7 to 12 m2 per litre.
+// coat, 7 to 12 m2 per liter.
 type Finish struct {
 	Outside, Inside, Wear int // coats
-	Coverage              int // of a coat: m2 per litre, or ft2 per US gallon
+	Coverage              int // of a coat: m2 per liter, or ft2 per US gallon
 	Units                 stock.Units
 }
 
@@ -33,9 +33,9 @@ func FinishOf(in *design.Reader) Finish {
 	return f
 }
 
-// Tenths is the finish that surfaces take, in tenths of a litre or of a US gallon, rounded up.
+// Tenths is the finish that surfaces take, in tenths of a liter or of a US gallon, rounded up.
 func (f Finish) Tenths(s Surfaces) int64 {
-	side := 1000 * stock.Millimetre
+	side := 1000 * stock.Millimeter
 	if f.Units == stock.Inches {
 		side = stock.Foot
 	}
@@ -57,10 +57,10 @@ func (f Finish) Tenths(s Surfaces) int64 {
 	return tenths.Int64()
 }
 
-// Unit is the unit of Tenths: "litre" or "US gallon".
+// Unit is the unit of Tenths: "liter" or "US gallon".
 func (f Finish) Unit() string {
 	if f.Units == stock.Inches {
 		return "US gallon"
 	}
-	return "litre"
+	return "liter"
 }

@@ -21,10 +21,10 @@ func (r *checker) cautionHanging() {
 	var laden float64
 	for _, s := range r.Solids {
 		if s.Drawer == 0 && (s.Role.Carries() || s.Role == "bottom") {
-			laden += inMillimetres(s.Size[solid.X]) * inMillimetres(s.Size[solid.Y]) * load
+			laden += inMillimeters(s.Size[solid.X]) * inMillimeters(s.Size[solid.Y]) * load
 		}
 	}
-	filled := stock.Grams(laden / squareMetreLoad / 1e6 * 1000)
+	filled := stock.Grams(laden / squareMeterLoad / 1e6 * 1000)
 	units := r.In.From.Ruler.Units
 	bears := fmt.Sprintf(" With %s on its bottom and all its shelves the fixing must bear some %s and its own weight.", said, filled.PrintUnit(units))
 	if unweighed(&r.Standing) == nil {

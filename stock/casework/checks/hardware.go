@@ -21,7 +21,7 @@ type Hardware struct {
 // nailSpacing is that along the edges of a back that lies on or in a rabbet
 // (common practice, no source).
 func (r *checker) nailSpacing() stock.Length {
-	return r.In.OrDefault(design.Length{}, 150*stock.Millimetre, 6*stock.Inch)
+	return r.In.OrDefault(design.Length{}, 150*stock.Millimeter, 6*stock.Inch)
 }
 
 func (r *checker) hardware(pegs []joints.Pegged) []Hardware {
@@ -88,7 +88,7 @@ func (r *checker) dowelsOf(pegs []joints.Pegged) []Hardware {
 
 // hingesFor a door so high.
 func hingesFor(height stock.Length) int {
-	const two, three, more = 900 * stock.Millimetre, 1600 * stock.Millimetre, 400 * stock.Millimetre
+	const two, three, more = 900 * stock.Millimeter, 1600 * stock.Millimeter, 400 * stock.Millimeter
 	switch {
 	case height <= two:
 		return 2

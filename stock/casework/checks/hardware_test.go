@@ -11,18 +11,18 @@ import (
 // 3484.8. A loose shelf adds 861 x 1.1 = 947.1.
 func TestEdgingIsThatOfFrontEdges(t *testing.T) {
 	d := plain()
-	if got, want := derive(t, d, workshop(stock.Millimetres)).TakeOff().Edging, metric("3484.8").Value; got != want {
+	if got, want := derive(t, d, workshop(stock.Millimeters)).TakeOff().Edging, metric("3484.8").Value; got != want {
 		t.Errorf("got %s, want %s", got.Decimal(), want.Decimal())
 	}
 	d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1)}}}}
-	if got, want := derive(t, d, workshop(stock.Millimetres)).TakeOff().Edging, metric("4431.9").Value; got != want {
+	if got, want := derive(t, d, workshop(stock.Millimeters)).TakeOff().Edging, metric("4431.9").Value; got != want {
 		t.Errorf("with a shelf: got %s, want %s", got.Decimal(), want.Decimal())
 	}
 }
 
 // Behind a frame no edge of the carcass shows.
 func TestAFrameCoversEdges(t *testing.T) {
-	if got := derive(t, framed(), workshop(stock.Millimetres)).TakeOff().Edging; got != 0 {
+	if got := derive(t, framed(), workshop(stock.Millimeters)).TakeOff().Edging; got != 0 {
 		t.Errorf("got %s", got.Decimal())
 	}
 }
@@ -35,7 +35,7 @@ func TestHardwareIsCounted(t *testing.T) {
 	d.Bays = append(d.Bays, Bay{Openings: []Opening{{Shelves: count(3)}}})
 	d.Back = Back{Fit: word("applied"), Material: word("back")}
 	var got []string
-	for _, h := range derive(t, d, workshop(stock.Millimetres)).Hardware {
+	for _, h := range derive(t, d, workshop(stock.Millimeters)).Hardware {
 		got = append(got, fmt.Sprint(h.Count, " ", h.Name))
 	}
 	wantLines(t, []string{"2 pairs of slides", "2 handles", "12 shelf pins", "22 screws or nails for the back", "2 tip restraints"}, got)

@@ -42,7 +42,7 @@ func (r *checker) checkMovement() {
 // change is dimension x coefficient x change of moisture: Wood Handbook, chapter
 // 13, valid from 6 to 14 % moisture.
 func change(width stock.Length, coefficient float64, percent float64) stock.Length {
-	return ofMillimetres(inMillimetres(width) * coefficient * percent)
+	return ofMillimeters(inMillimeters(width) * coefficient * percent)
 }
 
 func (r *checker) movement(part stock.Part, p pieces.Piece, m design.Properties) Check {
@@ -52,9 +52,9 @@ func (r *checker) movement(part stock.Part, p pieces.Piece, m design.Properties)
 		Subject: "wood movement", Of: part.Name, Verdict: AllowFor,
 		Text: fmt.Sprintf("A %s %s wide swells or shrinks by %s across the grain if it is flat-sawn, by %s if quarter-sawn, when its moisture changes by %d %%. "+
 			"Leave that room, and fasten it so that it can move.", p.Role, r.In.Print(wide), r.sagged(flat), r.sagged(quarter), moistureSwing),
-		Inputs: []Figure{millimetres("width", wide), {"tangential coefficient", fixed(m.Tangential.Value, 5), "per %"},
+		Inputs: []Figure{millimeters("width", wide), {"tangential coefficient", fixed(m.Tangential.Value, 5), "per %"},
 			{"radial coefficient", fixed(m.Radial.Value, 5), "per %"}, {"change of moisture", fixed(moistureSwing, 0), "%"}},
-		Results: []Figure{millimetres("change, flat-sawn", flat), millimetres("change, quarter-sawn", quarter)},
+		Results: []Figure{millimeters("change, flat-sawn", flat), millimeters("change, quarter-sawn", quarter)},
 		Assumptions: []string{
 			"The moisture stays between 6 and 14 %, and changes by 4 % over a year, as it may in a heated room.",
 			"Movement along the grain is left out: it is a small part of this.",

@@ -23,7 +23,7 @@ func TestMovementByTheHandbook(t *testing.T) {
 		{metric("457"), Wood("red oak").Tangential, 5, 8.43165},
 		{metric("400"), Wood("white oak").Radial, 4, 2.88},
 	} {
-		if got := inMillimetres(change(test.width.Value, test.coefficient.Value, test.percent)); math.Abs(got-test.want) > 2e-5 {
+		if got := inMillimeters(change(test.width.Value, test.coefficient.Value, test.percent)); math.Abs(got-test.want) > 2e-5 {
 			t.Errorf("%f mm, want %f", got, test.want)
 		}
 	}
@@ -32,7 +32,7 @@ func TestMovementByTheHandbook(t *testing.T) {
 // A case of cherry 300 deep: 300 x 0.00248 x 4 = 2.976 mm, quarter-sawn 300 x
 // 0.00126 x 4 = 1.512.
 func TestWideLumberMoves(t *testing.T) {
-	from := workshop(stock.Millimetres)
+	from := workshop(stock.Millimeters)
 	from.Materials["carcass"] = Material{Kind: stock.Board, Thicknesses: []stock.Length{metric("18").Value}, Properties: Wood("cherry")}
 	k := checkOn(t, derive(t, plain(), from), "wood movement")
 	if !strings.Contains(k.Text, "by 3.0 mm") || !strings.Contains(k.Text, "by 1.5 mm") || k.Verdict != AllowFor {
@@ -63,7 +63,7 @@ func TestFiguresFromMemorySaySo(t *testing.T) {
 		}
 		d := plain()
 		d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1)}}}}
-		from := workshop(stock.Millimetres)
+		from := workshop(stock.Millimeters)
 		from.Materials["carcass"] = Material{Kind: stock.Board, Thicknesses: []stock.Length{metric("18").Value}, Properties: w}
 		for _, k := range derive(t, d, from).Checks {
 			switch k.Subject {

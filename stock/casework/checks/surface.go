@@ -43,15 +43,15 @@ func (a Area) in(side stock.Length) float64 {
 	return many
 }
 
-// SquareMetres is a in square metres.
-func (a Area) SquareMetres() float64 { return a.in(1000 * stock.Millimetre) }
+// SquareMeters is a in square meters.
+func (a Area) SquareMeters() float64 { return a.in(1000 * stock.Millimeter) }
 
 // PrintUnit writes "1.23 m2", or "13.2 ft2" in a job in inches.
 func (a Area) PrintUnit(u stock.Units) string {
 	if u == stock.Inches {
 		return fixed(a.in(stock.Foot), 1) + " ft2"
 	}
-	return fixed(a.SquareMetres(), 2) + " m2"
+	return fixed(a.SquareMeters(), 2) + " m2"
 }
 
 // side is one of the six faces of a solid.

@@ -19,17 +19,17 @@ import (
 //	wear          2 x 259200                                    =  518400
 //
 // Two coats, one and three take 999648 + 996624 + 1555200 = 3551472 mm2 of
-// coverage: at 10 m2 a litre 0.355, that is 0.4.
+// coverage: at 10 m2 a liter 0.355, that is 0.4.
 func TestSurfacesOfAPlainCase(t *testing.T) {
-	c := derive(t, plain(), workshop(stock.Millimetres))
+	c := derive(t, plain(), workshop(stock.Millimeters))
 	got := c.TakeOff()
 	wantAreas(t, got.Surfaces, 499824, 996624, 518400)
 	if tenths := c.Finish.Tenths(got.Surfaces); tenths != 4 {
-		t.Errorf("%d tenths of a litre", tenths)
+		t.Errorf("%d tenths of a liter", tenths)
 	}
 	d := plain()
 	d.Finish = Coating{CoatsOutside: count(0), CoatsInside: count(0), CoatsWear: count(10), Coverage: count(1)}
-	if c := derive(t, d, workshop(stock.Millimetres)); c.Finish.Tenths(got.Surfaces) != 52 { // 5.184
+	if c := derive(t, d, workshop(stock.Millimeters)); c.Finish.Tenths(got.Surfaces) != 52 { // 5.184
 		t.Errorf("%+v: %d tenths", c.Finish, c.Finish.Tenths(got.Surfaces))
 	}
 }
@@ -41,7 +41,7 @@ func TestSurfacesOfAPlainCase(t *testing.T) {
 func TestALooseShelfIsFinishedAllRound(t *testing.T) {
 	d := plain()
 	d.Bays = []Bay{{Openings: []Opening{{Shelves: count(1)}}}}
-	got := derive(t, d, workshop(stock.Millimetres)).TakeOff().Surfaces
+	got := derive(t, d, workshop(stock.Millimeters)).TakeOff().Surfaces
 	const face, edge, end = 861 * 300, 861 * 18, 300 * 18
 	wantAreas(t, got, 499824+edge, 996624+face+edge+2*end, 518400+face)
 }
@@ -54,8 +54,8 @@ func wantAreas(t *testing.T, got Surfaces, outside, inside, wear float64) {
 		Area
 		want float64
 	}{{"outside", got.Outside, outside}, {"inside", got.Inside, inside}, {"wear", got.Wear, wear}} {
-		if a.in(stock.Millimetre) != a.want {
-			t.Errorf("%s: %f mm2, want %f", a.name, a.in(stock.Millimetre), a.want)
+		if a.in(stock.Millimeter) != a.want {
+			t.Errorf("%s: %f mm2, want %f", a.name, a.in(stock.Millimeter), a.want)
 		}
 	}
 }
@@ -77,7 +77,7 @@ func TestSurfacesOfAMirroredCaseAreTheSame(t *testing.T) {
 			}
 		}
 		want := surfaces(&mirrored)
-		mm := stock.Millimetre
+		mm := stock.Millimeter
 		wantAreas(t, got, want.Outside.in(mm), want.Inside.in(mm), want.Wear.in(mm))
 		if sum := got.Outside.in(mm) + got.Inside.in(mm) + got.Wear.in(mm); sum <= 0 || sum >= faces.in(mm) {
 			t.Errorf("%f mm2 of %f are finished", sum, faces.in(mm))
@@ -90,7 +90,7 @@ func BenchmarkSurfacesOfAChest(b *testing.B) {
 	d.OutsideHeight, d.OutsideDepth = metric("1500"), metric("500")
 	made(&d, "inset", DrawerBox{Count: count(8)})
 	d.Bays = append(d.Bays, d.Bays[0], d.Bays[0])
-	c := derive(b, d, workshop(stock.Millimetres))
+	c := derive(b, d, workshop(stock.Millimeters))
 	for b.Loop() {
 		surfaces(&c.Standing)
 	}

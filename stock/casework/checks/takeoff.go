@@ -18,9 +18,9 @@ type Takeoff struct {
 	Weight    stock.Grams
 	// Finished counts the drawers that were measured whose weight is not known.
 	Finished int
-	// Centre is the centre of gravity, to the millimetre, of what is weighed;
+	// Center is the center of gravity, to the millimeter, of what is weighed;
 	// nothing where not all parts are.
-	Centre *solid.Point
+	Center *solid.Point
 
 	Surfaces Surfaces
 	// Edging is for the edges of sheets that show, with a tenth to spare.
@@ -42,13 +42,13 @@ func TakeOff(c *pieces.Standing) Takeoff {
 	}
 	if t.Weight > 0 && t.Unweighed == nil && t.Finished == 0 {
 		whole := together(loads(c))
-		t.Centre = &solid.Point{nearestMillimetre(whole.at[solid.X]), nearestMillimetre(whole.at[solid.Y]), nearestMillimetre(whole.at[solid.Z])}
+		t.Center = &solid.Point{nearestMillimeter(whole.at[solid.X]), nearestMillimeter(whole.at[solid.Y]), nearestMillimeter(whole.at[solid.Z])}
 	}
 	return t
 }
 
-func nearestMillimetre(l float64) stock.Length {
-	return stock.Length(math.Round(l/float64(stock.Millimetre))) * stock.Millimetre
+func nearestMillimeter(l float64) stock.Length {
+	return stock.Length(math.Round(l/float64(stock.Millimeter))) * stock.Millimeter
 }
 
 // fixed writes an estimate with so many decimals.

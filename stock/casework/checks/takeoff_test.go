@@ -10,11 +10,11 @@ import (
 // decimal is what another program can read as a number.
 var decimal = regexp.MustCompile(`^-?\d+(\.\d+)?$`)
 
-// The pieces where they stand weigh what the parts do, their centre of gravity
+// The pieces where they stand weigh what the parts do, their center of gravity
 // lies within the case, and every figure is a number.
 func TestTakeoffOfRandomCases(t *testing.T) {
 	eachRandomCase(t, func(t *testing.T, d Design, _ *derived) {
-		from := workshop(stock.Millimetres)
+		from := workshop(stock.Millimeters)
 		for name, m := range from.Materials {
 			m.Properties = Wood("birch plywood")
 			if m.Kind == stock.Board {
@@ -40,9 +40,9 @@ func TestTakeoffOfRandomCases(t *testing.T) {
 			t.Errorf("the solids weigh %d g, the parts %d g", sum, want)
 		}
 		outside := Point{sizeNamed(t, c, "outside width"), sizeNamed(t, c, "outside depth"), sizeNamed(t, c, "outside height")}
-		for a, at := range got.Centre {
+		for a, at := range got.Center {
 			if at <= 0 || at >= outside[a] {
-				t.Errorf("the centre of gravity %v is not in the case, %v", *got.Centre, outside)
+				t.Errorf("the center of gravity %v is not in the case, %v", *got.Center, outside)
 			}
 		}
 		checkOn(t, c, "tipping") // all are 1500 or more high
@@ -66,7 +66,7 @@ func TestTakeoffIsTheSameInInches(t *testing.T) {
 	d.Bays = []Bay{{Openings: []Opening{{Shelves: count(2)}}}}
 	d.Shelf.Clearance = metric("3")
 	var areas, figures [2]any
-	for i, units := range []stock.Units{stock.Millimetres, stock.Inches} {
+	for i, units := range []stock.Units{stock.Millimeters, stock.Inches} {
 		from := stiff(7000)
 		from.Ruler.Units = units
 		m := from.Materials["carcass"]
@@ -74,7 +74,7 @@ func TestTakeoffIsTheSameInInches(t *testing.T) {
 		from.Materials["carcass"] = m
 		c := derive(t, d, from)
 		got := c.TakeOff()
-		areas[i] = [5]float64{got.Surfaces.Outside.SquareMetres(), got.Surfaces.Inside.SquareMetres(), got.Surfaces.Wear.SquareMetres(),
+		areas[i] = [5]float64{got.Surfaces.Outside.SquareMeters(), got.Surfaces.Inside.SquareMeters(), got.Surfaces.Wear.SquareMeters(),
 			float64(got.Weight), float64(got.Edging)}
 		var all [16]Figure
 		n := 0

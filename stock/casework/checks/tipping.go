@@ -248,9 +248,9 @@ func (r *checker) checkTipping() {
 		Subject: "tipping", Of: "case", Verdict: Stands,
 		Inputs: []Figure{
 			{"weight", fixed(float64(whole.weight)/1000, 3), "kg"},
-			{"centre of gravity, behind the front support", fixed(inMillimetres(nearestMillimetre(whole.at[solid.Y])-on.front), 1), "mm"},
-			{"centre of gravity, above the floor", fixed(inMillimetres(nearestMillimetre(whole.at[solid.Z])-on.floor), 1), "mm"},
-			millimetres("front support to rear support", on.rear-on.front),
+			{"center of gravity, behind the front support", fixed(inMillimeters(nearestMillimeter(whole.at[solid.Y])-on.front), 1), "mm"},
+			{"center of gravity, above the floor", fixed(inMillimeters(nearestMillimeter(whole.at[solid.Z])-on.floor), 1), "mm"},
+			millimeters("front support to rear support", on.rear-on.front),
 		},
 		Assumptions: []string{
 			"Weights are estimates; hardware, finish and what stands on the case are not counted.",
@@ -278,7 +278,7 @@ func (r *checker) checkTipping() {
 	}
 	for _, s := range states(drawers, rest, contents, hold, filling) {
 		holding, tipping := on.moments(s)
-		k.Results = append(k.Results, Figure{s.name + ": holding", kilogramMetres(holding), "kg m"}, Figure{s.name + ": tipping", kilogramMetres(tipping), "kg m"})
+		k.Results = append(k.Results, Figure{s.name + ": holding", kilogramMeters(holding), "kg m"}, Figure{s.name + ": tipping", kilogramMeters(tipping), "kg m"})
 		stands := "nothing tips it"
 		if tipping > 0 {
 			margin := math.Floor(holding/tipping*100) / 100 // never 1.00 of what tips
@@ -296,7 +296,7 @@ func (r *checker) checkTipping() {
 	r.found(k)
 }
 
-// kilogramMetres writes a moment in grams x units of length.
-func kilogramMetres(moment float64) string {
-	return fixed(moment/1000/float64(1000*stock.Millimetre), 3)
+// kilogramMeters writes a moment in grams x units of length.
+func kilogramMeters(moment float64) string {
+	return fixed(moment/1000/float64(1000*stock.Millimeter), 3)
 }

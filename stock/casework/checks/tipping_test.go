@@ -14,7 +14,7 @@ func inchLoad(pounds int, y, z float64) load {
 }
 
 // Statics by hand, in lb-in: a case of 60 lb at y 9, z 18, on supports 16 in
-// apart; four drawers of 12 lb with their centres at y 9, and 12 in of travel,
+// apart; four drawers of 12 lb with their centers at y 9, and 12 in of travel,
 // fronts at y 0.
 //
 //	all open, empty: 60 x 9 - 4 x 12 x 3                    540 - 144 =  396
@@ -82,11 +82,11 @@ func TestOpenDoorsTip(t *testing.T) {
 	c := derive(t, d, weighed(map[string]float64{"carcass": 700}))
 	_, rest := drawers(&c.Standing, nil)
 	holding, tipping := standsOn(c.Solids).moments(state{loads: rest})
-	inKilogramMetres := 1000 * 1000 * float64(stock.Millimetre)
-	if got := holding / inKilogramMetres; math.Abs(got-1.701) > 0.002 {
+	inKilogramMeters := 1000 * 1000 * float64(stock.Millimeter)
+	if got := holding / inKilogramMeters; math.Abs(got-1.701) > 0.002 {
 		t.Errorf("holding %f kg m", got)
 	}
-	if got := tipping / inKilogramMetres; math.Abs(got-1.434) > 0.002 {
+	if got := tipping / inKilogramMeters; math.Abs(got-1.434) > 0.002 {
 		t.Errorf("tipping %f kg m", got)
 	}
 }
@@ -115,7 +115,7 @@ func TestTippingSaysWhatIsMissing(t *testing.T) {
 		t.Error(got)
 	}
 	d := plain()
-	if got := cautionOn(derive(t, d, workshop(stock.Millimetres)), "tipping"); !strings.Contains(got, `give the [[material]] "carcass" a wood or a density.`) {
+	if got := cautionOn(derive(t, d, workshop(stock.Millimeters)), "tipping"); !strings.Contains(got, `give the [[material]] "carcass" a wood or a density.`) {
 		t.Error(got)
 	}
 }
@@ -135,7 +135,7 @@ func TestFeetThatReachForwardHoldAChest(t *testing.T) {
 	if footed.front != -metric("50").Value || footed.floor != -metric("60").Value {
 		t.Errorf("on feet %+v", footed)
 	}
-	for i, s := range states(drawers, rest, nil, 1000*stock.Millimetre, "clothing") {
+	for i, s := range states(drawers, rest, nil, 1000*stock.Millimeter, "clothing") {
 		holding, tipping := on.moments(s)
 		better, less := footed.moments(s)
 		if better-less <= holding-tipping {
@@ -232,7 +232,7 @@ func TestAnOverlayFrontIsClimbedOn(t *testing.T) {
 			GrooveDepth: metric("5")},
 		Bays: []Bay{{Openings: []Opening{{Drawers: []DrawerBox{{Count: count(2)}}}}}},
 	}
-	drawers, _ := drawers(&derive(t, d, workshop(stock.Millimetres)).Standing, nil)
+	drawers, _ := drawers(&derive(t, d, workshop(stock.Millimeters)).Standing, nil)
 	if len(drawers) != 2 {
 		t.Fatal(drawers)
 	}
@@ -255,7 +255,7 @@ func TestDrawersBehindDoorsTipWithTheDoorsOpen(t *testing.T) {
 	if doors != 2 {
 		t.Errorf("%d doors stand open before the case, want 2", doors)
 	}
-	if got, want := drawers[0].front, 48*stock.Millimetre; got != want {
+	if got, want := drawers[0].front, 48*stock.Millimeter; got != want {
 		t.Errorf("a drawer begins at %d, want %d", got, want)
 	}
 }

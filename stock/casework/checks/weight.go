@@ -63,7 +63,7 @@ func loads(c *pieces.Standing) []load {
 	return all
 }
 
-// together is all loads as one, at their centre of gravity.
+// together is all loads as one, at their center of gravity.
 func together(loads []load) load {
 	var sum load
 	var moment [3]float64

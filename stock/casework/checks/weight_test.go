@@ -25,7 +25,7 @@ func TestGramsPrint(t *testing.T) {
 		weight       stock.Grams
 		metric, inch string
 	}{{36704, "36.7 kg", "80.9 lb"}, {1000, "1.0 kg", "2.2 lb"}, {999, "999 g", "2.2 lb"}, {85, "85 g", "3.0 oz"}, {0, "0 g", "0.0 oz"}} {
-		if got := test.weight.PrintUnit(stock.Millimetres); got != test.metric {
+		if got := test.weight.PrintUnit(stock.Millimeters); got != test.metric {
 			t.Errorf("%d g: %s, want %s", test.weight, got, test.metric)
 		}
 		if got := test.weight.PrintUnit(stock.Inches); got != test.inch {
@@ -40,30 +40,30 @@ func TestGramsPrint(t *testing.T) {
 //	top     864 x 300 x 18 = 4,665,600 mm3, 3265.9 g, to the gram 3266; so is the bottom
 //	in all  5444 + 6532 = 11976 g
 //
-// Everything is symmetrical, so the centre of gravity is in the middle.
+// Everything is symmetrical, so the center of gravity is in the middle.
 func TestWeightOfACase(t *testing.T) {
 	got := derive(t, plain(), weighed(map[string]float64{"carcass": 700})).TakeOff()
 	if got.Weight != 11976 || len(got.Unweighed) > 0 {
 		t.Errorf("weight %d g, unweighed %q", got.Weight, got.Unweighed)
 	}
-	if want := (Point{metric("450").Value, metric("150").Value, metric("360").Value}); got.Centre == nil || *got.Centre != want {
-		t.Errorf("centre %v, want %v", got.Centre, want)
+	if want := (Point{metric("450").Value, metric("150").Value, metric("360").Value}); got.Center == nil || *got.Center != want {
+		t.Errorf("center %v, want %v", got.Center, want)
 	}
 }
 
 // The same with an applied back of 900 x 720 x 6 at 1000 kg/m3, 3888 g, behind
 // 294 of depth: the panels weigh 11976 x 294/300 = 11736 g, with their middle at
 // 147, the back's is at 297. (11736 x 147 + 3888 x 297) / 15624 = 184.3.
-func TestCentreOfGravityMovesToTheHeavyBack(t *testing.T) {
+func TestCenterOfGravityMovesToTheHeavyBack(t *testing.T) {
 	d := plain()
 	d.Back = Back{Fit: word("applied"), Material: word("back")}
 	got := derive(t, d, weighed(map[string]float64{"carcass": 700, "back": 1000})).TakeOff()
-	if want := (Point{metric("450").Value, metric("184").Value, metric("360").Value}); got.Centre == nil || *got.Centre != want {
-		t.Errorf("centre %v, want %v", got.Centre, want)
+	if want := (Point{metric("450").Value, metric("184").Value, metric("360").Value}); got.Center == nil || *got.Center != want {
+		t.Errorf("center %v, want %v", got.Center, want)
 	}
 	got = derive(t, d, weighed(map[string]float64{"carcass": 700})).TakeOff()
-	if got.Centre != nil || len(got.Unweighed) != 1 || got.Unweighed[0] != "back" {
-		t.Errorf("a back of unknown weight: centre %v, unweighed %q", got.Centre, got.Unweighed)
+	if got.Center != nil || len(got.Unweighed) != 1 || got.Unweighed[0] != "back" {
+		t.Errorf("a back of unknown weight: center %v, unweighed %q", got.Center, got.Unweighed)
 	}
 }
 

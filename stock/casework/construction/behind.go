@@ -51,7 +51,7 @@ func (r *Construction) buildBehindDoors() {
 	}
 	doors, behind := r.Doors, behindDoors{
 		// Room for a handle (common practice, no source).
-		Before: r.In.OrDefault(d.GapBefore, 30*stock.Millimetre, 5*stock.Inch/4),
+		Before: r.In.OrDefault(d.GapBefore, 30*stock.Millimeter, 5*stock.Inch/4),
 	}
 	stands := sums.Of(doors.Thickness, "door")
 	if doors.Fit == "inset" {

@@ -118,7 +118,7 @@ func (r *Construction) buildShelf(into design.Panel) {
 	s := shelf{
 		Panel:     r.In.Panel(a, "", d.Material, d.Thickness, &r.Carcass),
 		Loose:     held.Value == "pins",
-		Clearance: r.In.OrDefault(d.Clearance, 3*stock.Millimetre, stock.Inch/8),
+		Clearance: r.In.OrDefault(d.Clearance, 3*stock.Millimeter, stock.Inch/8),
 		SetBack:   d.SetBack.Value,
 		Joint:     joints.Connect(r.In, joints.ShelfEnd, a, held, d.JointDepth, into),
 	}
@@ -144,7 +144,7 @@ func (r *Construction) buildBack() {
 		Fit:       fit,
 		Panel:     r.In.Panel(a, "", d.Material, d.Thickness, nil),
 		SetIn:     r.setIn(a, fit, d.SetIn),
-		Clearance: r.In.OrDefault(d.Clearance, 3*stock.Millimetre/2, stock.Inch/16),
+		Clearance: r.In.OrDefault(d.Clearance, 3*stock.Millimeter/2, stock.Inch/16),
 	}
 	into := r.Carcass
 	if r.Frame != nil {

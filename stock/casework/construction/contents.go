@@ -32,7 +32,7 @@ func (r *Construction) contents(a design.Place, d design.Opening) *Contents {
 	c := &Contents{At: a, name: in.Name.Value, width: in.Width, Height: in.Height, Depth: in.Depth,
 		across: orCount(in.Across, 1), High: orCount(in.High, rows), Deep: orCount(in.Deep, 1), Shelves: rows - 1,
 		// Room for a hand or a swelling book: common practice, no source.
-		clearance: r.In.OrDefault(in.Clearance, 10*stock.Millimetre, 3*stock.Inch/8),
+		clearance: r.In.OrDefault(in.Clearance, 10*stock.Millimeter, 3*stock.Inch/8),
 		weight:    r.In.Grams(in.Weight)}
 	if !in.Weight.Set && !in.Width.Set && !in.Height.Set && !in.Depth.Set && !r.In.DoubtfulWithin(a.Path) {
 		r.In.Fault(a, "contents without a size or a weight claim nothing", "give width, height or depth of one piece, or the weight of all")

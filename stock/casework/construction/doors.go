@@ -20,11 +20,11 @@ func (r *Construction) buildDoors() {
 	s := doors{
 		Panel:   r.In.Panel(a, "", d.Material, d.Thickness, &r.Carcass),
 		Fit:     design.Or(d.Fit, "inset"),
-		Gap:     r.In.OrDefault(d.Gap, 3*stock.Millimetre, stock.Inch/8),
+		Gap:     r.In.OrDefault(d.Gap, 3*stock.Millimeter, stock.Inch/8),
 		Overlay: d.Overlay.Value,
 	}
 	if s.Fit == "inset" {
-		s.Gap = r.In.OrDefault(d.Gap, 2*stock.Millimetre, stock.Inch/16)
+		s.Gap = r.In.OrDefault(d.Gap, 2*stock.Millimeter, stock.Inch/16)
 	}
 	overlayAt := a.Under(d.Overlay.Line, "overlay")
 	switch {

@@ -39,7 +39,7 @@ func (r *Construction) buildDrawers() {
 	s := Drawers{
 		// A side-mount slide takes 1/2 in per side (common practice, no source).
 		Side:            r.In.OrDefault(d.SideClearance, stock.Inch/2, stock.Inch/2),
-		Gap:             r.In.OrDefault(d.Gap, 3*stock.Millimetre, stock.Inch/8),
+		Gap:             r.In.OrDefault(d.Gap, 3*stock.Millimeter, stock.Inch/8),
 		Behind:          d.GapBehind.Value,
 		SlideLine:       d.SlideLine.Value,
 		SlideLength:     d.SlideLength.Value,
@@ -47,13 +47,13 @@ func (r *Construction) buildDrawers() {
 		Overlay:         d.Overlay.Value,
 		BoxDepth:        d.BoxDepth,
 		HeightClearance: r.In.OrDefault(d.HeightClearance, stock.Inch/2, stock.Inch/2),
-		BottomClearance: r.In.OrDefault(d.BottomClearance, 3*stock.Millimetre/2, stock.Inch/16),
+		BottomClearance: r.In.OrDefault(d.BottomClearance, 3*stock.Millimeter/2, stock.Inch/16),
 		// A groove 3/8 in up, without hardware below: confirmed with "Dados and
 		// Grooves in Drawers", routerworkshop.com.
-		UnderBottom: r.In.OrDefault(d.UnderBottom, 10*stock.Millimetre, 3*stock.Inch/8),
+		UnderBottom: r.In.OrDefault(d.UnderBottom, 10*stock.Millimeter, 3*stock.Inch/8),
 	}
 	if s.Front == "inset" && r.AnyDrawer(false) {
-		s.Gap = r.In.OrDefault(d.Gap, 2*stock.Millimetre, stock.Inch/16)
+		s.Gap = r.In.OrDefault(d.Gap, 2*stock.Millimeter, stock.Inch/16)
 	}
 	s.Above = r.In.OrDefault(d.GapAbove, s.Gap, s.Gap)
 	s.below = r.In.OrDefault(d.GapBelow, s.Gap, s.Gap)

@@ -18,7 +18,7 @@ type Edging struct {
 	FitAt design.Place
 	On    string
 	Added bool
-	Mitre bool
+	Miter bool
 }
 
 // Roles lists the panels that the edging is on.
@@ -45,7 +45,7 @@ func (r *Construction) buildEdgings() {
 		e := Edging{
 			Panel: r.In.Panel(a, "", d.Material, d.Thickness, nil),
 			At:    a.Under(d.On.Line, "on"), FitAt: a.Under(d.Fit.Line, "fit"), On: design.Or(d.On, "carcass"),
-			Added: d.Fit.Value == "added", Mitre: d.Corner.Value == "mitre",
+			Added: d.Fit.Value == "added", Miter: d.Corner.Value == "miter",
 		}
 		if r.EdgingOn(e.On) {
 			r.In.Fault(e.At, fmt.Sprintf("two edgings are on the %s", e.On), "leave one of the two out")

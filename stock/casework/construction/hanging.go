@@ -25,7 +25,7 @@ import (
 // buildHanging reads how a hung case hangs.
 func (r *Construction) buildHanging(a design.Place, b *base) {
 	d := r.In.Design.Base
-	b.Rails, b.RailWidth = 2, r.In.OrDefault(d.RailWidth, 80*stock.Millimetre, 3*stock.Inch) // common practice, no source
+	b.Rails, b.RailWidth = 2, r.In.OrDefault(d.RailWidth, 80*stock.Millimeter, 3*stock.Inch) // common practice, no source
 	if d.Rails.Set {
 		b.Rails = d.Rails.Value
 	}

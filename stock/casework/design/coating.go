@@ -9,7 +9,7 @@ type Coating struct {
 	CoatsOutside Count `toml:"coats_outside" zero:"allowed"`
 	CoatsInside  Count `toml:"coats_inside" zero:"allowed"`
 	CoatsWear    Count `toml:"coats_wear" zero:"allowed"`
-	// Coverage of one coat in m2 per litre, in a job in inches in ft2 per US
+	// Coverage of one coat in m2 per liter, in a job in inches in ft2 per US
 	// gallon. Default 10 m2 (400 ft2).
 	Coverage Count `toml:"coverage"`
 }

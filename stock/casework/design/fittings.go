@@ -63,8 +63,8 @@ type Edging struct {
 	// all sizes stay; or "added": the strips stand out before the case.
 	Fit Word `toml:"fit" words:"taken-off added"`
 	// Corner is "butt" (the default; the longer strips of a front, the front
-	// strip of a top run through) or "mitre".
-	Corner Word `toml:"corner" words:"butt mitre"`
+	// strip of a top run through) or "miter".
+	Corner Word `toml:"corner" words:"butt miter"`
 }
 
 // LooseTenon is how the tenons of joints called "loose-tenon" are made, out of

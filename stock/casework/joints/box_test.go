@@ -37,7 +37,7 @@ func TestFingers(t *testing.T) {
 func TestSuggestedFingersShareTheWidth(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(1, 3))
 	for range 2000 {
-		width, thickness := 1+stock.Length(rnd.IntN(400*int(stock.Millimetre))), stock.Millimetre+stock.Length(rnd.IntN(40*int(stock.Millimetre)))
+		width, thickness := 1+stock.Length(rnd.IntN(400*int(stock.Millimeter))), stock.Millimeter+stock.Length(rnd.IntN(40*int(stock.Millimeter)))
 		edges := suggestedFingers(width, thickness)
 		n := stock.Length(len(edges) - 1)
 		if n%2 == 0 || n < 3 || edges[n] != width || width > n*thickness || n > 3 && 2*width <= n*thickness {

@@ -48,7 +48,7 @@ type soldDowels struct {
 
 // dowelsSold are the usual ones, from memory.
 func dowelsSold(r *design.Reader) []soldDowels {
-	const mm, inch = stock.Millimetre, stock.Inch
+	const mm, inch = stock.Millimeter, stock.Inch
 	if r.From.Ruler.Units == stock.Inches {
 		return []soldDowels{
 			{inch / 4, []stock.Length{5 * inch / 4, inch}},
@@ -79,6 +79,6 @@ func dowelsFor(r *design.Reader, thickness stock.Length) soldDowels {
 // dowelCenters are two diameters from both edges, in a narrow joint a quarter of it,
 // and at most 150 mm (6 in) apart: common practice, no source.
 func dowelCenters(r *design.Reader, long, diameter stock.Length) []stock.Length {
-	edge, most := min(2*diameter, long/4), r.OrDefault(design.Length{}, 150*stock.Millimetre, 6*stock.Inch)
+	edge, most := min(2*diameter, long/4), r.OrDefault(design.Length{}, 150*stock.Millimeter, 6*stock.Inch)
 	return evenly(long, edge, 1+max(1, Spaces(long-2*edge, most)))
 }

@@ -15,9 +15,9 @@ func TestDowelsSuitTheThickness(t *testing.T) {
 		thin, thik string
 		want       design.Length
 	}{
-		{stock.Millimetres, "12", "16", sample.Metric("6")},
-		{stock.Millimetres, "17", "21", sample.Metric("8")},
-		{stock.Millimetres, "22", "30", sample.Metric("10")},
+		{stock.Millimeters, "12", "16", sample.Metric("6")},
+		{stock.Millimeters, "17", "21", sample.Metric("8")},
+		{stock.Millimeters, "22", "30", sample.Metric("10")},
 		{stock.Inches, "1/2", "5/8", sample.Imperial("1/4")},
 		{stock.Inches, "11/16", "13/16", sample.Imperial("5/16")},
 		{stock.Inches, "7/8", "1 1/8", sample.Imperial("3/8")},
@@ -35,7 +35,7 @@ func TestDowelsSuitTheThickness(t *testing.T) {
 // Centers keep from the edges and from each other, whatever the length, and mirror
 // each other to the last unit.
 func TestDowelCentersShareTheJoint(t *testing.T) {
-	r := &design.Reader{From: sample.Workshop(stock.Millimetres)}
+	r := &design.Reader{From: sample.Workshop(stock.Millimeters)}
 	d := sample.Metric("8").Value
 	for long := 4 * d; long < sample.Metric("900").Value; long += 7919 {
 		at := dowelCenters(r, long, d)

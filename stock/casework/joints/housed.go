@@ -49,5 +49,5 @@ func usualDepth(r *design.Reader, into design.Panel) string {
 // ThinWall is the least that is left beside a cut without breaking out: 3 mm (1/8 in),
 // common practice, no source.
 func ThinWall(r *design.Reader) stock.Length {
-	return r.OrDefault(design.Length{}, 3*stock.Millimetre, stock.Inch/8)
+	return r.OrDefault(design.Length{}, 3*stock.Millimeter, stock.Inch/8)
 }

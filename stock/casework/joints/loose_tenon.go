@@ -22,7 +22,7 @@ var looseTenoned = looseTenon{traits{
 	},
 }}
 
-const mortiseCentre = "mortise centre"
+const mortiseCenter = "mortise center"
 
 func (j looseTenon) Mark(m *Marker, s Seat) {
 	m.join(s, func(p Pegged) peg { return j.peg(m, m.Solids[p.end].Role) })
@@ -49,7 +49,7 @@ func (looseTenon) peg(m *Marker, end solid.Role) peg {
 			n = TenonsAlong(m.Run, t.Spacing)
 		}
 		thick, wide := t.Thick.Total(), t.Wide.Total()
-		return peg{name: "loose tenon", What: mortiseCentre, note: m.In.Print(wide) + " wide, " + m.In.Print(thick) + " high, for a loose tenon",
+		return peg{name: "loose tenon", What: mortiseCenter, note: m.In.Print(wide) + " wide, " + m.In.Print(thick) + " high, for a loose tenon",
 			Thick: thick, across: wide, apart: wide, Length: t.Length, glue: glueRoom(m.In), reach: deepestLoose(m.In),
 			centersOf: func(long stock.Length) []stock.Length { return tenonCenters(m.In, long, wide, n) },
 			thickAt:   t.thicknessAt, acrossAt: t.WidthAt, lengthAt: t.lengthAt,
@@ -61,7 +61,7 @@ func (looseTenon) peg(m *Marker, end solid.Role) peg {
 // deepestLoose is the deepest mortise for a loose tenon: 75 mm (3 in), about what router
 // bits and slot mortisers reach (common practice, no source).
 func deepestLoose(r *design.Reader) stock.Length {
-	return r.OrDefault(design.Length{}, 75*stock.Millimetre, 3*stock.Inch)
+	return r.OrDefault(design.Length{}, 75*stock.Millimeter, 3*stock.Inch)
 }
 
 // tenonCenters are in the middle of equal shares of the joint, but leave 15 mm
@@ -71,7 +71,7 @@ func tenonCenters(r *design.Reader, long, wide stock.Length, n int) []stock.Leng
 	if n == 1 {
 		return []stock.Length{share}
 	}
-	return evenly(long, max(share, wide/2+r.OrDefault(design.Length{}, 15*stock.Millimetre, 5*stock.Inch/8)), n)
+	return evenly(long, max(share, wide/2+r.OrDefault(design.Length{}, 15*stock.Millimeter, 5*stock.Inch/8)), n)
 }
 
 // LooseTenons are those between parts of one thickness.
@@ -115,7 +115,7 @@ func tenonsOf(r *design.Reader, all []LooseTenons, joined string, parts stock.Le
 		Joined: joined, thicknessAt: a.Under(d.Thickness.Line, "thickness"),
 		WidthAt: a.Under(d.Width.Line, "width"), lengthAt: a.Under(d.Length.Line, "length"),
 		Length:  r.Required(a, "length", d.Length, "that of one tenon, half of it in each part"),
-		Spacing: r.OrDefault(d.Spacing, 150*stock.Millimetre, 6*stock.Inch),
+		Spacing: r.OrDefault(d.Spacing, 150*stock.Millimeter, 6*stock.Inch),
 		Thick:   stock.Sum{{Times: 1, Value: parts, Over: 3, Label: joined}},
 	}
 	if d.Thickness.Set {

@@ -54,7 +54,7 @@ func (MortiseAndTenon) ReadTenon(r *design.Reader, a design.Place, f *Frame, mid
 
 // mortiseMore is how much deeper a mortise is than its tenon.
 func mortiseMore(r *design.Reader) stock.Length {
-	return r.OrDefault(design.Length{}, 3*stock.Millimetre, stock.Inch/8)
+	return r.OrDefault(design.Length{}, 3*stock.Millimeter, stock.Inch/8)
 }
 
 // cheeks are where the sides of tenons and mortises lie in the thickness of a frame: at a third and

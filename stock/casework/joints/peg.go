@@ -80,7 +80,7 @@ func (m *Marker) beforeBack(room solid.Solid) solid.Solid {
 // glueRoom is how much deeper a hole is than the peg reaches, so that the joint
 // closes: 1 mm (1/32 in), common practice, no source.
 func glueRoom(r *design.Reader) stock.Length {
-	return r.OrDefault(design.Length{}, stock.Millimetre, stock.Inch/32)
+	return r.OrDefault(design.Length{}, stock.Millimeter, stock.Inch/32)
 }
 
 // goesIn refuses pegs that take more than two thirds of the room across them: a
@@ -113,7 +113,7 @@ func (m *Marker) goesIn(p Pegged, end, into solid.Solid) bool {
 	return false
 }
 
-// evenly shares out n > 1 centres, the first and the last so far from the edges.
+// evenly shares out n > 1 centers, the first and the last so far from the edges.
 // Each is a multiple of the exact space, rounded down once.
 func evenly(long, edge stock.Length, n int) []stock.Length {
 	at := make([]stock.Length, n)

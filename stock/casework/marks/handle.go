@@ -58,7 +58,7 @@ func (m *layout) doorHandles() {
 	for _, i := range m.Marker.Of("door") {
 		s := m.Marker.Solids[i]
 		wide, high := s.Size[solid.X], s.Size[solid.Z]
-		in := min(m.In.OrDefault(d.HandleInset, 40*stock.Millimetre, 3*stock.Inch/2), wide/2)
+		in := min(m.In.OrDefault(d.HandleInset, 40*stock.Millimeter, 3*stock.Inch/2), wide/2)
 		side, single := m.hinged(i)
 		if side == "left" {
 			in = wide - in
@@ -78,7 +78,7 @@ func (m *layout) doorHandles() {
 // holeEdge is the least from the middle of a handle's hole to the end of its front: 10 mm
 // (3/8 in), common practice, no source.
 func holeEdge(r *design.Reader) stock.Length {
-	return r.OrDefault(design.Length{}, 10*stock.Millimetre, 3*stock.Inch/8)
+	return r.OrDefault(design.Length{}, 10*stock.Millimeter, 3*stock.Inch/8)
 }
 
 // lessSpacing is the remedy for holes too far apart on a front of a size.

@@ -23,8 +23,8 @@ type pins struct {
 func readPins(r *design.Reader) pins {
 	d := r.Design.Shelf
 	p := pins{
-		inset: r.OrDefault(d.PinInset, 37*stock.Millimetre, 3*stock.Inch/2),
-		pitch: r.OrDefault(d.PinPitch, 32*stock.Millimetre, 5*stock.Inch/4),
+		inset: r.OrDefault(d.PinInset, 37*stock.Millimeter, 3*stock.Inch/2),
+		pitch: r.OrDefault(d.PinPitch, 32*stock.Millimeter, 5*stock.Inch/4),
 		holes: 5,
 	}
 	if d.PinHoles.Set {
@@ -59,7 +59,7 @@ func (m *layout) shelfPins() {
 			for _, s := range m.besides(i) {
 				upright := m.Marker.Solids[s.Solid]
 				first := front + p.inset - upright.At[solid.Y]
-				if first < m.In.OrDefault(design.Length{}, 5*stock.Millimetre, stock.Inch/4) { // a hole would break out
+				if first < m.In.OrDefault(design.Length{}, 5*stock.Millimeter, stock.Inch/4) { // a hole would break out
 					d := m.In.Design.Shelf
 					m.In.Fault(m.In.Root.Under(d.Line, "shelf").Under(d.PinInset.Line, "pin_inset"),
 						fmt.Sprintf("a row of pins %s from the front edge of a shelf would break out at that of the %s", m.In.Print(p.inset), upright.Role),

@@ -141,7 +141,7 @@ func (m *layout) usualSlides(each []stock.Length) string {
 // slideRoom is the greatest length of a slide: the inside depth, less what doors
 // and an inset front take, less 1/8 in (common practice, no source).
 func (m *layout) slideRoom(o construction.Opening) stock.Length {
-	room := m.c.Sizes.Depth.Clear - m.In.OrDefault(design.Length{}, 3*stock.Millimetre, stock.Inch/8)
+	room := m.c.Sizes.Depth.Clear - m.In.OrDefault(design.Length{}, 3*stock.Millimeter, stock.Inch/8)
 	s := m.c.Built.Drawers
 	return room - s.TakenBefore(o).Total() - s.InsetFront(o).Value
 }
@@ -149,7 +149,7 @@ func (m *layout) slideRoom(o construction.Opening) stock.Length {
 // usualSlide is the longest slide that is sold and goes in, 0 if there is none:
 // even inches from 10 to 28, or 250 to 700 mm by 50 (common practice, no source).
 func (m *layout) usualSlide(room stock.Length) stock.Length {
-	shortest, longest, step := 250*stock.Millimetre, 700*stock.Millimetre, 50*stock.Millimetre
+	shortest, longest, step := 250*stock.Millimeter, 700*stock.Millimeter, 50*stock.Millimeter
 	if m.In.From.Ruler.Units == stock.Inches {
 		shortest, longest, step = 10*stock.Inch, 28*stock.Inch, 2*stock.Inch
 	}

@@ -16,10 +16,10 @@ func TestUsualSlide(t *testing.T) {
 		units      stock.Units
 		room, want design.Length
 	}{
-		{stock.Millimetres, sample.Metric("397"), sample.Metric("350")},
-		{stock.Millimetres, sample.Metric("400"), sample.Metric("400")},
-		{stock.Millimetres, sample.Metric("249.9"), design.Length{}},
-		{stock.Millimetres, sample.Metric("900"), sample.Metric("700")},
+		{stock.Millimeters, sample.Metric("397"), sample.Metric("350")},
+		{stock.Millimeters, sample.Metric("400"), sample.Metric("400")},
+		{stock.Millimeters, sample.Metric("249.9"), design.Length{}},
+		{stock.Millimeters, sample.Metric("900"), sample.Metric("700")},
 		{stock.Inches, sample.Imperial("17 7/8"), sample.Imperial("16")},
 		{stock.Inches, sample.Imperial("40"), sample.Imperial("28")},
 	} {

@@ -144,9 +144,9 @@ func (r *Maker) edgeAllRound(n int, e construction.Edging) {
 	high, far := slices.Clone(p.Stands), slices.Clone(p.Stands)
 	move(high, across, p.Width.Total()-t)
 	move(far, along, p.Length.Total()-t)
-	ends, mitres := p.Width, 2
-	if !e.Mitre {
-		ends, mitres = sums.Plus(ends, stock.Term{Times: -2, Value: t, Label: "edging"}), 0
+	ends, miters := p.Width, 2
+	if !e.Miter {
+		ends, miters = sums.Plus(ends, stock.Term{Times: -2, Value: t, Label: "edging"}), 0
 		move(near, across, t)
 		move(far, across, t)
 	}
@@ -155,7 +155,7 @@ func (r *Maker) edgeAllRound(n int, e construction.Edging) {
 	}
 	move(r.Pieces[n].Stands, along, t)
 	move(r.Pieces[n].Stands, across, t)
-	strip := Piece{places: p.places, Count: 2 * p.Count, Width: sums.Of(p.Panel.Thickness, string(p.Role)), mitres: mitres}
+	strip := Piece{places: p.places, Count: 2 * p.Count, Width: sums.Of(p.Panel.Thickness, string(p.Role)), miters: miters}
 	strip.Role, strip.Length, strip.way, strip.Stands = p.Role+" edging", p.Length, solid.Way{along, solid.Y, across}, append(low, high...)
 	r.addStrips(e, strip)
 	strip.Role, strip.Length, strip.way, strip.Stands = p.Role+" end edging", ends, solid.Way{across, solid.Y, along}, append(near, far...)
@@ -166,7 +166,7 @@ func (r *Maker) edgeAllRound(n int, e construction.Edging) {
 //
 //	taken off  top's length - 2 strips, width - strip
 //	front      length = the top's; added + 2 strips
-//	side       length = the top's width; added and mitred + strip, butted and
+//	side       length = the top's width; added and mitered + strip, butted and
 //	           taken off - strip
 func (r *Maker) trim(n int, e construction.Edging) {
 	p := r.Pieces[n]
@@ -185,19 +185,19 @@ func (r *Maker) trim(n int, e construction.Edging) {
 		move(r.Pieces[n].Stands, solid.X, t)
 		move(r.Pieces[n].Stands, solid.Y, t)
 	}
-	sideFrom, mitres := from[solid.Y], 1
+	sideFrom, miters := from[solid.Y], 1
 	switch {
-	case e.Mitre && e.Added:
+	case e.Miter && e.Added:
 		side = sums.Plus(side, stock.Term{Times: 1, Value: t, Label: "trim"})
-	case !e.Mitre:
-		sideFrom, mitres = from[solid.Y]+t, 0
+	case !e.Miter:
+		sideFrom, miters = from[solid.Y]+t, 0
 		if !e.Added {
 			side = sums.Plus(side, stock.Term{Times: -1, Value: t, Label: "trim"})
 		}
 	}
 	thick := sums.Of(p.Panel.Thickness, string(p.Role))
-	r.addStrips(e, Piece{Role: "top trim", Count: 1, Length: front, Width: thick, mitres: 2 * mitres, way: solid.Across, Stands: solid.Stands(from)})
-	r.addStrips(e, Piece{Role: "top side trim", Count: 2, Length: side, Width: thick, mitres: mitres, way: solid.Endwise,
+	r.addStrips(e, Piece{Role: "top trim", Count: 1, Length: front, Width: thick, miters: 2 * miters, way: solid.Across, Stands: solid.Stands(from)})
+	r.addStrips(e, Piece{Role: "top side trim", Count: 2, Length: side, Width: thick, miters: miters, way: solid.Endwise,
 		Stands: solid.Stands(solid.Point{from[solid.X], sideFrom, from[solid.Z]}, solid.Point{right - t, sideFrom, from[solid.Z]})})
 }
 

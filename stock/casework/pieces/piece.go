@@ -20,7 +20,7 @@ type Piece struct {
 	// thickness has its own arithmetic where it is not the panel's.
 	thickness stock.Sum
 	way       solid.Way
-	mitres    int           // ends of each that are mitred
+	miters    int           // ends of each that are mitered
 	dryFit    bool          // best cut after a dry fit
 	strip     bool          // sawn off a board as one of several
 	Stands    []solid.Solid // where, one for each of count; with a role where one part has several
@@ -32,7 +32,7 @@ func (p Piece) sameSize(q Piece) bool { return p.Role == q.Role && p.likeSize(q)
 
 // likeSize reports the same, whatever their roles.
 func (p Piece) likeSize(q Piece) bool {
-	return p.Panel == q.Panel && p.way == q.way && p.mitres == q.mitres &&
+	return p.Panel == q.Panel && p.way == q.way && p.miters == q.miters &&
 		p.Length.Total() == q.Length.Total() && p.Width.Total() == q.Width.Total()
 }
 
@@ -88,7 +88,7 @@ func (p Piece) part(name string) stock.Part {
 		Name: name, Material: p.Panel.Material, Count: p.Count,
 		Length: p.Length.Total(), Width: p.Width.Total(), Thickness: thickness.Total(),
 		Grain:     stock.GrainLength,
-		Allowance: stock.Allowance{Mitres: p.mitres},
+		Allowance: stock.Allowance{Miters: p.miters},
 		DryFit:    p.dryFit,
 		Resaw:     p.strip,
 		From:      "case",

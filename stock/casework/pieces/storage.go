@@ -8,8 +8,8 @@ type Storage struct {
 	Width, Depth, Height stock.Length
 }
 
-// CubicMillimetres is the volume, for print: rounded to a double's 53 bits.
-func (s Storage) CubicMillimetres() float64 {
-	const mm = float64(stock.Millimetre)
+// CubicMillimeters is the volume, for print: rounded to a double's 53 bits.
+func (s Storage) CubicMillimeters() float64 {
+	const mm = float64(stock.Millimeter)
 	return float64(s.Width) / mm * (float64(s.Depth) / mm) * (float64(s.Height) / mm)
 }

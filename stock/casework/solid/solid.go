@@ -18,7 +18,7 @@ const (
 type Point [3]stock.Length
 
 // Solid is one piece where it stands in the case: a box along the axes. Stock for joinery, such as
-// strips for loose tenons, stands nowhere. Joints are not cut out of it, so neighbours overlap by
+// strips for loose tenons, stands nowhere. Joints are not cut out of it, so neighbors overlap by
 // the depth of their joint.
 type Solid struct {
 	// Part is an index into Case.Parts; -1 for a drawer that stands on the bench.

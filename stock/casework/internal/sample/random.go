@@ -23,7 +23,7 @@ func Each(check func(seed uint64, d design.Design)) {
 func Random(rnd *rand.Rand) design.Design {
 	mm := func(low, high int) design.Length {
 		tenths := 10*low + rnd.IntN(10*(high-low)+1)
-		return design.Length{Value: stock.Length(tenths) * stock.Millimetre / 10, Set: true}
+		return design.Length{Value: stock.Length(tenths) * stock.Millimeter / 10, Set: true}
 	}
 	joint := func() (design.Word, design.Length) {
 		if rnd.IntN(2) == 0 {
@@ -178,7 +178,7 @@ func randomEdgings(rnd *rand.Rand, d design.Design, mm func(low, high int) desig
 			e.Thickness = mm(3, 6)
 		}
 		if panels == "fronts" || panels == "top" {
-			e.Corner = OneWord(rnd, "butt", "mitre")
+			e.Corner = OneWord(rnd, "butt", "miter")
 		}
 		if rnd.IntN(2) == 0 {
 			all = append(all, e)

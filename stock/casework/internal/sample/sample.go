@@ -8,7 +8,7 @@ import (
 )
 
 // Metric reads a length as a job file in mm would.
-func Metric(text string) design.Length { return Length(text, stock.Millimetres) }
+func Metric(text string) design.Length { return Length(text, stock.Millimeters) }
 
 // Imperial reads one as a job file in inches would.
 func Imperial(text string) design.Length { return Length(text, stock.Inches) }
@@ -89,7 +89,7 @@ func Edged(on, fit string) (design.Design, design.Context) {
 	d := Plain()
 	d.Bays = []design.Bay{{Openings: []design.Opening{{Shelves: Count(1)}}}}
 	d.Edgings = []design.Edging{{On: Word(on), Fit: Word(fit), Material: Word("oak")}}
-	from := Workshop(stock.Millimetres)
+	from := Workshop(stock.Millimeters)
 	from.Materials["oak"] = design.Material{Kind: stock.Board, Thicknesses: []stock.Length{Metric("5").Value}}
 	return d, from
 }
@@ -120,7 +120,7 @@ func WithOak(units stock.Units) design.Context {
 
 // Weighed is the workshop with the density of some of its materials.
 func Weighed(densities map[string]float64) design.Context {
-	from := Workshop(stock.Millimetres)
+	from := Workshop(stock.Millimeters)
 	for name, density := range densities {
 		m := from.Materials[name]
 		m.Density = design.Property{Value: density, Source: "test"}

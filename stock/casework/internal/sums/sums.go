@@ -33,7 +33,7 @@ func scaled(sum stock.Sum, times int) stock.Sum {
 	return s
 }
 
-// Row adds up what stands in a line, taking neighbours of one size and label
+// Row adds up what stands in a line, taking neighbors of one size and label
 // together.
 func Row(members ...stock.Term) stock.Sum {
 	var sum stock.Sum
