@@ -17,8 +17,8 @@ const (
 	Foot              = 12 * Inch
 )
 
-// Longest is the greatest length that is read. A longer one is a slip of the
-// pen, and three lengths of this size still multiply without fear.
+// Longest is the greatest length accepted. A longer one is a slip of the pen. The
+// product of two such lengths overflows an int64, so Volume uses big integers.
 const Longest = 100_000 * Millimeter
 
 // Units says how bare numbers are read and how lengths are printed.

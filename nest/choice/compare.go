@@ -15,16 +15,16 @@ import (
 
 // Options steer Compare. The zero value is ready for use.
 type Options struct {
-	// Seed and Iterations are those of cutplan.Options, for each choice.
+	// Seed and Iterations go to cutplan.Options, for each choice.
 	Seed       uint64
 	Iterations int64
-	// Worth is the share of its price at which what is kept counts, in
-	// hundredths of a percent.
+	// Worth is the fraction of its price credited for material kept, in hundredths of a
+	// percent.
 	Worth int64
-	// Density, if any, is that of a material in kg/m3, 0 where it is not known.
+	// Density, if any, returns a material's density in kg/m3, 0 if it is unknown.
 	Density func(material string) float64
-	// Progress, if any, is told which of the choices, counted from 1, is begun, from
-	// one goroutine at a time. Choices that differ in prices alone are planned as one.
+	// Progress, if any, is called as each choice begins, with its number from 1. Calls
+	// never overlap. Choices that differ only in prices are planned as one.
 	Progress func(begun, of int)
 }
 
@@ -35,16 +35,16 @@ type task struct {
 	err  error
 }
 
-// Compare plans every choice, several side by side, until all are proven, the
-// iterations are spent or ctx ends: each choice gets its share of the time that
-// is left, and what one does not need goes to those after it. Without a deadline
-// and iterations, each gets what cutplan.Make gives itself. Errors are those of
-// cutplan.Make. With iterations equal jobs give equal comparisons.
+// Compare plans every choice, several side by side. A choice ends when it is proven, its
+// iterations are spent or ctx ends. Each choice gets its share of the time left; time that
+// it does not need goes to later ones. Without a deadline and iterations, each choice has
+// the default budget of cutplan.Make. Compare returns the errors of cutplan.Make. With
+// iterations, equal jobs give equal comparisons.
 func Compare(ctx context.Context, j stock.Job, o Options) (*Comparison, error) {
 	c := &Comparison{Job: j}
 	var tasks []*task
-	var of [][]set   // of each material
-	var by [][]*task // the task of each set
+	var of [][]set   // by material
+	var by [][]*task // by material and set
 	for _, p := range j.Parts {
 		if slices.ContainsFunc(c.Materials, func(m Material) bool { return m.Name == p.Material }) {
 			continue
@@ -109,8 +109,8 @@ func solve(ctx context.Context, tasks []*task, o Options) {
 	})
 }
 
-// solve plans t in its share of the time: left tasks are to be planned yet, t
-// among them, workers at a time.
+// solve plans t in its share of the time. left tasks remain, t included, and workers run
+// at a time.
 func (t *task) solve(ctx context.Context, left, workers int, o Options) {
 	if end, limited := ctx.Deadline(); limited && o.Iterations == 0 {
 		rounds := (left + workers - 1) / workers

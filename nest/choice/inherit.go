@@ -8,12 +8,11 @@ import (
 	"sawbill/stock"
 )
 
-// isRestriction reports whether every plan of the few is one of the many: the many
-// have all the stock of the few, the blanks are the same, and each may come
-// from the same stock as far as the few have it. Another board can forbid one
-// that is much thicker, or resaw into another number of layers.
+// isRestriction reports whether every plan of few is also a plan of many. That holds if
+// many has all the stock of few, and the same blanks with the same sources in that stock.
+// Another board may forbid a much thicker one, or change the number of resawn layers.
 func isRestriction(few, many stock.Job) bool {
-	place := make([]int, len(few.Stock)) // in the many
+	place := make([]int, len(few.Stock)) // in many.Stock
 	for i, s := range few.Stock {
 		if place[i] = slices.Index(many.Stock, s); place[i] < 0 {
 			return false
@@ -35,8 +34,8 @@ func isRestriction(few, many stock.Job) bool {
 	return true
 }
 
-// inherit gives each plan what the others prove: a plan with less to choose from
-// is a plan with more, and a bound with more to choose from holds with less.
+// inherit shares results between the plans. A plan of a restricted choice is a plan of the
+// wider one; a bound of the wider choice holds for the restricted one.
 func inherit(plans []*cutplan.Plan) {
 	best := slices.Clone(plans)
 	for i, many := range plans {
@@ -53,8 +52,8 @@ func inherit(plans []*cutplan.Plan) {
 	for i, few := range plans {
 		bounds[i] = few.Bound
 		for k, many := range plans {
-			// Unpriced stock counts as nothing, so a bound that leaves it out says
-			// nothing of a choice that has a price for all.
+			// Unpriced stock costs nothing, so a bound that leaves it out does not hold
+			// for a choice with a price for everything.
 			if k != i && isRestriction(few.Job, many.Job) && len(many.Unpriced) == 0 && many.Complete() && few.Complete() {
 				bounds[i] = max(bounds[i], many.Bound)
 			}
@@ -67,7 +66,7 @@ func inherit(plans []*cutplan.Plan) {
 	}
 }
 
-// better reports whether a, which is all priced, is to be had rather than b.
+// better reports whether a, whose purchases all have prices, is preferred to b.
 func better(a, b *cutplan.Plan) bool {
 	if d := missing(a) - missing(b); d != 0 {
 		return d < 0

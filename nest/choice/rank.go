@@ -7,7 +7,7 @@ import (
 	"sawbill/stock"
 )
 
-// rank sorts the choices, says which are dominated, and looks for substitutes.
+// rank sorts the choices, finds dominated ones, and looks for substitutes.
 func (m *Material) rank() {
 	slices.SortStableFunc(m.Choices, func(a, b Choice) int {
 		return cmp.Or(cmp.Compare(a.Missing(), b.Missing()), trueFirst(a.Priced(), b.Priced()), trueFirst(!a.RelaxedSources, !b.RelaxedSources),
@@ -31,7 +31,7 @@ func (m *Material) rank() {
 	}
 }
 
-// trueFirst sorts what is so before what is not.
+// trueFirst sorts true before false.
 func trueFirst(a, b bool) int {
 	switch {
 	case a == b:
@@ -42,8 +42,8 @@ func trueFirst(a, b bool) int {
 	return 1
 }
 
-// dominates reports whether c is no worse than d in anything that counts before
-// the trip, and better in something.
+// dominates reports whether c is better than d in one objective and no worse in the
+// others.
 func (c Choice) dominates(d Choice) bool {
 	if !c.Plan.Complete() || !d.Plan.Complete() || !c.Priced() || !d.Priced() {
 		return false
@@ -58,14 +58,14 @@ func (c Choice) dominates(d Choice) bool {
 	return mine != theirs
 }
 
-// BreakEven is the price of offer at which c would cost no more than other, as
-// the two plans stand: the highest one where c buys more pieces of it than other
-// does, else the lowest. It returns false where no price of offer makes c win, or
-// where both buy as many. What is kept does not count.
+// BreakEven returns the price of offer at which c costs no more than other, both plans
+// unchanged. It is the highest such price if c buys more pieces of the offer, else the
+// lowest. It returns false if no price makes c win, or if both buy equal numbers. The
+// worth of offcuts is ignored.
 func BreakEven(c, other Choice, offer stock.Stock) (stock.Money, bool) {
 	mine, theirs := c.bought(offer), other.bought(offer)
 	more := stock.Money(mine - theirs)
-	// The costs of all else.
+	// The difference in the cost of everything else.
 	room := (other.Plan.Cost - offer.Price.Times(theirs)) - (c.Plan.Cost - offer.Price.Times(mine))
 	if more < 0 {
 		more, room = -more, -room

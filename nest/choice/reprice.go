@@ -7,8 +7,8 @@ import (
 	"sawbill/stock"
 )
 
-// priceUnit is the greatest amount of which every price of what is for sale is a
-// multiple; 1 where nothing has a price.
+// priceUnit returns the greatest common divisor of all prices for sale; 1 if nothing has a
+// price.
 func priceUnit(j stock.Job) stock.Money {
 	unit := stock.Money(0)
 	for _, s := range j.Stock {
@@ -22,9 +22,9 @@ func priceUnit(j stock.Job) stock.Money {
 	return max(unit, 1)
 }
 
-// sameProblem reports whether a and b, jobs of the same parts, differ in names,
-// sellers and a common factor of the prices alone: then the same cuts are best. Cuts
-// that the seller makes have a price of their own.
+// sameProblem reports whether two jobs with equal parts have the same best cuts. They may
+// differ in names, sellers and a common factor of the prices. Cuts that the seller makes
+// have a price of their own, so such jobs are never the same.
 func sameProblem(a, b stock.Job) bool {
 	if len(a.TooLarge())+len(b.TooLarge()) > 0 {
 		return false
@@ -36,18 +36,17 @@ func sameProblem(a, b stock.Job) bool {
 	})
 }
 
-// reprice is p with the stock of j, whose problem is the same.
+// reprice returns p with the stock of j, whose problem is the same.
 func reprice(p *cutplan.Plan, j stock.Job) *cutplan.Plan {
 	if len(j.TooLarge()) > 0 {
-		return p // it is of j itself, and its layouts are of pieces
+		return p // p was planned for j itself, and its layouts cut pieces of the stock
 	}
 	from, to := priceUnit(p.Job), priceUnit(j)
 	other := func(s stock.Stock) stock.Stock { return j.Stock[slices.Index(p.Job.Stock, s)] }
 	q := *p
 	q.Job = j
 	q.Cost = p.Cost / from * to
-	// Costs are whole multiples of the unit, so a bound between two of them is
-	// as good as the next.
+	// Costs are whole multiples of the unit, so the bound rounds up to the next multiple.
 	q.Bound = (p.Bound + from - 1) / from * to
 	q.Layouts = slices.Clone(p.Layouts)
 	for i, l := range q.Layouts {

@@ -6,19 +6,18 @@ import (
 	"sawbill/stock"
 )
 
-// fewOffers is how many offers are compared in every combination; of more only
-// each alone, those of each seller with what names none, those of each size, all but
-// one, and all.
+// fewOffers limits how many offers are compared in every combination. More offers are
+// compared alone, by seller, by size, all but one, and all together.
 const fewOffers = 4
 
-// set is what one choice may use, by index into the job's stock.
+// set lists the stock that one choice may use, by index into the job's stock.
 type set struct {
 	offers []int
 	onHand bool
 	all    bool
 }
 
-// everything leaves nothing out.
+// everything is the set of all the job's stock.
 func everything(j stock.Job) set {
 	s := set{onHand: true, all: true}
 	for i := range j.Stock {
@@ -27,7 +26,7 @@ func everything(j stock.Job) set {
 	return s
 }
 
-// sets lists the choices of a material, each once, all the offers first.
+// sets lists the choices of a material, each once, with the full set first.
 func sets(j stock.Job, material string) []set {
 	var offers []int
 	rack := false
@@ -91,14 +90,14 @@ func combinations(j stock.Job, offers []int) [][]int {
 			all = append(all, of)
 		}
 	}
-	for k := range offers { // where that one is sold out
+	for k := range offers { // in case that one is sold out
 		all = append(all, slices.Delete(slices.Clone(offers), k, k+1))
 	}
 	return all
 }
 
-// cheapest leaves out what an equal piece makes useless: one that costs no more
-// and can be had without limit. Of two at one price the first stays.
+// cheapest drops offers that an equal piece makes useless: it costs no more and its number
+// is not limited. At equal prices the first offer stays.
 func cheapest(j stock.Job, offers []int) []int {
 	var left []int
 	for _, i := range offers {
@@ -115,13 +114,13 @@ func cheapest(j stock.Job, offers []int) []int {
 	return left
 }
 
-// shape is s as the saw sees it: whoever sells it at whatever price.
+// shape strips s of everything that the saw does not see: name, seller, price, count.
 func shape(s stock.Stock) stock.Stock {
 	s.Name, s.Seller, s.Price, s.Count, s.Measure = "", "", 0, 0, stock.Measure{}
 	return s
 }
 
-// job is the part of j that is of one material, with the stock of s.
+// job returns the part of j with one material and the stock of s.
 func (s set) job(j stock.Job, material string) stock.Job {
 	of := j
 	of.Stock, of.Rough, of.Parts = nil, nil, nil

@@ -9,27 +9,27 @@ import (
 // Total is the cost of a whole job under one choice for each material.
 type Total struct {
 	Cost stock.Money
-	// Bound is what none of the choices that were to be had costs less than.
+	// Bound is a lower bound on the cost of every choice that qualifies.
 	Bound stock.Money
-	// Choices are indices into the Choices of each material.
+	// Choices lists one index into Material.Choices for each material.
 	Choices []int
 }
 
-// Best takes the best choice of each material.
+// Best returns the total of the best choice of each material.
 func (c *Comparison) Best() Total {
 	t, _ := c.total(func(Choice) bool { return true })
 	return t
 }
 
-// All takes what a plan with all offers and all that is on hand gives.
+// All returns the total with all offers and all stock on hand.
 func (c *Comparison) All() Total {
 	t, _ := c.total(func(o Choice) bool { return o.All })
 	return t
 }
 
-// From takes the best complete choice that buys from one seller alone; what
-// names no seller is to be had anywhere. It returns false where a material has
-// none.
+// From returns the total of the best complete choices that buy from one seller alone.
+// Stock without a seller is sold everywhere. It returns false if a material has no such
+// choice.
 func (c *Comparison) From(seller string) (Total, bool) {
 	return c.total(func(o Choice) bool {
 		elsewhere := func(s string) bool { return s != seller }
@@ -37,7 +37,7 @@ func (c *Comparison) From(seller string) (Total, bool) {
 	})
 }
 
-// Sellers lists who offers anything, in the order of the job.
+// Sellers lists the sellers of the job's offers, in the order of the job.
 func (c *Comparison) Sellers() []string {
 	var all []string
 	for _, s := range c.Job.Stock {
@@ -48,8 +48,8 @@ func (c *Comparison) Sellers() []string {
 	return all
 }
 
-// total adds up the first choice of each material that will do. Another one that will do
-// may offer more and be found at no less, and yet not be proven: the least bound counts.
+// total adds up the first choice of each material that qualifies. A later one may have
+// more offers, an equal cost and a lower bound, so the lowest bound counts.
 func (c *Comparison) total(do func(Choice) bool) (Total, bool) {
 	var t Total
 	for _, m := range c.Materials {

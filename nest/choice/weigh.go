@@ -8,7 +8,7 @@ import (
 	"sawbill/stock"
 )
 
-// evaluate is what the comparison says of a plan.
+// evaluate computes the figures that the comparison shows for a plan.
 func (o Options) evaluate(s set, p *cutplan.Plan, material string) Choice {
 	c := Choice{Offers: s.offers, OnHand: s.onHand, All: s.all, Plan: p, DominatedBy: -1}
 	density := 0.0
@@ -37,7 +37,7 @@ func (o Options) evaluate(s set, p *cutplan.Plan, material string) Choice {
 
 func metres(l stock.Length) float64 { return float64(l) / float64(1000*stock.Millimeter) }
 
-// offerOf is s as it was bought: a piece that its seller cut off has no price of its own.
+// offerOf returns s as it was bought: a piece cut by its seller has no price of its own.
 func offerOf(p *cutplan.Plan, s stock.Stock) stock.Stock {
 	if i := slices.IndexFunc(p.Job.Stock, func(o stock.Stock) bool { return o.Name == s.From }); s.From != "" && i >= 0 {
 		return p.Job.Stock[i]
@@ -45,7 +45,7 @@ func offerOf(p *cutplan.Plan, s stock.Stock) stock.Stock {
 	return s
 }
 
-// worth is the offcut's share of its stock's price by area, at o.Worth, rounded
+// worth returns the offcut's share of its stock's price by area, times o.Worth, rounded
 // down to the cent.
 func (o Options) worth(s stock.Stock, n cutplan.Node) stock.Money {
 	if s.OnHand {

@@ -10,24 +10,23 @@ import (
 	"sawbill/stock"
 )
 
-// Stock that is too large to be carried home is cut by its seller first. The solver
-// knows no such cuts: a plan with whole stock, at its price and that of the fewest
-// cuts, gives the bound, for what is cut twice could have been cut at once. Then it
-// is sought what to have cut, each material by itself, since none competes with
-// another (ordering.go), and the pieces are put before the solver as if on hand.
+// Stock that is too large to be carried home is cut by its seller first. The solver does
+// not model such cuts. A plan with uncut stock, at its price and the price of the fewest
+// cuts, gives the bound: every seller's cut could also be part of that plan. Then each
+// material is searched by itself for the cuts to order (ordering.go), since materials do
+// not compete. The pieces go to the solver as stock on hand.
 
-// Of the time, in percent, the plan with whole stock ends at the first, the search for
-// what to have cut at the second.
+// untilBound and untilOrder are percentages of the time. The plan with uncut stock ends at
+// the first, the search for the seller's cuts at the second.
 const (
 	untilBound = 25
 	untilOrder = 70
 )
 
-// mostMore is how many more pieces of stock than were found to be enough are bought
-// where the last plan falls short.
+// mostMore limits how many extra pieces of stock are bought if the last plan falls short.
 const mostMore = 8
 
-// makeCarried plans a job some of whose stock is cut before it is carried home.
+// makeCarried plans a job in which the seller cuts some stock before it is carried home.
 func makeCarried(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
 	start, clock := time.Now(), NewClock(ctx, o)
 	c := carrier{job: job, rules: carriable(job), options: Options{Seed: o.Seed, Iterations: o.Iterations}}
@@ -74,17 +73,17 @@ func makeCarried(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
 	}
 }
 
-// carrier plans one job with its stock whole or in pieces, always by the same bill
-// and rules, so that all its plans can be compared.
+// carrier plans one job with its stock uncut or in pieces. It always uses the same bill
+// and rules, so its plans can be compared.
 type carrier struct {
 	job     stock.Job
-	rules   stock.Job // with its stock as large as can be carried
+	rules   stock.Job // with stock no larger than can be carried
 	offers  []string  // of rules.Stock, in its order
 	bill    []Blank
 	options Options
 }
 
-// plan plans with the stock of job, of which each is of an offer of the rules.
+// plan plans with the stock of job. Each stock belongs to an offer of the rules.
 func (c carrier) plan(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
 	allowed := sourcesIn(c.rules)
 	return makeBy(ctx, job, c.rulesFor(job), c.billFor(job), func(b stock.Blank) []nest.Source {
@@ -105,7 +104,7 @@ func (c carrier) plan(ctx context.Context, job stock.Job, o Options) (*Plan, err
 	}, o)
 }
 
-// rulesFor is the rules with the parts of job, billFor their blanks.
+// rulesFor returns the rules with the parts of job; billFor returns their blanks.
 func (c carrier) rulesFor(job stock.Job) stock.Job {
 	rules := c.rules
 	rules.Parts = job.Parts
@@ -118,8 +117,8 @@ func (c carrier) billFor(job stock.Job) []Blank {
 	})
 }
 
-// carriable is the job with boards that are too large as long as they can be carried:
-// what is cut from them may be ganged to that length and no longer.
+// carriable returns the job with oversize boards shortened to a length that can be
+// carried. Gangs cut from them are limited to that length.
 func carriable(job stock.Job) stock.Job {
 	stocks := slices.Clone(job.Stock)
 	for _, i := range job.TooLarge() {
@@ -133,9 +132,9 @@ func carriable(job stock.Job) stock.Job {
 	return job
 }
 
-// wholeStock is the job with its stock whole, at the price of the fewest cuts, cut in
-// any order with the narrower of the two saws: no plan with the seller's cuts costs
-// less.
+// wholeStock returns the job with its stock uncut, at the price of the fewest cuts. The
+// cuts may come in any order, with the narrower of the two kerfs. So no plan with the
+// seller's cuts costs less.
 func wholeStock(job stock.Job) stock.Job {
 	tooLarge := job.TooLarge()
 	var stocks []stock.Stock
@@ -160,8 +159,8 @@ func wholeStock(job stock.Job) stock.Job {
 	return job
 }
 
-// fewestCuts is how many cuts make pieces of s that can be carried; false if as many
-// are not allowed.
+// fewestCuts returns the least number of cuts that give pieces of s that can be carried.
+// It returns false if the seller does not make that many.
 func fewestCuts(s stock.Stock, t stock.Transport) (int, bool) {
 	fewest, can := 0, false
 	for _, cut := range cutsOf(s) {
@@ -170,8 +169,8 @@ func fewestCuts(s stock.Stock, t stock.Transport) (int, bool) {
 		if most <= 0 {
 			continue
 		}
-		// n + 1 pieces and n kerfs reach as far as the stock, which may be a hair longer
-		// than one piece: then a short piece comes off.
+		// n + 1 pieces and n kerfs must cover the stock. The stock may be slightly longer
+		// than one piece; then a short piece comes off.
 		n := int((max(along-most, 0) + most + t.CutKerf - 1) / (most + t.CutKerf))
 		if n <= t.Cuts && along > stock.Length(n)*t.CutKerf && (!can || n < fewest) {
 			fewest, can = n, true
@@ -180,7 +179,7 @@ func fewestCuts(s stock.Stock, t stock.Transport) (int, bool) {
 	return fewest, can
 }
 
-// ofMaterial is what of a job is of one material.
+// ofMaterial returns the parts and stock of one material.
 func ofMaterial(job stock.Job, material string) stock.Job {
 	job.Parts = slices.DeleteFunc(slices.Clone(job.Parts), func(p stock.Part) bool { return p.Material != material })
 	job.Stock = slices.DeleteFunc(slices.Clone(job.Stock), func(s stock.Stock) bool { return s.Material != material })
@@ -188,8 +187,8 @@ func ofMaterial(job stock.Job, material string) stock.Job {
 	return job
 }
 
-// withPieces is the job with the pieces of what is bought, as if on hand, in place of
-// what is too large to be carried.
+// withPieces returns the job with oversize stock replaced by the pieces of bought, as if
+// they were on hand.
 func withPieces(job stock.Job, bought []Division) stock.Job {
 	cut := carriedStock(job)
 	for _, p := range pieces(bought, job.Transport.CutTolerance) {
@@ -202,7 +201,7 @@ func withPieces(job stock.Job, bought []Division) stock.Job {
 	return job
 }
 
-// carriedStock is what of the job's stock need not be cut first.
+// carriedStock returns the job's stock that can be carried home uncut.
 func carriedStock(job stock.Job) []stock.Stock {
 	tooLarge := job.TooLarge()
 	var all []stock.Stock
@@ -214,7 +213,7 @@ func carriedStock(job stock.Job) []stock.Stock {
 	return all
 }
 
-// paidFor is what the stock of divisions costs with its cuts.
+// paidFor returns the cost of the divisions, stock and cuts.
 func paidFor(divisions []Division, t stock.Transport) stock.Money {
 	total := stock.Money(0)
 	for _, d := range divisions {
@@ -231,8 +230,8 @@ func countOf(divisions []Division) int {
 	return n
 }
 
-// oneMore buys one more of the cheapest division of which a blank that a plan lacks
-// can be cut; false where there is none.
+// oneMore buys one more of the cheapest division that gives an unplaced blank. It returns
+// false if there is none.
 func oneMore(bought []Division, p *Plan) bool {
 	best := -1
 	for k, d := range bought {
@@ -254,13 +253,13 @@ func oneMore(bought []Division, p *Plan) bool {
 	return true
 }
 
-// canAdd reports whether one more of division k's offer is to be had.
+// canAdd reports whether the offer of division k has another piece for sale.
 func canAdd(divisions []Division, k int) bool {
 	s := divisions[k].Stock
 	return s.Count == 0 || boughtOf(divisions, s.Name) < s.Count
 }
 
-// boughtOf is how many of an offer are cut.
+// boughtOf returns how many pieces of an offer the divisions cut.
 func boughtOf(divisions []Division, name string) int {
 	n := 0
 	for _, d := range divisions {

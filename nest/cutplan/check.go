@@ -7,9 +7,9 @@ import (
 	"sawbill/stock"
 )
 
-// Check checks a plan that was not just made: read from where it was kept, or put
-// together of layouts of others. Its bill must hold its parts, nest.Verify must accept
-// every layout, and what is cut, bought and paid must add up.
+// Check checks a plan that was read from a file or joined from layouts of other plans. Its
+// bill must hold its parts, nest.Verify must accept every layout, and the stock and the
+// money must add up.
 func (p *Plan) Check() error {
 	if err := verify(p.Job, p.Bill); err != nil {
 		return err
@@ -45,13 +45,13 @@ func (p *Plan) Check() error {
 	return p.checkStock(used)
 }
 
-// singleLayout is the problem and the plan of one layout, as if nothing else were to be cut. It
-// takes as long as the layout is large, however many blanks the plan has.
+// singleLayout returns one layout as a problem and a plan of its own. The time depends
+// only on the size of the layout.
 func (p *Plan) singleLayout(l Layout) (nest.Problem, nest.Plan) {
 	job := p.Job
 	l.Stock.Count = l.Repeat
 	job.Stock = []stock.Stock{l.Stock}
-	at := map[int]int{} // in the bill of the layout, of blanks of the plan's
+	at := map[int]int{} // index in the layout's bill, by index in the plan's bill
 	var bill []Blank
 	for _, n := range l.Leaves() {
 		if n.Use != Part {
@@ -74,7 +74,7 @@ func (p *Plan) singleLayout(l Layout) (nest.Problem, nest.Plan) {
 	return problem, nest.Plan{Layouts: []nest.Layout{{Repeat: l.Repeat, Root: renumbered(toNode(l.Root), at)}}}
 }
 
-// renumbered is n by another bill, in which blank i is at[i].
+// renumbered returns n for another bill, in which blank i has index at[i].
 func renumbered(n nest.Node, at map[int]int) nest.Node {
 	if n.Use == nest.Part {
 		n.Blank = at[n.Blank]
@@ -85,7 +85,7 @@ func renumbered(n nest.Node, at map[int]int) nest.Node {
 	return n
 }
 
-// toNode is the solver's node that n tells of.
+// toNode converts n to a node of the solver.
 func toNode(n Node) nest.Node {
 	out := nest.Node{Length: int64(n.Length), Width: int64(n.Width), Use: nest.Use(n.Use), Blank: n.Blank, Turned: n.Turned}
 	if n.Use == Split {
@@ -100,7 +100,8 @@ func toNode(n Node) nest.Node {
 	return out
 }
 
-// checkStock checks that no more is cut than there is, and that all is paid.
+// checkStock checks that the layouts cut no more stock than there is, and that the
+// purchases add up to the cost.
 func (p *Plan) checkStock(used map[stock.Stock]int) error {
 	if len(p.AtSeller) > 0 || p.Job.Transport.Limited() {
 		return verifyCarried(p.Job, p)
@@ -126,8 +127,8 @@ func (p *Plan) checkStock(used map[stock.Stock]int) error {
 	return nil
 }
 
-// Recompute sets the shares and the cover of a plan that was put together of layouts of
-// others.
+// Recompute sets Totals and Cover from the layouts. Call it on a plan joined from layouts
+// of other plans.
 func (p *Plan) Recompute() {
 	p.Totals = totals(p)
 	job, used := p.Job, map[stock.Stock]int{}

@@ -5,22 +5,22 @@ import (
 	"time"
 )
 
-// Clock shares out the time that a context leaves; where iterations rule, or there is
-// no limit, there is nothing to share.
+// Clock divides the time until a context's deadline. It does nothing without a deadline,
+// or if the number of iterations is limited.
 type Clock struct {
 	start   time.Time
 	total   time.Duration
 	limited bool
 }
 
-// NewClock is of the time that ctx leaves from now on.
+// NewClock starts a clock for the time from now until the deadline of ctx.
 func NewClock(ctx context.Context, o Options) Clock {
 	end, limited := ctx.Deadline()
 	now := time.Now()
 	return Clock{now, end.Sub(now), limited && o.Iterations == 0}
 }
 
-// Until ends when so much of the time is over, in percent.
+// Until returns a context that ends after a percentage of the time.
 func (c Clock) Until(ctx context.Context, percent int) (context.Context, context.CancelFunc) {
 	if !c.limited {
 		return context.WithCancel(ctx)
@@ -28,7 +28,7 @@ func (c Clock) Until(ctx context.Context, percent int) (context.Context, context
 	return context.WithDeadline(ctx, c.start.Add(c.total/100*time.Duration(percent)))
 }
 
-// Share ends when the nth part of what is left of the time is over.
+// Share returns a context that ends after one nth of the remaining time.
 func (c Clock) Share(ctx context.Context, n int) (context.Context, context.CancelFunc) {
 	if !c.limited {
 		return context.WithCancel(ctx)

@@ -2,26 +2,26 @@ package cutplan
 
 import "sawbill/nest"
 
-// Cover tells how much of the job could be cut again from what is kept: one
+// Cover counts the parts that could be cut again from leftovers and stock on hand: one
 // replacement for one spoiled part, without another trip.
 type Cover struct {
 	Parts   int // parts in the blanks that the plan cuts
-	Covered int // those of them of which a replacement could be cut
-	// Uncovered are the others, in the order of the bill.
+	Covered int // parts with a replacement
+	// Uncovered lists the other parts, in the order of the bill.
 	Uncovered []Uncovered
-	// Offcuts and Rack tell where replacements come from: offcuts of the plan,
-	// and pieces on hand that it does not cut.
+	// Offcuts and Rack report where replacements come from: offcuts of the plan, and stock
+	// on hand that it does not cut.
 	Offcuts, Rack bool
 }
 
-// Uncovered is a part whose blank fits nothing that is kept.
+// Uncovered is a part without a replacement.
 type Uncovered struct {
 	Blank int // index into Plan.Bill: the first such blank of the part
 	Count int // parts in the blanks of this kind that are cut
 }
 
-// cover counts what p cuts by where a replacement would come from: another
-// blank like it, so that for a part of a gang there must be room for a gang.
+// cover counts the parts that p cuts by the source of a replacement. A replacement is
+// another blank like the first, so a part of a gang needs room for a whole gang.
 func cover(p *Plan, of []nest.Cover) Cover {
 	var c Cover
 	for i, b := range p.Bill {
@@ -54,8 +54,8 @@ func cover(p *Plan, of []nest.Cover) Cover {
 	return c
 }
 
-// addUncovered notes that count parts of a blank are not covered, in one with those in
-// the part's blank before it.
+// addUncovered adds count parts of a blank that are not covered. Blanks of one part share
+// an entry.
 func (c *Cover) addUncovered(p *Plan, blank, count int) {
 	if last := len(c.Uncovered) - 1; last >= 0 {
 		u := &c.Uncovered[last]

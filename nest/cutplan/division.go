@@ -7,22 +7,22 @@ import (
 	"sawbill/stock"
 )
 
-// Division is how the seller cuts every piece of one offer, so that it can be
-// carried home: straight cuts in one direction. The lengths of the pieces along
-// that direction with a kerf between fill the offer exactly.
+// Division is the way the seller cuts every piece of one offer, so that it can be carried
+// home: straight cuts in one direction. The pieces and the kerfs between them fill the
+// offer exactly.
 type Division struct {
 	Stock  stock.Stock // as it is offered
-	Count  int         // so many are bought and cut
+	Count  int         // pieces of the offer that are bought and cut
 	Cut    Cut
 	Pieces []stock.Length
 	Kerf   stock.Length
-	Cost   stock.Money // of all cuts, without the stock
+	Cost   stock.Money // cost of all cuts, without the stock
 }
 
-// Cuts is how many cuts are made in each.
+// Cuts returns the number of cuts in each piece of the offer.
 func (d Division) Cuts() int { return len(d.Pieces) - 1 }
 
-// cutsOf are the directions in which the seller may cut s.
+// cutsOf lists the directions in which the seller may cut s.
 func cutsOf(s stock.Stock) []Cut {
 	if s.Kind == stock.Board {
 		return []Cut{Crosscut}
@@ -30,10 +30,10 @@ func cutsOf(s stock.Stock) []Cut {
 	return []Cut{Crosscut, Rip}
 }
 
-// same reports whether the cuts are the same.
+// same reports whether d and b have the same cuts.
 func (d Division) same(b Division) bool { return d.Cut == b.Cut && slices.Equal(d.Pieces, b.Pieces) }
 
-// along is the size that the cuts divide, across the other.
+// along returns the dimension that the cuts divide, and the other one.
 func (d Division) along() (along, across stock.Length) {
 	if d.Cut == Rip {
 		return d.Stock.Width, d.Stock.Length
@@ -41,7 +41,7 @@ func (d Division) along() (along, across stock.Length) {
 	return d.Stock.Length, d.Stock.Width
 }
 
-// sides is how many of the sides of piece i the seller cut, 1 or 2.
+// sides returns how many sides of piece i the seller cuts, 1 or 2.
 func (d Division) sides(i int) int {
 	if i == 0 || i == len(d.Pieces)-1 {
 		return 1
@@ -49,8 +49,8 @@ func (d Division) sides(i int) int {
 	return 2
 }
 
-// piece is piece i. Where the seller cut one side, the other is taken for its
-// reference end or edge; what may be off by the tolerance is trimmed away.
+// piece returns piece i as stock. If the seller cuts one side, the other is its reference
+// end or edge. A side cut by the seller is trimmed by the tolerance.
 func (d Division) piece(i int, tolerance stock.Length) stock.Stock {
 	s := d.Stock
 	s.From, s.Count, s.Price, s.Measure = d.Stock.Name, 0, 0, stock.Measure{}
@@ -66,7 +66,8 @@ func (d Division) piece(i int, tolerance stock.Length) stock.Stock {
 	return s
 }
 
-// trims is what the first piece of d, the offer cut once, loses at both sides together.
+// trims returns the total trim of the first piece along the cut direction, if the offer is
+// cut once.
 func (d Division) trims(tolerance stock.Length) stock.Length {
 	d.Pieces = []stock.Length{0, 0}
 	t := d.piece(0, tolerance).Trims()
@@ -76,9 +77,9 @@ func (d Division) trims(tolerance stock.Length) stock.Length {
 	return t.NearEnd + t.FarEnd
 }
 
-// divisions lists the ways to have s cut that are worth a trial, the likeliest
-// first: at places where cuts of a plan of whole sheets lie, at sums of sizes of
-// the blanks, in equal pieces, and with pieces as large as can be carried.
+// divisions lists the ways to cut s that are worth a trial, the likeliest first. The cuts
+// are at cuts of a plan with uncut sheets, at sums of blank sizes, in equal pieces, and in
+// pieces as large as can be carried.
 func divisions(s stock.Stock, t stock.Transport, saw stock.Saw, bill []Blank, of []Layout) []Division {
 	var all []Division
 	kerf := t.CutKerf
@@ -106,14 +107,14 @@ func divisions(s stock.Stock, t stock.Transport, saw stock.Saw, bill []Blank, of
 		}
 		add(cut, repeated(along, most, kerf, t.Cuts))
 	}
-	if t.CutPrice == 0 { // else the cost tells that fewer are better
+	if t.CutPrice == 0 { // with a price, the cost already favors fewer cuts
 		slices.SortStableFunc(all, func(a, b Division) int { return cmp.Compare(a.Cuts(), b.Cuts()) })
 	}
 	return all
 }
 
-// repeated cuts off pieces of one size until the rest is no larger, or the cuts are
-// spent.
+// repeated cuts off pieces of one size until the remainder is no larger, or no cuts are
+// left.
 func repeated(along, size, kerf stock.Length, cuts int) []stock.Length {
 	var pieces []stock.Length
 	for range cuts {
@@ -126,7 +127,8 @@ func repeated(along, size, kerf stock.Length, cuts int) []stock.Length {
 	return append(pieces, along)
 }
 
-// holds reports whether all pieces can be carried and one leaves something to cut.
+// holds reports whether all pieces can be carried and at least one is usable after its
+// trim.
 func (d Division) holds(t stock.Transport) bool {
 	if d.Cuts() < 1 || d.Cuts() > t.Cuts {
 		return false
@@ -142,18 +144,18 @@ func (d Division) holds(t stock.Transport) bool {
 	return some
 }
 
-// leavesSome reports whether the trim leaves anything of s.
+// leavesSome reports whether any of s is usable after its trim.
 func leavesSome(s stock.Stock) bool {
 	length, width := s.Usable()
 	return length > 0 && width > 0
 }
 
-// mostPlaces of a first cut are tried in each direction.
+// mostPlaces limits the first cuts that are tried in each direction.
 const mostPlaces = 8
 
-// places are how large the first piece of d, whose kerf is that of the own saw, may
-// be, most of it at all: as far as a cut of a plan of whole sheets, then as long as
-// several blanks in a row, the longest first.
+// places lists sizes for the first piece of d, at most the size given as most. First come
+// cuts of a plan with uncut sheets, then rows of equal blanks, the longest first. The kerf
+// of d is the shop's own.
 func places(d Division, t stock.Transport, most stock.Length, bill []Blank, of []Layout) []stock.Length {
 	var all []stock.Length
 	along, _ := d.along()

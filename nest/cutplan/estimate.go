@@ -6,23 +6,22 @@ import (
 	"sawbill/stock"
 )
 
-// Estimate is rough lumber to ask for, and what is to come of it: blanks for
-// which no layout is made, since the boards are not known yet. It is no part of
-// the plan's cost and bound.
+// Estimate is rough lumber to ask for, and the blanks that it gives. These blanks have no
+// layout, since the boards are not known yet. The plan's cost and bound leave it out.
 type Estimate struct {
 	stock.Estimate
 	Blanks []Wanted
 }
 
-// Wanted is a blank that is wanted Count times.
+// Wanted is a blank to be cut Count times.
 type Wanted struct {
 	Blank int // index into Plan.Bill
 	Count int
 }
 
-// estimate takes out of the unplaced what rough lumber for sale will give, for
-// which nothing else is offered than boards on hand. Blanks that were marked before keep
-// their marks; so many marks were given.
+// estimate moves blanks from Unplaced to Estimates if rough lumber for sale gives them and
+// only boards on hand compete with it. Blanks that have marks keep them; marks is the
+// number of marks given so far.
 func (p *Plan) estimate(marked bool, marks int) {
 	if len(p.Job.Rough) == 0 || len(p.Unplaced) == 0 {
 		return
@@ -48,7 +47,7 @@ func (p *Plan) estimate(marked bool, marks int) {
 	}
 }
 
-// EstimateOf is how much rough lumber to ask for, for blanks of the plan's bill.
+// EstimateOf returns the rough lumber to ask for, for blanks of the plan's bill.
 func (p *Plan) EstimateOf(rough stock.Rough, wanted []Wanted) Estimate {
 	var blanks []stock.Blank
 	for _, w := range wanted {

@@ -7,7 +7,7 @@ import (
 	"sawbill/stock"
 )
 
-// fromPlan puts the solver's answer into the words of the job.
+// fromPlan translates the solver's answer into a plan of the job.
 func fromPlan(job stock.Job, bill []Blank, problem nest.Problem, answer nest.Plan) *Plan {
 	p := &Plan{Job: job, Bill: bill, Cost: stock.Money(answer.Cost), Bound: stock.Money(answer.Bound)}
 	used := make([]int, len(job.Stock))
@@ -37,8 +37,8 @@ func fromPlan(job stock.Job, bill []Blank, problem nest.Problem, answer nest.Pla
 	return p
 }
 
-// waits is 1 where all parts of a layout are best cut after a dry fit, so that it
-// comes last; else 0.
+// waits is 1 if all parts of a layout are best cut after a dry fit, so that it comes last;
+// else 0.
 func (p *Plan) waits(l Layout) int {
 	for _, n := range l.Leaves() {
 		if n.Use == Part && !p.Bill[n.Blank].Part.DryFit {
@@ -59,7 +59,7 @@ func unpriced(job stock.Job, u nest.Unpriced) Unpriced {
 	return out
 }
 
-// reason says why a blank could not be cut and what helps.
+// reason explains why a blank is not cut, and what helps.
 func reason(r nest.Reason, b Blank) string {
 	switch r {
 	case nest.TooLarge:
@@ -70,7 +70,7 @@ func reason(r nest.Reason, b Blank) string {
 	return "not enough " + b.Part.Material + ": offer more of it"
 }
 
-// fromNode places n and what is below it at x, y.
+// fromNode converts n and its children, with n at x, y.
 func fromNode(n nest.Node, x, y, kerf stock.Length) Node {
 	out := Node{
 		X: x, Y: y,
@@ -92,8 +92,8 @@ func fromNode(n nest.Node, x, y, kerf stock.Length) Node {
 	return out
 }
 
-// Thicknesses lists, for each blank of the bill, those of the stock that it is cut
-// from and of the rough lumber that it is to come from, each once, from the thinnest.
+// Thicknesses lists the thicknesses of the stock for each blank of the bill. It covers the
+// layouts and the rough lumber, each thickness once, from the thinnest.
 func (p *Plan) Thicknesses() [][]stock.Length {
 	all := make([][]stock.Length, len(p.Bill))
 	add := func(blank int, thickness stock.Length) {

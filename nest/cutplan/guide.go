@@ -2,16 +2,16 @@ package cutplan
 
 import "sawbill/stock"
 
-// Guide is what leads a cut.
+// Guide is the device that guides a cut.
 type Guide int
 
 const (
-	// Fence: the piece runs along it and is at least as long there as it is wide.
+	// Fence: the piece runs along the fence, and is at least as long there as it is wide.
 	Fence Guide = iota
 	// Stop: the piece lies across the saw, on a miter gauge or a sled.
 	Stop
-	// Marked cuts are beyond the saw, and break the piece down: it lies still, and
-	// a guided saw follows a line that is measured and marked.
+	// Marked cuts exceed the saw's capacity and break the piece down. The piece lies
+	// still, and a guided saw follows a marked line.
 	Marked
 )
 
@@ -21,11 +21,10 @@ func (g Guide) String() string { return [...]string{"fence", "stop", "mark"}[g] 
 // Breakdown reports whether s is beyond the saw's fence and crosscut.
 func (s Step) Breakdown() bool { return s.Guide == Marked }
 
-// guide decides by the shape of the piece in hand and the saw's capacities. What
-// runs along the fence must not be wider than it is long there, or it turns and
-// binds; what is cut at a stop must not be wider than the saw can cross (common
-// practice, no source). So a rip of a piece that is wider than it is long is cut
-// like a crosscut, and a crosscut that is too wide for its stop may still run
+// guide chooses by the shape of the piece in hand and the saw's capacities. Along the
+// fence, a piece must not be wider than it is long, or it turns and binds. At a stop, a
+// piece must not exceed the crosscut capacity (common practice, no source). So a rip of a
+// short, wide piece is cut like a crosscut. A crosscut too wide for the stop may still run
 // along the fence.
 func (w *work) guide(s Step) Guide {
 	along := s.Piece.Width
@@ -46,5 +45,5 @@ func (w *work) guide(s Step) Guide {
 	return Marked
 }
 
-// within reports whether size is; a capacity that is not given is no limit.
+// within reports whether size is within a capacity; 0 is no limit.
 func within(size, capacity stock.Length) bool { return capacity == 0 || size <= capacity }

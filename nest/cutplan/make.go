@@ -12,33 +12,32 @@ import (
 
 // Options steer Make. The zero value is ready for use.
 type Options struct {
-	// Seed of all that is drawn at random.
+	// Seed of the random numbers.
 	Seed uint64
-	// Iterations, if not 0, is the greatest number of improvement steps for
-	// each group of blanks that compete for the same stock. Equal runs then
-	// give equal plans.
+	// Iterations, if not 0, limits the improvement steps for each group of blanks that
+	// compete for the same stock. Equal runs then give equal plans.
 	Iterations int64
-	// Progress, if any, is told of each better plan.
+	// Progress, if any, is called with each better plan.
 	Progress func(Progress)
-	// Bill is the cutting bill to plan instead of the one that the job's parts would
-	// have, of which each blank has a mark. It holds the parts exactly.
+	// Bill, if not nil, replaces the cutting bill derived from the job's parts. Each blank
+	// has a mark, and the bill holds the parts exactly.
 	Bill []Blank
-	// Marks is how many marks were given so far, if more than Bill has: new blanks get
-	// the next.
+	// Marks is the number of marks given so far, if more than Bill has. New blanks get the
+	// marks after them.
 	Marks int
 }
 
-// Progress is how far the planning has come.
+// Progress is the state of the search.
 type Progress struct {
 	Cost, Bound stock.Money
 	Pieces      int // to buy
 	Complete    bool
 }
 
-// Make plans job: the best plan found until it is proven, the iterations are
-// spent or ctx ends. An ended ctx is no error. Errors mean that the job makes
-// no sense, or that the program broke its word: a cutting bill that does not hold
-// its parts, or a plan that nest.Verify refuses, is never returned.
+// Make plans job. It returns the best plan found when the plan is proven, the iterations
+// are spent or ctx ends; an ended ctx is not an error. An error means that the job makes
+// no sense or that the program is at fault. Make never returns a bill that does not hold
+// its parts, or a plan that nest.Verify refuses.
 func Make(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
 	if len(job.TooLarge()) > 0 {
 		return makeCarried(ctx, job, o)
@@ -46,12 +45,13 @@ func Make(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
 	return makeWhole(ctx, job, o)
 }
 
-// makeWhole plans a job whose stock is brought home as it is.
+// makeWhole plans a job whose stock is carried home uncut.
 func makeWhole(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
 	return makeBy(ctx, job, job, o.bill(job), sourcesIn(job), o)
 }
 
-// makeBy plans bill, which is that of the job whose rules hold, from the stock of job.
+// makeBy plans bill with the stock of job. The job called rules decides if the bill is
+// right.
 func makeBy(ctx context.Context, job, rules stock.Job, bill []Blank, from sources, o Options) (*Plan, error) {
 	if err := verify(rules, bill); err != nil {
 		return nil, fmt.Errorf("the cutting bill does not hold, which is a fault of this program, not of the job: %w", err)
@@ -82,7 +82,7 @@ func makeBy(ctx context.Context, job, rules stock.Job, bill []Blank, from source
 	return plan, nil
 }
 
-// bill is that to plan.
+// bill returns the cutting bill to plan.
 func (o Options) bill(job stock.Job) []Blank {
 	if o.Bill != nil {
 		return o.Bill
@@ -99,8 +99,7 @@ func cuttingBill(job stock.Job) []Blank {
 	return bill
 }
 
-// BlanksOf are the blanks for one part, not marked yet, as a job with its stock would
-// have them cut.
+// BlanksOf returns the blanks for one part, without marks, as cut from the job's stock.
 func BlanksOf(job stock.Job, p stock.Part) []Blank {
 	var bill []Blank
 	for _, b := range job.BlanksOf(p) {
@@ -109,7 +108,7 @@ func BlanksOf(job stock.Job, p stock.Part) []Blank {
 	return bill
 }
 
-// NextMark is the number of the first mark that no blank of a bill has.
+// NextMark returns the number of the first mark that no blank of a bill has.
 func NextMark(bill []Blank) int {
 	next := 0
 	for _, b := range bill {
@@ -118,7 +117,7 @@ func NextMark(bill []Blank) int {
 	return next
 }
 
-// Mark counts A to Z, AA, AB and so on.
+// Mark returns mark number i: A to Z, then AA, AB and so on.
 func Mark(i int) string {
 	m := string(rune('A' + i%26))
 	if i >= 26 {
@@ -127,7 +126,7 @@ func Mark(i int) string {
 	return m
 }
 
-// numberOf is the number of which Mark makes a mark; -1 of none.
+// numberOf is the inverse of Mark; -1 for the empty mark.
 func numberOf(mark string) int {
 	n := 0
 	for _, r := range mark {
@@ -147,10 +146,10 @@ func turnable(job stock.Job, b stock.Blank) bool {
 	return len(sources) > 0 || b.Part.Grain == stock.GrainAny
 }
 
-// sources tells which stock of a job a blank may come from, and how it may lie there.
+// sources returns the stock of a job that a blank may come from, and how it may lie there.
 type sources func(stock.Blank) []nest.Source
 
-// sourcesIn are those of job by its own rules.
+// sourcesIn returns the sources by the job's own rules.
 func sourcesIn(job stock.Job) sources {
 	return func(b stock.Blank) []nest.Source {
 		var all []nest.Source
@@ -162,9 +161,9 @@ func sourcesIn(job stock.Job) sources {
 	}
 }
 
-// toProblem puts the job to the solver: grain becomes "may lie so", material and
-// thickness become the list of stock a blank can come from. The solver trims both
-// ends alike, and both edges: what more comes off at one of them is left off before.
+// toProblem translates the job for the solver. Grain becomes the orientations a blank may
+// have; material and thickness become its list of sources. The solver trims both ends
+// alike, and both edges, so any excess at one side is subtracted first.
 func toProblem(job stock.Job, bill []Blank, from sources) nest.Problem {
 	p := nest.Problem{
 		Kerf:   int64(job.Saw.Kerf),
@@ -197,10 +196,10 @@ func toProblem(job stock.Job, bill []Blank, from sources) nest.Problem {
 	return p
 }
 
-// boardFirstCut is how stock i, boards, is cut first: as the saw says, unless a
-// blank takes a board's whole length or width and is freed by the other cut
-// alone. Such boards may be cut either way, since not to get the blank would be
-// worse.
+// boardFirstCut returns the direction of the first cut in stock i, which is boards. The
+// saw's rule holds unless a blank has a board's full length or width and only the other
+// cut frees it. Such boards may be cut either way, since the blank would otherwise be
+// lost.
 func boardFirstCut(job stock.Job, bill []Blank, i int) stock.FirstCut {
 	first := job.Stock[i].FirstCutOf(job.Saw.BoardFirstCut)
 	if job.Stock[i].Next != stock.NextAsSaid {
@@ -223,9 +222,8 @@ func boardFirstCut(job stock.Job, bill []Blank, i int) stock.FirstCut {
 	return first
 }
 
-// BoardRule is the first cut of boards that the plan's bound takes for granted:
-// FirstAny where it makes no difference, since every blank is as wide as the
-// boards that it may come from.
+// BoardRule returns the first cut of boards that the plan's bound assumes. It is FirstAny
+// if the rule has no effect, since every blank is as wide as its boards.
 func (p *Plan) BoardRule() stock.FirstCut {
 	for _, b := range p.Bill {
 		for _, i := range p.Job.Sources(b.Blank) {

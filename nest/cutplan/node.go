@@ -6,7 +6,7 @@ import (
 	"sawbill/stock"
 )
 
-// Use is what becomes of a node.
+// Use is the purpose of a node.
 type Use int
 
 const (
@@ -16,8 +16,7 @@ const (
 	Waste
 )
 
-// Cut is the direction of a saw cut: a rip divides the width, a crosscut the
-// length.
+// Cut is the direction of a saw cut: a rip divides the width, a crosscut the length.
 type Cut int
 
 const (
@@ -46,8 +45,7 @@ type Node struct {
 	Turned        bool   // of a part: its length lies along Y
 }
 
-// Leaves lists the parts, offcuts and waste of l in the order in which they
-// lie in its tree.
+// Leaves lists the parts, offcuts and waste of l in the order of its tree.
 func (l Layout) Leaves() []Node { return l.Root.Leaves() }
 
 // Leaves lists the parts, offcuts and waste of n.
@@ -63,7 +61,7 @@ func leaves(list []Node, n Node) []Node {
 	return list
 }
 
-// Moved is n elsewhere, in a tree of its own.
+// Moved returns a deep copy of n, shifted by x and y.
 func (n Node) Moved(x, y stock.Length) Node {
 	n.X, n.Y = n.X+x, n.Y+y
 	n.Children = slices.Clone(n.Children)
@@ -73,7 +71,7 @@ func (n Node) Moved(x, y stock.Length) Node {
 	return n
 }
 
-// Renumber changes the tree of n to another bill, in which blank i is at[i].
+// Renumber changes the tree of n to another bill, in which blank i has index at[i].
 func (n *Node) Renumber(at []int) {
 	if n.Use == Part {
 		n.Blank = at[n.Blank]

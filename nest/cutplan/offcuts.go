@@ -2,9 +2,9 @@ package cutplan
 
 import "strconv"
 
-// NumberedOffcut is a leftover to keep, as often as its layout is cut. Those of a plan are
-// numbered from 1, in the order of the layouts and of the trees in them; the
-// copies of one have First and what follows.
+// NumberedOffcut is a leftover to keep, Count times. The plan's offcuts are numbered from
+// 1, in the order of the layouts and of their trees. Copies have the numbers from First
+// on.
 type NumberedOffcut struct {
 	Layout int // index into Plan.Layouts
 	Node   Node
@@ -12,7 +12,7 @@ type NumberedOffcut struct {
 	Count  int
 }
 
-// Offcuts lists the leftovers to keep, numbered as they were printed if the plan was.
+// Offcuts lists the leftovers to keep. A printed plan keeps its printed numbers.
 func (p *Plan) Offcuts() []NumberedOffcut {
 	if p.Numbered != nil {
 		return p.Numbered
@@ -30,5 +30,5 @@ func (p *Plan) Offcuts() []NumberedOffcut {
 	return all
 }
 
-// OffcutName is what is written on leftover n of the plan with that code, "H7KMQ-3".
+// OffcutName returns the label of offcut n of the plan with that code, "H7KMQ-3".
 func OffcutName(code string, n int) string { return code + "-" + strconv.Itoa(n) }

@@ -8,25 +8,25 @@ import (
 	"sawbill/stock"
 )
 
-// What to have cut, and how many of each, is sought by trying a few divisions of each
-// offer, one offer after another. How many are needed of given divisions is found from
-// above: a plan to which the pieces come singly, at their share of the price, tells a
-// number that is enough; then fewer are tried, and fewer of one with more of a cheaper
-// one. So whatever can be cut of the divisions is cut, though perhaps not of the fewest.
+// The search tries a few divisions of each offer, one offer after another. Counts for
+// given divisions are found from above. First a plan buys the pieces one by one, at their
+// share of the price, which gives sufficient counts. Then it tries lower counts, and
+// replaces one division by a cheaper one. So every blank that the divisions can give is
+// cut, though the counts may not be the lowest.
 
-// order is what is bought and cut, and what comes of it.
+// order lists divisions to buy, and the cost and result of a plan with them.
 type order struct {
-	divisions []Division // with their counts, none of them 0
+	divisions []Division // with their counts, all positive
 	missing   int        // blanks
 	cost      stock.Money
-	volume    stock.Volume // of what is bought, which counts where there are no prices
+	volume    stock.Volume // of the purchases; decides between orders without prices
 }
 
 func (a order) better(b order) bool {
 	return cmp.Or(cmp.Compare(a.missing, b.missing), cmp.Compare(a.cost, b.cost), a.volume.Compare(b.volume)) < 0
 }
 
-// order seeks what to have cut of every material.
+// order searches every material for the seller's cuts to order.
 func (c carrier) order(ctx context.Context, whole *Plan) ([]Division, error) {
 	byMaterial := map[string][][]Division{} // for each offer
 	var materials []string
@@ -49,7 +49,7 @@ func (c carrier) order(ctx context.Context, whole *Plan) ([]Division, error) {
 		found := priceOf(whole.Buy, m)
 		s := search{carrier: c, ctx: ctx, clock: clock, solves: solvesEach * trials, of: ofMaterial(c.job, m), found: found}
 		if whole.Complete() {
-			// No other material need cost more, so what is left of the bound is this one's.
+			// The other materials may cost nothing less, so this one takes all of the gap.
 			s.least = found - (whole.Cost - whole.Bound)
 		}
 		best, err := s.best(byMaterial[m])
@@ -64,23 +64,23 @@ func (c carrier) order(ctx context.Context, whole *Plan) ([]Division, error) {
 	return bought, nil
 }
 
-// solvesEach is how many plans it takes about to settle the counts of one choice of
+// solvesEach estimates how many plans it takes to settle the counts of one choice of
 // divisions.
 const solvesEach = 3
 
-// search seeks the order of one material.
+// search finds the order of one material.
 type search struct {
 	carrier
 	ctx    context.Context
 	clock  Clock
-	solves int       // about so many plans are still to be made, of all materials
-	of     stock.Job // what of the job is of the material
-	// found is what the plan with whole stock costs, least what none undercuts.
+	solves int       // estimated number of plans still to make, for all materials
+	of     stock.Job // the material's share of the job
+	// found is the cost of the plan with uncut stock; least is a lower bound on any plan.
 	found, least stock.Money
 }
 
-// best starts with the likeliest division of each offer, and puts others in its place or beside
-// it as long as that is cheaper or cuts more.
+// best starts with the likeliest division of each offer. It then tries each other
+// division, first in place of a division, then beside it, and keeps improvements.
 func (s *search) best(offers [][]Division) (order, error) {
 	var now []Division
 	for _, all := range offers {
@@ -112,7 +112,7 @@ func (s *search) best(offers [][]Division) (order, error) {
 	return best, nil
 }
 
-// cannotImprove reports whether it is idle to go on.
+// cannotImprove reports whether no better order is possible.
 func (s *search) cannotImprove(o order) bool {
 	return o.missing == 0 && o.cost <= s.found && s.priced(o)
 }
@@ -136,7 +136,7 @@ func (s *search) settleCounts(divisions []Division) (order, error) {
 	}
 }
 
-// fromSinglePieces is an order of which all is cut that can be cut of the divisions.
+// fromSinglePieces returns an order that gives every blank the divisions can give.
 func (s *search) fromSinglePieces(divisions []Division) (order, error) {
 	divisions = slices.Clone(divisions)
 	for k := range divisions {
@@ -168,7 +168,7 @@ func (s *search) fromSinglePieces(divisions []Division) (order, error) {
 		divisions[k].Count = n
 	}
 	if tooMany(divisions) {
-		return s.evaluate(divisions) // fewer pieces than that plan cuts
+		return s.evaluate(divisions) // the counts no longer match that plan
 	}
 	o := s.orderOf(divisions, p)
 	for _, b := range p.Buy {
@@ -179,8 +179,7 @@ func (s *search) fromSinglePieces(divisions []Division) (order, error) {
 	return o, nil
 }
 
-// tooMany takes off what is beyond the offers' own counts, and reports whether that was
-// anything.
+// tooMany lowers counts to the limits of the offers, and reports whether it changed any.
 func tooMany(divisions []Division) bool {
 	some := false
 	for k, d := range divisions {
@@ -194,7 +193,7 @@ func tooMany(divisions []Division) bool {
 	return some
 }
 
-// evaluate plans with as many of the divisions as they say.
+// evaluate plans with the divisions and their counts.
 func (s *search) evaluate(divisions []Division) (order, error) {
 	p, err := s.solve(withPieces(s.of, divisions))
 	if err != nil {
@@ -203,7 +202,7 @@ func (s *search) evaluate(divisions []Division) (order, error) {
 	return s.orderOf(divisions, p), nil
 }
 
-// orderOf adds up divisions, and what p buys beside.
+// orderOf adds up divisions and the other purchases of p.
 func (s *search) orderOf(divisions []Division, p *Plan) order {
 	o := order{cost: p.Cost + paidFor(divisions, s.job.Transport)}
 	for _, d := range divisions {
@@ -223,8 +222,8 @@ func (s *search) orderOf(divisions []Division, p *Plan) order {
 	return o
 }
 
-// firstBetter is the first order that is better than o with one less of a division, the
-// dearest first, or one more of another in its place; nil where none is.
+// firstBetter returns the first order better than o, or nil. It tries one less of a
+// division, the dearest first, alone and with one more of another division.
 func (s *search) firstBetter(o order) (*order, error) {
 	t := s.job.Transport
 	dearest := make([]int, len(o.divisions))
@@ -260,14 +259,14 @@ func (s *search) firstBetter(o order) (*order, error) {
 	return nil, nil
 }
 
-// canComplete reports whether an order of the divisions can be complete at all: where nothing
-// can be bought beside them they cost no less than the bound.
+// canComplete reports whether an order of the divisions can be complete. If nothing else
+// is for sale, the divisions must cost at least the bound.
 func (s *search) canComplete(divisions []Division, current order) bool {
 	alone := !slices.ContainsFunc(carriedStock(s.of), func(b stock.Stock) bool { return !b.OnHand })
 	return current.missing > 0 || !alone || paidFor(divisions, s.job.Transport) >= s.least
 }
 
-// solve plans within its share of the time.
+// solve plans job within its share of the time.
 func (s *search) solve(job stock.Job) (*Plan, error) {
 	ctx, cancel := s.clock.Share(s.ctx, max(1, s.solves))
 	defer cancel()

@@ -7,14 +7,13 @@ import (
 	"sawbill/stock"
 )
 
-// piece is what divisions of one offer give alike.
+// piece is a kind of piece that divisions of one offer give.
 type piece struct {
 	stock.Stock
-	of []int // how many of it each of the divisions gives, by index
+	of []int // number that each division gives, by index
 }
 
-// pieces are what divisions give, alike ones of one offer together and each named
-// once.
+// pieces lists the kinds of pieces that divisions give, each with a name of its own.
 func pieces(divisions []Division, tolerance stock.Length) []piece {
 	var all []piece
 	for k, d := range divisions {
@@ -43,7 +42,7 @@ func pieces(divisions []Division, tolerance stock.Length) []piece {
 	return all
 }
 
-// count is how many of p there are when as many are cut as counts says.
+// count returns how many of p the divisions give by their counts.
 func (p piece) count(divisions []Division) int {
 	n := 0
 	for k, d := range divisions {
@@ -52,8 +51,8 @@ func (p piece) count(divisions []Division) int {
 	return n
 }
 
-// share is what p costs if the price of its offer and of the cuts is shared out by
-// size; of divisions that give it, by the cheapest.
+// share returns the price of p: its share of the offer's price and the cuts, by size. The
+// cheapest division that gives p counts.
 func (p piece) share(divisions []Division, t stock.Transport) stock.Money {
 	least := stock.Money(0)
 	for k, d := range divisions {
@@ -70,14 +69,13 @@ func (p piece) share(divisions []Division, t stock.Transport) stock.Money {
 	return least
 }
 
-// each is what one of the offer costs with its cuts.
+// each returns the cost of one piece of the offer with its cuts.
 func (d Division) each(t stock.Transport) stock.Money {
 	return d.Stock.Price + t.CutPrice.Times(d.Cuts())
 }
 
-// needed is how many of each division the layouts take at the least, by the piece
-// that they take most of; what several divisions give is taken from the first, as far
-// as its count goes if that is the limit.
+// needed returns the least count of each division that supplies the layouts. Pieces that
+// several divisions give come from the first; if limited, only up to its count.
 func needed(divisions []Division, all []piece, layouts []Layout, limited bool) []int {
 	counts := make([]int, len(divisions))
 	for _, p := range all {
@@ -100,7 +98,7 @@ func needed(divisions []Division, all []piece, layouts []Layout, limited bool) [
 	return counts
 }
 
-// used is how many of p the layouts divide.
+// used returns how many of p the layouts divide.
 func (p piece) used(layouts []Layout) int {
 	used := 0
 	for _, l := range layouts {

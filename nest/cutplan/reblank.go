@@ -6,10 +6,10 @@ import (
 	"sawbill/stock"
 )
 
-// reblank replaces, in the bill, the blanks to be resawn that boards on hand do
-// not give by blanks as rough lumber for sale gives them, for that may be of
-// another number of layers. All blanks are then numbered anew, and marked anew unless
-// their marks stand on pieces already: then the new ones take the next.
+// reblank replaces resawn blanks that boards on hand do not give. Their replacements come
+// from rough lumber for sale, which may need another number of layers. All blanks are then
+// renumbered. Marks are renewed too, unless they are written on pieces already; then only
+// new blanks get new marks.
 func (p *Plan) reblank(marked bool, marks int) {
 	toBuy := p.Job
 	toBuy.Stock = nil
@@ -19,8 +19,8 @@ func (p *Plan) reblank(marked bool, marks int) {
 	}
 	var bill []Blank
 	var added []Unplaced
-	at := make([]int, len(p.Bill)) // where they are in the new bill
-	left := 0                      // parts of the blanks that are replaced
+	at := make([]int, len(p.Bill)) // index in the new bill
+	left := 0                      // parts in the replaced blanks
 	for i, b := range p.Bill {
 		at[i] = len(bill)
 		if missing[i] > 0 && b.Part.Resaw && givesOne(toBuy, b.Part) {
@@ -69,8 +69,7 @@ func (p *Plan) reblank(marked bool, marks int) {
 	p.Bill, p.Unplaced = bill, unplaced
 }
 
-// givesOne reports whether the rough lumber of job gives p, in however few
-// layers.
+// givesOne reports whether the rough lumber of job gives p in any number of layers.
 func givesOne(job stock.Job, p stock.Part) bool {
 	p.Resaw = false
 	_, found := job.RoughFor(p.Blank(stock.Board))

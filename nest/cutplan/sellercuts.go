@@ -6,8 +6,9 @@ import (
 	"sawbill/stock"
 )
 
-// addSellerCuts puts into the plan what is bought for its pieces, as far as they are needed,
-// the pieces that stay whole, and the job as it was asked.
+// addSellerCuts adds the purchases for the seller's cuts to the plan, as far as its
+// layouts need them. It also adds the pieces that stay uncut, and restores the job as it
+// was given.
 func (p *Plan) addSellerCuts(job stock.Job, bought []Division, bound stock.Money) {
 	all := pieces(bought, job.Transport.CutTolerance)
 	for k, n := range needed(bought, all, p.Layouts, true) {
@@ -54,7 +55,7 @@ func (p *Plan) addSellerCuts(job stock.Job, bought []Division, bound stock.Money
 		if job.Offcut.Keeps(s.Length, s.Width) {
 			n.Use = Offcut
 		}
-		s.Trim, s.Sawn = 0, stock.Trims{} // it is left as it is
+		s.Trim, s.Sawn = 0, stock.Trims{} // the piece stays uncut
 		p.Layouts = slices.Insert(p.Layouts, p.after(s.Material), Layout{Stock: s.Stock, Repeat: uncut, Root: n})
 	}
 	for i, u := range p.Unplaced {
@@ -63,7 +64,7 @@ func (p *Plan) addSellerCuts(job stock.Job, bought []Division, bound stock.Money
 	p.Totals = totals(p)
 }
 
-// after is behind the last layout of a material, or of all.
+// after returns the position behind the last layout of a material, or behind all.
 func (p *Plan) after(material string) int {
 	for i := len(p.Layouts); i > 0; i-- {
 		if p.Layouts[i-1].Stock.Material == material {
@@ -73,8 +74,8 @@ func (p *Plan) after(material string) int {
 	return len(p.Layouts)
 }
 
-// tooLargeToCarry is why a blank is not cut that stock is large enough for, if all such
-// stock is too large itself; else it is the reason given.
+// tooLargeToCarry explains an unplaced blank if all stock large enough for it is too large
+// to carry. Otherwise it returns the reason given.
 func tooLargeToCarry(job stock.Job, b Blank, reason string) string {
 	enough, large := false, job.TooLarge()
 	for i, s := range job.Stock {

@@ -7,10 +7,9 @@ import (
 	"sawbill/stock"
 )
 
-// Gathered is the work on all stock of one material and thickness, with the cuts
-// at one setting of fence or stop together, whatever layout they belong to. Done
-// from first to last it is an order in which everything can be cut: no cut comes
-// before the piece that it divides.
+// Gathered is the work on all stock of one material and thickness. Cuts at one setting of
+// fence or stop stand together, whatever their layout. The order is feasible: no cut comes
+// before the cut that frees its piece.
 type Gathered struct {
 	Material  string
 	Thickness stock.Length
@@ -20,22 +19,22 @@ type Gathered struct {
 	Setups []Setup // in order
 }
 
-// Setup is one position of fence or stop, with what is cut at it.
+// Setup is one position of fence or stop, with the cuts made at it.
 type Setup struct {
 	Position
 	Cuts []SetupCut // in an order in which they can be made
 }
 
-// Position is how the saw stands. Trim is a position of its own; so are breakdown
-// cuts of one size, though nothing is set for them.
+// Position is a setting of the saw. Trim has a position of its own. So do breakdown cuts
+// of one size, though they need no setting.
 type Position struct {
-	// Round is how deep in its layout all this lies: 0 is the trim, 1 the stock
-	// as it was bought or trimmed, 2 what round 1 gives, and so on. A round
-	// begins when the one before is done.
+	// Round is the depth in the layout's tree. 0 is the trim, 1 the stock as bought or
+	// trimmed, 2 the pieces from round 1, and so on. A round begins when the one before is
+	// done.
 	Round   int
 	Trim    bool
 	Guide   Guide
-	Setting stock.Length // of trim: the least that comes off an edge or end
+	Setting stock.Length // for trim: the least taken off an edge or end
 }
 
 // SetupCut is a step of a layout, made as often as the layout is cut.
@@ -44,10 +43,10 @@ type SetupCut struct {
 	Step   Step
 }
 
-// Setups gathers the steps of all layouts, sheets and boards alike. In a round
-// breakdown cuts come first, then the fence, then the stop, each from the widest
-// setting down, unless waiting saves a setting. One comes again where a piece
-// needs it after another: cuts along one piece keep their order.
+// Setups gathers the steps of all layouts, sheets and boards alike. In a round breakdown
+// cuts come first, then the fence, then the stop, each from the widest setting down. A
+// later setting goes first if that saves a setup. A setting may come twice, since cuts
+// along one piece keep their order.
 func (p *Plan) Setups() []Gathered {
 	var all []Gathered
 	var waiting [][]SetupCut // of each of all
@@ -74,7 +73,7 @@ func (p *Plan) Setups() []Gathered {
 	return some
 }
 
-// gather orders cuts, which stand in the order of their layouts and numbers.
+// gather orders cuts, given in the order of their layouts and numbers.
 func (p *Plan) gather(cuts []SetupCut) []Setup {
 	var setups []Setup
 	done := map[cutOf]bool{}
@@ -93,19 +92,19 @@ func (p *Plan) gather(cuts []SetupCut) []Setup {
 	return setups
 }
 
-// round is the cuts of one round that are still to be made, by what they are cut at.
+// round holds the cuts of one round that are still to be made, by position.
 type round struct {
 	waiting []*waitingAt
 	places  map[Position]*waitingAt
-	after   map[cutOf][]*waitingAt // by cut: where others wait for it
-	done    map[cutOf]bool         // of all rounds
+	after   map[cutOf][]*waitingAt // by cut: positions with cuts that depend on it
+	done    map[cutOf]bool         // in all rounds
 }
 
-// waitingAt is the cuts that wait for one position.
+// waitingAt holds the cuts that wait for one position.
 type waitingAt struct {
 	at    Position
 	cuts  []SetupCut
-	ready int // as things stand; -1 if that is to be counted anew
+	ready int // cuts that can be made now; -1 if unknown
 }
 
 func (r *round) add(at Position, c SetupCut) {
@@ -121,14 +120,13 @@ func (r *round) add(at Position, c SetupCut) {
 	}
 }
 
-// cutOf is a cut by its layout and number.
+// cutOf identifies a cut by layout and number.
 type cutOf struct{ layout, number int }
 
 func (c SetupCut) id() cutOf { return cutOf{c.Layout, c.Step.Number} }
 
-// next makes all cuts of one setup. A setting that will not be needed again goes
-// before one that will, since by then more may be ready for it; then the order is
-// that of Position.before.
+// next makes all cuts that are ready at one position. A position with no later cuts goes
+// first, since others may gain cuts meanwhile. Ties follow Position.before.
 func (r *round) next() Setup {
 	var best *waitingAt
 	bestLast := false
@@ -164,13 +162,13 @@ func (r *round) next() Setup {
 	return Setup{best.at, made}
 }
 
-// ready counts what can be cut of the cuts at one position as things stand. One pass
-// is enough: a cut stands behind those that it waits for.
+// ready counts the cuts at one position that can be made now. One pass is enough, since a
+// cut stands behind those that it depends on.
 func (r *round) ready(cuts []SetupCut) int {
 	n := 0
 	for _, c := range cuts {
 		if r.free(c) {
-			r.done[c.id()] = true // for those behind it
+			r.done[c.id()] = true // for the cuts behind it
 			n++
 		}
 	}
@@ -180,12 +178,12 @@ func (r *round) ready(cuts []SetupCut) int {
 	return n
 }
 
-// free reports whether the piece that c divides is there.
+// free reports whether the piece that c divides is cut free.
 func (r *round) free(c SetupCut) bool {
 	return c.Step.InHand == 0 || r.done[cutOf{c.Layout, c.Step.InHand}]
 }
 
-// position is how the saw must stand for c.
+// position returns the saw's position for c.
 func (p *Plan) position(c SetupCut) Position {
 	if c.Step.Trim {
 		return Position{Trim: true, Setting: p.Layouts[c.Layout].Stock.Trims().Least()}
@@ -199,9 +197,9 @@ func (a Position) before(b Position) bool {
 	return cmp.Or(cmp.Compare(first(a.Guide), first(b.Guide)), cmp.Compare(b.Setting, a.Setting)) < 0
 }
 
-// Settings counts how often the fence or the stop is set: layout by layout, and
-// as gathered. Fence and stop each stay as they are until they are set anew;
-// breakdown cuts and trim need neither. Equal layouts are cut together.
+// Settings counts how often the fence or the stop is set: layout by layout, and as
+// gathered. A setting stays until it is changed. Breakdown cuts and trim need none. Equal
+// layouts are cut together.
 func (p *Plan) Settings() (byLayout, gathered int) {
 	var a, g setter
 	for _, l := range p.Layouts {

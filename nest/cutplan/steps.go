@@ -5,37 +5,35 @@ import "sawbill/stock"
 // Step is one cut.
 type Step struct {
 	Number int // from 1 within its layout
-	// Level is how deep in the layout's tree the piece in hand is divided: 1 is
-	// the stock itself, 0 its trim.
+	// Level is the depth of the piece in hand in the layout's tree: 0 for the trim, 1 for
+	// the stock itself.
 	Level int
-	// InHand is the number of the step that freed the piece in hand; 0 is the
-	// whole sheet or board. Rest tells what remained of that step from the
-	// piece that came off at the fence.
+	// InHand is the number of the step that freed the piece in hand; 0 is the uncut sheet
+	// or board. Remainder: the piece is the far side of that step, not the piece that came
+	// off at the fence.
 	InHand    int
 	Remainder bool
 	Cut       Cut
 	Guide     Guide
-	// Setting is the distance from fence or stop to the blade: the size of the
-	// piece that comes off there.
+	// Setting is the distance from fence or stop to the blade: the size of the piece that
+	// comes off there.
 	Setting stock.Length
-	// Mark is how far the cut's near side lies from the reference edge or end of
-	// the piece as it came to hand, before the cuts that follow one another
-	// along it: the kerfs between are counted in, so marks that are all measured
-	// from there do not add up errors. The blade cuts beyond the mark. It is 0
-	// for trim.
+	// Mark is the distance of the cut's near side from the reference edge or end of the
+	// piece before this run of cuts. It includes the kerfs between, and all marks are
+	// measured from the same place, so errors do not accumulate. The blade cuts beyond the
+	// mark. Mark is 0 for trim.
 	Mark stock.Length
-	// Piece is the size in hand before the cut, Off what comes off at the
-	// fence or stop, Left what remains beyond the kerf: zero where the blade
-	// runs off the edge.
+	// Piece is the size in hand before the cut. Off comes off at the fence or stop. Left
+	// remains beyond the kerf, and is zero if the blade runs off the edge.
 	Piece, Off, Left Size
-	// Trim cuts square the stock's own edges and ends: what comes off at the
-	// fence is kept, what is left is scrap.
+	// Trim cuts square the stock's own edges and ends: the piece at the fence is kept, the
+	// rest is scrap.
 	Trim bool
-	// OffNode is what came off, LeftNode what remains if it is cut no further
-	// in this direction; nil otherwise, and for trim cuts.
+	// OffNode is the node that came off. LeftNode is the node that remains if no cut in
+	// this direction follows. Both are nil otherwise, and for trim cuts.
 	OffNode, LeftNode *Node
-	// X, Y is where the cut's near side starts and Run how far it goes, along
-	// X for a rip, along Y for a crosscut. The kerf lies beyond it.
+	// X, Y is the start of the cut's near side. Run is its length, along X for a rip,
+	// along Y for a crosscut. The kerf lies beyond it.
 	X, Y, Run stock.Length
 }
 
@@ -44,10 +42,9 @@ type Size struct {
 	Length, Width stock.Length
 }
 
-// Steps lists the cuts of l in an order in which they can be made: the trim,
-// then level by level of the tree. Within a level cuts at the same setting
-// follow one another where the order allows. A layout that was printed keeps the steps,
-// the order and the numbers that were printed.
+// Steps lists the cuts of l in an order in which they can be made: the trim, then level by
+// level of the tree. Within a level equal settings follow one another if the order allows.
+// A printed layout keeps its printed steps, order and numbers.
 func (p *Plan) Steps(l Layout) []Step {
 	if l.Printed != nil {
 		return l.Printed
@@ -65,7 +62,7 @@ func (p *Plan) Steps(l Layout) []Step {
 	return w.steps
 }
 
-// work is the list of steps as it grows.
+// work collects the steps.
 type work struct {
 	saw   stock.Saw
 	steps []Step
@@ -104,8 +101,8 @@ func (w *work) cutLevel(level []splitting) (below []splitting) {
 	return below
 }
 
-// widest is the index of the split whose next cut has the widest setting, the
-// first of them; -1 if no cut is left.
+// widest returns the index of the first split whose next cut has the widest setting; -1 if
+// no cut is left.
 func widest(level []splitting) int {
 	at := -1
 	for i := range level {
@@ -116,8 +113,8 @@ func widest(level []splitting) int {
 	return at
 }
 
-// cuttable reports whether another cut is to be made: between children, and
-// after the last where the split is a little larger.
+// cuttable reports whether another cut is needed: between children, and after the last if
+// the split is a little larger.
 func (s *splitting) cuttable() bool {
 	last := len(s.node.Children) - 1
 	return s.next < last || s.next == last && s.left() > 0
@@ -125,7 +122,7 @@ func (s *splitting) cuttable() bool {
 
 func (s *splitting) setting() stock.Length { return along(s.node.Cut, s.node.Children[s.next]) }
 
-// left is what the piece in hand measures beyond the next child.
+// left returns the size of the piece in hand beyond the next child.
 func (s *splitting) left() stock.Length {
 	c := s.node.Children[s.next]
 	if s.node.Cut == Rip {
@@ -134,8 +131,8 @@ func (s *splitting) left() stock.Length {
 	return s.node.X + s.node.Length - c.X - c.Length
 }
 
-// cut takes the next child off s and puts what is to be divided further on
-// the bench of the next level.
+// cut takes the next child off s. Pieces to divide further go to the bench of the next
+// level.
 func (w *work) cut(s *splitting, below []splitting) []splitting {
 	n, c := s.node, s.node.Children[s.next]
 	left := max(0, s.left()-w.saw.Kerf)

@@ -2,8 +2,7 @@ package cutplan
 
 import "sawbill/stock"
 
-// totals adds up what becomes of the stock. Yield counts finished parts: what
-// the allowances add is waste.
+// totals adds up the use of the stock. Yield counts finished parts: allowances are waste.
 func totals(p *Plan) Totals {
 	var sheets, boards, all tally
 	for _, l := range p.Layouts {
@@ -30,14 +29,14 @@ func totals(p *Plan) Totals {
 	return t
 }
 
-// tally sums volumes; a fixed thickness makes areas of them.
+// tally sums volumes; a fixed thickness turns them into areas.
 type tally struct {
 	cut, parts, offcuts stock.Volume
 	some                bool
 }
 
-// layout adds l, whose stock counts as thick; finished parts count as finished,
-// or as their own thickness where that is 0.
+// layout adds l, with its stock as thick as given. Parts are as thick as finished, or have
+// their own thickness if finished is 0.
 func (t *tally) layout(p *Plan, l Layout, thick, finished stock.Length) {
 	t.some = true
 	t.cut = t.cut.Add(l.Stock.Length, l.Stock.Width, thick, l.Repeat)
@@ -57,7 +56,7 @@ func (t *tally) layout(p *Plan, l Layout, thick, finished stock.Length) {
 	}
 }
 
-// atSeller adds what the seller's saw takes of the stock that it divides.
+// atSeller adds the kerf of the seller's saw.
 func (t *tally) atSeller(d Division, thick stock.Length) {
 	_, across := d.along()
 	t.cut = t.cut.Add(stock.Length(d.Cuts())*d.Kerf, across, thick, d.Count)

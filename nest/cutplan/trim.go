@@ -6,10 +6,10 @@ import (
 	"sawbill/stock"
 )
 
-// trim squares the stock's edges and ends and returns the last step's number.
-// The piece lies with the far edge to the blade, is turned end for end, and
-// the same again for the other two; the diagram shows each cut where it falls. Of
-// a board the reference end comes first, since all marks are measured from it.
+// trim squares the stock's edges and ends and returns the last step's number. The far edge
+// is cut first, then the piece is turned end for end; the ends follow. The diagram shows
+// each cut in its place. The reference end of a board comes first, since all marks are
+// measured from it.
 func (w *work) trim(s stock.Stock) int {
 	t := s.Trims()
 	size := Size{s.Length, s.Width}

@@ -7,19 +7,19 @@ import (
 	"sawbill/stock"
 )
 
-// Haul is what is carried home.
+// Haul is the load to carry home.
 type Haul struct {
 	Grams stock.Grams
-	// Trips are so many that each carries no more than the limit, the heaviest pieces
-	// first, each in the first trip with room (first fit decreasing); 0 without a limit.
+	// Trips is the number of trips within the weight limit; 0 without a limit. The
+	// heaviest pieces go first, each in the first trip with room (first fit decreasing).
 	Trips int
-	// TooHeavy are pieces above the limit by themselves, one of each offer; Unknown are
-	// materials whose density is not known and which are left out.
+	// TooHeavy lists pieces above the limit by themselves, one of each offer. Unknown
+	// lists materials without a known density, which are left out.
 	TooHeavy []stock.Stock
 	Unknown  []string
 }
 
-// Haul reckons what is bought, in the pieces in which it is carried.
+// Haul computes the weight of the purchases, in the pieces in which they are carried.
 func (p *Plan) Haul() Haul {
 	var h Haul
 	var pieces []stock.Grams

@@ -7,8 +7,8 @@ import (
 	"sawbill/stock"
 )
 
-// Truing is one setting of the fence, or of the jointer's, at which edges of
-// blanks are trued that were ripped over-wide.
+// Truing is one setting of the fence or the jointer that trues edges of blanks ripped
+// over-wide.
 type Truing struct {
 	Edge    int          // 1: the first edge of each; 2: the other, the piece turned
 	Setting stock.Length // the width that is left
@@ -16,11 +16,11 @@ type Truing struct {
 	Blanks  []TruedBlank
 }
 
-// TruedBlank is a line of the bill, so many of which are cut.
+// TruedBlank is a line of the bill with the number of its blanks that are cut.
 type TruedBlank struct{ Blank, Count int }
 
-// Truings gathers the edges to be trued of all that is cut: first edges from the
-// widest setting down, then second edges.
+// Truings gathers all edges to true: first edges from the widest setting down, then second
+// edges.
 func (p *Plan) Truings() []Truing {
 	count := make([]int, len(p.Bill))
 	thickness := make([]stock.Length, len(p.Bill))

@@ -6,11 +6,10 @@ import (
 	"sawbill/stock"
 )
 
-// verify checks a cutting bill against its job by sums of its own: that the
-// blanks hold each part as often as it is wanted, that each blank contains its
-// parts with their allowances and the kerfs between, and that milling it, from
-// any stock or rough lumber it may come from, ends at the finished part. What nest.Verify does
-// for the cuts, this does for what it knows nothing of.
+// verify checks a cutting bill against its job by sums of its own. The blanks hold each
+// part as often as it is wanted. Each blank contains its parts with their allowances and
+// the kerfs between. Milling it from any of its stock or rough lumber ends at the finished
+// part. nest.Verify checks the cuts; this checks the rest.
 func verify(job stock.Job, bill []Blank) error {
 	at := 0
 	for _, p := range job.Parts {
@@ -59,7 +58,8 @@ func contains(job stock.Job, p stock.Part, b stock.Blank) error {
 	return nil
 }
 
-// mill does on a piece of stock, from thick, what the steps say.
+// mill follows the milling steps of a blank on stock of a given thickness, and checks the
+// result.
 func mill(saw stock.Saw, p stock.Part, b stock.Blank, from stock.Length) error {
 	length, width, thickness, pieces := b.Length, b.Width, from, 1
 	for _, step := range b.Milling(from) {

@@ -6,11 +6,10 @@ import (
 	"sawbill/stock"
 )
 
-// verifyCarried checks by sums of its own that everything that a plan divides is
-// bought, carried and paid for: the pieces of each offer with the kerfs between make
-// up the offer, each fits the limits, they are divided or kept, as often as they are
-// bought and in the size that they were cut to, less what their edges may be off by,
-// and the cost is that of the stock and the cuts.
+// verifyCarried checks the seller's cuts by sums of its own. The pieces of each offer,
+// with the kerfs between, fill the offer, and each can be carried. Layouts use every piece
+// as often as it is bought, in its size less the tolerance. The cost is the sum of the
+// stock and the cuts.
 func verifyCarried(job stock.Job, p *Plan) error {
 	t := job.Transport
 	cost, bought := stock.Money(0), map[string]int{}
@@ -84,7 +83,7 @@ func verifyCarried(job stock.Job, p *Plan) error {
 	return nil
 }
 
-// sellerPiece is a kind of piece as the seller's saw makes it, one or both of its sides.
+// sellerPiece is a kind of piece from the seller's saw, which cut one or both sides.
 type sellerPiece struct {
 	from          string
 	length, width stock.Length
@@ -92,10 +91,9 @@ type sellerPiece struct {
 	sides         int
 }
 
-// usePieces takes what l divides from what there is: it must trim its sawn sides by the
-// tolerance, unless it stays whole. Of equal sizes those sawn at both sides go first,
-// since what is trimmed enough for them is for the others; copies of a layout may be of
-// both.
+// usePieces takes the pieces that l divides from those available. Sides cut by the seller
+// must be trimmed by the tolerance, unless the piece stays uncut. Pieces cut at both sides
+// go first, since pieces cut at one side need less trim. Copies of a layout may use both.
 func usePieces(l Layout, tolerance stock.Length, available map[sellerPiece]int) error {
 	s, n, left := l.Stock, l.Root, l.Repeat
 	whole := n.Use != Split && n.Use != Part

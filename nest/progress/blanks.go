@@ -9,7 +9,7 @@ import (
 	"sawbill/nest/cutplan"
 )
 
-// good notes blanks that are there though no cut of the plan gave them: "C", "C=2".
+// good records good blanks that no cut of the plan gave: "C", "C=2".
 func (s *State) good(text string) error {
 	name, count, err := s.countedBlank(text)
 	if err != nil {
@@ -31,7 +31,7 @@ func (s *State) good(text string) error {
 	return nil
 }
 
-// lose notes blanks that were cut and are not there: "C", "C=2", "C=2, grain width".
+// lose records lost blanks: "C", "C=2", "C=2, grain width".
 func (s *State) lose(text string) error {
 	text, grain, err := s.grained(text)
 	if err != nil {
@@ -57,16 +57,16 @@ func (s *State) lose(text string) error {
 	return nil
 }
 
-// capBad counts no more bad parts than the blanks that are left hold: one that is gone took
-// its own along.
+// capBad limits the bad parts to those that the remaining blanks hold: a blank that is
+// gone took its bad parts along.
 func (s *State) capBad(blank int) {
 	b := s.Blanks()[blank]
 	s.blanks[blank].bad = min(b.Bad, b.Good*b.Gang*b.Layers)
 }
 
 // alike finds the lines of the bill that share a mark. A name is first taken as a mark,
-// then as that of a part. If a part comes in several kinds of blanks, the first kind counts
-// that has enough, else the first. The second result is the number that its lines have.
+// then as a part. If a part has several kinds of blanks, the first kind with enough
+// counts, else the first. have is the sum of number over its lines.
 func (s *State) alike(name string, count int, number func(Blank) int) (of []int, have int, err error) {
 	marked := slices.ContainsFunc(s.bill, func(b cutplan.Blank) bool { return strings.EqualFold(b.Mark, name) })
 	all := s.Blanks()
@@ -97,8 +97,8 @@ func (s *State) alike(name string, count int, number func(Blank) int) (of []int,
 	return of, have, nil
 }
 
-// lines lists, by index, the lines of the bill with a mark: blanks of the plan, and equal
-// ones that earlier plans made.
+// lines lists the indices of the lines with a mark: blanks of the plan, and equal blanks
+// of earlier plans.
 func (s *State) lines(mark string) []int {
 	var all []int
 	for i, b := range s.bill {
@@ -109,7 +109,7 @@ func (s *State) lines(mark string) []int {
 	return all
 }
 
-// distribute deals a count out to lines of the bill, to each no more than the number it has.
+// distribute divides a count among lines of the bill, up to the number of each.
 func (s *State) distribute(of []int, count int, number func(Blank) int, do func(line, n int)) {
 	all := s.Blanks()
 	for _, i := range of {
@@ -120,7 +120,7 @@ func (s *State) distribute(of []int, count int, number func(Blank) int, do func(
 	}
 }
 
-// atHand finds the lines of a blank of which so many are there and good.
+// atHand finds the lines of a blank with at least count good ones.
 func (s *State) atHand(name string, count int) ([]int, error) {
 	of, have, err := s.alike(name, count, func(b Blank) int { return b.Good })
 	if err == nil && have < count {
@@ -130,15 +130,15 @@ func (s *State) atHand(name string, count int) ([]int, error) {
 	return of, err
 }
 
-// isName reports whether the whole of what is said is a mark or a part: names may hold the
-// signs that part a name from what follows.
+// isName reports whether the whole text is a mark or a part. Names may contain the
+// separators that follow a name.
 func (s *State) isName(text string) bool {
 	return slices.ContainsFunc(s.bill, func(b cutplan.Blank) bool {
 		return strings.EqualFold(b.Mark, text) || strings.EqualFold(b.Part.Name, text)
 	})
 }
 
-// countedBlank is counted, of blanks.
+// countedBlank parses the name of a blank and a number, as counted does.
 func (s *State) countedBlank(text string) (name string, count int, err error) {
 	if name = strings.TrimSpace(text); s.isName(name) {
 		return name, 1, nil
@@ -146,7 +146,7 @@ func (s *State) countedBlank(text string) (name string, count int, err error) {
 	return counted(text)
 }
 
-// counted parts "C=2" into a name and a number; 1 where there is none.
+// counted splits "C=2" into a name and a number; the number is 1 if it is left out.
 func counted(text string) (name string, count int, err error) {
 	name, number, some := cutLast(text, "=")
 	if !some {
@@ -159,7 +159,7 @@ func counted(text string) (name string, count int, err error) {
 	return strings.TrimSpace(name), count, nil
 }
 
-// cutLast is strings.Cut at the last place: names may hold the sign too.
+// cutLast is strings.Cut at the last separator: names may contain it too.
 func cutLast(s, at string) (before, after string, found bool) {
 	if i := strings.LastIndex(s, at); i >= 0 {
 		return s[:i], s[i+len(at):], true

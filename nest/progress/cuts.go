@@ -7,7 +7,7 @@ import (
 	"strings"
 )
 
-// cut notes cuts: "2", "2/1", "2:3-7", "2/1:3".
+// cut records cuts: "2", "2/1", "2:3-7", "2/1:3".
 func (s *State) cut(text string) error {
 	where, which, some := strings.Cut(text, ":")
 	layoutText, copyText, one := strings.Cut(where, "/")
@@ -56,7 +56,7 @@ func (s *State) cut(text string) error {
 	return nil
 }
 
-// presentStock are the pieces of stock of a layout but for those that were missing.
+// presentStock returns a layout's pieces of stock without those that were missing.
 func (s *State) presentStock(layout int) []*copied {
 	var all []*copied
 	for _, copy := range s.presentCopies(layout) {
@@ -65,7 +65,7 @@ func (s *State) presentStock(layout int) []*copied {
 	return all
 }
 
-// span reads "3" or "3-7".
+// span parses "3" or "3-7".
 func span(text string, most int, of string) (from, to int, err error) {
 	begin, end, several := strings.Cut(text, "-")
 	if from, err = within(begin, most, "cut", of); err != nil {
@@ -82,7 +82,7 @@ func span(text string, most int, of string) (from, to int, err error) {
 	return from, to, nil
 }
 
-// within reads a number from 1 to most of a thing.
+// within parses a number from 1 to most of a thing.
 func within(text string, most int, thing, of string) (int, error) {
 	n, err := strconv.Atoi(strings.TrimSpace(text))
 	if err == nil && n >= 1 && n <= most {

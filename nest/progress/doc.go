@@ -1,9 +1,8 @@
-// Package progress tells how far a plan has come in the shop: which cuts are made,
-// which blanks are good, spoiled or lost, what was not there to be cut, and so what
-// pieces lie there now.
+// Package progress tracks a plan in the shop: cuts made, blanks good, spoiled or lost,
+// stock missing, and the pieces in the shop now.
 //
-// What happened is told in events (event.go), each a word and a value as they stand on
-// a command line and in the file beside the plan. A State is what they add up to; it
-// knows at any time the pieces that there are (pieces.go), which together with kerf,
-// trim and blanks are exactly the stock.
+// The maker reports events (event.go), each a word and a value, as written on a command
+// line and in the plan's record. A State is the sum of the events. It lists the pieces in
+// the shop at any time (pieces.go); together with kerf, trim and blanks they are exactly
+// the stock.
 package progress

@@ -7,31 +7,30 @@ import (
 	"sawbill/stock"
 )
 
-// Event is something that happened, as it is said: a word and a value.
+// Event reports what happened, as a word and a value.
 //
 //	cut 2          all pieces of layout 2 are cut
-//	cut 2/1        the first piece of layout 2 is
-//	cut 2/1:3-7    cuts 3 to 7 of it are made, and those that they cannot be made without
-//	good C=2       two more of blank C are good, wherever they came from
-//	spoiled C      one C is no good; "C=590 x 300 mm" tells what can be used of it
-//	spoiled C:2    two parts of those in the blanks C are no good, the others are
-//	lost C         one C is not there
-//	missing NAME   one piece of a stock that was to be cut is not there; "NAME=2": two
-//	measured NAME=590 x 300 mm   a piece that lies there, or one of a stock that was not
-//	               begun, has that size: what is clear of it from its reference corner
+//	cut 2/1        the first piece of layout 2 is cut
+//	cut 2/1:3-7    its cuts 3 to 7 are made, and the cuts that they depend on
+//	good C=2       two more of blank C are good, whatever their source
+//	spoiled C      one C is no good; "C=590 x 300 mm" gives its usable size
+//	spoiled C:2    two parts in the blanks C are no good, the others are good
+//	lost C         one C is lost
+//	missing NAME   one piece of a stock to be cut is missing; "NAME=2": two
+//	measured NAME=590 x 300 mm   a piece in the shop, or one of a stock that was not
+//	               begun, is clear for that size from its reference corner
 //
-// A blank goes by its mark or by the name of its part. Where several may be meant that
-// came from other stock, ", grain width" behind all tells which by its grain, as the
-// blank's own length runs.
+// A blank goes by its mark or the name of its part. If blanks from different stock may be
+// meant, ", grain width" at the end gives the grain along the blank's own length.
 type Event struct{ Word, Value string }
 
-// Words are those that an event begins with, in the order in which things happen.
+// Words lists the first words of events, in the order in which things happen.
 var Words = []string{"cut", "good", "spoiled", "lost", "missing", "measured"}
 
-// String is how the event is written down.
+// String returns the event as it is written in the record.
 func (e Event) String() string { return e.Word + " " + e.Value }
 
-// ParseEvent reads what String wrote. The error is of type [Wrong].
+// ParseEvent parses the result of String. The error is of type [Wrong].
 func ParseEvent(written string) (Event, error) {
 	word, value, _ := strings.Cut(written, " ")
 	for _, known := range Words {
@@ -42,13 +41,13 @@ func ParseEvent(written string) (Event, error) {
 	return Event{}, Wrong{fmt.Sprintf("%q is nothing that can happen", written), "take the line back with undo"}
 }
 
-// Wrong is an event that cannot have happened, with what could have.
+// Wrong reports an event that cannot have happened, with a remedy.
 type Wrong struct{ Cause, Remedy string }
 
 func (w Wrong) Error() string { return w.Cause + "; " + w.Remedy }
 
-// Apply adds an event to the state. The error is of type [Wrong]; the state is then as
-// before.
+// Apply adds an event to the state. The error is of type [Wrong]; the state is then
+// unchanged.
 func (s *State) Apply(e Event) error {
 	switch e.Word {
 	case "cut":
@@ -67,7 +66,7 @@ func (s *State) Apply(e Event) error {
 	return Wrong{fmt.Sprintf("%q is nothing that can happen", e.Word), "say " + strings.Join(Words, ", ")}
 }
 
-// unknown tells of a name that is none of those known.
+// unknown reports an unknown name and suggests a similar one.
 func unknown(what, name string, known []string, remedy string) error {
 	if near, ok := stock.Nearest(name, known); ok {
 		remedy = fmt.Sprintf("did you mean %q?", near)

@@ -8,27 +8,25 @@ import (
 	"sawbill/stock"
 )
 
-// Made is a blank that an earlier plan made and that is good: Count of them, alike and of
-// one origin.
+// Made is a good blank of an earlier plan: Count of them, alike and of one origin.
 type Made struct {
 	cutplan.Blank
-	// From is the stock that it came from: kind, material, thickness and grain, and
-	// nothing else. Turned tells that the blank's length lies along the width of that.
+	// From is the stock that the blank came from, reduced to kind, material, thickness and
+	// grain. Turned: the blank's length lies along the width of that stock.
 	From   stock.Stock
 	Turned bool
-	// Known: false where the origin was not noted, or may be one of several. From then
-	// claims only what is certain, with the grain as the blank's own length runs.
+	// Known is false if the origin was not recorded or may be one of several. From then
+	// holds only certain facts, with the grain along the blank's own length.
 	Known bool
 }
 
-// OfUnknownOrigin is a good blank of which nobody noted what it came from: some of the stock of a
-// job, as far as it is of the blank's material.
+// OfUnknownOrigin returns a good blank whose source was not recorded. It may be any stock
+// of the job in the blank's material.
 func OfUnknownOrigin(b cutplan.Blank, job stock.Job) Made {
 	return Made{Blank: b, From: unknownOrigin(b, job).from}
 }
 
-// Good are all blanks that are good, however many are wanted. One of which parts are no
-// good holds fewer.
+// Good lists all good blanks, however many are wanted. A blank with bad parts holds fewer.
 func (s *State) Good() []Made {
 	var all []Made
 	pools := map[string][]lot{} // by mark
@@ -50,9 +48,9 @@ func (s *State) Good() []Made {
 	return all
 }
 
-// Allocate parts blanks into those that the parts wanted take, by name, and those beyond.
-// One that is taken holds no more than is wanted. Where blanks of one mark are parted so,
-// nobody can see which is which: all of them claim only what is certain of each.
+// Allocate divides blanks into those used for the wanted parts, by name, and the surplus.
+// A used blank holds no more parts than are wanted. Blanks of one mark may end up on both
+// sides. Nobody can tell them apart then, so each keeps only facts certain for all.
 func Allocate(all []Made, wanted map[string]int) (used, surplus []Made) {
 	left, parts := maps.Clone(wanted), map[string]int{}
 	for _, m := range all {
@@ -75,8 +73,8 @@ func Allocate(all []Made, wanted map[string]int) (used, surplus []Made) {
 	return used, surplus
 }
 
-// Indistinct has blanks of one mark claim only what is certain of each of them, where they
-// are to be taken for one another.
+// Indistinct reduces blanks of one mark to the facts certain for each of them, if they can
+// be mistaken for one another.
 func Indistinct(all []Made, are func(Made) bool) []Made {
 	claimed := slices.Clone(all)
 	for i, m := range all {
@@ -91,7 +89,7 @@ func Indistinct(all []Made, are func(Made) bool) []Made {
 	return claimed
 }
 
-// gathered is all with one more.
+// gathered returns all with one more blank.
 func gathered(all []Made, one Made) []Made {
 	alike := func(m Made) bool {
 		return m.Mark == one.Mark && m.Spare == one.Spare && m.Length == one.Length && m.Width == one.Width && m.origin() == one.origin()
@@ -105,8 +103,8 @@ func gathered(all []Made, one Made) []Made {
 
 func (m Made) origin() origin { return origin{m.From, m.Turned, m.Known} }
 
-// next is the origin of the next good piece of a line, of those that share its mark; it is
-// then out of the lots.
+// next returns the origin of the next good piece of a line and removes it from the lots,
+// which hold all lines with the line's mark.
 func (s *State) next(lots []lot, line int) origin {
 	if s.losses.unknown[s.bill[line].Mark] > 0 {
 		claim, _ := certainOrigin(lots, nil)

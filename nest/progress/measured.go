@@ -8,15 +8,15 @@ import (
 	"sawbill/stock"
 )
 
-// remeasured are pieces that have another size than the plan has for them: damaged, or
-// measured better. None of them is cut as planned any more.
+// remeasured holds pieces whose size differs from the plan: damaged, or measured better.
+// They are no longer cut as planned.
 type remeasured struct {
-	// cut are pieces of stock that was begun.
+	// cut lists pieces of stock that was begun.
 	cut []remeasuredPiece
-	// whole is stock that was not begun, each piece by itself; of counts it by layout.
+	// whole lists stock that was not begun, one piece an entry; byLayout counts it.
 	whole    []Piece
 	byLayout []int
-	// names are those that whole had before, each once.
+	// names lists the earlier names of whole, each once.
 	names []string
 }
 
@@ -26,9 +26,8 @@ type remeasuredPiece struct {
 	is           Size
 }
 
-// measure notes the size of a piece that lies there: "K7F2M-2=590 x 300 mm", or of a
-// sheet or board that was not begun, by its name or material. One length is that of a
-// board.
+// measure records the size of a piece in the shop: "K7F2M-2=590 x 300 mm". Uncut stock
+// goes by its name or material. A single length is the length of a board.
 func (s *State) measure(text string) error {
 	name, written, some := cutLast(text, "=")
 	if name = strings.TrimSpace(name); !some {
@@ -51,7 +50,7 @@ func (s *State) measure(text string) error {
 	return nil
 }
 
-// sizeOf reads the size of a piece. In this order a bare length takes the job's unit.
+// sizeOf parses the size of a piece. A bare length takes the job's unit in this order.
 func (s *State) sizeOf(p Piece, written string) (Size, error) {
 	if p.Stock.Kind == stock.Sheet || strings.ContainsAny(written, "x×") {
 		return s.size(written)
@@ -61,7 +60,7 @@ func (s *State) sizeOf(p Piece, written string) (Size, error) {
 	return is, err
 }
 
-// remeasure gives a piece its size.
+// remeasure sets the measured size of a piece.
 func (s *State) remeasure(p Piece, is Size) {
 	r := &s.remeasured
 	switch at := p.at; {
@@ -103,11 +102,11 @@ func resize(p *Piece, to Size) {
 	}
 }
 
-// Remeasured are the names of stock of which a piece that was not begun has another size
-// now, and another name.
+// Remeasured lists the names of uncut stock with a changed size, which now has another
+// name.
 func (s *State) Remeasured() []string { return s.remeasured.names }
 
-// remeasuredWhole are the pieces that were not begun and have another size.
+// remeasuredWhole lists the uncut pieces with a changed size.
 func (s *State) remeasuredWhole(code string) []Piece {
 	all := slices.Clone(s.remeasured.whole)
 	for n := range all {
@@ -117,7 +116,7 @@ func (s *State) remeasuredWhole(code string) []Piece {
 	return all
 }
 
-// newSize returns the size that a piece of begun stock was measured with, if it was.
+// newSize returns the measured size of a piece of begun stock, if there is one.
 func (r remeasured) newSize(at place) (Size, bool) {
 	for _, m := range r.cut {
 		if m.layout == at.layout && m.copy == at.copy && m.was == at.was {
@@ -127,8 +126,8 @@ func (r remeasured) newSize(at place) (Size, bool) {
 	return Size{}, false
 }
 
-// pieceNamed finds a piece by its name. If no piece has the name, it is taken as that of a
-// stock or material, and the result is one uncut piece of the last layout that cuts it.
+// pieceNamed finds a piece by its name. Any other name is taken as a stock or material.
+// The result is then one uncut piece of the last layout that cuts it.
 func (s *State) pieceNamed(name string) (Piece, error) {
 	code := s.Code
 	if at := strings.IndexAny(name, "- "); code == "" && at >= 0 {
@@ -167,7 +166,7 @@ func (s *State) pieceNamed(name string) (Piece, error) {
 	return last, nil
 }
 
-// checkRemeasured checks that no piece that has another size was cut as planned.
+// checkRemeasured checks that no piece with a changed size was cut as planned.
 func (s *State) checkRemeasured() error {
 	for _, m := range s.remeasured.cut {
 		unchanged := slices.ContainsFunc(s.remnants(m.layout, m.copy), func(l Remnant) bool { return l.outline() == m.was })
@@ -178,11 +177,11 @@ func (s *State) checkRemeasured() error {
 	return nil
 }
 
-// place tells which of its kind a piece is.
+// place identifies a piece within its kind.
 type place struct {
-	begun        bool // of stock that was begun
+	begun        bool // from stock that was begun
 	layout, copy int
 	was          outline
-	whole        bool // of remeasured.whole
-	number       int  // in that, or among what is spoiled
+	whole        bool // in remeasured.whole
+	number       int  // index in remeasured.whole or State.Spoiled
 }

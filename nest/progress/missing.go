@@ -9,7 +9,7 @@ import (
 	"sawbill/stock"
 )
 
-// miss notes stock that is not there: "NAME", "NAME=2".
+// miss records missing stock: "NAME", "NAME=2".
 func (s *State) miss(text string) error {
 	name, count := strings.TrimSpace(text), 1
 	if !s.knows(name) {
@@ -38,13 +38,14 @@ func (s *State) miss(text string) error {
 	return nil
 }
 
-// knows reports whether the plan has stock of that name or material.
+// knows reports whether the plan has stock with that name or material.
 func (s *State) knows(name string) bool {
 	return slices.ContainsFunc(s.plan.Layouts, func(l cutplan.Layout) bool { return GoesBy(l.Stock, name) }) ||
 		slices.ContainsFunc(s.plan.Job.Stock, func(of stock.Stock) bool { return of.OnHand && GoesBy(of, name) })
 }
 
-// Uncut is how many pieces of a stock or material are there and not begun.
+// Uncut returns the number of pieces of a stock or material that are present and not
+// begun.
 func (s *State) Uncut(name string) int {
 	n := 0
 	for i, l := range s.plan.Layouts {
@@ -60,8 +61,8 @@ func (s *State) Uncut(name string) int {
 	return n
 }
 
-// uncut finds so many pieces of a stock that were not begun: those of the last layouts
-// first, then what no layout cuts; nil if there are not as many.
+// uncut finds count pieces of stock that were not begun. It takes the last layouts first,
+// then stock that no layout cuts. It returns nil if there are too few.
 func (s *State) uncut(name string, count int) (byLayout []int, unplanned map[string]int) {
 	byLayout, unplanned = make([]int, len(s.plan.Layouts)), map[string]int{}
 	for i := len(byLayout) - 1; i >= 0 && count > 0; i-- {

@@ -7,12 +7,11 @@ import (
 	"sawbill/nest/cutplan"
 )
 
-// Cut is one cut, or several that follow one another, in one piece of stock; all numbers
-// are those that are printed, from 1. Without From and To it is a piece that is taken in
-// hand and needs no cut.
+// Cut is one cut or a run of cuts in one piece of stock; all numbers are as printed, from
+// 1. Without From and To the piece is taken in hand and needs no cut.
 type Cut struct{ Layout, Copy, From, To int }
 
-// Event reports the cut as made.
+// Event returns the event that reports the cut.
 func (c Cut) Event() Event {
 	switch {
 	case c.From == 0:
@@ -28,10 +27,10 @@ type By int
 
 const (
 	ByLayout By = iota // one piece of stock after another
-	BySetup            // what is cut at one setting of the saw together
+	BySetup            // all cuts at one setting of the saw together
 )
 
-// Order lists the cuts that are left, one by one, in an order in which they can be made.
+// Order lists the remaining cuts, one by one, in an order in which they can be made.
 func (s *State) Order(by By) []Cut {
 	var all []Cut
 	left := func(layout, number int) {
@@ -69,7 +68,7 @@ func (s *State) Order(by By) []Cut {
 	return all
 }
 
-// Next is the first cut of an order; false if none is left.
+// Next returns the first cut of an order; false if none is left.
 func (s *State) Next(by By) (Cut, bool) {
 	all := s.Order(by)
 	if len(all) == 0 {
@@ -78,17 +77,17 @@ func (s *State) Next(by By) (Cut, bool) {
 	return all[0], true
 }
 
-// Steps lists the cuts of a layout, numbered as it is printed, from 1.
+// Steps lists the cuts of a layout, which is numbered from 1, as printed.
 func (s *State) Steps(layout int) []cutplan.Step { return s.steps[layout-1] }
 
-// IsMade reports whether a cut is made, all numbers as printed; of cut 0, whether the piece
-// of stock is in hand.
+// IsMade reports whether a cut is made; all numbers are as printed. For cut 0, it reports
+// whether the piece of stock is in hand.
 func (s *State) IsMade(layout, copy, cut int) bool {
 	c := s.copies[layout-1][copy-1]
 	return cut == 0 && c.inHand || cut > 0 && c.made[cut-1]
 }
 
-// presentCopies are the pieces of stock of a layout that there are, by index.
+// presentCopies lists the indices of a layout's pieces of stock that are not missing.
 func (s *State) presentCopies(layout int) []int {
 	var all []int
 	more := s.whole(layout).Stock.Count
@@ -104,8 +103,8 @@ func (s *State) presentCopies(layout int) []int {
 	return all
 }
 
-// cuttable reports whether a cut can be made as planned: no piece that has another size
-// now is cut further.
+// cuttable reports whether a cut can be made as planned. A piece with a changed size is
+// not cut further.
 func (s *State) cuttable(layout, copy, number int) bool {
 	if len(s.remeasured.cut) == 0 {
 		return true

@@ -8,9 +8,9 @@ import (
 	"sawbill/stock"
 )
 
-// origin is the stock that a blank came from, as far as that still matters: its kind,
-// material, thickness and grain; and how the blank lay in it. Where it is not known,
-// from claims only what is certain, as the blank itself lies.
+// origin holds the facts about a blank's source that still matter: kind, material,
+// thickness and grain of the stock, and how the blank lay in it. If it is not known, from
+// holds only certain facts, along the blank's own length.
 type origin struct {
 	from   stock.Stock
 	turned bool
@@ -24,8 +24,8 @@ type lot struct {
 	count int
 }
 
-// losses counts pieces that were spoiled or lost. One of several of different origins may
-// be meant, and nobody said which: then each that is left may be of any of them.
+// losses counts pieces that were spoiled or lost. If the report fits several origins, the
+// loss is of unknown origin, and each remaining piece may have any of them.
 type losses struct {
 	known   []map[origin]int // by line of the bill
 	unknown map[string]int   // by mark
@@ -35,8 +35,9 @@ func originIn(s stock.Stock, turned bool) origin {
 	return origin{stock.Stock{Kind: s.Kind, Material: s.Material, Thickness: s.Thickness, Grain: s.Grain}, turned, true}
 }
 
-// unknownOrigin is the origin of a good blank from an unknown source: its grain runs as its
-// part wants it, or it has none. If the part may lie any way, its grain is not known.
+// unknownOrigin returns the origin of a good blank from an unknown source. Its grain runs
+// as its part wants it; if the part may lie any way, the grain is not known. Material
+// without grain has none.
 func unknownOrigin(b cutplan.Blank, job stock.Job) origin {
 	grain := stock.GrainUnknown
 	if b.Part.Grain != stock.GrainAny {
@@ -48,7 +49,7 @@ func unknownOrigin(b cutplan.Blank, job stock.Job) origin {
 	return origin{from: stock.Stock{Kind: job.KindOf(b.Part.Material), Material: b.Part.Material, Thickness: b.Thickness, Grain: grain}}
 }
 
-// grainless reports whether there is stock of a material, and all of it without grain.
+// grainless reports whether a material has stock and none of it has grain.
 func grainless(all []stock.Stock, material string) bool {
 	some := false
 	for _, s := range all {
@@ -62,7 +63,7 @@ func grainless(all []stock.Stock, material string) bool {
 	return some
 }
 
-// grain returns how the grain runs along the blank's own length.
+// grain returns the grain along the blank's own length.
 func (o origin) grain() stock.Grain {
 	if o.turned {
 		return o.from.Grain.Quarter()
@@ -70,26 +71,26 @@ func (o origin) grain() stock.Grain {
 	return o.from.Grain
 }
 
-// mayRun reports whether the grain of a blank may be as somebody sees it; nil: nobody
-// looked. One that is not known to have grain may have none.
+// mayRun reports whether the blank's grain may be as seen; nil means that nobody looked. A
+// blank of uncertain origin may have no grain.
 func (o origin) mayRun(seen *stock.Grain) bool {
 	return seen == nil || o.grain() == *seen || o.grain() == stock.GrainUnknown || !o.known && *seen == stock.GrainAny
 }
 
-// same reports whether the pieces of two origins are the same in hand.
+// same reports whether pieces of two origins are alike in hand.
 func (o origin) same(p origin) bool {
 	return o.grain() == p.grain() && o.from.Kind == p.from.Kind && o.from.Material == p.from.Material && o.from.Thickness == p.from.Thickness
 }
 
-// doubtful is o with its grain as the blank itself lies, and not known for certain.
+// doubtful returns o as uncertain, with its grain along the blank's own length.
 func (o origin) doubtful() origin {
 	o.from.Grain = o.grain()
 	o.turned, o.known = false, false
 	return o
 }
 
-// either claims what is certain of a piece that is of one of two origins. A piece without
-// grain may be taken for one with grain: what is cut from it then is right as well.
+// either returns the facts certain for a piece of one of two origins. A piece without
+// grain may pass for one with grain, since any cut from it is right as well.
 func (o origin) either(p origin) origin {
 	if o.same(p) {
 		return o
@@ -107,8 +108,8 @@ func (o origin) either(p origin) origin {
 	return both
 }
 
-// lots counts the good pieces of some lines of the bill by origin. Pieces that were spoiled
-// or lost are subtracted only if their origin is known.
+// lots counts the good pieces of some lines of the bill by origin. Spoiled and lost pieces
+// are subtracted only if their origin is known.
 func (s *State) lots(of []int) []lot {
 	var all []lot
 	add := func(line int, o origin, count int) {
@@ -145,8 +146,8 @@ func (s *State) lots(of []int) []lot {
 	return all
 }
 
-// certainOrigin claims what is certain of a piece of any of the lots whose grain may be as it is
-// seen; sure tells that they are all the same.
+// certainOrigin returns the facts certain for a piece of any lot whose grain may be as
+// seen. sure reports that all such pieces are alike.
 func certainOrigin(lots []lot, seen *stock.Grain) (claim origin, sure bool) {
 	first, known := true, true
 	for _, l := range lots {
@@ -167,7 +168,7 @@ func certainOrigin(lots []lot, seen *stock.Grain) (claim origin, sure bool) {
 	return claim, sure
 }
 
-// checkGrain checks that so many good pieces have their grain as it is seen.
+// checkGrain checks that count good pieces may have the grain seen.
 func (s *State) checkGrain(of []int, count int, seen *stock.Grain) error {
 	if seen == nil {
 		return nil
@@ -185,9 +186,9 @@ func (s *State) checkGrain(of []int, count int, seen *stock.Grain) error {
 	return nil
 }
 
-// recordLoss notes that a piece of these lines of the bill is spoiled or lost. If all pieces with
-// the grain that is seen are the same in hand, the first is taken; else it may be any of
-// them. It returns a line that loses one, and the certain facts about the piece.
+// recordLoss records that a piece of these lines is spoiled or lost. If all candidates are
+// alike in hand, it takes the first; else the loss is of unknown origin. It returns the
+// line that loses a piece, and the certain facts about the piece.
 func (s *State) recordLoss(of []int, seen *stock.Grain) (line int, is origin) {
 	lots, all := s.lots(of), s.Blanks()
 	is, sure := certainOrigin(lots, seen)
@@ -222,7 +223,7 @@ func (s *State) recordLoss(of []int, seen *stock.Grain) (line int, is origin) {
 	return line, is
 }
 
-// resolveLosses forgets which pieces were not named once none is left.
+// resolveLosses clears the losses of unknown origin once no good piece is left.
 func (s *State) resolveLosses(of []int) {
 	mark, all := s.bill[of[0]].Mark, s.Blanks()
 	if s.losses.unknown[mark] == 0 {
@@ -243,7 +244,7 @@ func (s *State) resolveLosses(of []int) {
 }
 
 // grained splits "C=590 x 300 mm, grain width" into a report about a blank and the grain
-// that somebody sees, as the blank's own length runs. The grain is nil if it is left out.
+// seen along its own length. The grain is nil if it is left out.
 func (s *State) grained(text string) (rest string, seen *stock.Grain, err error) {
 	rest, word, some := cutLast(text, ",")
 	kind, grain, two := strings.Cut(strings.TrimSpace(word), " ")

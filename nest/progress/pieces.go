@@ -9,35 +9,35 @@ import (
 	"sawbill/stock"
 )
 
-// Kind tells what a piece is.
+// Kind is the kind of a piece.
 type Kind int
 
 const (
 	Whole      Kind = iota // stock that no cut was made in
 	Unfinished             // begun, with blanks still to be cut from it
-	Leftover               // cut as it was planned, and to be kept
-	Scrap                  // of a spoiled blank
-	Remeasured             // not begun, or not finished, and of another size than planned
+	Leftover               // cut as planned, and to be kept
+	Scrap                  // part of a spoiled blank
+	Remeasured             // not begun, or not finished, and its size differs from the plan
 )
 
-// Piece is something that lies there and can be cut.
+// Piece is a piece in the shop that can be cut.
 type Piece struct {
 	Kind Kind
-	// Stock is the piece as stock on hand, Count of it.
+	// Stock describes the piece as stock on hand, Count of it.
 	Stock stock.Stock
-	// Root is how it is to be cut further by the plan, from its own corner; an offcut
-	// or waste where nothing is to come of it.
+	// Root is the plan for cutting it further, from its own corner. It is an offcut or
+	// waste if no more is to be cut from it.
 	Root cutplan.Node
-	// Layout is the one of the plan that it is of, by index; -1 of stock on hand that
-	// no layout cuts.
+	// Layout is the index of its layout in the plan; -1 for stock on hand that no layout
+	// cuts.
 	Layout int
-	// Spoiled says, for scrap, which blank was spoiled.
+	// Spoiled is the spoiled blank that scrap came from.
 	Spoiled Spoiled
 	at      place
 }
 
-// Pieces lists what lies there: the whole stock, unfinished pieces, leftovers and scrap, in
-// the order of the layouts. The code is that of the plan, for their names.
+// Pieces lists the pieces in the shop: uncut stock, unfinished pieces, leftovers and
+// scrap, in the order of the layouts. The plan's code begins their names.
 func (s *State) Pieces(code string) []Piece {
 	var all []Piece
 	for i := range s.plan.Layouts {
@@ -62,7 +62,7 @@ func (s *State) Pieces(code string) []Piece {
 	return all
 }
 
-// whole is the stock of a layout that was not begun.
+// whole returns the stock of a layout that was not begun.
 func (s *State) whole(layout int) Piece {
 	l := s.plan.Layouts[layout]
 	p := Piece{Kind: Whole, Stock: l.Stock, Root: l.Root, Layout: layout}
@@ -82,16 +82,15 @@ func (s *State) whole(layout int) Piece {
 	return p
 }
 
-// Bought is the name of an offer when it has been brought home.
+// Bought returns the name of an offer's stock once it has been brought home.
 func Bought(name string) string { return name + bought }
 
-// OfferOf is the name of the offer that was brought home by that name; false of anything
-// else.
+// OfferOf reverses Bought; it returns false for any other name.
 func OfferOf(name string) (string, bool) { return strings.CutSuffix(name, bought) }
 
 const bought = ", bought"
 
-// setOnHand makes the stock of p what is on hand.
+// setOnHand turns the stock of p into stock on hand.
 func (s *State) setOnHand(p *Piece) {
 	p.Stock.OnHand, p.Stock.Price, p.Stock.From, p.Stock.Seller = true, 0, "", ""
 	rule := s.plan.Job.Saw.FirstCut
@@ -100,11 +99,11 @@ func (s *State) setOnHand(p *Piece) {
 	}
 	asked := p.Stock.FirstCutOf(rule)
 	if p.Root.Use == cutplan.Split && (asked == stock.FirstRip && p.Root.Cut != cutplan.Rip || asked == stock.FirstCrosscut && p.Root.Cut != cutplan.Crosscut) {
-		p.Stock.Next = stock.NextAny // what freed a blank of its whole length, say
+		p.Stock.Next = stock.NextAny // for example, the cut that freed a full-length blank
 	}
 }
 
-// begunPieces are the pieces of a stock that was begun, but for its blanks and its waste.
+// begunPieces lists the pieces of a begun stock, without its blanks and waste.
 func (s *State) begunPieces(code string, layout, copy int) []Piece {
 	var all []Piece
 	for _, l := range s.remnants(layout, copy) {
@@ -139,8 +138,8 @@ func (s *State) begunPieces(code string, layout, copy int) []Piece {
 	return all
 }
 
-// remnantName names an unfinished piece by where it comes from: "H7KMQ layout 2, piece from 5", as
-// the steps of its layout have it.
+// remnantName names an unfinished piece by its source, "H7KMQ layout 2, piece from 5",
+// with the numbers of its layout's steps.
 func (s *State) remnantName(code string, layout, copy int, l Remnant) string {
 	name := fmt.Sprintf("%s layout %d", code, layout+1)
 	if n := len(s.copies[layout]); n > 1 {
@@ -155,7 +154,7 @@ func (s *State) remnantName(code string, layout, copy int, l Remnant) string {
 	return fmt.Sprintf("%s, piece from %d", name, l.After)
 }
 
-// number is that of a leftover among the plan's.
+// number returns the number of a leftover in the plan.
 func (s *State) number(layout, copy int, n cutplan.Node) int {
 	for _, k := range s.plan.Offcuts() {
 		if k.Layout == layout && k.Node.X == n.X && k.Node.Y == n.Y {
@@ -165,7 +164,7 @@ func (s *State) number(layout, copy int, n cutplan.Node) int {
 	panic("progress: an offcut that the plan does not know")
 }
 
-// unplanned is the stock on hand that no layout cuts.
+// unplanned lists the stock on hand that no layout cuts.
 func (s *State) unplanned() []Piece {
 	var all []Piece
 	for _, of := range s.plan.Job.Stock {
@@ -196,7 +195,7 @@ func (s *State) leftover(length, width stock.Length) cutplan.Node {
 	return n
 }
 
-// piece is what is left of a spoiled blank, lying as it did in its stock.
+// piece returns the usable remainder of a spoiled blank, oriented as in its stock.
 func (sp Spoiled) piece(name string) Piece {
 	s := sp.From
 	s.Name, s.Count, s.Next, s.Section = name, 1, stock.NextAny, stock.Section{}
@@ -211,8 +210,8 @@ func (sp Spoiled) piece(name string) Piece {
 	return Piece{Kind: Scrap, Stock: s, Layout: -1, Spoiled: sp, Root: cutplan.Node{Length: s.Length, Width: s.Width, Use: cutplan.Waste}}
 }
 
-// GoesBy reports whether s is of a name, bought or not, or of the material of a name,
-// capital letters or not.
+// GoesBy reports whether s has a name, bought or not, or is of a material by that name.
+// Case is ignored.
 func GoesBy(s stock.Stock, name string) bool {
 	return slices.ContainsFunc([]string{s.Name, s.From, s.Material}, func(own string) bool {
 		return strings.EqualFold(own, name) || strings.EqualFold(own, Bought(name))

@@ -5,22 +5,22 @@ import (
 	"sawbill/stock"
 )
 
-// Remnant is a piece of one piece of stock as the cuts so far have left it.
+// Remnant is a part of one sheet or board, as the cuts so far have left it.
 type Remnant struct {
-	// Root says how it is to be cut further; X and Y are those in the stock.
+	// Root is the plan for cutting it further; X and Y are its place in the stock.
 	Root cutplan.Node
-	// Freed: it is what it was to become. If it is not and Root is no split, it still
+	// Freed: no planned cut remains. If it is not freed and Root is not a split, it still
 	// has to be trimmed or taken in hand.
 	Freed bool
-	// After is the cut that it came of, 0 none; Rest tells what remained of that cut
-	// from what came off.
+	// After is the number of the cut that freed it, 0 if none. Remainder: it is the far
+	// side of that cut, not the piece that came off.
 	After     int
 	Remainder bool
-	// Trims are those still to be made; only of what was not trimmed all round.
+	// Trims are the trim cuts still to be made, if some side is not trimmed yet.
 	Trims stock.Trims
 }
 
-// outline tells one piece of a stock from the others: its place, and the trim left to cut.
+// outline identifies a remnant within its stock: its place, and the trim left to cut.
 type outline struct {
 	rectangle
 	trims stock.Trims
@@ -28,12 +28,12 @@ type outline struct {
 
 func (l Remnant) outline() outline { return outline{rectangleOf(l.Root), l.Trims} }
 
-// Remnants lists what there is of a piece of stock, with the places in it: layout and copy as
-// printed, from 1.
+// Remnants lists the remnants of a sheet or board, with their places in it. Layout and
+// copy are numbered from 1, as printed.
 func (s *State) Remnants(layout, copy int) []Remnant { return s.remnants(layout-1, copy-1) }
 
-// remnants is what there is of one piece of stock: exactly it, less the kerfs of the cuts
-// made and what was trimmed off.
+// remnants lists the remnants of a sheet or board. They add up to it exactly, less the
+// kerfs of the cuts made and the trim.
 func (s *State) remnants(layout, copy int) []Remnant {
 	l, c, steps := s.plan.Layouts[layout], s.copies[layout][copy], s.steps[layout]
 	if left, trimmed := untrimmed(l.Stock, steps, c.made); left != (stock.Trims{}) || !c.begun() {
@@ -52,7 +52,7 @@ func (s *State) remnants(layout, copy int) []Remnant {
 	return w.all
 }
 
-// untrimmed is what is still to be trimmed off each side, and the last such cut made.
+// untrimmed returns the trim still to be cut off each side, and the last trim cut made.
 func untrimmed(s stock.Stock, steps []cutplan.Step, made []bool) (left stock.Trims, last int) {
 	t := s.Trims()
 	for i, st := range steps {
@@ -73,7 +73,7 @@ func untrimmed(s stock.Stock, steps []cutplan.Step, made []bool) (left stock.Tri
 	return left, last
 }
 
-// walk goes through the tree of a layout along the cuts that were made.
+// walk follows the tree of a layout along the cuts that were made.
 type walk struct {
 	made  []bool
 	cutAt map[rectangle]int // the cut that takes a piece off
@@ -84,13 +84,13 @@ type rectangle struct{ x, y, length, width stock.Length }
 
 func rectangleOf(n cutplan.Node) rectangle { return rectangle{n.X, n.Y, n.Length, n.Width} }
 
-// visit notes n, or what it was divided into.
+// visit collects n, or the remnants that it was divided into.
 func (w *walk) visit(n cutplan.Node, after int, remainder bool) {
 	if n.Use != cutplan.Split {
 		w.all = append(w.all, Remnant{Root: n, Freed: true, After: after, Remainder: remainder})
 		return
 	}
-	off := 0 // children that were cut off
+	off := 0 // number of children cut off
 	for off < len(n.Children) {
 		cut, isCut := w.cutAt[rectangleOf(n.Children[off])]
 		if !isCut || !w.made[cut-1] {
@@ -115,7 +115,7 @@ func (w *walk) visit(n cutplan.Node, after int, remainder bool) {
 	w.all = append(w.all, Remnant{Root: n, After: after, Remainder: remainder})
 }
 
-// remainderOf is what remains of a split behind the children that were cut off.
+// remainderOf returns the part of a split beyond the children that were cut off.
 func remainderOf(n cutplan.Node, off int) cutplan.Node {
 	first := n.Children[off]
 	n.Children = n.Children[off:]

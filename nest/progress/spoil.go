@@ -11,20 +11,19 @@ import (
 // Spoiled is a blank that was cut and is no good.
 type Spoiled struct {
 	Blank int // index into the state's bill
-	// From is the stock that it came from, as far as that still matters; Turned tells
-	// that its length lies along the width of that.
+	// From is the source of the blank, reduced to the facts that still matter. Turned: its
+	// length lies along the width of that stock.
 	From   stock.Stock
 	Turned bool
-	// Known: false where it may have come from other stock, or have lain otherwise. From
-	// then claims only what holds of every blank that may be meant.
+	// Known is false if the blank may have come from other stock, or lain another way.
+	// From then holds only facts certain for every candidate.
 	Known bool
-	// Left is the usable size, along the blank's own length and width. Its thickness is 0
-	// if it is that of the stock. It is zero if no size was given.
+	// Left is the usable size, along the blank's own length and width; zero if no size was
+	// given. A thickness of 0 means the thickness of the stock.
 	Left Size
 }
 
-// spoil notes a blank that is no good: "C", "C=590 x 300 mm", "C=590 x 300 mm, grain
-// width".
+// spoil records a spoiled blank: "C", "C=590 x 300 mm", "C=590 x 300 mm, grain width".
 func (s *State) spoil(text string) error {
 	text, grain, err := s.grained(text)
 	if err != nil {
@@ -62,7 +61,7 @@ func (s *State) spoil(text string) error {
 	return nil
 }
 
-// spoilParts notes parts that are no good, of those in blanks that hold several.
+// spoilParts records bad parts in blanks that hold several.
 func (s *State) spoilParts(name, text string) error {
 	count, err := strconv.Atoi(strings.TrimSpace(text))
 	if err != nil || count < 1 {
@@ -87,8 +86,8 @@ func (s *State) spoilParts(name, text string) error {
 	return nil
 }
 
-// size reads "590 x 300 mm", with a thickness behind or not; a unit at the end is that of
-// all.
+// size parses "590 x 300 mm", with an optional thickness. A unit at the end applies to all
+// lengths.
 func (s *State) size(text string) (Size, error) {
 	units := s.plan.Job.Units
 	words := strings.Split(strings.ReplaceAll(text, "×", "x"), "x")
@@ -115,7 +114,7 @@ func (s *State) size(text string) (Size, error) {
 	return Size{read[0], read[1], read[2]}, nil
 }
 
-// fits checks that what is left of a blank is no larger than it was.
+// fits checks that the usable size of a blank does not exceed the blank.
 func (s *State) fits(sp Spoiled, of []int, grain *stock.Grain) error {
 	b, ruler := s.bill[sp.Blank], stock.Ruler{Units: s.plan.Job.Units}
 	thickest := stock.Length(0)

@@ -2,20 +2,20 @@ package progress
 
 import "sawbill/nest/cutplan"
 
-// Blank is how a line of the cutting bill stands.
+// Blank is the progress of a line of the cutting bill.
 type Blank struct {
 	cutplan.Blank
-	Cut     int // off the saw, whatever became of them
+	Cut     int // off the saw, good or not
 	Spoiled int
 	Lost    int
-	Good    int // those that are there and can be used
+	Good    int // present and usable
 	Open    int // still wanted
-	// Bad are parts that are no good, of blanks that hold several and are good but for
-	// them; Parts are those wanted that the good blanks give.
+	// Bad counts bad parts in blanks that hold several and are otherwise good. Parts
+	// counts wanted parts in good blanks.
 	Bad, Parts int
 }
 
-// Blanks tells how each blank stands, in the order of the state's bill.
+// Blanks returns the progress of each blank, in the order of the state's bill.
 func (s *State) Blanks() []Blank {
 	cut := make([]int, len(s.bill))
 	for i := len(s.plan.Bill); i < len(cut); i++ {
@@ -40,19 +40,20 @@ func (s *State) Blanks() []Blank {
 	return all
 }
 
-// Layout is how far one layout has come.
+// Layout is the progress of one layout.
 type Layout struct {
-	Pieces  int // of stock that it divides
-	Whole   int // of them not begun
+	Pieces  int // pieces of stock that it divides
+	Whole   int // pieces not begun
 	Done    int
-	Missing int // that were not there
-	Cuts    int // in one of them
-	Made    int // in all of them
-	// Remeasured are those not begun that have another size, and are not cut as planned.
+	Missing int // pieces that were missing
+	Cuts    int // cuts in one piece
+	Made    int // cuts made in all pieces
+	// Remeasured counts pieces not begun whose size changed, so that they are not cut as
+	// planned.
 	Remeasured int
 }
 
-// Layouts tells how far each layout has come.
+// Layouts returns the progress of each layout.
 func (s *State) Layouts() []Layout {
 	all := make([]Layout, len(s.plan.Layouts))
 	for i := range all {
@@ -76,7 +77,7 @@ func (s *State) Layouts() []Layout {
 	return all
 }
 
-// Lacks reports whether some blank is open that no uncut piece is to give.
+// Lacks reports whether an open blank has no uncut piece that is planned to give it.
 func (s *State) Lacks() bool {
 	open := make([]int, len(s.bill))
 	for i, b := range s.Blanks() {
@@ -100,7 +101,7 @@ func (s *State) Lacks() bool {
 	return false
 }
 
-// Done reports whether everything of the plan is cut and good.
+// Done reports whether everything in the plan is cut and good.
 func (s *State) Done() bool {
 	for _, b := range s.Blanks() {
 		if b.Parts < b.Count*b.Holds() {

@@ -7,44 +7,44 @@ import (
 	"sawbill/stock"
 )
 
-// State is how far a plan has come. The zero value is of no plan; begin with [Begin].
+// State is the progress of a plan. The zero value belongs to no plan; begin with [Begin].
 type State struct {
 	plan   *cutplan.Plan
-	bill   []cutplan.Blank  // of the plan, and what was there before
-	before []Made           // the latter
+	bill   []cutplan.Blank  // blanks of the plan, then of earlier plans
+	before []Made           // blanks of earlier plans
 	steps  [][]cutplan.Step // by layout
 	copies [][]*copied      // by layout; copy n is the (n+1)th piece cut by it
 	blanks []tally          // by blank of the bill
-	// Spoiled are the pieces that were cut and cannot be used as they were meant.
+	// Spoiled lists the blanks that were cut and cannot be used as planned.
 	Spoiled    []Spoiled
 	losses     losses
 	remeasured remeasured
-	// missing counts stock that was not there, by layout, of those not begun.
+	// missing counts missing pieces of stock, by layout, among those not begun.
 	missing []int
-	// missingUnplanned counts stock on hand that no layout cuts and that was not there.
+	// missingUnplanned counts missing stock on hand that no layout cuts, by name.
 	missingUnplanned map[string]int
-	// Code is the plan's code, which the names of its leftovers begin with. If it is empty,
+	// Code is the plan's code, which begins the names of its leftovers. If it is empty,
 	// names with any code are accepted.
 	Code string
 }
 
 // copied is one piece of stock that a layout divides.
 type copied struct {
-	inHand bool   // in hand: cut, or a piece that needs no cut
+	inHand bool   // cut, or a piece that needs no cut
 	made   []bool // cuts, by number - 1
 }
 
-// tally counts what became of a blank.
+// tally counts the spoiled, lost and extra blanks of a line.
 type tally struct {
 	spoiled, lost, good int
 	bad                 int // parts, in blanks that are good
 }
 
-// Size of what is left; Thickness may be 0.
+// Size is the usable size of a piece; Thickness may be 0.
 type Size struct{ Length, Width, Thickness stock.Length }
 
-// Begin is the state of a plan of which nothing is done. Blanks that plans before it made
-// are there: each as often as its Count says.
+// Begin returns the state of a plan without any cut. Blanks made by earlier plans count as
+// good, each Count times.
 func Begin(p *cutplan.Plan, before ...Made) *State {
 	s := &State{plan: p, bill: slices.Clone(p.Bill), missing: make([]int, len(p.Layouts)), missingUnplanned: map[string]int{}}
 	for _, m := range before {
@@ -63,14 +63,14 @@ func Begin(p *cutplan.Plan, before ...Made) *State {
 	return s
 }
 
-// Plan is the plan whose state it is.
+// Plan returns the plan that the state belongs to.
 func (s *State) Plan() *cutplan.Plan { return s.plan }
 
-// Bill are the blanks of the plan, by their index in its own bill, and behind them those
-// that plans before it made.
+// Bill returns the blanks of the plan, by their index in its bill, and behind them the
+// blanks of earlier plans.
 func (s *State) Bill() []cutplan.Blank { return s.bill }
 
-// Parts are those of the whole job, the plan's and what was made before.
+// Parts lists the parts of the whole job, in the plan and in blanks made before.
 func (s *State) Parts() []stock.Part {
 	all := slices.Clone(s.plan.Job.Parts)
 	for _, b := range s.bill[len(s.plan.Bill):] {
@@ -85,13 +85,13 @@ func (s *State) Parts() []stock.Part {
 	return all
 }
 
-// begun reports whether anything was done with a piece of stock.
+// begun reports whether any work was done on a piece of stock.
 func (c *copied) begun() bool { return c.inHand || slices.Contains(c.made, true) }
 
 // done reports whether a piece of stock is cut as planned.
 func (c *copied) done() bool { return c.inHand && !slices.Contains(c.made, false) }
 
-// make notes that a cut was made, and those before it that it takes.
+// make records a cut, and the earlier cuts that it depends on.
 func (c *copied) make(steps []cutplan.Step, number int) {
 	for number > 0 && !c.made[number-1] {
 		c.made[number-1] = true

@@ -9,15 +9,14 @@ import (
 	"sawbill/stock"
 )
 
-// attempt is a plan of the rest in which some pieces are planned anew and the others
-// go on.
+// attempt is a plan of the rest of the job. Some pieces are replanned, the others go on as
+// planned.
 type attempt struct {
-	replanned map[int]bool // pieces, by index
+	replanned map[int]bool // indices of pieces
 	plan      *cutplan.Plan
 }
 
-// better reports whether a is to be preferred: what cuts more, then what costs less,
-// then what changes less.
+// better reports whether a is preferred: it cuts more, then costs less, then changes less.
 func (a attempt) better(b attempt) bool {
 	if x, y := uncut(a.plan), uncut(b.plan); x != y {
 		return x < y
@@ -31,12 +30,12 @@ func (a attempt) better(b attempt) bool {
 	return len(a.replanned) < len(b.replanned)
 }
 
-// reaches reports whether a cuts as much as b for no more.
+// reaches reports whether a cuts as much as b at no higher cost.
 func (a attempt) reaches(b attempt) bool {
 	return uncut(a.plan) <= uncut(b.plan) && a.plan.Cost <= b.plan.Cost && unpriced(a.plan) <= unpriced(b.plan)
 }
 
-// bounded is a with the bound of a plan that may change more.
+// bounded returns a with the bound of a plan that may change more.
 func (a attempt) bounded(by *cutplan.Plan) (attempt, error) {
 	p := a.plan
 	p.Bound = by.Bound
@@ -58,7 +57,7 @@ func (a attempt) bounded(by *cutplan.Plan) (attempt, error) {
 	return a, nil
 }
 
-// unpriced is how much is bought for which there is no price.
+// unpriced returns the amount bought without a price.
 func unpriced(p *cutplan.Plan) int64 {
 	area := int64(0)
 	for _, u := range p.Unpriced {
@@ -75,8 +74,8 @@ func uncut(p *cutplan.Plan) int {
 	return n
 }
 
-// try plans the rest with some pieces anew. The error is that of [cutplan.Make], or a
-// fault of this program.
+// try plans the rest with some pieces replanned. It returns the errors of [cutplan.Make],
+// or a fault of this program.
 func (r *rest) try(ctx context.Context, replanned map[int]bool, o cutplan.Options) (attempt, error) {
 	wanted := r.wanted(replanned)
 	leftovers := r.leftovers(replanned, wanted)
@@ -88,8 +87,8 @@ func (r *rest) try(ctx context.Context, replanned map[int]bool, o cutplan.Option
 	return attempt{replanned, joined}, err
 }
 
-// onHandFirst is a, but that what is bought gives only what nothing on hand gives; a
-// itself where that costs more or is none of its concern.
+// onHandFirst replans so that purchases supply only blanks that stock on hand cannot. It
+// returns a unchanged if that costs more, or if nothing is bought.
 func (r *rest) onHandFirst(ctx context.Context, a attempt, o cutplan.Options) (attempt, error) {
 	if len(a.plan.Buy) == 0 || len(a.plan.AtSeller) > 0 {
 		return a, nil
@@ -121,8 +120,8 @@ func (r *rest) onHandFirst(ctx context.Context, a attempt, o cutplan.Options) (a
 	return a, err
 }
 
-// withoutSubstitutes is what is wanted, but for blanks that without the offers could come from
-// stock from which they may not: a thick board serves where no thinner one is for sale.
+// withoutSubstitutes returns wanted without the blanks whose sources on hand depend on the
+// offers. A thick board, for example, may serve only if no thinner one is for sale.
 func (r *rest) withoutSubstitutes(wanted []int, stockOnHand []stock.Stock) []int {
 	without, with := r.job, r.job
 	without.Stock, with.Stock = stockOnHand, slices.Concat(stockOnHand, r.offers)
@@ -155,7 +154,7 @@ func placed(bill []cutplan.Blank, p *cutplan.Plan) []int {
 	return all
 }
 
-// make plans so many blanks of the bill, of that stock.
+// make plans the wanted blanks of the bill, from the stock given.
 func (r *rest) make(ctx context.Context, wanted []int, from []stock.Stock, o cutplan.Options) (*cutplan.Plan, error) {
 	job := r.job
 	job.Parts, o.Bill, o.Marks = nil, nil, r.marks
@@ -181,7 +180,7 @@ func (r *rest) make(ctx context.Context, wanted []int, from []stock.Stock, o cut
 	return cutplan.Make(ctx, job, o)
 }
 
-// wanted counts the blanks that the pieces which go on do not give.
+// wanted counts the blanks that the pieces going on do not give.
 func (r *rest) wanted(replanned map[int]bool) []int {
 	wanted := make([]int, len(r.bill))
 	for i, given := range r.plannedBlanks(replanned) {
@@ -190,8 +189,8 @@ func (r *rest) wanted(replanned map[int]bool) []int {
 	return wanted
 }
 
-// lacking counts the blanks that had no place any more: of those that a piece was to
-// give which cannot go on, none.
+// lacking counts the blanks without a source. Blanks of a piece that is replanned are not
+// counted.
 func (r *rest) lacking() []int {
 	lacking := r.wanted(nil)
 	for _, p := range r.replanned {
@@ -208,7 +207,7 @@ func (r *rest) lacking() []int {
 	return lacking
 }
 
-// stockFor is the stock that is free, with the offers or without.
+// stockFor returns the free stock, with the offers or without.
 func (r *rest) stockFor(replanned map[int]bool, leftovers []leftover, offers bool) []stock.Stock {
 	all := slices.Clone(r.free)
 	for i, p := range r.pieces {

@@ -9,20 +9,20 @@ import (
 	"sawbill/stock"
 )
 
-// Second thoughts: the job is changed while it is under way. Uncut stock is planned by the
-// new job. Finished blanks are trimmed if they are too large; if they do not fit, their wood
-// is on hand.
+// The job may change while it is under way. Uncut stock is planned by the new job.
+// Finished blanks that are too large are trimmed; the wood of blanks that do not fit is on
+// hand.
 
 // JobChanges lists the changes of a job and their effect on finished blanks.
 type JobChanges struct {
-	// Changed are the parts that are added (Was has no count), dropped (Is has none), or
+	// Changed lists parts that are added (Was has no count), dropped (Is has none), or
 	// wanted in another number or size.
 	Changed []Changed
 	// Trim lists parts that became smaller after Good of them were cut.
 	Trim []Changed
 	// Unfit lists finished blanks that cannot give their part in its new size or grain.
 	Unfit []Unfit
-	// Unused is the wood of unfit and unwanted blanks, as stock on hand.
+	// Unused is the wood of unfit and surplus blanks, as stock on hand.
 	Unused []stock.Stock
 	// Thicker lists materials whose thickness changed. Kerf is the new kerf and WasKerf the
 	// old one; both are 0 if the kerf did not change.
@@ -30,19 +30,19 @@ type JobChanges struct {
 	WasKerf, Kerf stock.Length
 }
 
-// Unfit are blanks that are cut, Count of them, and the part as it is wanted now.
+// Unfit is a kind of finished blank, Count of them, and the part as it is wanted now.
 type Unfit struct {
 	cutplan.Blank
 	Is stock.Part
 }
 
-// Thicker is a material that measures otherwise than was said.
+// Thicker is a material whose thickness differs from the earlier job file.
 type Thicker struct {
 	Material string
 	Was, Is  stock.Length
 }
 
-// compareJobs compares the job as it was with what it is now.
+// compareJobs compares the job before and after its change.
 func (r *rest) compareJobs(o Options, parts []stock.Part) {
 	r.now, r.sizes, r.onRack = map[string]stock.Part{}, map[string]stock.Part{}, map[string]bool{}
 	for _, p := range parts {
@@ -79,7 +79,7 @@ func (r *rest) compareJobs(o Options, parts []stock.Part) {
 	}
 }
 
-// changedParts are the parts that differ between two jobs, by name.
+// changedParts lists the parts that differ between two jobs, by name.
 func changedParts(was, is []stock.Part) []Changed {
 	var all []Changed
 	named := func(in []stock.Part, name string) stock.Part {
@@ -101,8 +101,8 @@ func changedParts(was, is []stock.Part) []Changed {
 	return all
 }
 
-// needsMore reports whether blanks of a part lack since more of it are wanted, or since what is
-// cut is no longer good.
+// needsMore reports whether the job wants more of a part, or some of its cut blanks no
+// longer fit.
 func (r *rest) needsMore(name string) bool {
 	return slices.ContainsFunc(r.changes.Changed, func(c Changed) bool { return c.Is.Name == name && c.Is.Count > c.Was.Count }) ||
 		slices.ContainsFunc(r.changes.Unfit, func(u Unfit) bool { return u.Is.Name == name })
@@ -114,7 +114,8 @@ func cutDifferently(p, q stock.Part) bool {
 		p.Grain != q.Grain || p.Allowance != q.Allowance || p.Resaw != q.Resaw || p.Alone != q.Alone
 }
 
-// measured is s as it really measures. The pieces on the rack were measured one by one.
+// measured returns s with its measured thickness. Pieces on the rack were measured one by
+// one, so they stay as they are.
 func (r *rest) measured(s stock.Stock) stock.Stock {
 	for _, t := range r.changes.Thicker {
 		if t.Material == s.Material && t.Was == s.Thickness && !r.onRack[s.Name] {
@@ -125,8 +126,8 @@ func (r *rest) measured(s stock.Stock) stock.Stock {
 	return s
 }
 
-// sortGood parts the good blanks into those that are good still and the others, whose wood is
-// then on hand.
+// sortGood separates blanks that are still good from the others, whose wood is then on
+// hand.
 func (r *rest) sortGood(code string) {
 	var fit, beyond []progress.Made
 	trim := map[string]int{}
@@ -171,13 +172,13 @@ func (r *rest) sortGood(code string) {
 	}
 }
 
-// fits is a good blank as its part is wanted now; false where it cannot be made of it. It
-// may have been milled, so nothing of its allowances is counted on.
+// fits returns a good blank for its part as wanted now; false if it cannot give it. The
+// blank may be milled already, so its allowances do not count.
 func (r *rest) fits(m progress.Made, q stock.Part) (progress.Made, bool) {
 	p := m.Part
 	is := m
 	is.Blank = resized(m.Blank, r.sizes)
-	if n := is.Gang; n > 1 { // it is parted by the blade that there is now
+	if n := is.Gang; n > 1 { // today's blade separates the gang
 		wider := stock.Length(n-1) * (r.changes.Kerf - r.changes.WasKerf)
 		for need := is.Length + wider; need > m.Length && is.Holds() > 0; need -= q.Length {
 			is.Spare++
@@ -199,8 +200,8 @@ func (r *rest) fits(m progress.Made, q stock.Part) (progress.Made, bool) {
 	return is, upright && thick && p.Material == q.Material && is.Length <= m.Length && is.Width <= m.Width && is.Holds() > 0
 }
 
-// unused is the wood of a blank that is good and that nobody wants: its parts, lying as it
-// did in its stock.
+// unused returns the wood of a surplus blank as stock: its parts, oriented as in the stock
+// it came from.
 func unused(m progress.Made, name string) stock.Stock {
 	s := stock.Stock{Name: name, Kind: m.From.Kind, Material: m.From.Material, Thickness: m.From.Thickness, Grain: m.From.Grain,
 		Length: m.Part.Length, Width: m.Part.Width, Count: m.Count * m.Holds(), OnHand: true, Next: stock.NextAny}
@@ -213,8 +214,8 @@ func unused(m progress.Made, name string) stock.Stock {
 	return s
 }
 
-// goesOn reports whether a piece can be cut as planned: every blank that is still wanted
-// of it is cut so still.
+// goesOn reports whether a piece can be cut as planned: all its wanted blanks are
+// unchanged.
 func (r *rest) goesOn(p progress.Piece) bool {
 	if r.replanAll {
 		return false

@@ -8,14 +8,14 @@ import (
 	"sawbill/nest/cutplan"
 )
 
-// join puts together what goes on and what was made anew, and checks it. Of what was
-// made, what is bought and what lacks is told by the last.
+// join combines the pieces that go on with new plans, and checks the result. The last plan
+// supplies the purchases and the unplaced blanks.
 func (r *rest) join(replanned map[int]bool, leftovers []leftover, made ...*cutplan.Plan) (*cutplan.Plan, error) {
 	last := made[len(made)-1]
 	p := *last
 	p.Job, p.Layouts, p.Unplaced, p.Estimates = r.job, nil, nil, nil
-	var plannedAt []int // where the blanks of the rest are in the bill
-	var madeAt [][]int  // and those of what was made
+	var plannedAt []int // index in the bill, by blank of the rest
+	var madeAt [][]int  // index in the bill, by plan and blank
 	p.Bill, plannedAt, madeAt = r.joinBills(r.plannedBlanks(replanned), made)
 	roots := make(map[int]cutplan.Node)
 	for i, piece := range r.pieces {
@@ -63,7 +63,7 @@ func (r *rest) join(replanned map[int]bool, leftovers []leftover, made ...*cutpl
 	return &p, nil
 }
 
-// plannedBlanks counts the blanks that pieces give which go on.
+// plannedBlanks counts the blanks from pieces that go on as planned.
 func (r *rest) plannedBlanks(replanned map[int]bool) []int {
 	given := make([]int, len(r.bill))
 	for i, p := range r.pieces {
@@ -76,9 +76,9 @@ func (r *rest) plannedBlanks(replanned map[int]bool) []int {
 	return given
 }
 
-// joinBills is the bill of all, and where the blanks of the rest and of what was made
-// are in it. The blanks that were made may be others than were wanted: rough lumber gives
-// some parts in other layers.
+// joinBills returns the joint bill, and the place in it of the blanks of the rest and of
+// the new plans. New blanks may differ from those wanted: rough lumber gives some parts in
+// other layers.
 func (r *rest) joinBills(given []int, made []*cutplan.Plan) (bill []cutplan.Blank, plannedAt []int, madeAt [][]int) {
 	plannedAt = make([]int, len(r.bill))
 	at := map[string]int{} // by mark
@@ -113,8 +113,8 @@ func (r *rest) joinBills(given []int, made []*cutplan.Plan) (bill []cutplan.Blan
 	return bill, plannedAt, madeAt
 }
 
-// countIn is how many of a blank a plan tells of; those that it cuts if it is not the
-// last.
+// countIn returns a plan's number of a blank. For the last plan it includes blanks that
+// are not cut.
 func countIn(p *cutplan.Plan, mark string, last bool) int {
 	for i, b := range p.Bill {
 		switch {
@@ -128,7 +128,7 @@ func countIn(p *cutplan.Plan, mark string, last bool) int {
 	return 0
 }
 
-// layouts puts alike ones together, each with its stock as the job has it.
+// layouts merges equal layouts, each with its stock as listed in the job.
 func (r *rest) layouts(all []cutplan.Layout) []cutplan.Layout {
 	var out []cutplan.Layout
 	for _, l := range all {

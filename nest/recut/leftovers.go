@@ -8,16 +8,16 @@ import (
 	"sawbill/stock"
 )
 
-// leftover is a leftover to be of a piece that goes on as planned: it may give a blank that
-// lacks, and nothing else of the piece changes.
+// leftover is waste or an offcut in a piece that goes on as planned. It may give a missing
+// blank, and nothing else of the piece changes.
 type leftover struct {
 	piece int
 	path  []int // from the root, by child
 	stock stock.Stock
 }
 
-// leftovers lists the leftovers that hold at least one blank that is wanted. Where the saw
-// allows so many levels of cuts only, a leftover would need more, and there are none.
+// leftovers lists the leftovers with room for at least one wanted blank. It is empty if
+// the saw limits the levels of cuts, since a leftover would need more of them.
 func (r *rest) leftovers(replanned map[int]bool, wanted []int) []leftover {
 	var all []leftover
 	if r.job.Saw.Stages > 0 {
@@ -62,7 +62,7 @@ func eachLeftover(n cutplan.Node, path []int, do func(n, parent cutplan.Node, pa
 	}
 }
 
-// grafted is n with the node at a path replaced.
+// grafted returns n with the node at a path replaced.
 func grafted(n cutplan.Node, path []int, by cutplan.Node) cutplan.Node {
 	if len(path) == 0 {
 		return by.Moved(n.X-by.X, n.Y-by.Y)

@@ -8,7 +8,7 @@ import (
 )
 
 // offersNow lists the stock that can still be bought, by the changed job if there is one.
-// Limited numbers are less by those already bought.
+// Limited numbers are reduced by earlier purchases.
 func (r *rest) offersNow(p *cutplan.Plan, o Options) []stock.Stock {
 	remaining := offersOf(p)
 	if o.Is == nil {
@@ -35,7 +35,7 @@ func (r *rest) offersNow(p *cutplan.Plan, o Options) []stock.Stock {
 	return all
 }
 
-// newOnHand is stock on hand that the job has now and had not before.
+// newOnHand lists stock on hand that only the changed job has.
 func (r *rest) newOnHand(p *cutplan.Plan, o Options) []stock.Stock {
 	var all []stock.Stock
 	for _, s := range o.Is.Stock {
@@ -47,8 +47,8 @@ func (r *rest) newOnHand(p *cutplan.Plan, o Options) []stock.Stock {
 	return all
 }
 
-// offersOf is what can still be bought: what the plan bought of a limited number is
-// gone.
+// offersOf lists the plan's offers that can still be bought, less its purchases if their
+// number is limited.
 func offersOf(p *cutplan.Plan) []stock.Stock {
 	var all []stock.Stock
 	for _, s := range p.Job.Stock {

@@ -13,54 +13,53 @@ import (
 // Options steer Make.
 type Options struct {
 	cutplan.Options
-	// Code is that of the plan whose rest it is: leftovers and pieces that were begun
-	// are named after it.
+	// Code is the code of the plan to continue. It names leftovers and begun pieces.
 	Code string
-	// Marks is how many marks were given so far, if more than the state knows of.
+	// Marks is the number of marks given so far, if more than the state has.
 	Marks int
-	// Rack is the stock on the rack that can be used, OnRack the names of all pieces there.
+	// Rack lists the usable stock on the rack, OnRack the names of all its pieces.
 	Rack   []stock.Stock
 	OnRack []string
-	// Was and Is are the job as its file had it and as it is wanted now; nil without
-	// second thoughts.
+	// Was and Is are the job before and after a change of its file; nil if it did not
+	// change.
 	Was, Is *stock.Job
-	// Missing are stocks or materials that cannot be bought now.
+	// Missing lists stocks or materials that cannot be bought now.
 	Missing []string
 }
 
-// Result is the rest of a job planned anew.
+// Result is the new plan for the rest of a job.
 type Result struct {
-	// Plan cuts all that is still wanted. Its bound is that of a plan that changes
-	// everything; its marks are those of the plan before.
+	// Plan cuts all blanks still wanted. Its bound holds for plans that change everything.
+	// Its marks continue the marks of the plan before.
 	Plan *cutplan.Plan
-	// Lacking are the blanks that had no place any more, each as often as it lacked.
+	// Lacking lists the blanks without a source, with their counts.
 	Lacking []cutplan.Blank
-	// Replanned are the pieces that are cut otherwise than was planned, GoesOn counts those
-	// that go on.
+	// Replanned lists the pieces with a new layout; GoesOn counts the others.
 	Replanned []progress.Piece
 	GoesOn    int
-	// Made are the blanks that are there, for the plan after this one to begin with; Saved
-	// are those of them that were spoiled and are good by the new sizes.
+	// Made lists the good blanks for the next plan to begin with. Saved lists spoiled
+	// blanks that the new sizes make good.
 	Made  []progress.Made
 	Saved []cutplan.Blank
 	// JobChanges lists the changes of the job and their effect on finished blanks.
 	JobChanges
-	// Waiting tells what cannot be cut now, where something is missing.
+	// Waiting lists the blanks that wait for missing stock; nil if nothing is missing.
 	Waiting *Waiting
 }
 
-// Of the time, in percent, the search that leaves all as it is ends at the first, that
-// which may change everything at the second. The rest is for changing less.
+// untilAsPlanned and untilReplanned are percentages of the time. The search without
+// changes ends at the first, the search with any change at the second. The remainder is
+// for smaller changes.
 const (
 	untilAsPlanned = 30
 	untilReplanned = 70
 )
 
-// mostTries is how often it is tried to change less.
+// mostTries limits the attempts to change less.
 const mostTries = 40
 
-// Make plans the rest of the job of a state: the best plan found until it is proven or
-// ctx ends. The error is that of [cutplan.Make], or a fault of this program.
+// Make plans the rest of a job. It returns the best plan found when the plan is proven or
+// ctx ends. It returns the errors of [cutplan.Make], or a fault of this program.
 func Make(ctx context.Context, s *progress.State, o Options) (*Result, error) {
 	start := time.Now()
 	r := newRest(s, o)
@@ -93,7 +92,7 @@ func Make(ctx context.Context, s *progress.State, o Options) (*Result, error) {
 	return found, nil
 }
 
-// search looks for the plan that cuts most, for the least, and changes least.
+// search finds a plan that cuts the most, at the lowest cost, with the fewest changes.
 func (r *rest) search(ctx context.Context, o cutplan.Options) (attempt, error) {
 	clock := cutplan.NewClock(ctx, o)
 	first, stop := clock.Until(ctx, untilAsPlanned)
@@ -121,8 +120,7 @@ func (r *rest) search(ctx context.Context, o cutplan.Options) (attempt, error) {
 	return r.finish(ctx, best, replanned, o)
 }
 
-// finish is the attempt with what is on hand used first, and the bound of another that
-// may change more.
+// finish uses stock on hand first, and takes the bound of an attempt that may change more.
 func (r *rest) finish(ctx context.Context, best, by attempt, o cutplan.Options) (attempt, error) {
 	bound := *by.plan
 	best, err := r.onHandFirst(ctx, best, o)
@@ -132,7 +130,7 @@ func (r *rest) finish(ctx context.Context, best, by attempt, o cutplan.Options) 
 	return best.bounded(&bound)
 }
 
-// candidates are the pieces of materials of which something is bought or lacks.
+// candidates lists the pieces of materials that are bought or lack blanks.
 func (r *rest) candidates(p *cutplan.Plan) map[int]bool {
 	short := map[string]bool{}
 	for _, b := range p.Buy {
@@ -150,8 +148,8 @@ func (r *rest) candidates(p *cutplan.Plan) map[int]bool {
 	return candidates
 }
 
-// changeFewer changes as few pieces as it finds enough for what freed reaches, one more at a
-// time, each time the one that helps most.
+// changeFewer looks for fewer changes that are as good as target. It adds one piece at a
+// time, the one that helps most.
 func (r *rest) changeFewer(ctx context.Context, asPlanned, target attempt, clock cutplan.Clock, o cutplan.Options) (attempt, error) {
 	base, tries := asPlanned, 0
 	for len(base.replanned)+1 < len(target.replanned) {

@@ -6,7 +6,7 @@ import (
 	"sawbill/stock"
 )
 
-// resized is b for a part of another size: what is good of it is cut down to that.
+// resized returns b with its part in the new size: a good blank is cut down to it.
 func resized(b cutplan.Blank, to map[string]stock.Part) cutplan.Blank {
 	q, changed := to[b.Part.Name]
 	if !changed {
@@ -23,8 +23,8 @@ func resized(b cutplan.Blank, to map[string]stock.Part) cutplan.Blank {
 	return b
 }
 
-// salvage reports whether scrap is a blank still, since its part has become smaller, and
-// counts it then among those that are good.
+// salvage reports whether scrap still gives its blank, since the part became smaller. It
+// then counts the blank as good.
 func (r *rest) salvage(p progress.Piece) bool {
 	b := r.state.Bill()[p.Spoiled.Blank]
 	q, changed := r.sizes[b.Part.Name]

@@ -8,36 +8,36 @@ import (
 	"sawbill/stock"
 )
 
-// rest is what is left to do of a job, and of what it can be done.
+// rest is the remaining work of a job and the stock for it.
 type rest struct {
-	job    stock.Job // parts still wanted; the stock there is, and the offers
+	job    stock.Job // parts still wanted, stock on hand and offers
 	bill   []cutplan.Blank
-	marks  int           // given so far, those of the bill too
-	pieces []piece       // with blanks to come from them
-	free   []stock.Stock // of which no blank is to come by the plan: on hand
+	marks  int           // number of marks given so far, with the bill's
+	pieces []piece       // planned to give blanks
+	free   []stock.Stock // stock on hand that is not planned to give a blank
 	offers []stock.Stock
 
 	state        *progress.State
-	now          map[string]stock.Part // the parts of the job as it is wanted now, by name
-	sizes        map[string]stock.Part // those of them that have another size
+	now          map[string]stock.Part // the parts of the job now, by name
+	sizes        map[string]stock.Part // the parts with a new size
 	onRack       map[string]bool       // names of pieces on the rack
-	jobUnchanged bool                  // no second thoughts
-	replanAll    bool                  // another kerf or other rules: no piece can go on
+	jobUnchanged bool                  // the job file did not change
+	replanAll    bool                  // the kerf or the rules changed: no piece can go on
 	changes      JobChanges
-	good         []progress.Made  // blanks that are there
-	goodParts    map[string]int   // parts in them, by name
-	saved        []progress.Made  // spoiled blanks that are good by these sizes
-	replanned    []progress.Piece // pieces that cannot go on, since a blank of theirs has another size
+	good         []progress.Made  // good blanks
+	goodParts    map[string]int   // number of parts in good blanks, by name
+	saved        []progress.Made  // spoiled blanks that the new sizes make good
+	replanned    []progress.Piece // pieces that cannot go on, since a blank changed
 }
 
-// piece is one piece that is planned to be cut further.
+// piece is one piece with a plan for further cuts.
 type piece struct {
 	progress.Piece
-	holds []int // blanks of the rest's bill, counted
+	holds []int // number of each blank of the rest's bill
 }
 
-// newRest gathers what is left of the plan of a state. The rack is what is on it now,
-// but for pieces that the plan has or has begun.
+// newRest collects the remaining work of a state. The rack's stock is added, without
+// pieces that the plan already has.
 func newRest(s *progress.State, o Options) *rest {
 	plan := s.Plan()
 	r := &rest{job: plan.Job, state: s}
@@ -73,8 +73,8 @@ func newRest(s *progress.State, o Options) *rest {
 	return r
 }
 
-// sortPieces sorts the pieces that there are into those to be cut as planned, as far as
-// their blanks are still wanted, and the others.
+// sortPieces separates the pieces that go on as planned from free stock. A piece goes on
+// if some of its blanks are still wanted.
 func (r *rest) sortPieces(s *progress.State, code string, open []int) {
 	for _, p := range s.Pieces(code) {
 		if r.salvage(p) {
@@ -106,7 +106,7 @@ func (r *rest) sortPieces(s *progress.State, code string, open []int) {
 	}
 }
 
-// stillOpen counts, of each blank, those that may still come as planned.
+// stillOpen counts the blanks that may still be cut as planned.
 func (r *rest) stillOpen(standing []progress.Blank) []int {
 	open := make([]int, len(standing))
 	for i, b := range standing {
@@ -115,7 +115,7 @@ func (r *rest) stillOpen(standing []progress.Blank) []int {
 	if len(r.changes.Changed) == 0 {
 		return open
 	}
-	for name, q := range r.now { // no blank is in two of them
+	for name, q := range r.now { // a blank belongs to one part only
 		wanted := q.Count - r.goodParts[name]
 		for i, b := range standing {
 			if b.Part.Name == name {
@@ -132,8 +132,9 @@ func (r *rest) stillOpen(standing []progress.Blank) []int {
 	return open
 }
 
-// withoutSurplus is n with no more of a blank than are open, which it counts down. What
-// holds no blank is left in one piece; the last child of a parent then reaches its edge.
+// withoutSurplus returns n with at most the open number of each blank, and counts open
+// down. A node without blanks becomes one piece. The last child of a parent then reaches
+// the parent's edge.
 func withoutSurplus(n cutplan.Node, open []int, keep stock.Offcut, parent *cutplan.Node) cutplan.Node {
 	if n.Use == cutplan.Part && open[n.Blank] > 0 {
 		open[n.Blank]--
@@ -165,7 +166,7 @@ func holdsSome(n cutplan.Node) bool {
 	return n.Use == cutplan.Part || slices.ContainsFunc(n.Children, holdsSome)
 }
 
-// toEdge is n, the last child of parent, as far as the parent's edge.
+// toEdge extends n, the last child of parent, to the parent's edge.
 func toEdge(n, parent cutplan.Node) cutplan.Node {
 	if parent.Cut == cutplan.Rip {
 		n.Width = parent.Y + parent.Width - n.Y
@@ -175,7 +176,7 @@ func toEdge(n, parent cutplan.Node) cutplan.Node {
 	return n
 }
 
-// count adds the blanks of n to those of each.
+// count adds the blanks of n to the counts by blank.
 func count(n cutplan.Node, of []int) {
 	for _, leaf := range n.Leaves() {
 		if leaf.Use == cutplan.Part {
@@ -184,9 +185,9 @@ func count(n cutplan.Node, of []int) {
 	}
 }
 
-// setWanted sets the parts that are still wanted and the bill of their blanks: those that
-// are to come as planned, and blanks for the others. A blank like one that there was keeps
-// its mark; new ones are marked from next on.
+// setWanted sets the parts still wanted and the bill of their blanks. The bill has the
+// blanks to be cut as planned, and new blanks for the other parts. A blank like an earlier
+// one keeps its mark. New marks start at next.
 func (r *rest) setWanted(parts []stock.Part, standing []progress.Blank, next int) {
 	planned := make([]int, len(standing))
 	for _, p := range r.pieces {
@@ -194,7 +195,7 @@ func (r *rest) setWanted(parts []stock.Part, standing []progress.Blank, next int
 			planned[i] += n
 		}
 	}
-	at := make([]int, len(standing)) // in the new bill
+	at := make([]int, len(standing)) // index in the new bill
 	for _, part := range parts {
 		good, coming := r.goodParts[part.Name], 0
 		first := len(r.bill)
@@ -232,7 +233,7 @@ func (r *rest) setWanted(parts []stock.Part, standing []progress.Blank, next int
 	}
 }
 
-// addLacking adds blanks that no piece is to give by the plan. It returns the next mark.
+// addLacking adds blanks that no piece is planned to give. It returns the next mark.
 func (r *rest) addLacking(b cutplan.Blank, first int, standing []progress.Blank, next int) int {
 	for i := first; i < len(r.bill); i++ {
 		if alike(r.bill[i], b) {
@@ -255,8 +256,8 @@ func (r *rest) addLacking(b cutplan.Blank, first int, standing []progress.Blank,
 	return next
 }
 
-// unfit reports whether blanks of a mark are cut that cannot be what they were: the mark
-// stands on these.
+// unfit reports whether cut blanks with this mark no longer give their part. New blanks
+// then need another mark.
 func (r *rest) unfit(mark string) bool {
 	return slices.ContainsFunc(r.changes.Unfit, func(u Unfit) bool { return u.Mark == mark })
 }
@@ -275,7 +276,7 @@ func (r *rest) stockOfPieces() []stock.Stock {
 	return all
 }
 
-// merged is the stock with alike pieces on hand as one, in the order of the first.
+// merged returns the stock with equal pieces on hand merged, in the order of the first.
 func merged(all []stock.Stock) []stock.Stock {
 	var out []stock.Stock
 	for _, s := range all {
@@ -289,7 +290,7 @@ func merged(all []stock.Stock) []stock.Stock {
 	return out
 }
 
-// same compares stock but for how many there are.
+// same reports whether two stocks differ only in their counts.
 func same(a, b stock.Stock) bool {
 	a.Count = b.Count
 	return a == b

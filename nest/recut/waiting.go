@@ -9,23 +9,22 @@ import (
 	"sawbill/stock"
 )
 
-// Waiting is what cannot be cut before something is bought that is missing now.
+// Waiting lists the work that needs stock missing now.
 type Waiting struct {
-	// Blanks are of the plan's bill, and unplaced in it.
+	// Blanks lists the waiting blanks of the plan's bill; the plan lists them as unplaced.
 	Blanks []cutplan.Unplaced
-	// Buy is the least that they must wait for, Cost what it costs with the cuts of its
-	// seller.
+	// Buy lists the missing purchases. Cost is their cost with the cuts of the seller.
 	Buy  []cutplan.Purchase
 	Cost stock.Money
 }
 
-// matchesAny reports whether s is of one of the names.
+// matchesAny reports whether s goes by one of the names.
 func matchesAny(s stock.Stock, names []string) bool {
 	return slices.ContainsFunc(names, func(name string) bool { return progress.GoesBy(s, name) })
 }
 
-// postpone takes out of a plan what is to come of stock that is missing: the plan then cuts
-// what can be cut now.
+// postpone removes missing stock from a plan, so that the plan has only the work possible
+// now.
 func postpone(p *cutplan.Plan, missing []string) (*Waiting, error) {
 	w := &Waiting{}
 	later := func(s stock.Stock) bool { return !s.OnHand && matchesAny(s, missing) }

@@ -11,67 +11,67 @@ import (
 	"sawbill/stock/job"
 )
 
-// Ways are what else could be done about a spoiled blank than to cut another.
+// Ways lists alternatives to cutting a spoiled blank again.
 type Ways struct {
 	Blank cutplan.Blank
 	Left  progress.Size
-	// Enough: what is left holds the finished part, with less to trim than was meant.
+	// Enough: the usable size holds the finished part, with less trim than planned.
 	Enough bool
-	// Others are blanks still wanted that could be cut from what is left.
+	// Others lists wanted blanks that could be cut from the usable size.
 	Others []cutplan.Blank
-	// SizeChanges are changes of the job after which what is left is large enough.
+	// SizeChanges lists changes of the job after which the usable size suffices.
 	SizeChanges []SizeChange
-	// Splice makes it long enough again; nil where that is none of its parts.
+	// Splice makes the blank long enough again; nil if none of its parts may be spliced.
 	Splice *Splice
 }
 
-// SizeChange is a change of sizes.
+// SizeChange is a change of sizes that saves a spoiled blank.
 type SizeChange struct {
-	// Size is that of the case which becomes less, from Was to Is: "height". Empty: there
-	// is no case, and it is for the maker to see what the part meets.
+	// Size is the dimension of the case that shrinks from Was to Is: "height". It is empty
+	// without a case; the maker then decides if the joining parts allow it.
 	Size    string
 	Was, Is stock.Length
 	Parts   []Changed // the spoiled one first
 }
 
-// Changed is a part that becomes smaller, or larger where none of it is cut yet.
+// Changed is a part that becomes smaller, or larger if none of it is cut yet.
 type Changed struct {
 	Was, Is stock.Part
-	Good    int // that are cut already, and to be cut down
+	Good    int // already cut, and to be cut down
 }
 
-// Splice lengthens what is left by a piece of the same stock.
+// Splice lengthens a spoiled blank by a piece of the same stock.
 type Splice struct {
-	Length, Width stock.Length // of that piece
-	// Back is what is left of the blank when it is cut back for the piece to be long enough
-	// to handle.
+	Length, Width stock.Length // of the added piece
+	// Back is the length of the blank once it is cut back, so that the added piece is long
+	// enough to handle.
 	Back stock.Length
-	// Overlap is how far a scarf joint reaches over both; 0 where they are butted and a
-	// plate is glued behind the joint.
+	// Overlap is the length of a scarf joint over both pieces. It is 0 if they are butted,
+	// with a plate glued behind the joint.
 	Overlap stock.Length
 	From    string // the leftover that would give it; empty if none does
-	// Unknown: without a case nobody can tell whether the part is hidden.
+	// Unknown: without a case, the program cannot decide if the part is hidden.
 	Unknown bool
 }
 
-// Redesign reads the job again with sizes less, each "height=6 mm".
+// Redesign rereads the job with smaller sizes, each "height=6 mm".
 type Redesign func(sizes ...string) (*job.File, job.Changes, error)
 
-// leastShare is by which share of itself a size is changed at the most: 1 in so many. More
-// is another design.
+// leastShare limits a change to one part in leastShare of a size. A larger change is
+// another design.
 const leastShare = 20
 
-// ScarfSlope is the length of a scarf joint in thicknesses: 1 in 8 or flatter (Forest
-// Products Laboratory, Wood Handbook, chapter on fastenings and adhesive joints, from
-// memory).
+// ScarfSlope is the length of a scarf joint in thicknesses. The usual slope is 1 in 8 or
+// flatter (Forest Products Laboratory, Wood Handbook, chapter on fastenings and adhesive
+// joints, from memory).
 const ScarfSlope = 8
 
-// leastSplice is the shortest piece that is spliced to another: a shorter one can neither
-// be held at the saw nor clamped. Common practice, no source.
+// leastSplice is the shortest piece to splice on. A shorter one can be neither held at the
+// saw nor clamped. Common practice, no source.
 const leastSplice = 150 * stock.Millimeter
 
-// WaysToSave lists for each spoiled blank of which something is left, and that is not saved
-// already, what else could be done. The job is as it was read when it was planned.
+// WaysToSave lists the alternatives for each spoiled blank with a usable size, except
+// those in saved. The job is as read when it was planned.
 func WaysToSave(s *progress.State, code string, of *job.File, redesign Redesign, saved ...cutplan.Blank) []Ways {
 	var all []Ways
 	pieces := s.Pieces(code)
@@ -102,7 +102,7 @@ func WaysToSave(s *progress.State, code string, of *job.File, redesign Redesign,
 	return all
 }
 
-// sizeChanges lists changes after which what is left is the part.
+// sizeChanges lists changes after which the usable size holds the part.
 func sizeChanges(s *progress.State, of *job.File, b cutplan.Blank, left progress.Size, redesign Redesign) []SizeChange {
 	short := max(b.Length-left.Length, b.Width-left.Width)
 	if short <= 0 {
@@ -138,7 +138,7 @@ func sizeChanges(s *progress.State, of *job.File, b cutplan.Blank, left progress
 	return all
 }
 
-// upTo rounds up to what is read off a rule: a millimeter, or a sixteenth of an inch.
+// upTo rounds up to a mark on a rule: a millimeter, or a sixteenth of an inch.
 func upTo(l stock.Length, units stock.Units) stock.Length {
 	mark := stock.Millimeter
 	if units == stock.Inches {
@@ -147,7 +147,7 @@ func upTo(l stock.Length, units stock.Units) stock.Length {
 	return (l + mark - 1) / mark * mark
 }
 
-// sizeOf is an outside size of a case; 0 where it is not told.
+// sizeOf returns an outside dimension of a case; 0 if it is unknown.
 func sizeOf(c *casework.Case, size string) stock.Length {
 	for _, d := range c.Sizes {
 		if d.Dimension == "outside "+size {
@@ -157,9 +157,9 @@ func sizeOf(c *casework.Case, size string) stock.Length {
 	return 0
 }
 
-// changes are the parts that differ between two readings of a job, the spoiled one first;
-// false where what is left of that is too small still, where others are wanted, or where
-// one that is cut would have to grow.
+// changes lists the parts that differ between two readings of a job, the spoiled one
+// first. It returns false if the spoiled part is still too large, if the job wants other
+// parts, or if a cut part would have to grow.
 func changes(s *progress.State, was, is *job.File, spoiled cutplan.Blank, left progress.Size) ([]Changed, bool) {
 	changed, wrong := Differences(s, was, is)
 	if wrong != "" {
@@ -179,13 +179,13 @@ func changes(s *progress.State, was, is *job.File, spoiled cutplan.Blank, left p
 	return all, saved
 }
 
-// holds reports whether a blank is in what is left of another.
+// holds reports whether a blank fits the usable size of another.
 func holds(left progress.Size, b stock.Blank) bool {
 	return b.Length <= left.Length && b.Width <= left.Width
 }
 
-// Differences are the parts whose sizes differ between two readings of a job. What is
-// wrong is told where others are wanted, or one that is cut would have to grow.
+// Differences lists the parts whose sizes differ between two readings of a job. It returns
+// a reason instead if the job wants other parts, or if a cut part would have to grow.
 func Differences(s *progress.State, was, is *job.File) (all []Changed, wrong string) {
 	if len(was.Parts) != len(is.Parts) {
 		return nil, "the job then has other parts"
@@ -207,7 +207,7 @@ func Differences(s *progress.State, was, is *job.File) (all []Changed, wrong str
 	return all, ""
 }
 
-// goodOf is how many of a part are cut and good.
+// goodOf returns how many of a part are cut and good.
 func goodOf(s *progress.State, part string) int {
 	n := 0
 	for _, b := range s.Blanks() {
@@ -218,8 +218,8 @@ func goodOf(s *progress.State, part string) int {
 	return n
 }
 
-// splice tells how what is left could be lengthened, of a part that is hidden and carries
-// nothing; at least half of it must be there.
+// splice returns a way to lengthen a spoiled blank, or nil. Its part must be hidden and
+// carry nothing, and at least half of its length must be usable.
 func splice(of *casework.Case, b cutplan.Blank, left progress.Size, from stock.Stock, pieces []progress.Piece) *Splice {
 	missing := b.Length - left.Length
 	if missing <= 0 || 2*missing > b.Length || left.Width < b.Width {
