@@ -20,6 +20,12 @@ func (r *Rest) Changed() bool { return r.changed }
 func (r *Rest) Think(more job.Changes, again bool) (warnings []fault.Fault, err error) {
 	of := r.of.plan
 	as := of.Changes
+	for _, written := range more.Counts { // a part that was dropped is wanted again
+		as.Without = slices.DeleteFunc(slices.Clone(as.Without), func(name string) bool { return name == nameOf(written) })
+	}
+	for _, written := range more.Sizes { // it says all of the size
+		as.Smaller = without(as.Smaller, nameOf(written))
+	}
 	for _, name := range more.Without { // nothing that was said of it before counts
 		as.Added, as.Counts, as.Sizes, as.Smaller = without(as.Added, name), without(as.Counts, name), without(as.Sizes, name), without(as.Smaller, name)
 		if len(as.Added) == len(of.Changes.Added) {
@@ -66,7 +72,7 @@ func (r *Rest) Think(more job.Changes, again bool) (warnings []fault.Fault, err 
 }
 
 // overrule drops the changes that were made before of what the job file, read without any,
-// has changed itself, and the parts added that it has by now.
+// has changed itself, of parts that it has no more, and the parts added that it has by now.
 func (r *Rest) overrule(as *job.Changes, is *job.File) {
 	was, err := job.Reread(r.of.plan.File.Sources, job.Changes{})
 	for _, p := range is.Parts {
@@ -85,6 +91,12 @@ func (r *Rest) overrule(as *job.Changes, is *job.File) {
 	}
 	if err != nil {
 		return
+	}
+	for _, q := range was.Parts {
+		if !slices.ContainsFunc(is.Parts, func(p stock.Part) bool { return p.Name == q.Name }) {
+			as.Without = slices.DeleteFunc(slices.Clone(as.Without), func(name string) bool { return name == q.Name })
+			as.Counts, as.Sizes, as.Smaller = without(as.Counts, q.Name), without(as.Sizes, q.Name), without(as.Smaller, q.Name)
+		}
 	}
 	if was.Saw.Kerf != is.Saw.Kerf {
 		as.Kerf = ""

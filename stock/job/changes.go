@@ -208,9 +208,7 @@ func leaveDoors(d *casework.Design) (some bool) {
 
 // parts changes what is wanted; left is what a case design was changed by already.
 func (c Changes) parts(r *reader, all []wanted, were map[string][]stock.Length, left []string, offcut stock.Offcut) []wanted {
-	names := make([]string, len(all))
 	for i := range all {
-		names[i] = all[i].Name
 		if slices.Contains(were[all[i].Material], all[i].Thickness) {
 			all[i].Thickness = 0 // as its material measures
 		}
@@ -219,9 +217,10 @@ func (c Changes) parts(r *reader, all []wanted, were map[string][]stock.Length, 
 		before := len(all)
 		all = deleteCalled(all, name)
 		if before == len(all) && !slices.Contains(left, name) {
-			r.fault(place{file: "--without " + name}, nothingCalled("part", name, names))
+			r.fault(place{file: "--without " + name}, nothingCalled("part", name, partNames(all)))
 		}
 	}
+	names := partNames(all)
 	for _, written := range c.Counts {
 		name, value, at, ok := r.setting("--count", written)
 		if !ok {
@@ -250,6 +249,14 @@ func (c Changes) parts(r *reader, all []wanted, were map[string][]stock.Length, 
 		}
 	}
 	return all
+}
+
+func partNames(all []wanted) []string {
+	var names []string
+	for _, w := range all {
+		names = append(names, w.Name)
+	}
+	return names
 }
 
 func deleteCalled(all []wanted, name string) []wanted {

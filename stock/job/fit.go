@@ -18,8 +18,11 @@ func (r *reader) fit(p *wanted, of []offer, job stock.Job, usual []stock.Length)
 	}
 	if p.Thickness == 0 {
 		if kind == stock.Board || len(usual) > 1 {
-			r.fault(p.place, problem{"thickness is missing",
-				fmt.Sprintf("add thickness = %s, as the %ss of %s are", quoted(exactly(usual, r.ruler)), kind, p.Material)})
+			remedy := fmt.Sprintf("add thickness = %s, as the %ss of %s are", quoted(exactly(usual, r.ruler)), kind, p.Material)
+			if p.From == "added" {
+				remedy = fmt.Sprintf("write it behind the width: the %ss of %s are %s", kind, p.Material, strings.Join(exactly(usual, r.ruler), " or "))
+			}
+			r.fault(p.place, problem{"thickness is missing", remedy})
 			return
 		}
 		p.Thickness = usual[0]

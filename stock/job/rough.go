@@ -82,7 +82,11 @@ func roughOf(all []lumber, material string) []lumber {
 // estimate.
 func (r *reader) fitRough(p *wanted, of []lumber, onHand []offer, with stock.Job) {
 	if p.Thickness == 0 {
-		r.fault(p.place, problem{"thickness is missing", "add the finished thickness: thickness ="})
+		remedy := "add the finished thickness: thickness ="
+		if p.From == "added" {
+			remedy = "write the finished thickness behind the width"
+		}
+		r.fault(p.place, problem{"thickness is missing", remedy})
 		return
 	}
 	job := with

@@ -63,6 +63,7 @@ func TestSecondThoughtsThatCannotBe(t *testing.T) {
 		{Changes{Added: []string{"rail: 600 x eighty, birch ply 18"}}, `--add rail: 600 x eighty, birch ply 18: part "rail"`, ""},
 		{Changes{Added: []string{"shelf: 500 x 80, birch ply 18"}}, `has a part "shelf" already`, "--count"},
 		{Changes{Added: []string{"rail: 6000 x 80, birch ply 18"}}, "longer than any sheet", ""},
+		{Changes{Without: []string{"shelf"}, Counts: []string{"shelf=2"}}, `--count shelf=2: there is no part "shelf"`, "take one that the job has"},
 		{Changes{Sizes: []string{"shelf=620"}}, `"620" is no length and width`, "620 x 300"},
 		{Changes{Sizes: []string{"shelf=0 x 300"}}, "0 mm is no size", "above 0"},
 		{Changes{Sizes: []string{"shelve=620 x 300"}}, `no part "shelve"`, `did you mean "shelf"?`},
@@ -78,5 +79,21 @@ func TestSecondThoughtsThatCannotBe(t *testing.T) {
 	file, err := rereadAs(Changes{Sizes: []string{"shelf=24 x 12 in"}, Kerf: "2.4"})
 	if err != nil || file.Parts[0].Length != 24*stock.Inch || file.Parts[0].Width != 12*stock.Inch || file.Saw.Kerf != 2_400*stock.Millimeter/1000 {
 		t.Errorf("%+v, %v", file, err)
+	}
+}
+
+// A part of a board is added as the remedy says.
+func TestAPartOfABoardIsAdded(t *testing.T) {
+	const text = "[saw]\nkerf = 3\n[[board]]\nname = \"pine\"\nmaterial = \"pine\"\nlength = 2400\nwidth = 95\nthickness = 20\n" +
+		"[[part]]\nname = \"slat\"\nmaterial = \"pine\"\nlength = 800\nwidth = 95\nthickness = 20\n"
+	added := func(written string) error {
+		_, err := Reread([]Source{{"slats.toml", text}}, Changes{Added: []string{written}})
+		return err
+	}
+	if err := added("rail: 300 x 90, pine"); err == nil || !strings.Contains(err.Error(), `thickness is missing; write it behind the width: the boards of pine are 20 mm`) {
+		t.Error(err)
+	}
+	if err := added("rail: 300 x 90 x 20, pine"); err != nil {
+		t.Error(err)
 	}
 }
