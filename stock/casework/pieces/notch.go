@@ -52,11 +52,17 @@ func (r *Maker) Notched() []string {
 
 // Notches finds those of all pieces.
 func Notches(solids []solid.Solid) []Notch {
+	var strips []int
+	for i, s := range solids {
+		if s.Role.Strip() {
+			strips = append(strips, i)
+		}
+	}
 	var all []Notch
 	for i, s := range solids {
-		for k, strip := range solids {
-			room, meet := solid.Shared(s, strip)
-			if strip.Role.Strip() && !s.Role.Strip() && meet && min(room.Size[solid.X], room.Size[solid.Y], room.Size[solid.Z]) > 0 {
+		for _, k := range strips {
+			room, meet := solid.Shared(s, solids[k])
+			if meet && !s.Role.Strip() && min(room.Size[solid.X], room.Size[solid.Y], room.Size[solid.Z]) > 0 {
 				all = append(all, Notch{i, k, room})
 			}
 		}
