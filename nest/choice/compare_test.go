@@ -167,8 +167,8 @@ func TestIncompleteChoicesComeLast(t *testing.T) {
 	}
 }
 
-// A thick board is planed down only for want of other stock: what is cheaper of
-// it is shown beside the choice of both, and not given to that.
+// A thick board is planed down only for want of other stock. The cheaper board alone is
+// shown beside the choice of both, whose plan does not use it.
 func TestThickBoardsStayTheirOwnChoice(t *testing.T) {
 	thick := board("thick", "", 2000, 300)
 	thick.Thickness = 50 * mm
@@ -232,8 +232,8 @@ func TestMoreToChooseFromNeverCostsMore(t *testing.T) {
 	}
 }
 
-// The best choice costs what a plan with all offers does, and no choice is above
-// its price or below its bound.
+// The best choice costs as much as a plan with all offers, and no choice costs less than
+// its bound.
 func TestTheBestIsWhatThePlanFinds(t *testing.T) {
 	proven := 0
 	for seed := range uint64(60) {
@@ -261,9 +261,8 @@ func TestTheBestIsWhatThePlanFinds(t *testing.T) {
 	}
 }
 
-// account checks that the money of a choice, priced anew or inherited, is that
-// of its purchases, that these are on offer, and that its layouts use what it
-// buys.
+// account checks the money of a repriced or inherited choice. The cost is that of its
+// purchases, they are on offer, and its layouts use them.
 func account(t *testing.T, c Choice) {
 	t.Helper()
 	cut := map[stock.Stock]int{}
@@ -286,7 +285,7 @@ func account(t *testing.T, c Choice) {
 	}
 }
 
-// One size at prices of another seller is planned once, and told at both prices.
+// One size with two sellers is planned once, and shown at both prices.
 func TestOtherPricesAreNoOtherProblem(t *testing.T) {
 	j := shelves(board("a", "North", 2000, 500), board("b", "South", 2000, 710))
 	solved := 0
@@ -303,14 +302,14 @@ func TestEqualIterationsGiveEqualComparisons(t *testing.T) {
 	for seed := range uint64(6) {
 		j := randomJob(seed)
 		a, b := compare(t, j, Options{Seed: seed}), compare(t, j, Options{Seed: seed})
-		if x, y := fmt.Sprintf("%+v", tell(a)), fmt.Sprintf("%+v", tell(b)); x != y {
+		if x, y := fmt.Sprintf("%+v", dereferenced(a)), fmt.Sprintf("%+v", dereferenced(b)); x != y {
 			t.Errorf("seed %d:\n%s\n%s", seed, x, y)
 		}
 	}
 }
 
-// tell is c with its plans in place of pointers to them.
-func tell(c *Comparison) (all []any) {
+// dereferenced returns c with its plans in place of pointers to them.
+func dereferenced(c *Comparison) (all []any) {
 	for _, m := range c.Materials {
 		for _, o := range m.Choices {
 			plan := *o.Plan
@@ -355,8 +354,8 @@ func TestABoardMuchThickerThanItsPartsIsNeverTheBest(t *testing.T) {
 	}
 }
 
-// Of boards of which there is one each, no choice gives six shelves: both together give
-// 2 + 3 and are the best for that, though each alone costs less.
+// With one board of each size, no choice gives six shelves. Both together give 2 + 3 and
+// are the best, though each alone costs less.
 func TestWhereNothingIsEnoughTheMostIsTheBest(t *testing.T) {
 	short, long := board("short", "", 2000, 500), board("long", "", 3000, 800)
 	short.Count, long.Count = 1, 1
@@ -382,8 +381,8 @@ func TestWhatIsKeptOfPiecesThatTheSellerCutCounts(t *testing.T) {
 	}
 }
 
-// Of five lengths the best is one of 5000 at 10.00. Without it the five shelves take one
-// of 2000 and one of 3000, 13.00, which neither size alone nor one seller has.
+// Among five lengths the best is one of 5000 at 10.00. Without it the five shelves take
+// one of 2000 and one of 3000, 13.00, which neither one size nor one seller offers.
 func TestOfManyOffersAnotherMixReplacesWhatIsSoldOut(t *testing.T) {
 	j := shelves(board("two", "North", 2000, 500), board("three", "South", 3000, 800), board("five", "South", 5000, 1000),
 		board("one", "West", 1000, 900), board("two and a half", "East", 2500, 2000))
@@ -393,8 +392,8 @@ func TestOfManyOffersAnotherMixReplacesWhatIsSoldOut(t *testing.T) {
 	}
 }
 
-// Five lengths, of which any yard has the ones of 3000: with those of 2000 at North they
-// are 13.00, and no second errand.
+// Any yard has the boards of 3000 among five lengths. With the boards of 2000 at North
+// they are 13.00, without a second errand.
 func TestWhatNamesNoSellerIsBoughtAtAny(t *testing.T) {
 	j := shelves(board("two", "North", 2000, 500), board("three", "", 3000, 800), board("five", "South", 5000, 2000),
 		board("one", "South", 1000, 900), board("two and a half", "South", 2500, 2000))
@@ -407,7 +406,7 @@ func TestWhatNamesNoSellerIsBoughtAtAny(t *testing.T) {
 	}
 }
 
-// Three choices of two lengths, told as they are begun.
+// Three choices of two lengths, reported as they begin.
 func TestChoicesAreToldInTheirOrder(t *testing.T) {
 	var told [][2]int
 	compare(t, shelves(board("short", "", 2000, 500), board("long", "", 3000, 800)),

@@ -8,9 +8,9 @@ import (
 	"sawbill/stock"
 )
 
-// A dear plan with both lengths gives way to that with one of them, whose bound
-// rises in turn to what is proven of both; a thick board, which a thin one
-// forbids, hands nothing on.
+// A dear plan with both lengths takes over a cheaper one with one of them. The bound of
+// the latter rises to the bound with both. A thick board, which a thin one forbids, shares
+// nothing.
 func TestPlansAndBoundsAreInherited(t *testing.T) {
 	short, long := board("short", "", 2000, 500), board("long", "", 3000, 800)
 	thick := board("thick", "", 2000, 300)

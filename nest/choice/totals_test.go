@@ -7,9 +7,8 @@ import (
 	"sawbill/stock"
 )
 
-// What is sold at North for 50.00 is proven of its one size, not of both: then nothing
-// above 45.00 is proven of North. That boards much thicker would do for 30.00 is another
-// matter, as is what cannot give every blank.
+// North's plan at 50.00 is proven for one size, not for both, so North's bound is 45.00.
+// Much thicker boards for 30.00 do not count, nor does a choice that lacks blanks.
 func TestATotalClaimsNoMoreThanItsWidestChoice(t *testing.T) {
 	plan := func(cost, bound stock.Money) *cutplan.Plan { return &cutplan.Plan{Cost: cost, Bound: bound} }
 	lacking := plan(20_00, 20_00)

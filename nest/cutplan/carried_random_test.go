@@ -8,7 +8,7 @@ import (
 	"sawbill/stock"
 )
 
-// randomCarried is a job of one or two offers, one of them too large as a rule.
+// randomCarried is a job of one or two offers, usually with one too large.
 func randomCarried(seed uint64) stock.Job {
 	r := rand.New(rand.NewPCG(seed, 9))
 	size := func(least, most int) stock.Length { return stock.Length(least+r.IntN(most-least)) * mm }
@@ -42,8 +42,8 @@ func randomCarried(seed uint64) stock.Job {
 	return job
 }
 
-// Whatever the job: limits only cost more, the bound is never above the cost, what
-// fits is not cut, and of no blank that a piece has room for there are too few.
+// For any job limits only raise the cost, and the bound never exceeds the cost. Stock that
+// can be carried is not cut, and a blank with room in some piece is never short.
 func TestLimitsOnlyCostMore(t *testing.T) {
 	cut, complete := 0, 0
 	for seed := range uint64(60) {
@@ -75,7 +75,7 @@ func TestLimitsOnlyCostMore(t *testing.T) {
 	}
 }
 
-// roomIn reports whether s, or a piece of it as it may be cut, has room for b.
+// roomIn reports whether s, or a piece that it may be cut into, has room for b.
 func roomIn(s stock.Stock, job stock.Job, b stock.Blank) bool {
 	if job.Transport.Carries(s.Length, s.Width) {
 		return s.HasRoom(b)
@@ -90,8 +90,8 @@ func roomIn(s stock.Stock, job stock.Job, b stock.Blank) bool {
 	return false
 }
 
-// All that is bought is parts, offcuts, waste, kerf of either saw or trim, to the last
-// unit of area.
+// All purchases add up to parts, offcuts, waste, trim and the kerf of both saws, to the
+// last unit of area.
 func TestNothingOfWhatTheSellerCutsIsLost(t *testing.T) {
 	for seed := range uint64(20) {
 		p := carry(t, randomCarried(seed))
@@ -118,7 +118,7 @@ func TestNothingOfWhatTheSellerCutsIsLost(t *testing.T) {
 
 func area(length, width stock.Length) int64 { return int64(length) * int64(width) }
 
-// trimmed is what the trim cuts of l take.
+// trimmed is the area that the trim cuts of l take.
 func trimmed(p *Plan, l Layout) int64 {
 	if l.Root.Use != Split && l.Root.Use != Part {
 		return 0 // it stays whole
@@ -132,8 +132,8 @@ func trimmed(p *Plan, l Layout) int64 {
 	return area(l.Stock.Length, l.Stock.Width) - area(size.Length, size.Width)
 }
 
-// filled adds up n piece by piece and kerf by kerf; the last kerf of a split may be
-// what is left of it.
+// filled adds up n piece by piece and kerf by kerf. The last kerf of a split may be cut
+// short by the edge.
 func filled(n Node, kerf stock.Length) int64 {
 	if n.Use != Split {
 		return area(n.Length, n.Width)

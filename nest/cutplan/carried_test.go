@@ -10,7 +10,7 @@ import (
 	"sawbill/stock"
 )
 
-// sheets is a job of one sheet for sale, and what can be carried.
+// sheets is a job of one sheet for sale, with limits for carrying.
 func sheets(length, width stock.Length, t stock.Transport, parts ...stock.Part) stock.Job {
 	return stock.Job{
 		Saw: stock.Saw{Kerf: 3 * mm}, Offcut: stock.Offcut{Length: 300 * mm, Width: 80 * mm}, Transport: t,
@@ -59,7 +59,7 @@ func TestAPartLongerThanWhatIsCarriedIsNotCut(t *testing.T) {
 	}
 }
 
-// What fits is not cut: 2440 x 1220 goes where 2500 x 1300 goes, lying either way.
+// Stock that fits is not cut: 2440 x 1220 goes where 2500 x 1300 goes, lying either way.
 func TestWhatFitsIsNotCutByTheSeller(t *testing.T) {
 	limits := stock.Transport{Longest: 2500 * mm, Widest: 1300 * mm, Cuts: 2, CutPrice: 1_50, CutKerf: 4 * mm}
 	if p := carry(t, sheets(1220*mm, 2440*mm, limits, shelf(1200*mm, 600*mm, 2))); len(p.AtSeller) > 0 || p.Cost != 60_00 {
@@ -67,8 +67,8 @@ func TestWhatFitsIsNotCutByTheSeller(t *testing.T) {
 	}
 }
 
-// Of a sheet 1000 long, carried in pieces of 500 at most, with a kerf of 4 and a
-// tolerance of 2: pieces 498 + 4 + 498, each good for 498 - 2 = 496.
+// A sheet 1000 long is carried in pieces of 500 or less, with a kerf of 4 and a tolerance
+// of 2: pieces 498 + 4 + 498, each good for 498 - 2 = 496.
 func TestToleranceIsTakenOffTheEdgeThatTheSellerCut(t *testing.T) {
 	limits := stock.Transport{Longest: 1220 * mm, Widest: 500 * mm, Cuts: 1, CutKerf: 4 * mm, CutTolerance: 2 * mm}
 	for _, tt := range []struct {
@@ -82,8 +82,8 @@ func TestToleranceIsTakenOffTheEdgeThatTheSellerCut(t *testing.T) {
 	}
 }
 
-// What the seller's saw may be out by is cut off at home, so that a part is to size: of
-// a piece 498 long 496 are left, by a trim of its far end alone, and 1220 - 1200 beside.
+// The error of the seller's saw is cut off at home, so that a part is to size. A piece 498
+// long keeps 496, by a trim of its far end alone, and 1220 - 1200 is left beside.
 func TestTheSideThatTheSellerCutIsTrimmed(t *testing.T) {
 	limits := stock.Transport{Longest: 1220 * mm, Widest: 500 * mm, Cuts: 1, CutKerf: 4 * mm, CutTolerance: 2 * mm}
 	p := carry(t, sheets(1000*mm, 1220*mm, limits, shelf(496*mm, 1200*mm, 2)))
@@ -173,7 +173,7 @@ func TestWhatIsTooWideIsRipped(t *testing.T) {
 	}
 }
 
-// Where no cut is allowed nothing is bought, and it is said why nothing is cut.
+// If no cut is allowed nothing is bought, and the plan says why.
 func TestWithoutCutsNothingTooLargeIsBought(t *testing.T) {
 	for _, kind := range []stock.Kind{stock.Sheet, stock.Board} {
 		limits := oneCut(1500*mm, 1300*mm)

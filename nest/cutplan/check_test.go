@@ -8,8 +8,7 @@ import (
 	"sawbill/stock/job"
 )
 
-// The plans of the example jobs hold when they are checked as if they had been kept,
-// and reckoning them anew changes nothing.
+// The plans of the example jobs pass Check, and Recompute changes nothing.
 func TestPlansOfTheExamplesHoldWhenChecked(t *testing.T) {
 	paths, _ := filepath.Glob("../../testdata/jobs/*.toml")
 	for _, path := range paths {

@@ -28,8 +28,8 @@ func rackOf(r *rand.Rand, kerf stock.Length) ([]stock.Stock, map[string][]stock.
 	return pieces, defects
 }
 
-// No part of a plan, put back to its place on the board, holds any of a defect,
-// lies in the trim or meets a part of another section.
+// No part of a plan, put back in its place on the board, holds a defect, lies in the trim
+// or overlaps a part of another section.
 func TestNoPartHoldsADefect(t *testing.T) {
 	for seed := range uint64(60) {
 		r := rand.New(rand.NewPCG(seed, 11))
@@ -76,7 +76,7 @@ func TestNoPartHoldsADefect(t *testing.T) {
 				}
 			}
 		}
-		// What is neither cut nor estimated is nothing, and nothing is both.
+		// Every blank is cut or estimated, and none is both.
 		for _, e := range p.Estimates {
 			for _, w := range e.Blanks {
 				cut[w.Blank] += w.Count

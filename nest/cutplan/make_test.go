@@ -79,9 +79,8 @@ func randomJob(seed uint64) stock.Job {
 	return j
 }
 
-// TestStepsSawEveryPiece plans random jobs (Make verifies each plan) and saws
-// the steps of every layout: what lies on the bench in the end must be the
-// layout's pieces, no more and no less.
+// TestStepsSawEveryPiece plans random jobs (Make verifies each plan) and saws the steps of
+// every layout. The pieces in the end must be the layout's pieces, no more and no less.
 func TestStepsSawEveryPiece(t *testing.T) {
 	for seed := range uint64(150) {
 		j := randomJob(seed)

@@ -8,8 +8,8 @@ import (
 	"sawbill/stock"
 )
 
-// The board on hand gives four layers, the rough lumber for sale only two: what
-// is left is estimated in blanks of two.
+// The board on hand gives four layers, the rough lumber for sale only two. The missing
+// parts are estimated in blanks of two.
 func TestWhatABoardOnHandDoesNotGiveIsResawnFromRoughLumber(t *testing.T) {
 	j := stock.Job{
 		Saw: stock.Saw{Kerf: 3 * mm, ResawKerf: 1600 * mm / 1000}, Shortest: stock.ShortestMilled,
@@ -52,7 +52,7 @@ func TestWhatABoardOnHandDoesNotGiveIsResawnFromRoughLumber(t *testing.T) {
 	}
 }
 
-// Blanks that are new get marks that no blank had, in the bill or before it.
+// New blanks get marks that no blank had, in the bill or before it.
 func TestMarksOfNewBlanksWereNeverGiven(t *testing.T) {
 	j := stock.Job{
 		Saw: stock.Saw{Kerf: 3 * mm, ResawKerf: 1600 * mm / 1000}, Shortest: stock.ShortestMilled,
@@ -75,9 +75,9 @@ func TestMarksOfNewBlanksWereNeverGiven(t *testing.T) {
 	}
 }
 
-// Whatever is on hand and for sale by the board foot: the blanks hold the parts
-// that are wanted, each is cut, estimated or unplaced as often as the bill says,
-// and nothing is unplaced that rough lumber can give.
+// For any stock on hand and lumber by the board foot, the blanks hold the wanted parts.
+// Each blank is cut, estimated or unplaced as often as the bill says. Nothing is unplaced
+// that rough lumber can give.
 func TestPlansWithRoughLumberAccountForEveryPart(t *testing.T) {
 	anew := 0
 	for seed := range uint64(300) {

@@ -8,9 +8,8 @@ import (
 	"sawbill/stock"
 )
 
-// bench is what lies on the bench while a test saws the printed steps of one
-// piece of stock: for each step the piece that came off at the fence and what
-// remained.
+// bench holds the pieces on the bench while a test saws the printed steps of one piece of
+// stock: for each step the piece at the fence and the remainder.
 type bench struct {
 	kerf      stock.Length
 	off, rest map[int]Size
@@ -20,8 +19,8 @@ func newBench(l Layout, kerf stock.Length) bench {
 	return bench{kerf, map[int]Size{0: {l.Stock.Length, l.Stock.Width}}, map[int]Size{}}
 }
 
-// saw carries the steps of l out as printed and returns the sizes of all
-// pieces that are left in the end.
+// saw carries out the steps of l as printed and returns the sizes of all pieces in the
+// end.
 func saw(t *testing.T, l Layout, steps []Step, kerf stock.Length) []Size {
 	t.Helper()
 	b := newBench(l, kerf)
@@ -34,7 +33,7 @@ func saw(t *testing.T, l Layout, steps []Step, kerf stock.Length) []Size {
 	return b.left()
 }
 
-// cut carries out s, whose piece must lie ready.
+// cut carries out s, whose piece must be ready.
 func (b bench) cut(t *testing.T, s Step) {
 	t.Helper()
 	pile := b.off
@@ -72,7 +71,7 @@ func (b bench) cut(t *testing.T, s Step) {
 	}
 }
 
-// left is all that lies on the bench.
+// left lists all pieces on the bench.
 func (b bench) left() []Size {
 	var all []Size
 	for _, s := range b.off {

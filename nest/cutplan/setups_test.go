@@ -10,10 +10,9 @@ import (
 	"sawbill/stock"
 )
 
-// TestSetupsSawEveryPiece plans random jobs and works through the setups from
-// first to last, as a workshop would: every cut must find its piece on the bench,
-// all of a setup must come off at its setting, and what lies there in the end
-// must be the pieces of every layout, no more and no less.
+// TestSetupsSawEveryPiece plans random jobs and works through the setups in order. Every
+// cut must find its piece on the bench, and come off at the setting. The pieces in the end
+// must be those of every layout, no more and no less.
 func TestSetupsSawEveryPiece(t *testing.T) {
 	apart, gathered := 0, 0
 	for seed := range uint64(120) {
@@ -63,7 +62,7 @@ func TestSetupsSawEveryPiece(t *testing.T) {
 	}
 }
 
-// boardCutAt is a board that is crosscut at lengths; what is left is waste.
+// boardCutAt is a board crosscut at the given lengths; the remainder is waste.
 func boardCutAt(repeat int, lengths ...stock.Length) Layout {
 	root := Node{Length: 2400 * mm, Width: 90 * mm, Use: Split, Cut: Crosscut}
 	x := stock.Length(0)
@@ -222,7 +221,7 @@ func TestOffcutsAreNumberedThroughThePlan(t *testing.T) {
 	}
 }
 
-// What waits for the dry fit is not cut at the settings of what does not.
+// Stock that waits for the dry fit is cut at settings of its own.
 func TestLateStockHasSetupsOfItsOwn(t *testing.T) {
 	p := Plan{Bill: make([]Blank, 2), Layouts: []Layout{boardCutAt(1, 900), boardCutAt(1, 900)}}
 	p.Bill[1].Part.DryFit = true
@@ -236,9 +235,9 @@ func TestLateStockHasSetupsOfItsOwn(t *testing.T) {
 	}
 }
 
-// Of a wide piece, 720 long, strips come off at the stop as long as it is wider than
-// long; what remains runs along the fence, for a strip 60 wide cannot be held across
-// the saw. 1230 less 403 and 403 leaves 424, less 63 at each strip.
+// A wide piece, 720 long, gives strips at the stop while it is wider than long. The
+// remainder runs along the fence, since a strip 60 wide cannot be held across the saw.
+// 1230 less 403 and 403 leaves 424, less 63 at each strip.
 func TestWhatIsNoLongerWideGoesBackToTheFence(t *testing.T) {
 	root := Node{Length: 720 * mm, Width: 1230 * mm, Use: Split, Cut: Rip}
 	y := stock.Length(0)

@@ -9,10 +9,9 @@ import (
 	"sawbill/stock"
 )
 
-// Whatever boards, parts and rules of the saw there are: no piece of a board is
-// ripped that is shorter than the machines can safely take, but where it holds a
-// blank of which the job warns, since no board is long enough or it may not be
-// ganged.
+// For any boards, parts and saw rules, no piece is ripped that is too short for the
+// machines. The exception is a piece with a blank that the job warns about, since no board
+// is long enough or it may not be ganged.
 func TestNoShortPieceIsRipped(t *testing.T) {
 	rips, warned := 0, 0
 	for seed := range uint64(400) {
@@ -41,8 +40,7 @@ func TestNoShortPieceIsRipped(t *testing.T) {
 	}
 }
 
-// holdsShort reports whether the piece that s rips holds a blank of which the
-// job warns, and with reason.
+// holdsShort reports whether the piece that s rips holds a blank with a valid warning.
 func holdsShort(p *Plan, l Layout, s Step) bool {
 	for _, n := range l.Leaves() {
 		within := n.X >= s.X && n.X < s.X+s.Run && n.Y >= s.Y-s.Setting && n.Y < s.Y-s.Setting+s.Piece.Width

@@ -7,7 +7,7 @@ import (
 	"sawbill/stock"
 )
 
-// Whatever is changed of a plan whose stock the seller cuts, it does not hold any more.
+// Any change to a plan with the seller's cuts makes it invalid.
 func TestAPlanOfWhatTheSellerCutsIsChecked(t *testing.T) {
 	limits := oneCut(1300*mm, 1300*mm)
 	job := sheets(2440*mm, 1220*mm, limits, shelf(1100*mm, 600*mm, 5))

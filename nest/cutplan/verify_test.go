@@ -7,10 +7,9 @@ import (
 	"sawbill/stock"
 )
 
-// Whatever part, allowances, machines and boards there are: the blanks hold the
-// parts that are wanted and no other, each contains its parts, their allowances
-// and the kerfs between, milling it step by step ends at the finished part, and
-// none is larger than all boards or shorter than the planer can take.
+// For any part, allowances, machines and boards, the blanks hold exactly the wanted parts.
+// Each contains its parts, their allowances and the kerfs between, and milling it ends at
+// the finished part. No blank is larger than all boards or shorter than the planer takes.
 func TestBlanksHoldTheirPartsAndMillingLosesNothing(t *testing.T) {
 	ganged, resawn, both := 0, 0, 0
 	for seed := range uint64(20_000) {
@@ -38,7 +37,7 @@ func TestBlanksHoldTheirPartsAndMillingLosesNothing(t *testing.T) {
 	}
 }
 
-// unfit says what keeps b from its boards or from the planer.
+// unfit explains why b does not suit its boards or the planer.
 func unfit(job stock.Job, b stock.Blank) string {
 	room, fits, exact := stock.Length(0), false, false
 	for _, i := range job.Sources(b) {
@@ -88,7 +87,7 @@ func lumberJob(r *rand.Rand) stock.Job {
 	return job
 }
 
-// A bill is refused whatever is wrong with it.
+// verify refuses a bill with any fault.
 func TestVerifyRefusesBillsThatDoNotHold(t *testing.T) {
 	job := stock.Job{
 		Saw: stock.Saw{Kerf: 3 * mm, ResawKerf: 2 * mm}, Shortest: 300 * mm,

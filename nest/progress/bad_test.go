@@ -7,8 +7,7 @@ import (
 	"sawbill/stock"
 )
 
-// A gang of five of which two parts were no good and that is then lost gives none: it
-// takes none from what else is there.
+// A lost gang of five takes its two bad parts along; the bad parts of other blanks stay.
 func TestLostBlankTakesItsBadPartsAlong(t *testing.T) {
 	b := cutplan.Blank{Mark: "F"}
 	b.Part = stock.Part{Name: "divider", Count: 5}

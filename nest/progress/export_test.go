@@ -7,8 +7,7 @@ import (
 	"sawbill/stock"
 )
 
-// Spent is what the cuts made in one piece of stock have taken: dust, what was trimmed
-// off, and waste.
+// Spent is the area that the cuts in one piece of stock turned into dust, trim and waste.
 func Spent(s *State, layout, copy int) *big.Int {
 	area := func(length, width stock.Length) *big.Int {
 		return new(big.Int).Mul(big.NewInt(int64(length)), big.NewInt(int64(width)))

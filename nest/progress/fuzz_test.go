@@ -10,8 +10,8 @@ import (
 	"sawbill/stock/job"
 )
 
-// Whatever is said of a plan is refused or leaves a state that adds up: no blank is there
-// more often than it was cut or said to be good, and none is lost that was not there.
+// Any event is refused or leaves a state that adds up. No blank is present more often than
+// it was cut or reported good, and none is lost that was not present.
 func FuzzTell(f *testing.F) {
 	file, err := job.Read("../../testdata/jobs/keepsake-boxes.toml")
 	if err != nil {

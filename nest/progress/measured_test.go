@@ -10,7 +10,7 @@ import (
 	"sawbill/stock"
 )
 
-func told(t *testing.T, s *progress.State, all ...string) error {
+func report(t *testing.T, s *progress.State, all ...string) error {
 	t.Helper()
 	for i, said := range all {
 		e, err := progress.ParseEvent(said)
@@ -27,8 +27,7 @@ func told(t *testing.T, s *progress.State, all ...string) error {
 	return nil
 }
 
-// A piece that is measured again counts with that size, by the name that it has, and
-// gives no blanks as planned.
+// A piece with a measured size keeps its name and gives no blanks as planned.
 func TestAPieceCountsAsItIsMeasured(t *testing.T) {
 	p := planOf(t, "../../testdata/jobs/potting-bench.toml")
 	sheet := ""
@@ -53,7 +52,7 @@ func TestAPieceCountsAsItIsMeasured(t *testing.T) {
 	for _, test := range tests {
 		s := progress.Begin(p)
 		s.Code = "K7F2M"
-		if err := told(t, s, test.happened...); err != nil {
+		if err := report(t, s, test.happened...); err != nil {
 			t.Errorf("%s: %v", test.reason, err)
 			continue
 		}
@@ -76,8 +75,8 @@ func TestAPieceCountsAsItIsMeasured(t *testing.T) {
 	}
 }
 
-// A sheet is trimmed side by side: between two trim cuts the piece that lies there is the
-// sheet less what the cuts so far took off, with a blade that takes nothing too.
+// A sheet is trimmed side by side. Between two trim cuts the remnant is the sheet less the
+// cuts so far, with a kerf of zero too.
 func TestASheetIsTrimmedSideBySide(t *testing.T) {
 	const mm = stock.Millimeter
 	for _, kerf := range []stock.Length{0, 3 * mm} {
@@ -92,7 +91,7 @@ func TestASheetIsTrimmedSideBySide(t *testing.T) {
 		}
 		s := progress.Begin(p)
 		for n, want := range []string{"700 x 490", "700 x 480", "690 x 480"} {
-			if err := told(t, s, fmt.Sprintf("cut 1/1:%d", n+1)); err != nil {
+			if err := report(t, s, fmt.Sprintf("cut 1/1:%d", n+1)); err != nil {
 				t.Fatal(err)
 			}
 			is := s.Pieces("K7F2M")[0].Stock
@@ -103,8 +102,8 @@ func TestASheetIsTrimmedSideBySide(t *testing.T) {
 	}
 }
 
-// A piece that was begun is cut no further as planned once it has another size, and a
-// larger size than it can have is refused.
+// A begun piece with a changed size is not cut further as planned. A size larger than
+// possible is refused.
 func TestSizesThatCannotBe(t *testing.T) {
 	p := planOf(t, "../../testdata/jobs/potting-bench.toml")
 	begun := func(s *progress.State) string {
@@ -118,11 +117,11 @@ func TestSizesThatCannotBe(t *testing.T) {
 	}
 	s := progress.Begin(p)
 	s.Code = "K7F2M"
-	if err := told(t, s, "cut 1/1:1"); err != nil {
+	if err := report(t, s, "cut 1/1:1"); err != nil {
 		t.Fatal(err)
 	}
 	name := begun(s)
-	if err := told(t, s, "measured "+name+"=50 x 50 mm"); err != nil {
+	if err := report(t, s, "measured "+name+"=50 x 50 mm"); err != nil {
 		t.Fatal(err)
 	}
 	before := fmt.Sprint(s.Blanks(), s.Layouts(), s.Pieces(""))
@@ -134,7 +133,7 @@ func TestSizesThatCannotBe(t *testing.T) {
 		{"measured " + name + "=50 mm", "is no size"},
 		{"measured " + name + "=50 x 0 mm", "makes no sense"},
 	} {
-		err := told(t, s, test.said)
+		err := report(t, s, test.said)
 		if wrong, ok := err.(progress.Wrong); !ok || !strings.Contains(wrong.Cause, test.cause) {
 			t.Errorf("%s: %v", test.said, err)
 		}

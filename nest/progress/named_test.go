@@ -6,8 +6,8 @@ import (
 	"sawbill/nest/cutplan"
 )
 
-// Parts may be called as other blanks are marked, and with the signs that part a name
-// from a size or a count.
+// A part may have the name of another blank's mark. Its name may also hold the separators
+// before a size or a count.
 func TestBlanksByAwkwardNames(t *testing.T) {
 	var bill []Made
 	for i, name := range []string{"B", "rail: front", "a=b"} {

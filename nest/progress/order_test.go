@@ -12,8 +12,8 @@ import (
 	"sawbill/stock"
 )
 
-// Whatever was cut before, the cuts that are left can be made in their order, one by one:
-// each when the piece that it divides is there. Then every blank is there.
+// After any earlier cuts, the remaining cuts can be made one by one in their order: each
+// piece is free before its cut. In the end every blank is cut.
 func TestTheNextCutLeadsToTheEnd(t *testing.T) {
 	paths, _ := filepath.Glob("../../testdata/jobs/*.toml")
 	for _, path := range paths {
@@ -86,15 +86,14 @@ func tell(t *testing.T, s *progress.State, e progress.Event) {
 	}
 }
 
-// Stock that is not there, or has another size, is in no order; its copies that are there
-// are.
+// Stock that is missing or has a changed size is in no order; its other copies are.
 func TestOrderLeavesOutWhatIsNotThere(t *testing.T) {
 	p := planOf(t, "../../testdata/jobs/potting-bench.toml")
 	for i, l := range p.Layouts {
 		for _, said := range []string{"missing " + l.Stock.Name, "measured " + l.Stock.Name + "=60 x 60 mm"} {
 			s := progress.Begin(p)
 			whole := len(s.Order(progress.ByLayout))
-			if err := told(t, s, said); err != nil {
+			if err := report(t, s, said); err != nil {
 				t.Fatal(err)
 			}
 			for _, by := range []progress.By{progress.ByLayout, progress.BySetup} {
@@ -109,7 +108,7 @@ func TestOrderLeavesOutWhatIsNotThere(t *testing.T) {
 	}
 }
 
-// A piece that was begun and is smaller now is cut no further; all else of its sheet is.
+// A begun piece that is smaller now is not cut further; the rest of its sheet is.
 func TestOrderLeavesOutAPieceOfAnotherSize(t *testing.T) {
 	p := planOf(t, "../../testdata/jobs/potting-bench.toml")
 	s := progress.Begin(p)
@@ -131,7 +130,7 @@ func TestOrderLeavesOutAPieceOfAnotherSize(t *testing.T) {
 	}
 }
 
-// What lies there covers the stock but for kerf, and each piece lies where it was cut.
+// The remnants cover the stock except for kerf, and each has the place where it was cut.
 func TestPiecesHaveTheirPlaces(t *testing.T) {
 	p := planOf(t, "../../testdata/jobs/potting-bench.toml")
 	s := progress.Begin(p)
@@ -153,7 +152,7 @@ func TestPiecesHaveTheirPlaces(t *testing.T) {
 	}
 }
 
-// A shelf of which two are cut from one sheet: the saw's next cut, until all is done.
+// Two shelves come from one sheet: the saw's next cut, until all is done.
 func ExampleState_Next() {
 	const mm = stock.Millimeter
 	job := stock.Job{

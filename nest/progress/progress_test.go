@@ -31,9 +31,8 @@ func area(length, width stock.Length) *big.Int {
 	return new(big.Int).Mul(big.NewInt(int64(length)), big.NewInt(int64(width)))
 }
 
-// Whatever cuts are made, in whatever order they can be: the pieces that there are, the
-// blanks that came off and what the cuts made dust and scrap of is the stock, to the
-// last square of 25 nm. The dust is told by the steps, which know nothing of the pieces.
+// For any feasible cuts, remnants, blanks, dust and scrap add up to the stock, to the last
+// square of 25 nm. The steps give the dust, and they know nothing of the pieces.
 func TestMaterialIsConserved(t *testing.T) {
 	paths, _ := filepath.Glob("../../testdata/jobs/*.toml")
 	for _, path := range paths {
@@ -82,8 +81,7 @@ func TestMaterialIsConserved(t *testing.T) {
 	}
 }
 
-// Whatever happens in a shop: what is told to lie there, the blanks that came off, what
-// was lost of the spoiled ones, waste and dust are all the stock that was there.
+// For any events, pieces, blanks, losses, waste and dust add up to all the stock.
 func TestWhatIsToldToLieThereIsAllThereIs(t *testing.T) {
 	p := planOf(t, "../../testdata/jobs/potting-bench.toml")
 	for seed := range uint64(300) {
@@ -129,7 +127,8 @@ func TestWhatIsToldToLieThereIsAllThereIs(t *testing.T) {
 	}
 }
 
-// All cut is all there: every blank, every offcut by its name, and nothing else.
+// Once everything is cut, every blank and every offcut is present by name, and nothing
+// else.
 func TestAPlanThatIsCutIsDone(t *testing.T) {
 	p := planOf(t, "../../testdata/jobs/potting-bench.toml")
 	s := progress.Begin(p)
@@ -169,7 +168,7 @@ func TestAPlanThatIsCutIsDone(t *testing.T) {
 	}
 }
 
-// What cannot have happened is told with what could have, and changes nothing.
+// An impossible event is refused with a remedy, and changes nothing.
 func TestWhatCannotHaveHappened(t *testing.T) {
 	p := planOf(t, "../../testdata/jobs/potting-bench.toml")
 	tests := []struct{ event, cause, remedy string }{

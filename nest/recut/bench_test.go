@@ -13,8 +13,8 @@ import (
 	"sawbill/stock"
 )
 
-// cabinets is a job of about 60 parts as furniture has them, of two materials with three
-// sizes of sheets each, whose grain mostly matters.
+// cabinets is a job of about 60 typical furniture parts in two materials. Each material
+// has three sizes of sheets, and grain mostly matters.
 func cabinets(random *rand.Rand) stock.Job {
 	const mm = stock.Millimeter
 	job := stock.Job{
@@ -45,9 +45,9 @@ func cabinets(random *rand.Rand) stock.Job {
 	return job
 }
 
-// BenchmarkRecut plans the rest of 60 parts, half of the layouts cut and three blanks of
-// them spoiled, within a second: how long the first plan of it takes, how long it all
-// takes, and how many are proven.
+// BenchmarkRecut plans the rest of 60 parts within a second, half of the layouts cut and
+// three blanks spoiled. It reports the time to the first plan, the total time, and how
+// many plans are proven.
 func BenchmarkRecut(b *testing.B) {
 	var shops []*progress.State
 	for seed := range uint64(20) {

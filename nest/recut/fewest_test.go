@@ -31,9 +31,8 @@ func smallJob(random *rand.Rand) stock.Job {
 	return job
 }
 
-// Where the rest costs something, it is what planning everything anew would cost at the
-// least, or what changing any of the pieces would; and of all choices of pieces to change
-// that reach it, one of the fewest is taken. All of them are tried here.
+// If the rest costs something, no set of replanned pieces costs less. Among the sets at
+// that cost, Make takes one of the smallest. The test tries all sets.
 func TestTheRestCostsLeastAndChangesFewest(t *testing.T) {
 	jobs, paid, changed, more := 0, 0, 0, 0
 	for seed := range uint64(280) {

@@ -13,17 +13,17 @@ import (
 	"sawbill/stock"
 )
 
-// floor is a workshop in which each piece is followed with its grain, by the steps of the
-// saw alone: what the program says of a piece is compared with it.
+// floor is a workshop that follows each piece and its grain by the steps of the saw alone.
+// The program's pieces are compared with it.
 type floor struct {
 	t      *testing.T
 	random *rand.Rand
 	story  string
 	state  *progress.State
 	code   string
-	// onHand are the grains that pieces of a name may really have, as their length runs.
+	// onHand lists the possible grains of the pieces with a name, along their length.
 	onHand map[string][]stock.Grain
-	// good are the blanks that are there, by mark: how the grain of each runs along it.
+	// good lists the grain of each good blank along its length, by mark.
 	good     map[string][]stock.Grain
 	made     map[progress.Cut]bool // cuts, one by one
 	spoiled  []stock.Grain         // in the order told
@@ -35,7 +35,7 @@ func (f *floor) errorf(format string, args ...any) {
 	f.t.Errorf(f.story+", "+f.code+": "+format, args...)
 }
 
-// begin puts a plan on the floor. The blanks that are there stay.
+// begin puts a plan on the floor. Finished blanks stay.
 func (f *floor) begin(p *cutplan.Plan, code string, before []progress.Made) {
 	f.state, f.code = progress.Begin(p, before...), code
 	f.state.Code = code
@@ -43,7 +43,7 @@ func (f *floor) begin(p *cutplan.Plan, code string, before []progress.Made) {
 	f.noneAcross(p)
 }
 
-// grains are those that the stock of a layout may have.
+// grains lists the possible grains of a layout's stock.
 func (f *floor) grains(s stock.Stock) []stock.Grain {
 	if !s.OnHand {
 		return []stock.Grain{s.Grain}
@@ -54,7 +54,7 @@ func (f *floor) grains(s stock.Stock) []stock.Grain {
 	return f.onHand[s.Name]
 }
 
-// noneAcross checks that no part lies across the grain that its stock really has.
+// noneAcross checks that no part lies across the true grain of its stock.
 func (f *floor) noneAcross(p *cutplan.Plan) {
 	for i, l := range p.Layouts {
 		for _, n := range l.Leaves() {
@@ -74,8 +74,8 @@ func (f *floor) noneAcross(p *cutplan.Plan) {
 	}
 }
 
-// tell reports an event; false if it cannot have happened.
-func (f *floor) tell(word, value string) bool {
+// report reports an event; it returns false if the event is refused.
+func (f *floor) report(word, value string) bool {
 	return f.state.Apply(progress.Event{Word: word, Value: value}) == nil
 }
 
@@ -83,7 +83,7 @@ func (f *floor) tell(word, value string) bool {
 func (f *floor) cut(layout, copy, from, to int) {
 	steps := f.state.Steps(layout)
 	event := progress.Cut{Layout: layout, Copy: copy, From: from, To: to}.Event()
-	if !f.tell(event.Word, event.Value) {
+	if !f.report(event.Word, event.Value) {
 		return
 	}
 	l := f.state.Plan().Layouts[layout-1]
@@ -123,7 +123,7 @@ func (f *floor) cut(layout, copy, from, to int) {
 
 var seen = map[stock.Grain]string{stock.GrainLength: "length", stock.GrainWidth: "width", stock.GrainAny: "none"}
 
-// take has one of the good blanks of a mark spoiled or lost, whichever it is.
+// take spoils or loses any one of the good blanks of a mark.
 func (f *floor) take(b progress.Blank) {
 	all := f.good[b.Mark]
 	if len(all) == 0 {
@@ -135,13 +135,13 @@ func (f *floor) take(b progress.Blank) {
 		look = ", grain " + seen[all[at]]
 	}
 	if f.random.IntN(3) == 0 {
-		if !f.tell("lost", b.Mark+look) {
+		if !f.report("lost", b.Mark+look) {
 			f.errorf("%d blanks %s are there, and none can be lost%s", len(all), b.Mark, look)
 			return
 		}
 	} else {
 		part := b.Length - stock.Length(f.random.Int64N(int64(b.Length)/2))
-		if !f.tell("spoiled", fmt.Sprintf("%s=%s x %s mm%s", b.Mark, part.Decimal(), b.Width.Decimal(), look)) {
+		if !f.report("spoiled", fmt.Sprintf("%s=%s x %s mm%s", b.Mark, part.Decimal(), b.Width.Decimal(), look)) {
 			f.errorf("%d blanks %s are there, and none can be spoiled%s", len(all), b.Mark, look)
 			return
 		}
@@ -150,19 +150,19 @@ func (f *floor) take(b progress.Blank) {
 	f.good[b.Mark] = slices.Delete(all, at, at+1)
 }
 
-// measure gives a piece of whole stock another size.
+// measure gives a piece of uncut stock another size.
 func (f *floor) measure(s stock.Stock) {
 	name := s.Name
 	grains := f.grains(s)
 	if !s.OnHand {
 		name = progress.Bought(name)
 	}
-	if f.tell("measured", fmt.Sprintf("%s=%s x %s mm", name, (s.Length-40_000).Decimal(), s.Width.Decimal())) {
+	if f.report("measured", fmt.Sprintf("%s=%s x %s mm", name, (s.Length-40_000).Decimal(), s.Width.Decimal())) {
 		f.measured = append(f.measured, grains)
 	}
 }
 
-// happens lets a few things happen.
+// happens reports a few random events.
 func (f *floor) happens(events int) {
 	for range events {
 		plan := f.state.Plan()
@@ -188,14 +188,14 @@ func (f *floor) happens(events int) {
 		case 4, 5:
 			f.take(b)
 		case 6:
-			if f.tell("good", b.Mark) {
+			if f.report("good", b.Mark) {
 				f.good[b.Mark] = append(f.good[b.Mark], f.madeByHand(b))
 			}
 		case 7:
 			if f.random.IntN(3) == 0 {
 				f.measure(l.Stock)
 			} else {
-				f.tell("missing", l.Stock.Name)
+				f.report("missing", l.Stock.Name)
 			}
 		}
 	}
@@ -210,7 +210,7 @@ func (f *floor) happens(events int) {
 	}
 }
 
-// madeByHand is the grain of a blank that comes from somewhere: right for its part.
+// madeByHand returns the grain of a blank from outside the plan: right for its part.
 func (f *floor) madeByHand(b progress.Blank) stock.Grain {
 	grainless := true
 	for _, s := range f.state.Plan().Job.Stock {
@@ -225,8 +225,8 @@ func (f *floor) madeByHand(b progress.Blank) stock.Grain {
 	return b.Part.Grain
 }
 
-// lies checks what is claimed of a piece against the grains that it may have, and lays it
-// on hand. Wood without grain may be taken for wood with grain; nothing else is right.
+// lies checks the claims about a piece against its possible grains, and puts it on hand.
+// Wood without grain may pass for wood with grain; any other difference is an error.
 func (f *floor) lies(s stock.Stock, exact bool, grains ...stock.Grain) {
 	for _, is := range grains {
 		if s.Grain != is && (exact || s.Grain != stock.GrainUnknown && is != stock.GrainAny) {
@@ -284,7 +284,7 @@ func (f *floor) rest(o recut.Options) *recut.Result {
 	return made
 }
 
-// unused takes away the blanks that the rest does not count on, whichever they are.
+// unused removes the blanks that the rest does not count on, any of them.
 func (f *floor) unused(made *recut.Result) {
 	left := map[string]int{}
 	for _, m := range made.Made {
@@ -311,7 +311,7 @@ func (f *floor) unused(made *recut.Result) {
 			}
 		}
 	}
-	// What is known of the blanks that go along is right of each.
+	// Facts about the blanks that go along hold for each of them.
 	for _, m := range made.Made {
 		claim := m.From.Grain
 		if m.Turned {

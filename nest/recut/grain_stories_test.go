@@ -14,11 +14,11 @@ import (
 	"sawbill/stock"
 )
 
-// long is whether the long counts of .ci/long are asked for.
+// long selects the full counts of .ci/long.
 var long = os.Getenv("SAWBILL_LONG") == "1"
 
-// In random stories of up to four rests no part lies across its grain, and every piece has
-// the grain of the stock that it came from, whatever was spoiled and whoever looked.
+// In random stories of up to four rests no part lies across its grain. Every piece has the
+// grain of its stock, for any losses and any reports about grain.
 func TestGrainIsRightThroughWholeStories(t *testing.T) {
 	stories := uint64(60)
 	if long {
@@ -68,7 +68,7 @@ func TestGrainIsRightThroughWholeStories(t *testing.T) {
 	}
 }
 
-// fewerParts is the job as it stands, and with one of its parts dropped or wanted less.
+// fewerParts returns the job as it is, and the job with one part dropped or reduced.
 func fewerParts(random *rand.Rand, s *progress.State) (was, is *stock.Job) {
 	before, after := s.Plan().Job, s.Plan().Job
 	before.Parts, after.Parts = s.Parts(), s.Parts()

@@ -41,7 +41,7 @@ length = 295
 width = 580
 `
 
-// Fibreboard has no grain: what is left of a lid holds a flap, turned.
+// Fiberboard has no grain: a spoiled lid holds a flap, turned.
 const fibreboard = `
 [saw]
 kerf = 3
@@ -123,8 +123,8 @@ func (s *story) rest() *recut.Result {
 	return made
 }
 
-// A blank that an earlier plan made keeps the grain of the stock that it came from: what
-// is left of it when it is spoiled is neither cut across its grain nor passed over.
+// A blank of an earlier plan keeps the grain of its stock. If it is spoiled, its usable
+// part is neither cut across the grain nor ignored.
 func TestASpoiledBlankOfAnEarlierPlanKeepsItsGrain(t *testing.T) {
 	tests := []struct {
 		reason, job string
@@ -158,8 +158,8 @@ func TestASpoiledBlankOfAnEarlierPlanKeepsItsGrain(t *testing.T) {
 	}
 }
 
-// Two lids of which one lay turned: while nobody says which of them is spoiled, neither
-// what is left of it nor the other claims a grain; once somebody looks, both do.
+// One of two lids lay turned. Until a report says which one is spoiled, neither lid's
+// grain is certain; once a report gives the grain, both are.
 func TestWhichOfTwoIsSpoiledIsNotGuessed(t *testing.T) {
 	const two = `
 [saw]
@@ -227,7 +227,7 @@ count = 2
 	}
 }
 
-// along is the grain of a blank as its own length runs.
+// along returns the grain of a blank along its own length.
 func along(in stock.Grain, turned bool) stock.Grain {
 	if turned {
 		return in.Quarter()

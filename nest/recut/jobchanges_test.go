@@ -33,8 +33,8 @@ width = 300
 count = 4
 `
 
-// thinks plans a job, lets things happen, and plans the rest of the job as changed.
-func thinks(t *testing.T, text string, as job.Changes, happened ...string) *recut.Result {
+// afterChange plans a job, reports events, and plans the rest of the job as changed.
+func afterChange(t *testing.T, text string, as job.Changes, happened ...string) *recut.Result {
 	t.Helper()
 	sources := []job.Source{{Name: "shelves.toml", Text: text}}
 	was, err := job.Reread(sources, job.Changes{})
@@ -58,7 +58,7 @@ func thinks(t *testing.T, text string, as job.Changes, happened ...string) *recu
 	return made
 }
 
-// inWords is what becomes of a job by second thoughts: "3 made, 1 to come ...".
+// inWords describes the effect of a change: "3 made, 1 to come ...".
 func inWords(made *recut.Result) string {
 	var said []string
 	there, coming := 0, 0
@@ -84,7 +84,8 @@ func inWords(made *recut.Result) string {
 	return strings.Join(append(said, made.Plan.Cost.String()), "; ")
 }
 
-// What is uncut is planned by the new job, what is cut is trimmed or is wood on hand.
+// Uncut stock is planned by the new job; finished blanks are trimmed or become wood on
+// hand.
 func TestSecondThoughts(t *testing.T) {
 	tests := []struct {
 		reason   string
@@ -112,13 +113,13 @@ func TestSecondThoughts(t *testing.T) {
 			"2 there, 2 to come; A shelf; 0.00"},
 	}
 	for _, test := range tests {
-		if got := inWords(thinks(t, test.job, test.as, test.happened...)); got != test.want {
+		if got := inWords(afterChange(t, test.job, test.as, test.happened...)); got != test.want {
 			t.Errorf("%s:\n got %s\nwant %s", test.reason, got, test.want)
 		}
 	}
 }
 
-// A part that gets a grain is good only where its grain is known to run so.
+// A part that gets a grain is good only if its grain is known to run that way.
 func TestAPartThatGetsAGrainIsLookedAt(t *testing.T) {
 	any := strings.ReplaceAll(shelves, "width = 610", "width = 310") + `grain = "any"
 
@@ -149,9 +150,9 @@ price = 90
 	}
 }
 
-// The thickness goes along: what was cut of a material that measures otherwise does too.
+// A changed thickness applies to finished blanks of the material too.
 func TestTheThicknessOfWhatIsCutGoesAlong(t *testing.T) {
-	made := thinks(t, shelves, job.Changes{Thicknesses: []string{"birch ply=17.6"}}, "cut 1/1")
+	made := afterChange(t, shelves, job.Changes{Thicknesses: []string{"birch ply=17.6"}}, "cut 1/1")
 	want := 17_600 * stock.Millimeter / 1000
 	for _, m := range made.Made {
 		if m.From.Thickness != want || m.Thickness != want || m.Part.Thickness != want {

@@ -15,8 +15,7 @@ import (
 	"sawbill/stock/job"
 )
 
-// happen tells of things that happen in a shop at random: cuts, blanks spoiled and
-// lost, stock that is not there.
+// happen reports random events: cuts, blanks spoiled and lost, missing stock.
 func happen(random *rand.Rand, s *progress.State, events int) {
 	plan := s.Plan()
 	for range events {
@@ -70,8 +69,8 @@ func eachExample(t *testing.T, do func(t *testing.T, p *cutplan.Plan)) {
 	}
 }
 
-// What is good and what the rest cuts are the parts of the job, whatever happened; and
-// again, when the rest is spoiled in its turn.
+// After any events, good blanks and the blanks of the rest add up to the parts of the job.
+// The same holds after events in the rest.
 func TestWhatIsGoodAndTheRestAreTheJob(t *testing.T) {
 	eachExample(t, func(t *testing.T, plan *cutplan.Plan) {
 		for seed := range uint64(10) {

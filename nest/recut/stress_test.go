@@ -68,7 +68,7 @@ func anyJob(random *rand.Rand) stock.Job {
 	return job
 }
 
-// Under whatever rules a job is planned, its rest is planned and holds, again and again.
+// Under any rules of the saw, the rest of a job can be planned again and again.
 func TestTheRestHoldsUnderAnyRules(t *testing.T) {
 	rests := 0
 	for seed := range uint64(200) {
@@ -123,7 +123,7 @@ func TestTheRestHoldsUnderAnyRules(t *testing.T) {
 	t.Logf("%d rests", rests)
 }
 
-// smallerParts is the job as it stands, and with some of its parts a little shorter or
+// smallerParts returns the job as it is, and the job with some parts a little shorter or
 // narrower.
 func smallerParts(random *rand.Rand, s *progress.State) (was, is *stock.Job) {
 	const mm = stock.Millimeter

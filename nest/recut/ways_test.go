@@ -14,8 +14,8 @@ import (
 	"sawbill/stock/job"
 )
 
-// waysOf plans a job, cuts all of it, has a blank spoiled, and tells what else could be
-// done about it: "smaller height 720 714: side, back; splice 150 of 560".
+// waysOf plans a job, cuts all of it, spoils a blank, and lists the alternatives: "smaller
+// height 720 714: side, back; splice 150 of 560".
 func waysOf(t *testing.T, source string, happened ...string) string {
 	t.Helper()
 	path := filepath.Join(t.TempDir(), "job.toml")
@@ -121,7 +121,7 @@ overlay = 13
 gap = 3
 `
 
-// The sizes are reckoned by hand.
+// The sizes are computed by hand.
 func TestWhatElseCouldSaveIt(t *testing.T) {
 	const list = ply + `
 [[part]]
@@ -189,7 +189,7 @@ count = 2
 	}
 }
 
-// With its allowances less, the part may still be in it.
+// Without its full allowances, the blank may still hold the part.
 func TestAPieceWithLessToTrimIsEnough(t *testing.T) {
 	const list = ply + `
 [allowance]
