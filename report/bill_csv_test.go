@@ -53,7 +53,7 @@ length = "8 ft"
 	if diff := cmp.Diff(p.Job.Parts, f.Job.Parts, cmpopts.IgnoreFields(stock.Part{}, "From")); diff != "" {
 		t.Errorf("(-want +got)\n%s", diff)
 	}
-	if len(f.Warnings) != 1 || !strings.Contains(f.Warnings[0].String(), `"mark"`) {
+	if len(f.Warnings) != 1 || !strings.Contains(f.Warnings[0].Error(), `"mark"`) {
 		t.Errorf("warnings %v, want one of the columns that are passed over", f.Warnings)
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math/big"
 	"regexp"
+	"sawbill/stock/fault"
 	"strings"
 )
 
@@ -20,7 +21,7 @@ func isAmount(text string) bool {
 }
 
 // readAmount reads an amount exactly. The text is as typed returns it.
-func readAmount(text string) (*big.Rat, *refusal) {
+func readAmount(text string) (*big.Rat, *fault.Fault) {
 	if !isAmount(text) {
 		return nil, diagnose(text)
 	}
@@ -33,12 +34,12 @@ func readAmount(text string) (*big.Rat, *refusal) {
 
 // readDecimal reads a whole number or a decimal. A comma before three digits
 // may part thousands, which no reader can tell; a dot never does.
-func readDecimal(whole, mark, part string) (*big.Rat, *refusal) {
+func readDecimal(whole, mark, part string) (*big.Rat, *fault.Fault) {
 	thousands := mark == "," && len(part) == 3 && len(whole) <= 3 && !strings.HasPrefix(whole, "0") && whole != ""
 	if thousands {
-		return nil, &refusal{
-			"the comma may part decimals or thousands",
-			fmt.Sprintf("write %s.%s or %s%s", whole, part, whole, part),
+		return nil, &fault.Fault{
+			Cause:  "the comma may part decimals or thousands",
+			Remedy: fmt.Sprintf("write %s.%s or %s%s", whole, part, whole, part),
 		}
 	}
 	return ratio(whole+part, "1"+strings.Repeat("0", len(part))), nil
@@ -47,26 +48,26 @@ func readDecimal(whole, mark, part string) (*big.Rat, *refusal) {
 // readFraction reads a fraction with or without a whole number before it, and
 // refuses the two ways in which one goes wrong: a fraction of one or more
 // behind a whole number, and a lost space.
-func readFraction(whole, numerator, denominator string) (*big.Rat, *refusal) {
+func readFraction(whole, numerator, denominator string) (*big.Rat, *fault.Fault) {
 	if strings.Trim(denominator, "0") == "" {
-		return nil, &refusal{"nothing can be divided by 0", "write a fraction such as 1/2"}
+		return nil, &fault.Fault{Cause: "nothing can be divided by 0", Remedy: "write a fraction such as 1/2"}
 	}
 	fraction := ratio(numerator, denominator)
 	improper := fraction.Cmp(big.NewRat(1, 1)) >= 0
 	if whole == "" {
 		if split := lostSpace(numerator, denominator); improper && split != "" {
-			return nil, &refusal{
-				"a space seems to be missing",
-				fmt.Sprintf("write %s or %s", split, mixed(fraction)),
+			return nil, &fault.Fault{
+				Cause:  "a space seems to be missing",
+				Remedy: fmt.Sprintf("write %s or %s", split, mixed(fraction)),
 			}
 		}
 		return fraction, nil
 	}
 	value := new(big.Rat).Add(ratio(whole, "1"), fraction)
 	if improper {
-		return nil, &refusal{
-			fmt.Sprintf("%s/%s is not less than one", numerator, denominator),
-			fmt.Sprintf("write %s if that is meant", mixed(value)),
+		return nil, &fault.Fault{
+			Cause:  fmt.Sprintf("%s/%s is not less than one", numerator, denominator),
+			Remedy: fmt.Sprintf("write %s if that is meant", mixed(value)),
 		}
 	}
 	return value, nil
@@ -110,36 +111,36 @@ func ratio(numerator, denominator string) *big.Rat {
 // diagnoses are tried in turn on a text that is no amount.
 var diagnoses = []struct {
 	pattern *regexp.Regexp
-	refusal refusal
+	wrong   fault.Fault
 }{
-	{regexp.MustCompile(`^$`), refusal{
-		"there is no number", "write a number such as 698.5 mm or 27 1/2 in"}},
-	{regexp.MustCompile(`^[-+]`), refusal{
-		"a size has no sign", "leave the sign out"}},
-	{regexp.MustCompile(`_`), refusal{
-		"there is an underscore in the number", "leave it out"}},
-	{regexp.MustCompile(`^0[xob]`), refusal{
-		"this is a number for machines", "write it as on a tape, such as 16"}},
-	{regexp.MustCompile(`^[\d.,]+e[-+]?\d`), refusal{
-		"there is an exponent in the number", "write the number out, such as 2440"}},
-	{regexp.MustCompile(`\d['"]? ?[x*] ?\d`), refusal{
-		"these are two figures", `write one length; the trade name of a lumber size goes under the key "nominal"`}},
-	{regexp.MustCompile(`^[\d.,]+ ?- ?[\d.,]+$`), refusal{
-		"this may be a range, or feet and inches", `write one length, or feet and inches as 2' 3"`}},
-	{regexp.MustCompile(`[.,]\d*[.,]`), refusal{
-		"there are two decimal marks or separators", "write one decimal mark at most, and no separator of thousands"}},
-	{regexp.MustCompile(`[.,]( |$)`), refusal{
-		"there is no digit after the decimal mark", "write 27 or 27.0"}},
-	{regexp.MustCompile(`\d \d`), refusal{
-		"there is a space inside the number", "close it up, or write a fraction behind the space, such as 27 1/2"}},
+	{regexp.MustCompile(`^$`), fault.New(
+		"there is no number", "write a number such as 698.5 mm or 27 1/2 in")},
+	{regexp.MustCompile(`^[-+]`), fault.New(
+		"a size has no sign", "leave the sign out")},
+	{regexp.MustCompile(`_`), fault.New(
+		"there is an underscore in the number", "leave it out")},
+	{regexp.MustCompile(`^0[xob]`), fault.New(
+		"this is a number for machines", "write it as on a tape, such as 16")},
+	{regexp.MustCompile(`^[\d.,]+e[-+]?\d`), fault.New(
+		"there is an exponent in the number", "write the number out, such as 2440")},
+	{regexp.MustCompile(`\d['"]? ?[x*] ?\d`), fault.New(
+		"these are two figures", `write one length; the trade name of a lumber size goes under the key "nominal"`)},
+	{regexp.MustCompile(`^[\d.,]+ ?- ?[\d.,]+$`), fault.New(
+		"this may be a range, or feet and inches", `write one length, or feet and inches as 2' 3"`)},
+	{regexp.MustCompile(`[.,]\d*[.,]`), fault.New(
+		"there are two decimal marks or separators", "write one decimal mark at most, and no separator of thousands")},
+	{regexp.MustCompile(`[.,]( |$)`), fault.New(
+		"there is no digit after the decimal mark", "write 27 or 27.0")},
+	{regexp.MustCompile(`\d \d`), fault.New(
+		"there is a space inside the number", "close it up, or write a fraction behind the space, such as 27 1/2")},
 }
 
 // diagnose says what keeps a text from being read as a length.
-func diagnose(text string) *refusal {
+func diagnose(text string) *fault.Fault {
 	for _, d := range diagnoses {
 		if d.pattern.MatchString(text) {
-			return &d.refusal
+			return &d.wrong
 		}
 	}
-	return &refusal{"this is no way to write a length", `write it like 698.5 mm, 27 1/2 in or 2' 3-1/2"`}
+	return &fault.Fault{Cause: "this is no way to write a length", Remedy: `write it like 698.5 mm, 27 1/2 in or 2' 3-1/2"`}
 }

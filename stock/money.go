@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math/bits"
 	"regexp"
+	"sawbill/stock/fault"
 	"strconv"
 	"strings"
 )
@@ -19,34 +20,34 @@ var price = regexp.MustCompile(`^(\d+)(?:[.,](\d{1,2}))?$`)
 
 // ParseMoney reads a price of at most two decimals, "74.5" or "74,50", without
 // sign, currency or separators of thousands, up to [Dearest]. Every error is a
-// [*NotationError].
+// [fault.Fault].
 func ParseMoney(text string) (Money, error) {
 	m, wrong := readMoney(strings.TrimSpace(text))
 	if wrong != nil {
-		return 0, wrong.of("price", text)
+		return 0, notation("price", text, *wrong)
 	}
 	return m, nil
 }
 
-func readMoney(text string) (Money, *refusal) {
+func readMoney(text string) (Money, *fault.Fault) {
 	switch {
 	case len(text) > longestText:
 		return 0, &tooLong
 	case text == "":
-		return 0, &refusal{"there is no amount", "write a price such as 74.50, or leave the key out"}
+		return 0, &fault.Fault{Cause: "there is no amount", Remedy: "write a price such as 74.50, or leave the key out"}
 	case strings.HasPrefix(text, "-") || strings.HasPrefix(text, "+"):
-		return 0, &refusal{"a price has no sign", "leave the sign out"}
+		return 0, &fault.Fault{Cause: "a price has no sign", Remedy: "leave the sign out"}
 	}
 	m := price.FindStringSubmatch(text)
 	if m == nil {
-		return 0, &refusal{
-			"this is no amount with at most two decimals",
-			"write it like 74.50, without currency and without separators of thousands",
+		return 0, &fault.Fault{
+			Cause:  "this is no amount with at most two decimals",
+			Remedy: "write it like 74.50, without currency and without separators of thousands",
 		}
 	}
 	cents, err := strconv.ParseInt(m[1]+(m[2] + "00")[:2], 10, 64)
 	if err != nil || Money(cents) > Dearest {
-		return 0, &refusal{"this is more than " + Dearest.String(), "check the decimal mark"}
+		return 0, &fault.Fault{Cause: "this is more than " + Dearest.String(), Remedy: "check the decimal mark"}
 	}
 	return Money(cents), nil
 }

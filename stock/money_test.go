@@ -3,6 +3,7 @@ package stock
 import (
 	"errors"
 	"math"
+	"sawbill/stock/fault"
 	"strings"
 	"testing"
 )
@@ -50,8 +51,8 @@ func TestParseMoneyRefusesNonsense(t *testing.T) {
 		strings.Repeat("9", 9999): "too long",
 	} {
 		got, err := ParseMoney(text)
-		var wrong *NotationError
-		if !errors.As(err, &wrong) || wrong.Of != "price" || !strings.Contains(wrong.Cause, cause) || wrong.Remedy == "" {
+		var wrong fault.Fault
+		if !errors.As(err, &wrong) || !strings.HasPrefix(wrong.Key, "price ") || !strings.Contains(wrong.Cause, cause) || wrong.Remedy == "" {
 			t.Errorf("ParseMoney(%.70q) = %d, %.200v, want %q", text, got, err, cause)
 		}
 	}

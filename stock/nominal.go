@@ -2,6 +2,7 @@ package stock
 
 import (
 	"cmp"
+	"sawbill/stock/fault"
 	"slices"
 	"strings"
 )
@@ -20,11 +21,11 @@ type dressing struct{ nominal, dry Length }
 
 // ParseNominal reads a trade name: "2x4", "1 x 12", "5/4×6", "2-1/2x4", or
 // "38x89" in millimeters. The thickness stands first. Every error is a
-// [*NotationError] and names the sizes nearest to what was written.
+// [fault.Fault] and names the sizes nearest to what was written.
 func ParseNominal(text string) (Nominal, error) {
 	n, wrong := readNominal(text)
 	if wrong != nil {
-		return Nominal{}, wrong.of("nominal size", text)
+		return Nominal{}, notation("nominal size", text, *wrong)
 	}
 	return n, nil
 }
@@ -64,7 +65,7 @@ func nominalName(l Length) string {
 	return strings.Replace(Ruler{Units: Inches}.Print(l), " ", "-", 1)
 }
 
-func readNominal(text string) (Nominal, *refusal) {
+func readNominal(text string) (Nominal, *fault.Fault) {
 	thickness, width, wrong := readSection(text, Inch, "2x4 or 5/4x6")
 	if wrong != nil {
 		return Nominal{}, wrong
@@ -78,14 +79,14 @@ func readNominal(text string) (Nominal, *refusal) {
 			return n, nil
 		}
 	}
-	return Nominal{}, &refusal{
-		"no softwood is sold by this name",
-		"the nearest are " + nearestNames(sizes, thickness, width) + "; or give thickness and width as measured",
+	return Nominal{}, &fault.Fault{
+		Cause:  "no softwood is sold by this name",
+		Remedy: "the nearest are " + nearestNames(sizes, thickness, width) + "; or give thickness and width as measured",
 	}
 }
 
 // readCLS finds the section whose millimeters were read as inches.
-func readCLS(thickness, width Length) (Nominal, *refusal) {
+func readCLS(thickness, width Length) (Nominal, *fault.Fault) {
 	inches := func(l Length) Length { return l / Millimeter * Inch }
 	names := make([]string, len(clsSizes))
 	for i, n := range clsSizes {
@@ -94,14 +95,14 @@ func readCLS(thickness, width Length) (Nominal, *refusal) {
 		}
 		names[i] = n.String()
 	}
-	return Nominal{}, &refusal{
-		"no softwood is sold by this name, in inches or in millimeters",
-		"CLS is " + strings.Join(names, ", ") + "; or give thickness and width as measured",
+	return Nominal{}, &fault.Fault{
+		Cause:  "no softwood is sold by this name, in inches or in millimeters",
+		Remedy: "CLS is " + strings.Join(names, ", ") + "; or give thickness and width as measured",
 	}
 }
 
 // readSection reads a thickness and a width in units; example is one.
-func readSection(text string, units Length, example string) (thickness, width Length, wrong *refusal) {
+func readSection(text string, units Length, example string) (thickness, width Length, wrong *fault.Fault) {
 	if len(text) > longestText {
 		return 0, 0, &tooLong
 	}
@@ -112,7 +113,7 @@ func readSection(text string, units Length, example string) (thickness, width Le
 	first, second, two := strings.Cut(plain, "x")
 	first, second = strings.TrimSpace(first), strings.TrimSpace(second)
 	if !two || !isAmount(first) || !isAmount(second) {
-		return 0, 0, &refusal{"this is not a thickness and a width", "write it like " + example}
+		return 0, 0, &fault.Fault{Cause: "this is not a thickness and a width", Remedy: "write it like " + example}
 	}
 	if thickness, wrong = readFigure(first, units); wrong != nil {
 		return 0, 0, wrong
@@ -121,7 +122,7 @@ func readSection(text string, units Length, example string) (thickness, width Le
 	return thickness, width, wrong
 }
 
-func readFigure(text string, units Length) (Length, *refusal) {
+func readFigure(text string, units Length) (Length, *fault.Fault) {
 	value, wrong := readAmount(text)
 	if wrong != nil {
 		return 0, wrong

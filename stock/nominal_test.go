@@ -2,6 +2,7 @@ package stock
 
 import (
 	"errors"
+	"sawbill/stock/fault"
 	"strings"
 	"testing"
 )
@@ -124,8 +125,8 @@ func TestParseNominalNamesTheNearestSizes(t *testing.T) {
 		{strings.Repeat("2x4", 100), "too long", "number"},
 	} {
 		_, _, err := Dressed(test.text)
-		var wrong *NotationError
-		if !errors.As(err, &wrong) || wrong.Of != "nominal size" ||
+		var wrong fault.Fault
+		if !errors.As(err, &wrong) || !strings.HasPrefix(wrong.Key, "nominal size ") ||
 			!strings.Contains(wrong.Cause, test.cause) || !strings.Contains(wrong.Remedy, test.remedy) {
 			t.Errorf("Dressed(%.70q): %.300v, want %q and %q", test.text, err, test.cause, test.remedy)
 		}

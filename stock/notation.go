@@ -2,31 +2,18 @@ package stock
 
 import (
 	"fmt"
+	"sawbill/stock/fault"
 	"strings"
 )
 
-// NotationError says why a text cannot be read, and what to write instead.
-type NotationError struct {
-	Of     string // what was to be read: "length", "price", "nominal size"
-	Text   string // as it was given
-	Cause  string
-	Remedy string
-}
-
-// Error writes all four on one line, a text too long to be meant cut short.
-func (e *NotationError) Error() string {
-	text := e.Text
+// notation gives a fault its key: the quantity that a text should have been, and the text.
+// A text of more than longestText bytes is cut short.
+func notation(of, text string, wrong fault.Fault) error {
 	if len(text) > longestText {
 		text = text[:longestText] + "..."
 	}
-	return fmt.Sprintf("%s %q: %s; %s", e.Of, text, e.Cause, e.Remedy)
-}
-
-// refusal is a NotationError before it is known what the text was part of.
-type refusal struct{ cause, remedy string }
-
-func (r refusal) of(what, text string) error {
-	return &NotationError{Of: what, Text: text, Cause: r.cause, Remedy: r.remedy}
+	wrong.Key = fmt.Sprintf("%s %q", of, text)
+	return wrong
 }
 
 // longestText is far more than any length, price or size needs. It keeps the
@@ -34,7 +21,7 @@ func (r refusal) of(what, text string) error {
 const longestText = 64 // bytes
 
 // tooLong refuses such a text.
-var tooLong = refusal{"the text is too long to be one figure", "write a number with its unit"}
+var tooLong = fault.New("the text is too long to be one figure", "write a number with its unit")
 
 // keyboard turns what word processors and phones make of a measurement back
 // into what a keyboard has. A fraction character keeps a space on both sides,

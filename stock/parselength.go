@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math/big"
 	"regexp"
+	"sawbill/stock/fault"
 	"strings"
 )
 
@@ -29,16 +30,16 @@ var (
 // the space missing?), 2-3, 1,219 (thousands?), 2x4, a bare fraction where
 // units are millimeters, and a bare 5/4, which names a thickness of lumber;
 // with an inch mark it is a plain fraction. So are signs, exponents, and
-// anything beyond [Longest]. Every error is a [*NotationError].
+// anything beyond [Longest]. Every error is a [fault.Fault].
 func ParseLength(text string, units Units) (Length, error) {
 	l, wrong := readLength(text, units)
 	if wrong != nil {
-		return 0, wrong.of("length", text)
+		return 0, notation("length", text, *wrong)
 	}
 	return l, nil
 }
 
-func readLength(text string, units Units) (Length, *refusal) {
+func readLength(text string, units Units) (Length, *fault.Fault) {
 	if len(text) > longestText {
 		return 0, &tooLong
 	}
@@ -60,7 +61,7 @@ func readLength(text string, units Units) (Length, *refusal) {
 	}
 	unit, known := unitNamed(word)
 	if !known {
-		return 0, &refusal{fmt.Sprintf("%q is no unit of length here", word), "write mm, cm, m, in or ft"}
+		return 0, &fault.Fault{Cause: fmt.Sprintf("%q is no unit of length here", word), Remedy: "write mm, cm, m, in or ft"}
 	}
 	return exactly(value, unit)
 }
@@ -68,24 +69,24 @@ func readLength(text string, units Units) (Length, *refusal) {
 // readBare reads an amount without a unit. Fractions without one are kept for
 // jobs in inches: in a job in millimeters 27 1/2 is far likelier a forgotten
 // inch mark than 27.5 mm, and wrong by a factor of 25.
-func readBare(number string, units Units) (Length, *refusal) {
+func readBare(number string, units Units) (Length, *fault.Fault) {
 	value, wrong := readAmount(number)
 	if wrong != nil {
 		return 0, wrong
 	}
 	if quarters.MatchString(number) && value.Cmp(big.NewRat(1, 1)) >= 0 {
-		return 0, &refusal{
-			number + " is the trade name of a thickness",
-			fmt.Sprintf("write %s in for that very size, or what the board measures", mixed(value)),
+		return 0, &fault.Fault{
+			Cause:  number + " is the trade name of a thickness",
+			Remedy: fmt.Sprintf("write %s in for that very size, or what the board measures", mixed(value)),
 		}
 	}
 	if units == Inches {
 		return exactly(value, Inch)
 	}
 	if strings.Contains(number, "/") {
-		return 0, &refusal{
-			"this fraction has no unit, and bare numbers are millimeters",
-			fmt.Sprintf("write %s in, or millimeters with decimals", number),
+		return 0, &fault.Fault{
+			Cause:  "this fraction has no unit, and bare numbers are millimeters",
+			Remedy: fmt.Sprintf("write %s in, or millimeters with decimals", number),
 		}
 	}
 	return exactly(value, Millimeter)
@@ -93,7 +94,7 @@ func readBare(number string, units Units) (Length, *refusal) {
 
 // readFeetInches reads feet and inches. The feet are whole and the inches less
 // than twelve: anything else is a slip, or the thousands mark of 1'219.
-func readFeetInches(feetText, inchText string) (Length, *refusal) {
+func readFeetInches(feetText, inchText string) (Length, *fault.Fault) {
 	feet, wrong := readAmount(feetText)
 	if wrong != nil {
 		return 0, wrong
@@ -103,11 +104,11 @@ func readFeetInches(feetText, inchText string) (Length, *refusal) {
 		return 0, wrong
 	}
 	if !feet.IsInt() {
-		return 0, &refusal{"the feet are not whole, and inches follow", "write whole feet before inches, or feet alone"}
+		return 0, &fault.Fault{Cause: "the feet are not whole, and inches follow", Remedy: "write whole feet before inches, or feet alone"}
 	}
 	twelve := big.NewRat(12, 1)
 	if inches.Cmp(twelve) >= 0 {
-		return 0, &refusal{"twelve inches or more follow the feet", "write less than 12 in after the feet, or inches alone"}
+		return 0, &fault.Fault{Cause: "twelve inches or more follow the feet", Remedy: "write less than 12 in after the feet, or inches alone"}
 	}
 	return exactly(feet.Mul(feet, twelve).Add(feet, inches), Inch)
 }
@@ -132,24 +133,24 @@ func unitNamed(word string) (Length, bool) {
 
 // exactly counts value x unit, which must come out whole and not beyond
 // Longest.
-func exactly(value *big.Rat, unit Length) (Length, *refusal) {
+func exactly(value *big.Rat, unit Length) (Length, *fault.Fault) {
 	counts := new(big.Rat).Mul(value, big.NewRat(int64(unit), 1))
 	if counts.Cmp(big.NewRat(int64(Longest), 1)) > 0 {
-		return 0, &refusal{"this is more than 100 m", "check the unit and the decimal mark"}
+		return 0, &fault.Fault{Cause: "this is more than 100 m", Remedy: "check the unit and the decimal mark"}
 	}
 	if counts.IsInt() {
 		return Length(counts.Num().Int64()), nil
 	}
 	nearest := roundHalfUp(counts)
 	if nearest == 0 && counts.Sign() != 0 {
-		return 0, &refusal{"this is less than 0.000025 mm, the step in which lengths are kept", "check the unit and the decimal mark"}
+		return 0, &fault.Fault{Cause: "this is less than 0.000025 mm, the step in which lengths are kept", Remedy: "check the unit and the decimal mark"}
 	}
 	remedy := "write " + nearest.Decimal() + " mm, which is nearest"
 	if unit == Inch || unit == Foot {
 		tape := strings.TrimPrefix(Ruler{Inches, 64}.Print(nearest), "≈")
 		remedy = fmt.Sprintf("write %s mm, which is nearest, or %s in, nearest on a tape", nearest.Decimal(), tape)
 	}
-	return 0, &refusal{"this is no whole count of 0.000025 mm, the step in which lengths are kept", remedy}
+	return 0, &fault.Fault{Cause: "this is no whole count of 0.000025 mm, the step in which lengths are kept", Remedy: remedy}
 }
 
 // roundHalfUp rounds r, not negative and not beyond int64.

@@ -2,6 +2,8 @@ package stock
 
 import (
 	"errors"
+	"fmt"
+	"sawbill/stock/fault"
 	"strings"
 	"testing"
 )
@@ -231,13 +233,13 @@ func TestParseLengthRefusesWhatItCannotReadOneWay(t *testing.T) {
 			t.Errorf("ParseLength(%.70q, %v) = %s mm, want an error", test.text, test.units, got.Decimal())
 			continue
 		}
-		var wrong *NotationError
+		var wrong fault.Fault
 		if !errors.As(err, &wrong) {
 			t.Errorf("ParseLength(%.70q) gives %T", test.text, err)
 			continue
 		}
-		if wrong.Of != "length" || wrong.Text != test.text {
-			t.Errorf("ParseLength(%.70q) speaks of %s %.70q", test.text, wrong.Of, wrong.Text)
+		if shown := test.text[:min(len(test.text), longestText)]; !strings.HasPrefix(wrong.Key, strings.TrimSuffix(fmt.Sprintf("length %q", shown), `"`)) {
+			t.Errorf("ParseLength(%.70q) speaks of %s", test.text, wrong.Key)
 		}
 		if !strings.Contains(wrong.Cause, test.cause) || !strings.Contains(wrong.Remedy, test.remedy) {
 			t.Errorf("ParseLength(%.70q): cause %q, remedy %q, want %q and %q", test.text, wrong.Cause, wrong.Remedy, test.cause, test.remedy)
@@ -245,7 +247,7 @@ func TestParseLengthRefusesWhatItCannotReadOneWay(t *testing.T) {
 	}
 }
 
-func TestNotationErrorIsOneShortLine(t *testing.T) {
+func TestNotationIsRefusedInOneShortLine(t *testing.T) {
 	for _, test := range []struct{ text, want string }{
 		{"271/2\n", `length "271/2\n": a space seems to be missing; write 27 1/2 or 135 1/2`},
 		{strings.Repeat("9", 1000), `length "` + strings.Repeat("9", 64) + `...": the text is too long to be one figure; write a number with its unit`},
@@ -274,7 +276,7 @@ func FuzzParseLength(f *testing.F) {
 		}
 		l, err := ParseLength(text, units)
 		if err != nil {
-			var wrong *NotationError
+			var wrong fault.Fault
 			if !errors.As(err, &wrong) || wrong.Cause == "" || wrong.Remedy == "" {
 				t.Fatalf("%q: poor error %#v", text, err)
 			}

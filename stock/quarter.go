@@ -1,6 +1,9 @@
 package stock
 
-import "strings"
+import (
+	"sawbill/stock/fault"
+	"strings"
+)
 
 // Quarter is a thickness in which hardwood is sawn, by its trade name: "8/4" is
 // eight quarters of an inch. Its zero value is no thickness; [ParseQuarter]
@@ -45,11 +48,11 @@ var hardwoodThicknesses = []Quarter{
 }
 
 // ParseQuarter reads a trade name: "8/4"; the thicknesses below 4/4 are "3/4",
-// "5/8", "1/2" and "3/8". Every error is a [*NotationError] and names what
+// "5/8", "1/2" and "3/8". Every error is a [fault.Fault] and names what
 // exists.
 func ParseQuarter(text string) (Quarter, error) {
 	if len(text) > longestText {
-		return Quarter{}, tooLong.of("hardwood thickness", text)
+		return Quarter{}, notation("hardwood thickness", text, tooLong)
 	}
 	name := strings.ReplaceAll(strings.Trim(typed(text), `" `), " ", "")
 	names := make([]string, len(hardwoodThicknesses))
@@ -59,9 +62,9 @@ func ParseQuarter(text string) (Quarter, error) {
 		}
 		names[i] = q.name
 	}
-	wrong := refusal{"hardwood is not sold by this name",
-		"there are " + strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1]}
-	return Quarter{}, wrong.of("hardwood thickness", text)
+	wrong := fault.New("hardwood is not sold by this name",
+		"there are "+strings.Join(names[:len(names)-1], ", ")+" and "+names[len(names)-1])
+	return Quarter{}, notation("hardwood thickness", text, wrong)
 }
 
 // String writes the trade name, "8/4".
@@ -71,7 +74,7 @@ func (q Quarter) String() string { return q.name }
 func (q Quarter) Rough() Length { return q.rough }
 
 // Surfaced is the thickness that is left when q is planed as s says. The error,
-// a [*NotationError], names what the rules list where that is not among it. The
+// a [fault.Fault], names what the rules list where that is not among it. The
 // zero Quarter has no thickness at all.
 func (q Quarter) Surfaced(s Surfacing) (Length, error) {
 	listed := [...]Length{AsSawn: q.rough, OneSide: q.s1s, TwoSides: q.s2s, AllRound: 0}
@@ -85,10 +88,10 @@ func (q Quarter) Surfaced(s Surfacing) (Length, error) {
 		}
 	}
 	if len(there) == 0 {
-		return 0, refusal{"there is no such thickness", "give one that hardwood is sold in, such as 4/4"}.of("hardwood thickness", q.name)
+		return 0, notation("hardwood thickness", q.name, fault.New("there is no such thickness", "give one that hardwood is sold in, such as 4/4"))
 	}
 	last := len(there) - 1
-	wrong := refusal{"no thickness of " + q.name + " is listed surfaced so",
-		"listed are " + strings.Join(there[:last], ", ") + " and " + there[last] + "; or give the thickness as measured"}
-	return 0, wrong.of("surfacing", s.String())
+	wrong := fault.New("no thickness of "+q.name+" is listed surfaced so",
+		"listed are "+strings.Join(there[:last], ", ")+" and "+there[last]+"; or give the thickness as measured")
+	return 0, notation("surfacing", s.String(), wrong)
 }

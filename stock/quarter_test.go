@@ -2,6 +2,7 @@ package stock
 
 import (
 	"errors"
+	"sawbill/stock/fault"
 	"strings"
 	"testing"
 )
@@ -37,7 +38,7 @@ func TestQuartersFollowTheRules(t *testing.T) {
 		for as, want := range map[Surfacing]string{AsSawn: test.rough, OneSide: test.s1s, TwoSides: test.s2s, AllRound: ""} {
 			got, err := q.Surfaced(as)
 			if want == "" {
-				var wrong *NotationError
+				var wrong fault.Fault
 				if !errors.As(err, &wrong) || got != 0 || !strings.Contains(wrong.Remedy, "rough (") || !strings.Contains(wrong.Remedy, "S2S (") {
 					t.Errorf("%s %v is not listed, but gives %s, %v", test.name, as, got.Decimal(), err)
 				}
@@ -61,8 +62,8 @@ func TestParseQuarterNamesWhatExists(t *testing.T) {
 	}
 	for _, text := range []string{"9/4", "", "2", "8/4x6", "8", strings.Repeat("8/4", 50)} {
 		_, err := ParseQuarter(text)
-		var wrong *NotationError
-		if !errors.As(err, &wrong) || wrong.Of != "hardwood thickness" || len(text) < longestText && !strings.Contains(wrong.Remedy, "12/4, 14/4 and 16/4") {
+		var wrong fault.Fault
+		if !errors.As(err, &wrong) || !strings.HasPrefix(wrong.Key, "hardwood thickness ") || len(text) < longestText && !strings.Contains(wrong.Remedy, "12/4, 14/4 and 16/4") {
 			t.Errorf("%.20q: %v", text, err)
 		}
 	}

@@ -1,6 +1,7 @@
 package stock
 
 import (
+	"sawbill/stock/fault"
 	"slices"
 	"strings"
 )
@@ -45,23 +46,23 @@ func millimeters(all ...Length) []Length {
 }
 
 // ParseSawn reads a sawn section, thickness first: "47x100". Every error is a
-// [*NotationError] and names what is sawn.
+// [fault.Fault] and names what is sawn.
 func ParseSawn(text string) (Sawn, error) {
 	s, wrong := readSawn(text)
 	if wrong != nil {
-		return Sawn{}, wrong.of("sawn size", text)
+		return Sawn{}, notation("sawn size", text, *wrong)
 	}
 	return s, nil
 }
 
-func readSawn(text string) (Sawn, *refusal) {
+func readSawn(text string) (Sawn, *fault.Fault) {
 	thickness, width, wrong := readSection(text, Millimeter, "47x100")
 	if wrong != nil {
 		return Sawn{}, wrong
 	}
 	if !slices.Contains(sawnThicknesses, thickness) || !slices.Contains(sawnWidths, width) || thickness > width {
-		return Sawn{}, &refusal{"no softwood is sawn to this size",
-			"it is " + inMillimeters(sawnThicknesses) + " mm thick and " + inMillimeters(sawnWidths) + " mm wide, thickness first; or give thickness and width as measured"}
+		return Sawn{}, &fault.Fault{Cause: "no softwood is sawn to this size",
+			Remedy: "it is " + inMillimeters(sawnThicknesses) + " mm thick and " + inMillimeters(sawnWidths) + " mm wide, thickness first; or give thickness and width as measured"}
 	}
 	return Sawn{thickness, width}, nil
 }
@@ -77,7 +78,7 @@ func inMillimeters(all []Length) string {
 }
 
 // Surfaced is the size that is left: as sawn, or planed all round. Softwood is
-// not sold otherwise; the error is a [*NotationError].
+// not sold otherwise; the error is a [fault.Fault].
 func (s Sawn) Surfaced(how Surfacing) (thickness, width Length, err error) {
 	switch how {
 	case AsSawn:
@@ -85,8 +86,8 @@ func (s Sawn) Surfaced(how Surfacing) (thickness, width Length, err error) {
 	case AllRound:
 		return s4s(s.thickness), s4s(s.width), nil
 	}
-	wrong := refusal{"softwood is sold as sawn or planed all round", `write "rough" or "S4S", or give thickness and width as measured`}
-	return 0, 0, wrong.of("surfacing", how.String())
+	wrong := fault.New("softwood is sold as sawn or planed all round", `write "rough" or "S4S", or give thickness and width as measured`)
+	return 0, 0, notation("surfacing", how.String(), wrong)
 }
 
 func s4s(l Length) Length {

@@ -2,6 +2,7 @@ package stock
 
 import (
 	"errors"
+	"sawbill/stock/fault"
 	"strings"
 	"testing"
 
@@ -56,8 +57,8 @@ func TestParseSawnNamesWhatIsSawn(t *testing.T) {
 		"": "47x100", "47": "47x100", `47"x100`: "47x100", strings.Repeat("47x100", 20): "number",
 	} {
 		_, err := ParseSawn(text)
-		var wrong *NotationError
-		if !errors.As(err, &wrong) || wrong.Of != "sawn size" || !strings.Contains(wrong.Remedy, remedy) {
+		var wrong fault.Fault
+		if !errors.As(err, &wrong) || !strings.HasPrefix(wrong.Key, "sawn size ") || !strings.Contains(wrong.Remedy, remedy) {
 			t.Errorf("%.20q: %v, want %q", text, err, remedy)
 		}
 	}
@@ -82,7 +83,7 @@ func TestCLSIsNamedByItsFinishedSize(t *testing.T) {
 	}
 	for _, text := range []string{"38x90", "45x95", "38 x 89.5", "89x38"} {
 		_, err := ParseNominal(text)
-		var wrong *NotationError
+		var wrong fault.Fault
 		if !errors.As(err, &wrong) || !strings.Contains(wrong.Remedy, "38x63, 38x89") {
 			t.Errorf("%q: %v", text, err)
 		}

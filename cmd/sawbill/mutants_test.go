@@ -17,6 +17,7 @@ import (
 	"sawbill/nest/cutplan"
 	"sawbill/report"
 	"sawbill/stock"
+	"sawbill/stock/fault"
 	"sawbill/stock/job"
 )
 
@@ -160,7 +161,7 @@ func (m *mutants) try(t *testing.T, count int, do func(name string, files fstest
 			switch err := do(name, files); err.(type) {
 			case nil:
 				read++
-			case job.Faults:
+			case fault.Faults:
 			default:
 				t.Errorf("mutant %d, of %s: %v\n%s", n, name, err, text)
 			}

@@ -30,7 +30,7 @@ func newJob(in *invocation) (int, error) {
 		return exitDone, nil
 	case 1:
 	default:
-		return 0, usageError{fmt.Sprintf("new takes one file, not %d", len(in.operands)), "see \"sawbill help new\""}
+		return 0, usage(fmt.Sprintf("new takes one file, not %d", len(in.operands)), "see \"sawbill help new\"")
 	}
 	name := in.operands[0]
 	f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)

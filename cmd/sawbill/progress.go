@@ -69,7 +69,7 @@ func (in *invocation) progressOf(f *progressFlags) error {
 	err = in.patiently(func(ctx context.Context) error {
 		switch {
 		case f.undo && len(events) > 0:
-			return usageError{"--undo goes alone", "take back first, and then tell what happened"}
+			return usage("--undo goes alone", "take back first, and then tell what happened")
 		case f.undo:
 			undone, err := folder.Undo(ctx, sender)
 			said = "Taken back: " + strings.Join(undone.Did, ", ") + ".\n"

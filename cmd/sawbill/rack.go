@@ -56,11 +56,11 @@ func (v rackVerb) fits(operands []string) error {
 	write := fmt.Sprintf("write sawbill %s", strings.TrimSpace("rack "+v.name+" "+v.args))
 	switch n := len(operands); {
 	case n < v.least:
-		return usageError{fmt.Sprintf("rack %s needs %s", v.name, v.args), write}
+		return usage(fmt.Sprintf("rack %s needs %s", v.name, v.args), write)
 	case v.most == 0 && n > 0:
-		return usageError{fmt.Sprintf("rack %s takes flags alone, and %q belongs to none", v.name, operands[0]), "put quotes around a value that has blanks, or leave the word out"}
+		return usage(fmt.Sprintf("rack %s takes flags alone, and %q belongs to none", v.name, operands[0]), "put quotes around a value that has blanks, or leave the word out")
 	case v.most > 0 && n > v.most:
-		return usageError{fmt.Sprintf("rack %s takes one %s, not %d", v.name, v.args, n), write}
+		return usage(fmt.Sprintf("rack %s takes one %s, not %d", v.name, v.args, n), write)
 	}
 	return nil
 }
@@ -130,7 +130,7 @@ func onRack(in *invocation, f *rackFlags) error {
 		for _, v := range rackVerbs {
 			known = append(known, v.name)
 		}
-		return usageError{fmt.Sprintf("there is no \"rack %s\"", name), "the rack knows " + strings.Join(known, ", ")}
+		return usage(fmt.Sprintf("there is no \"rack %s\"", name), "the rack knows "+strings.Join(known, ", "))
 	}
 	v := rackVerbs[at]
 	const see = "see \"sawbill help rack\""
@@ -140,7 +140,7 @@ func onRack(in *invocation, f *rackFlags) error {
 	var wrong error
 	f.set.Visit(func(flag *pflag.Flag) {
 		if wrong == nil && !slices.Contains(v.flags, flag.Name) && !slices.Contains(everyVerb, flag.Name) {
-			wrong = usageError{fmt.Sprintf("rack %s takes no --%s", name, flag.Name), see}
+			wrong = usage(fmt.Sprintf("rack %s takes no --%s", name, flag.Name), see)
 		}
 	})
 	if wrong != nil {

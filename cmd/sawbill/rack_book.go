@@ -18,7 +18,7 @@ func (c *rackCall) book() error {
 	}
 	if !c.set.Changed("rack") {
 		if folder.RackPath() == "" {
-			return usageError{fmt.Sprintf("the job of plan %s names no rack", folder.Plan().Code), "name the rack's file with --rack"}
+			return usage(fmt.Sprintf("the job of plan %s names no rack", folder.Plan().Code), "name the rack's file with --rack")
 		}
 		c.rack = rack.At(folder.RackPath())
 	}

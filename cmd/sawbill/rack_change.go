@@ -121,7 +121,7 @@ func (c *rackCall) undo() error {
 func (c *rackCall) restore() error {
 	number, err := strconv.Atoi(c.operands[0])
 	if err != nil {
-		return usageError{fmt.Sprintf("%q is no number of a change", c.operands[0]), "see \"sawbill rack history\""}
+		return usage(fmt.Sprintf("%q is no number of a change", c.operands[0]), "see \"sawbill rack history\"")
 	}
 	ctx, end := waiting()
 	defer end()

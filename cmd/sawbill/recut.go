@@ -11,13 +11,12 @@ import (
 	"github.com/spf13/pflag"
 
 	"sawbill/nest/cutplan"
-	"sawbill/nest/progress"
 	"sawbill/nest/recut"
 	"sawbill/nest/shop"
 	"sawbill/nest/shop/planfile"
 	"sawbill/report"
 	"sawbill/stock"
-	"sawbill/stock/job"
+	"sawbill/stock/fault"
 	"sawbill/stock/store"
 )
 
@@ -66,7 +65,7 @@ the rest back; its folder stays, and its number is not used again.
 					}
 				})
 				if other != "" {
-					return 0, usageError{"--withdraw goes without --" + other, "take the rest back first, and then plan another"}
+					return 0, usage("--withdraw goes without --"+other, "take the rest back first, and then plan another")
 				}
 				return in.withdraw(date)
 			}
@@ -116,7 +115,7 @@ func (in *invocation) recut(missing []string, thoughts *thoughts, date string) (
 	}
 	ruler := in.ruler(plan.Plan.Job.Units)
 	options := report.Options{Ruler: ruler, Paper: in.paperFor(ruler), Case: rest.File().Case, WhatIf: plan.WhatIf,
-		Rest: &report.Rest{Of: plan.Code, Result: made, Ways: recut.WaysToSave(rest.State(), plan.Code, plan.File, plan.Smaller, made.Saved...)}}
+		Rest: &report.Rest{Of: plan.Code, Result: made, Ways: recut.WaysToSave(rest.State(), plan.Code, recut.Design{Job: plan.File.Job, Case: plan.File.Case}, plan.Smaller, made.Saved...)}}
 	after := rest.Plan(made, folder, number)
 	return in.write(after, options, folder, func(ctx context.Context, pages []store.File) error {
 		return rest.Write(ctx, folder, after, pages, date)
@@ -153,8 +152,8 @@ func (in *invocation) solveRest(rest *shop.Rest, o recut.Options) (made *recut.R
 
 // without notes that stock is missing, "NAME" or "NAME=2".
 func without(p *planfile.Plan, rest *shop.Rest, said string) error {
-	fault := func(cause, remedy string) error {
-		return job.Faults{{File: "--missing " + said, Cause: cause, Remedy: remedy}}
+	wrong := func(cause, remedy string) error {
+		return fault.Faults{{File: "--missing " + said, Cause: cause, Remedy: remedy}}
 	}
 	name, number, counted := said, "", false
 	if !rest.Has(said) {
@@ -173,22 +172,22 @@ func without(p *planfile.Plan, rest *shop.Rest, said string) error {
 		} else if near, ok := stock.Nearest(name, known); ok {
 			remedy = fmt.Sprintf("did you mean %q?", near)
 		}
-		return fault(fmt.Sprintf("there is no stock or material %q", name), remedy)
+		return wrong(fmt.Sprintf("there is no stock or material %q", name), remedy)
 	}
 	count := -1 // all of it
 	if counted {
 		n, err := strconv.Atoi(number)
 		if err != nil || n < 0 {
-			return fault(fmt.Sprintf("%q is no count", number), "give a whole number, or the name alone for all of it")
+			return wrong(fmt.Sprintf("%q is no count", number), "give a whole number, or the name alone for all of it")
 		}
 		if several := rest.Uncut(name); n > 0 && len(several) > 1 {
-			return fault(fmt.Sprintf("%q may be %s", name, strings.Join(quoted(several), " or ")), "take one of these names; without a number it is all of them")
+			return wrong(fmt.Sprintf("%q may be %s", name, strings.Join(quoted(several), " or ")), "take one of these names; without a number it is all of them")
 		}
 		count = n
 	}
 	if err := rest.Missing(name, count); err != nil {
-		told := err.(progress.Wrong)
-		return fault(told.Cause, told.Remedy)
+		why := err.(fault.Fault)
+		return wrong(why.Cause, why.Remedy)
 	}
 	return nil
 }

@@ -9,6 +9,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"sawbill/stock/fault"
 	"sawbill/stock/job"
 	"sawbill/stock/store"
 )
@@ -46,9 +47,9 @@ type invocation struct {
 }
 
 // usageError is a mistake on the command line.
-type usageError struct{ cause, remedy string }
+type usageError struct{ fault.Fault }
 
-func (e usageError) Error() string { return e.cause + "; " + e.remedy }
+func usage(cause, remedy string) error { return usageError{fault.New(cause, remedy)} }
 
 // afterwards is a failure after all was written: the answer could not be printed.
 type afterwards struct{ error }
@@ -96,7 +97,7 @@ func dispatch(args []string, stdout, stderr *safe) (int, error) {
 		return 0, err
 	}
 	if len(args) == 0 {
-		return 0, usageError{"no command given", "try \"sawbill help\""}
+		return 0, usage("no command given", "try \"sawbill help\"")
 	}
 	switch name := args[0]; name {
 	case "help", "-h", "--help":
@@ -130,7 +131,7 @@ func find(name string) (command, error) {
 		}
 		known = append(known, c.name)
 	}
-	return command{}, usageError{fmt.Sprintf("there is no command %q", name), "the commands are " + strings.Join(known, ", ") + ", help and version"}
+	return command{}, usage(fmt.Sprintf("there is no command %q", name), "the commands are "+strings.Join(known, ", ")+", help and version")
 }
 
 // call parses the flags and operands of c and runs it.
@@ -142,14 +143,14 @@ func (c command) call(args []string, stdout, stderr *safe) (int, error) {
 		c.help(stdout)
 		return exitDone, nil
 	case err != nil:
-		return 0, usageError{err.Error(), fmt.Sprintf("see \"sawbill help %s\"", c.name)}
+		return 0, usage(err.Error(), fmt.Sprintf("see \"sawbill help %s\"", c.name))
 	}
 	in.operands = flags.Args()
 	if err := noneEmpty(flags); err != nil {
 		return 0, err
 	}
 	if slices.Contains(in.operands, "") {
-		return 0, usageError{"an operand is empty", "name a file or a folder; a shell variable in it may be empty"}
+		return 0, usage("an operand is empty", "name a file or a folder; a shell variable in it may be empty")
 	}
 	if err := in.settings.check(); err != nil {
 		return 0, err
@@ -162,7 +163,7 @@ func (c command) call(args []string, stdout, stderr *safe) (int, error) {
 func noneEmpty(flags *pflag.FlagSet) (wrong error) {
 	flags.Visit(func(f *pflag.Flag) {
 		if list, ok := f.Value.(pflag.SliceValue); wrong == nil && (f.Value.String() == "" || ok && slices.Contains(list.GetSlice(), "")) {
-			wrong = usageError{fmt.Sprintf("--%s is empty", f.Name), "write a value behind it, or leave it out"}
+			wrong = usage(fmt.Sprintf("--%s is empty", f.Name), "write a value behind it, or leave it out")
 		}
 	})
 	return wrong
@@ -183,7 +184,7 @@ func (c command) flagSet(s *settings) *pflag.FlagSet {
 // is worth reading in it.
 func (in *invocation) read() (*job.File, error) {
 	if len(in.operands) != 1 {
-		return nil, usageError{fmt.Sprintf("%s takes one job file, not %d", in.name, len(in.operands)), fmt.Sprintf("see \"sawbill help %s\"", in.name)}
+		return nil, usage(fmt.Sprintf("%s takes one job file, not %d", in.name, len(in.operands)), fmt.Sprintf("see \"sawbill help %s\"", in.name))
 	}
 	file, err := job.ReadSettled(in.operands[0], in.changes, settled)
 	if err != nil {

@@ -82,11 +82,11 @@ func checkArguments(args []string) error {
 		}
 		switch {
 		case len(a) > longestArgument:
-			return usageError{fmt.Sprintf("%s has %d characters", which, len(a)), fmt.Sprintf("write at most %d", longestArgument)}
+			return usage(fmt.Sprintf("%s has %d characters", which, len(a)), fmt.Sprintf("write at most %d", longestArgument))
 		case !utf8.ValidString(a):
-			return usageError{fmt.Sprintf("%s, %s, is not UTF-8 text", which, visible(a)), "write it in UTF-8; rename a file whose name is not"}
+			return usage(fmt.Sprintf("%s, %s, is not UTF-8 text", which, visible(a)), "write it in UTF-8; rename a file whose name is not")
 		case unwritable(a):
-			return usageError{fmt.Sprintf("%s, %s, holds a character that cannot be seen", which, oneLine(a)), "leave it out; rename a file whose name holds one"}
+			return usage(fmt.Sprintf("%s, %s, holds a character that cannot be seen", which, oneLine(a)), "leave it out; rename a file whose name holds one")
 		}
 	}
 	return nil

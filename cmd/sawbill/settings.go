@@ -46,15 +46,15 @@ func (s *settings) asking(f *pflag.FlagSet) {
 func (s *settings) check() error {
 	switch {
 	case s.changes.Spare < 0 || s.changes.Spare > mostSpare:
-		return usageError{fmt.Sprintf("--spare %d makes no sense", s.changes.Spare), fmt.Sprintf("use a number from 0 to %d", mostSpare)}
+		return usage(fmt.Sprintf("--spare %d makes no sense", s.changes.Spare), fmt.Sprintf("use a number from 0 to %d", mostSpare))
 	case s.units != "" && s.units != "mm" && s.units != "in":
-		return usageError{fmt.Sprintf("--units %q is not known", s.units), "use mm or in"}
+		return usage(fmt.Sprintf("--units %q is not known", s.units), "use mm or in")
 	case s.paper != "" && s.paper != "a4" && s.paper != "letter":
-		return usageError{fmt.Sprintf("--paper %q is not known", s.paper), "use a4 or letter"}
+		return usage(fmt.Sprintf("--paper %q is not known", s.paper), "use a4 or letter")
 	case s.limit < 0:
-		return usageError{fmt.Sprintf("--limit %s is negative", s.limit), "use a time such as 10s or 2m"}
+		return usage(fmt.Sprintf("--limit %s is negative", s.limit), "use a time such as 10s or 2m")
 	case s.iterations < 0:
-		return usageError{fmt.Sprintf("--iterations %d is negative", s.iterations), "use 0 for no limit, or a number such as 20000"}
+		return usage(fmt.Sprintf("--iterations %d is negative", s.iterations), "use 0 for no limit, or a number such as 20000")
 	}
 	return nil
 }

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"sawbill/nest/shop"
+	"sawbill/stock/fault"
 	"sawbill/stock/job"
 )
 
@@ -14,7 +15,7 @@ import (
 // the same.
 func (in *invocation) openFolder() (folder *shop.Folder, err error) {
 	if len(in.operands) != 1 {
-		return nil, usageError{fmt.Sprintf("%s takes the folder of one plan, not %d", in.name, len(in.operands)), fmt.Sprintf("see \"sawbill help %s\"", in.name)}
+		return nil, usage(fmt.Sprintf("%s takes the folder of one plan, not %d", in.name, len(in.operands)), fmt.Sprintf("see \"sawbill help %s\"", in.name))
 	}
 	err = in.patiently(func(ctx context.Context) error {
 		folder, err = shop.Open(ctx, in.operands[0])
@@ -29,9 +30,9 @@ func notTaken(err error) error {
 	if !errors.As(err, &wrong) {
 		return err
 	}
-	var faults job.Faults
+	var faults fault.Faults
 	for _, w := range wrong {
-		faults = append(faults, job.Fault{File: "--" + w.Event.String(), Cause: w.Why.Cause, Remedy: w.Why.Remedy})
+		faults = append(faults, fault.Fault{File: "--" + w.Event.String(), Cause: w.Why.Cause, Remedy: w.Why.Remedy})
 	}
 	return faults
 }
@@ -42,7 +43,7 @@ func day(date *string) error {
 	case *date == "":
 		*date = time.Now().Format(time.DateOnly)
 	case !job.IsDay(*date):
-		return usageError{fmt.Sprintf("--date %q is no day", *date), "write it as year, month and day: 2026-03-05"}
+		return usage(fmt.Sprintf("--date %q is no day", *date), "write it as year, month and day: 2026-03-05")
 	}
 	return nil
 }

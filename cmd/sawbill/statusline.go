@@ -10,7 +10,7 @@ import (
 	"golang.org/x/term"
 
 	"sawbill/nest/cutplan"
-	"sawbill/stock/job"
+	"sawbill/stock/fault"
 )
 
 // statusLine keeps one line on the terminal up to date while a plan is sought.
@@ -91,7 +91,7 @@ func (p *statusLine) end() {
 const wipe = "\r\x1b[K"
 
 // warn tells of what is worth reading in a job.
-func (in *invocation) warn(warnings []job.Fault) {
+func (in *invocation) warn(warnings []fault.Fault) {
 	if in.quiet {
 		return
 	}

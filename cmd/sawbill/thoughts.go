@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"sawbill/nest/shop"
+	"sawbill/stock/fault"
 	"sawbill/stock/job"
 )
 
@@ -42,7 +43,7 @@ func (in *invocation) thinks(rest *shop.Rest, t *thoughts) error {
 
 // asTyped names the flag that the user wrote: the job calls it --without.
 func (t *thoughts) asTyped(err error) error {
-	var faults job.Faults
+	var faults fault.Faults
 	if !errors.As(err, &faults) {
 		return err
 	}

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"sawbill/nest/cutplan"
+	"sawbill/stock/fault"
 )
 
 // good records good blanks that no cut of the plan gave: "C", "C=2".
@@ -23,9 +24,9 @@ func (s *State) good(text string) error {
 	case have < count:
 		b := s.bill[of[0]]
 		if have == 0 {
-			return Wrong{fmt.Sprintf("all of blank %s (%s) are good already", b.Mark, b.Part.Name), "report first which one is spoiled or lost"}
+			return fault.New(fmt.Sprintf("all of blank %s (%s) are good already", b.Mark, b.Part.Name), "report first which one is spoiled or lost")
 		}
-		return Wrong{fmt.Sprintf("only %d more of blank %s (%s) are wanted", have, b.Mark, b.Part.Name), "give a smaller number"}
+		return fault.New(fmt.Sprintf("only %d more of blank %s (%s) are wanted", have, b.Mark, b.Part.Name), "give a smaller number")
 	}
 	s.distribute(of, count, open, func(i, n int) { s.blanks[i].good += n })
 	return nil
@@ -125,7 +126,7 @@ func (s *State) atHand(name string, count int) ([]int, error) {
 	of, have, err := s.alike(name, count, func(b Blank) int { return b.Good })
 	if err == nil && have < count {
 		b := s.bill[of[0]]
-		return nil, Wrong{fmt.Sprintf("of blank %s (%s) %d are cut and good", b.Mark, b.Part.Name, have), "say first which layout or cut gave it, with cut"}
+		return nil, fault.New(fmt.Sprintf("of blank %s (%s) %d are cut and good", b.Mark, b.Part.Name, have), "say first which layout or cut gave it, with cut")
 	}
 	return of, err
 }
@@ -154,7 +155,7 @@ func counted(text string) (name string, count int, err error) {
 	}
 	count, err = strconv.Atoi(strings.TrimSpace(number))
 	if err != nil || count < 1 {
-		return "", 0, Wrong{fmt.Sprintf("%q is no count", number), `give a whole number, as in "` + strings.TrimSpace(name) + `=2"`}
+		return "", 0, fault.New(fmt.Sprintf("%q is no count", number), `give a whole number, as in "`+strings.TrimSpace(name)+`=2"`)
 	}
 	return strings.TrimSpace(name), count, nil
 }

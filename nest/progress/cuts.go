@@ -2,6 +2,7 @@ package progress
 
 import (
 	"fmt"
+	"sawbill/stock/fault"
 	"slices"
 	"strconv"
 	"strings"
@@ -30,7 +31,7 @@ func (s *State) cut(text string) error {
 		}
 	}
 	if len(chosen) == 0 {
-		return Wrong{fmt.Sprintf("what layout %d cuts was said to be missing, or to have another size", layout+1), "take that back with undo if it is there as planned"}
+		return fault.New(fmt.Sprintf("what layout %d cuts was said to be missing, or to have another size", layout+1), "take that back with undo if it is there as planned")
 	}
 	steps := s.steps[layout]
 	from, to := 1, len(steps)
@@ -77,7 +78,7 @@ func span(text string, most int, of string) (from, to int, err error) {
 		}
 	}
 	if from > to {
-		return 0, 0, Wrong{fmt.Sprintf("cut %d comes after cut %d", from, to), fmt.Sprintf("write %d-%d", to, from)}
+		return 0, 0, fault.New(fmt.Sprintf("cut %d comes after cut %d", from, to), fmt.Sprintf("write %d-%d", to, from))
 	}
 	return from, to, nil
 }
@@ -95,5 +96,5 @@ func within(text string, most int, thing, of string) (int, error) {
 	case 1:
 		available = "there is one"
 	}
-	return 0, Wrong{fmt.Sprintf("there is no %s %q%s", thing, strings.TrimSpace(text), of), available}
+	return 0, fault.New(fmt.Sprintf("there is no %s %q%s", thing, strings.TrimSpace(text), of), available)
 }

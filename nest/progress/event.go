@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"sawbill/stock"
+	"sawbill/stock/fault"
 )
 
 // Event reports what happened, as a word and a value.
@@ -30,7 +31,7 @@ var Words = []string{"cut", "good", "spoiled", "lost", "missing", "measured"}
 // String returns the event as it is written in the record.
 func (e Event) String() string { return e.Word + " " + e.Value }
 
-// ParseEvent parses the result of String. The error is of type [Wrong].
+// ParseEvent parses the result of String. The error is of type [fault.Fault].
 func ParseEvent(written string) (Event, error) {
 	word, value, _ := strings.Cut(written, " ")
 	for _, known := range Words {
@@ -38,15 +39,10 @@ func ParseEvent(written string) (Event, error) {
 			return Event{word, strings.TrimSpace(value)}, nil
 		}
 	}
-	return Event{}, Wrong{fmt.Sprintf("%q is nothing that can happen", written), "take the line back with undo"}
+	return Event{}, fault.New(fmt.Sprintf("%q is nothing that can happen", written), "take the line back with undo")
 }
 
-// Wrong reports an event that cannot have happened, with a remedy.
-type Wrong struct{ Cause, Remedy string }
-
-func (w Wrong) Error() string { return w.Cause + "; " + w.Remedy }
-
-// Apply adds an event to the state. The error is of type [Wrong]; the state is then
+// Apply adds an event to the state. The error is of type [fault.Fault]; the state is then
 // unchanged.
 func (s *State) Apply(e Event) error {
 	switch e.Word {
@@ -63,7 +59,7 @@ func (s *State) Apply(e Event) error {
 	case "measured":
 		return s.measure(e.Value)
 	}
-	return Wrong{fmt.Sprintf("%q is nothing that can happen", e.Word), "say " + strings.Join(Words, ", ")}
+	return fault.New(fmt.Sprintf("%q is nothing that can happen", e.Word), "say "+strings.Join(Words, ", "))
 }
 
 // unknown reports an unknown name and suggests a similar one.
@@ -71,5 +67,5 @@ func unknown(what, name string, known []string, remedy string) error {
 	if near, ok := stock.Nearest(name, known); ok {
 		remedy = fmt.Sprintf("did you mean %q?", near)
 	}
-	return Wrong{fmt.Sprintf("there is no %s %q", what, name), remedy}
+	return fault.New(fmt.Sprintf("there is no %s %q", what, name), remedy)
 }

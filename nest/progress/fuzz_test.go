@@ -7,6 +7,7 @@ import (
 
 	"sawbill/nest/cutplan"
 	"sawbill/nest/progress"
+	"sawbill/stock/fault"
 	"sawbill/stock/job"
 )
 
@@ -33,7 +34,7 @@ func FuzzTell(f *testing.F) {
 			}
 			before := fmt.Sprint(s.Blanks(), s.Layouts(), s.Pieces(""))
 			if err := s.Apply(e); err != nil {
-				if _, told := err.(progress.Wrong); !told {
+				if _, told := err.(fault.Fault); !told {
 					t.Errorf("%q: %v", said, err)
 				}
 				if after := fmt.Sprint(s.Blanks(), s.Layouts(), s.Pieces("")); after != before {

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"sawbill/stock"
+	"sawbill/stock/fault"
 )
 
 // remeasured holds pieces whose size differs from the plan: damaged, or measured better.
@@ -31,7 +32,7 @@ type remeasuredPiece struct {
 func (s *State) measure(text string) error {
 	name, written, some := cutLast(text, "=")
 	if name = strings.TrimSpace(name); !some {
-		return Wrong{fmt.Sprintf("%q tells no size", text), `write what is clear of it from its reference corner, as in "` + name + `=590 x 300 mm"`}
+		return fault.New(fmt.Sprintf("%q tells no size", text), `write what is clear of it from its reference corner, as in "`+name+`=590 x 300 mm"`)
 	}
 	p, err := s.pieceNamed(name)
 	if err != nil {
@@ -43,8 +44,8 @@ func (s *State) measure(text string) error {
 	}
 	if is.Length > p.Stock.Length || is.Width > p.Stock.Width || is.Thickness > p.Stock.Thickness {
 		ruler := stock.Ruler{Units: s.plan.Job.Units}
-		return Wrong{fmt.Sprintf("%s is %s and cannot be larger", p.Stock.Name, ruler.Size(p.Stock.Length, p.Stock.Width)),
-			"say what is clear of it, its length first, as its stock lies"}
+		return fault.New(fmt.Sprintf("%s is %s and cannot be larger", p.Stock.Name, ruler.Size(p.Stock.Length, p.Stock.Width)),
+			"say what is clear of it, its length first, as its stock lies")
 	}
 	s.remeasure(p, is)
 	return nil
@@ -153,7 +154,7 @@ func (s *State) pieceNamed(name string) (Piece, error) {
 	}
 	switch {
 	case len(materials) > 1:
-		return Piece{}, Wrong{fmt.Sprintf("%q may be %s", name, strings.Join(materials, " or ")), "take one of these names"}
+		return Piece{}, fault.New(fmt.Sprintf("%q may be %s", name, strings.Join(materials, " or ")), "take one of these names")
 	case found == nil:
 		return Piece{}, unknown("piece", name, known, "take a name under \"Lying there\", or stock of which nothing is cut")
 	}
@@ -171,7 +172,7 @@ func (s *State) checkRemeasured() error {
 	for _, m := range s.remeasured.cut {
 		unchanged := slices.ContainsFunc(s.remnants(m.layout, m.copy), func(l Remnant) bool { return l.outline() == m.was })
 		if !unchanged {
-			return Wrong{fmt.Sprintf("a piece of layout %d has another size now and is not cut as planned", m.layout+1), "plan the rest with recut, or take the size back with undo"}
+			return fault.New(fmt.Sprintf("a piece of layout %d has another size now and is not cut as planned", m.layout+1), "plan the rest with recut, or take the size back with undo")
 		}
 	}
 	return nil

@@ -8,6 +8,7 @@ import (
 	"sawbill/nest/cutplan"
 	"sawbill/nest/progress"
 	"sawbill/stock"
+	"sawbill/stock/fault"
 )
 
 func report(t *testing.T, s *progress.State, all ...string) error {
@@ -134,7 +135,7 @@ func TestSizesThatCannotBe(t *testing.T) {
 		{"measured " + name + "=50 x 0 mm", "makes no sense"},
 	} {
 		err := report(t, s, test.said)
-		if wrong, ok := err.(progress.Wrong); !ok || !strings.Contains(wrong.Cause, test.cause) {
+		if wrong, ok := err.(fault.Fault); !ok || !strings.Contains(wrong.Cause, test.cause) {
 			t.Errorf("%s: %v", test.said, err)
 		}
 		if after := fmt.Sprint(s.Blanks(), s.Layouts(), s.Pieces("")); after != before {

@@ -7,6 +7,7 @@ import (
 
 	"sawbill/nest/cutplan"
 	"sawbill/stock"
+	"sawbill/stock/fault"
 )
 
 // miss records missing stock: "NAME", "NAME=2".
@@ -27,7 +28,7 @@ func (s *State) miss(text string) error {
 	}
 	byLayout, unplanned := s.uncut(name, count)
 	if byLayout == nil {
-		return Wrong{fmt.Sprintf("fewer than %d of %q are uncut", count, name), "what is cut was there"}
+		return fault.New(fmt.Sprintf("fewer than %d of %q are uncut", count, name), "what is cut was there")
 	}
 	for i, n := range byLayout {
 		s.missing[i] += n

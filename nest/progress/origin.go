@@ -6,6 +6,7 @@ import (
 
 	"sawbill/nest/cutplan"
 	"sawbill/stock"
+	"sawbill/stock/fault"
 )
 
 // origin holds the facts about a blank's source that still matter: kind, material,
@@ -181,7 +182,7 @@ func (s *State) checkGrain(of []int, count int, seen *stock.Grain) error {
 	}
 	if n < count {
 		b := s.bill[of[0]]
-		return Wrong{fmt.Sprintf("of blank %s (%s) %d have that grain", b.Mark, b.Part.Name, n), "look which way it runs, or leave it out"}
+		return fault.New(fmt.Sprintf("of blank %s (%s) %d have that grain", b.Mark, b.Part.Name, n), "look which way it runs, or leave it out")
 	}
 	return nil
 }
@@ -254,7 +255,7 @@ func (s *State) grained(text string) (rest string, seen *stock.Grain, err error)
 	known := map[string]stock.Grain{"length": stock.GrainLength, "width": stock.GrainWidth, "none": stock.GrainAny}
 	g, ok := known[strings.ToLower(strings.TrimSpace(grain))]
 	if !ok {
-		return "", nil, Wrong{fmt.Sprintf("%q is no grain", strings.TrimSpace(grain)), "say grain length, grain width or grain none, as the blank's own length runs"}
+		return "", nil, fault.New(fmt.Sprintf("%q is no grain", strings.TrimSpace(grain)), "say grain length, grain width or grain none, as the blank's own length runs")
 	}
 	return rest, &g, nil
 }

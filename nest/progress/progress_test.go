@@ -11,6 +11,7 @@ import (
 	"sawbill/nest/cutplan"
 	"sawbill/nest/progress"
 	"sawbill/stock"
+	"sawbill/stock/fault"
 	"sawbill/stock/job"
 )
 
@@ -193,7 +194,7 @@ func TestWhatCannotHaveHappened(t *testing.T) {
 		if err == nil {
 			err = s.Apply(e)
 		}
-		wrong, ok := err.(progress.Wrong)
+		wrong, ok := err.(fault.Fault)
 		if !ok || !strings.Contains(wrong.Cause, test.cause) || !strings.Contains(wrong.Remedy, test.remedy) {
 			t.Errorf("%s: %v", test.event, err)
 		}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"sawbill/stock"
+	"sawbill/stock/fault"
 )
 
 // Spoiled is a blank that was cut and is no good.
@@ -65,7 +66,7 @@ func (s *State) spoil(text string) error {
 func (s *State) spoilParts(name, text string) error {
 	count, err := strconv.Atoi(strings.TrimSpace(text))
 	if err != nil || count < 1 {
-		return Wrong{fmt.Sprintf("%q is no count", text), `give a whole number of parts, as in "` + name + `:1"`}
+		return fault.New(fmt.Sprintf("%q is no count", text), `give a whole number of parts, as in "`+name+`:1"`)
 	}
 	of, err := s.atHand(name, 1)
 	if err != nil {
@@ -78,9 +79,9 @@ func (s *State) spoilParts(name, text string) error {
 	}
 	switch {
 	case b.Gang*b.Layers == 1:
-		return Wrong{fmt.Sprintf("blank %s is one part", b.Mark), "say --spoiled " + b.Mark}
+		return fault.New(fmt.Sprintf("blank %s is one part", b.Mark), "say --spoiled "+b.Mark)
 	case count > left:
-		return Wrong{fmt.Sprintf("of the parts in blanks %s (%s) %d are good", b.Mark, b.Part.Name, left), "give a smaller number"}
+		return fault.New(fmt.Sprintf("of the parts in blanks %s (%s) %d are good", b.Mark, b.Part.Name, left), "give a smaller number")
 	}
 	s.distribute(of, count, sound, func(i, n int) { s.blanks[i].bad += n })
 	return nil
@@ -92,7 +93,7 @@ func (s *State) size(text string) (Size, error) {
 	units := s.plan.Job.Units
 	words := strings.Split(strings.ReplaceAll(text, "×", "x"), "x")
 	if len(words) < 2 || len(words) > 3 {
-		return Size{}, Wrong{fmt.Sprintf("%q is no size", strings.TrimSpace(text)), `write a length and a width, as in "590 x 300 mm"`}
+		return Size{}, fault.New(fmt.Sprintf("%q is no size", strings.TrimSpace(text)), `write a length and a width, as in "590 x 300 mm"`)
 	}
 	last := strings.TrimSpace(words[len(words)-1])
 	for _, u := range []stock.Units{stock.Millimeters, stock.Inches} {
@@ -104,10 +105,10 @@ func (s *State) size(text string) (Size, error) {
 	for i, w := range words {
 		l, err := stock.ParseLength(strings.TrimSpace(w), units)
 		if err != nil {
-			return Size{}, Wrong{fmt.Sprintf("%q is no length (%v)", strings.TrimSpace(w), err), `write a length and a width, as in "590 x 300 mm"`}
+			return Size{}, fault.New(fmt.Sprintf("%q is no length (%v)", strings.TrimSpace(w), err), `write a length and a width, as in "590 x 300 mm"`)
 		}
 		if l <= 0 {
-			return Size{}, Wrong{fmt.Sprintf("a size of %q makes no sense", strings.TrimSpace(text)), "say what can still be used"}
+			return Size{}, fault.New(fmt.Sprintf("a size of %q makes no sense", strings.TrimSpace(text)), "say what can still be used")
 		}
 		read[i] = l
 	}
@@ -124,8 +125,8 @@ func (s *State) fits(sp Spoiled, of []int, grain *stock.Grain) error {
 		}
 	}
 	if sp.Left.Length > b.Length || sp.Left.Width > b.Width || sp.Left.Thickness > thickest {
-		return Wrong{fmt.Sprintf("blank %s is %s and cannot be larger when spoiled", b.Mark, ruler.Size(b.Length, b.Width)),
-			"say what can still be used of it, its length first"}
+		return fault.New(fmt.Sprintf("blank %s is %s and cannot be larger when spoiled", b.Mark, ruler.Size(b.Length, b.Width)),
+			"say what can still be used of it, its length first")
 	}
 	return nil
 }

@@ -8,7 +8,6 @@ import (
 	"sawbill/nest/progress"
 	"sawbill/stock"
 	"sawbill/stock/casework"
-	"sawbill/stock/job"
 )
 
 // Ways lists alternatives to cutting a spoiled blank again.
@@ -54,8 +53,14 @@ type Splice struct {
 	Unknown bool
 }
 
+// Design is a job, and the case from which its parts follow; nil without one.
+type Design struct {
+	Job  stock.Job
+	Case *casework.Case
+}
+
 // Redesign rereads the job with smaller sizes, each "height=6 mm".
-type Redesign func(sizes ...string) (*job.File, job.Changes, error)
+type Redesign func(sizes ...string) (stock.Job, *casework.Case, error)
 
 // leastShare limits a change to one part in leastShare of a size. A larger change is
 // another design.
@@ -72,7 +77,7 @@ const leastSplice = 150 * stock.Millimeter
 
 // WaysToSave lists the alternatives for each spoiled blank with a usable size, except
 // those in saved. The job is as read when it was planned.
-func WaysToSave(s *progress.State, code string, of *job.File, redesign Redesign, saved ...cutplan.Blank) []Ways {
+func WaysToSave(s *progress.State, code string, of Design, redesign Redesign, saved ...cutplan.Blank) []Ways {
 	var all []Ways
 	pieces := s.Pieces(code)
 	for _, p := range pieces {
@@ -103,7 +108,7 @@ func WaysToSave(s *progress.State, code string, of *job.File, redesign Redesign,
 }
 
 // sizeChanges lists changes after which the usable size holds the part.
-func sizeChanges(s *progress.State, of *job.File, b cutplan.Blank, left progress.Size, redesign Redesign) []SizeChange {
+func sizeChanges(s *progress.State, of Design, b cutplan.Blank, left progress.Size, redesign Redesign) []SizeChange {
 	short := max(b.Length-left.Length, b.Width-left.Width)
 	if short <= 0 {
 		return nil
@@ -125,12 +130,12 @@ func sizeChanges(s *progress.State, of *job.File, b cutplan.Blank, left progress
 			if by*times*leastShare > was {
 				break
 			}
-			changed, _, err := redesign(fmt.Sprintf("%s=%s mm", size, (by * times).Decimal()))
-			if err != nil || changed.Case == nil {
+			job, is, err := redesign(fmt.Sprintf("%s=%s mm", size, (by * times).Decimal()))
+			if err != nil || is == nil {
 				break
 			}
-			if parts, ok := changes(s, of, changed, b, left); ok {
-				all = append(all, SizeChange{size, was, sizeOf(changed.Case, size), parts})
+			if parts, ok := changes(s, of.Job, job, b, left); ok {
+				all = append(all, SizeChange{size, was, sizeOf(is, size), parts})
 				break
 			}
 		}
@@ -160,8 +165,8 @@ func sizeOf(c *casework.Case, size string) stock.Length {
 // changes lists the parts that differ between two readings of a job, the spoiled one
 // first. It returns false if the spoiled part is still too large, if the job wants other
 // parts, or if a cut part would have to grow.
-func changes(s *progress.State, was, is *job.File, spoiled cutplan.Blank, left progress.Size) ([]Changed, bool) {
-	changed, wrong := Differences(s, was, is)
+func changes(s *progress.State, was, is stock.Job, spoiled cutplan.Blank, left progress.Size) ([]Changed, bool) {
+	changed, wrong := differences(s, was, is)
 	if wrong != "" {
 		return nil, false
 	}
@@ -184,9 +189,9 @@ func holds(left progress.Size, b stock.Blank) bool {
 	return b.Length <= left.Length && b.Width <= left.Width
 }
 
-// Differences lists the parts whose sizes differ between two readings of a job. It returns
+// differences lists the parts whose sizes differ between two readings of a job. It returns
 // a reason instead if the job wants other parts, or if a cut part would have to grow.
-func Differences(s *progress.State, was, is *job.File) (all []Changed, wrong string) {
+func differences(s *progress.State, was, is stock.Job) (all []Changed, wrong string) {
 	if len(was.Parts) != len(is.Parts) {
 		return nil, "the job then has other parts"
 	}

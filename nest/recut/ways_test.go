@@ -42,7 +42,7 @@ func waysOf(t *testing.T, source string, happened ...string) string {
 	}
 	k := &planfile.Plan{Plan: p, File: file}
 	var all []string
-	for _, w := range recut.WaysToSave(s, "K7F2M", file, k.Smaller) {
+	for _, w := range recut.WaysToSave(s, "K7F2M", recut.Design{Job: file.Job, Case: file.Case}, k.Smaller) {
 		if w.Enough {
 			all = append(all, "enough")
 		}

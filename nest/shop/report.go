@@ -34,7 +34,7 @@ type Sender struct {
 // noted.
 type NotTaken []struct {
 	Event progress.Event
-	Why   progress.Wrong
+	Why   fault.Fault
 }
 
 func (n NotTaken) Error() string {
@@ -76,8 +76,8 @@ func (f *Folder) Report(ctx context.Context, r Report) (added store.Entry, err e
 			if err := f.state.Apply(event); err != nil {
 				wrong = append(wrong, struct {
 					Event progress.Event
-					Why   progress.Wrong
-				}{event, err.(progress.Wrong)})
+					Why   fault.Fault
+				}{event, err.(fault.Fault)})
 			}
 		}
 		if err = wrong.orNil(); err == nil {

@@ -59,7 +59,7 @@ func (r *Rest) State() *progress.State { return r.state }
 func (r *Rest) File() *job.File { return r.file }
 
 // Missing notes that count pieces of a stock or material are not there and not for sale; a
-// count below 0 is all of it. The error is of type [progress.Wrong].
+// count below 0 is all of it. The error is of type [fault.Fault].
 func (r *Rest) Missing(name string, count int) error {
 	if count < 0 {
 		count = r.state.Uncut(name)

@@ -9,13 +9,14 @@ import (
 	"sawbill/stock/casework/marks"
 	"sawbill/stock/casework/pieces"
 	"sawbill/stock/casework/sizes"
+	"sawbill/stock/fault"
 )
 
 // Derive turns a design into the parts of a case. Sizes that the design leaves out
 // follow from the rest, inwards from the outside sizes or outwards from
 // what goes in. If there are faults, or doubts, the case is nil, and the faults are
 // in the order of their lines.
-func Derive(d Design, from Context) (*Case, []Fault) {
+func Derive(d Design, from Context) (*Case, []fault.Fault) {
 	in := design.Read(d, from, joints.WordsOf)
 	built := construction.Read(in)
 	settled := sizes.Settle(built)

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"sawbill/stock"
+	"sawbill/stock/fault"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -421,7 +422,7 @@ func TestFaults(t *testing.T) {
 	}
 }
 
-func spelled(faults []Fault) []string {
+func spelled(faults []fault.Fault) []string {
 	var lines []string
 	for _, f := range faults {
 		lines = append(lines, f.Key+": "+f.Cause+"; "+f.Remedy)

@@ -38,7 +38,6 @@ type (
 	Material   = design.Material
 	Properties = design.Properties
 	Property   = design.Property
-	Fault      = design.Fault
 	Caution    = design.Caution
 )
 

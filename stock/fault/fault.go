@@ -1,5 +1,5 @@
-// Package fault is the one type for whatever is wrong with an input or a stored file:
-// its place, its cause and its remedy.
+// Package fault is the one type for faults of an input, a stored file, a command line or a
+// value in any of them. A fault has a place, a cause and a remedy.
 package fault
 
 import (
@@ -7,23 +7,32 @@ import (
 	"strings"
 )
 
-// Fault is one thing that is wrong with a file, or worth a warning.
+// Fault is one thing that is wrong, or worth a warning. Its place may be unknown, or
+// filled in by whoever knows it. The zero Fault is none.
 type Fault struct {
-	File   string
+	File   string // empty if it is not known, or if there is no file
 	Line   int    // from 1; 0 if the fault concerns the whole file
-	Key    string // "saw.kerf", `part "shelf": length`; empty if there is none
+	Key    string // "saw.kerf", `part "shelf": length`, `price "7,4,0"`; empty if there is none
 	Cause  string
 	Remedy string
 }
 
-// String writes "file:line: key: what is wrong; what to do".
-func (f Fault) String() string {
+// New is a fault whose place is not known yet.
+func New(cause, remedy string) Fault { return Fault{Cause: cause, Remedy: remedy} }
+
+// Found reports whether there is a fault.
+func (f Fault) Found() bool { return f.Cause != "" }
+
+// Error writes "file:line: key: what is wrong; what to do".
+func (f Fault) Error() string {
 	var b strings.Builder
 	b.WriteString(f.File)
 	if f.Line > 0 {
 		fmt.Fprintf(&b, ":%d", f.Line)
 	}
-	b.WriteString(": ")
+	if b.Len() > 0 {
+		b.WriteString(": ")
+	}
 	if f.Key != "" {
 		b.WriteString(f.Key + ": ")
 	}
@@ -48,7 +57,7 @@ func (fs Faults) Error() string {
 			lines = append(lines, fmt.Sprintf("and %d more", len(fs)-i))
 			break
 		}
-		lines = append(lines, f.String())
+		lines = append(lines, f.Error())
 	}
 	return strings.Join(lines, "\n")
 }

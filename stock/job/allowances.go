@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"sawbill/stock"
+	"sawbill/stock/fault"
 )
 
 // allowances are what a job adds to every part, and what it adds to those of
@@ -28,8 +29,8 @@ func (r *reader) allowances(root *table, at place, saw record) allowances {
 	for _, rec := range r.each(root, "material", at) {
 		name := rec.text("name")
 		if first, again := all.of[name]; again {
-			r.fault(rec.where("name").of("name"), problem{
-				fmt.Sprintf("the material in line %d has the same name", first.line), "put what is said of it into one [[material]]"})
+			r.fault(rec.where("name").of("name"), fault.New(
+				fmt.Sprintf("the material in line %d has the same name", first.line), "put what is said of it into one [[material]]"))
 		}
 		all.of[name] = rec
 		all.sound = all.sound && rec.sound

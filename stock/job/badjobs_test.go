@@ -10,6 +10,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"sawbill/stock/fault"
 	"sawbill/stock/job"
 )
 
@@ -28,9 +29,9 @@ func TestReadSaysWhatIsWrongAndWhatToDo(t *testing.T) {
 	for _, name := range names {
 		t.Run(strings.TrimSuffix(name, ".toml"), func(t *testing.T) {
 			_, err := job.ReadFS(fsys, name)
-			faults, ok := err.(job.Faults)
+			faults, ok := err.(fault.Faults)
 			if !ok {
-				t.Fatalf("ReadFS: error is %T, want job.Faults", err)
+				t.Fatalf("ReadFS: error is %T, want fault.Faults", err)
 			}
 			for _, f := range faults {
 				if f.Cause == "" || f.Remedy == "" {

@@ -89,7 +89,7 @@ func TestReadTakesRoughLumber(t *testing.T) {
 	} {
 		var got []string
 		for _, w := range mustRead(t, tt.text).Warnings {
-			got = append(got, strings.Replace(w.String(), "≈", "", 1))
+			got = append(got, strings.Replace(w.Error(), "≈", "", 1))
 		}
 		if strings.Join(got, "\n") != tt.want {
 			t.Errorf("%s: %q, want %q", tt.name, got, tt.want)

@@ -7,6 +7,7 @@ import (
 
 	"sawbill/stock"
 	"sawbill/stock/casework"
+	"sawbill/stock/fault"
 )
 
 // Changes are what if: a job as if its file said otherwise. The zero value changes
@@ -44,7 +45,7 @@ func (r *reader) setting(flag, written string) (name, value string, at place, ok
 	name, value = strings.TrimSpace(name), strings.TrimSpace(value)
 	at = place{file: flag + " " + written}
 	if !ok || name == "" || value == "" {
-		r.fault(at, problem{"a name, = and a value are wanted", fmt.Sprintf("write it like %s %q", flag, examples[flag])})
+		r.fault(at, fault.New("a name, = and a value are wanted", fmt.Sprintf("write it like %s %q", flag, examples[flag])))
 		return "", "", at, false
 	}
 	return name, value, at, true
@@ -64,11 +65,11 @@ func (c Changes) thicker(r *reader, offers []offer) map[string][]stock.Length {
 		}
 		thickness, err := stock.ParseLength(value, r.ruler.Units)
 		if err != nil {
-			r.fault(at, problemOf(err))
+			r.fault(at, unreadable(value, err))
 			continue
 		}
 		if thickness <= 0 || thickness > thickestBoard {
-			r.fault(at, problem{r.ruler.PrintUnit(thickness) + " is no thickness of a sheet or board", "measure the material"})
+			r.fault(at, fault.New(r.ruler.PrintUnit(thickness)+" is no thickness of a sheet or board", "measure the material"))
 			continue
 		}
 		of := ofMaterial(offers, material)
@@ -77,7 +78,7 @@ func (c Changes) thicker(r *reader, offers []offer) map[string][]stock.Length {
 			continue
 		}
 		if all := thicknesses(of); len(all) > 1 {
-			r.fault(at, problem{material + " comes in several thicknesses: " + strings.Join(exactly(all, r.ruler), ", "), "change that of each offer in the job"})
+			r.fault(at, fault.New(material+" comes in several thicknesses: "+strings.Join(exactly(all, r.ruler), ", "), "change that of each offer in the job"))
 			continue
 		}
 		for i := range offers {
@@ -107,11 +108,11 @@ func (r *reader) less(written string, tell bool) (name string, by stock.Length, 
 	}
 	by, err := stock.ParseLength(value, r.ruler.Units)
 	if err == nil && by <= 0 {
-		r.fault(at, problem{r.ruler.PrintUnit(by) + " is no less", "give a length, such as 6 mm"})
+		r.fault(at, fault.New(r.ruler.PrintUnit(by)+" is no less", "give a length, such as 6 mm"))
 		return "", 0, at, false
 	}
 	if err != nil {
-		r.fault(at, problemOf(err))
+		r.fault(at, unreadable(value, err))
 		return "", 0, at, false
 	}
 	return name, by, at, true
@@ -160,7 +161,7 @@ func (c Changes) shorter(r *reader, all []wanted, names, left []string) {
 			if p := &all[i]; p.Name == name {
 				some = true
 				if p.Length <= by {
-					r.fault(at, problem{fmt.Sprintf("part %q is %s long", name, r.ruler.PrintUnit(p.Length)), "make it less shorter"})
+					r.fault(at, fault.New(fmt.Sprintf("part %q is %s long", name, r.ruler.PrintUnit(p.Length)), "make it less shorter"))
 					break
 				}
 				p.Length -= by
@@ -169,7 +170,7 @@ func (c Changes) shorter(r *reader, all []wanted, names, left []string) {
 		if !some {
 			found := nothingCalled("part", name, names)
 			if slices.Contains([]string{"width", "height", "depth"}, name) {
-				found = problem{"no " + name + " of a case is given that could be less", "change the sizes of what it follows from"}
+				found = fault.New("no "+name+" of a case is given that could be less", "change the sizes of what it follows from")
 			}
 			r.fault(at, found)
 		}
@@ -228,7 +229,7 @@ func (c Changes) parts(r *reader, all []wanted, were map[string][]stock.Length, 
 		}
 		count, some := 0, false
 		if n, err := fmt.Sscanf(value, "%d", &count); n != 1 || err != nil || fmt.Sprint(count) != value || count < 0 || count > mostPieces {
-			r.fault(at, problem{fmt.Sprintf("%q is no count", value), fmt.Sprintf("give a whole number from 0 to %d", mostPieces)})
+			r.fault(at, fault.New(fmt.Sprintf("%q is no count", value), fmt.Sprintf("give a whole number from 0 to %d", mostPieces)))
 			continue
 		}
 		for i := range all {
@@ -266,10 +267,10 @@ func deleteCalled(all []wanted, name string) []wanted {
 	})
 }
 
-func nothingCalled(what, name string, known []string) problem {
+func nothingCalled(what, name string, known []string) fault.Fault {
 	cause := fmt.Sprintf("there is no %s %q", what, name)
 	if near, ok := stock.Nearest(name, known); ok {
-		return problem{cause, fmt.Sprintf("did you mean %q?", near)}
+		return fault.New(cause, fmt.Sprintf("did you mean %q?", near))
 	}
 	known = slices.Clone(known)
 	slices.Sort(known)
@@ -277,9 +278,9 @@ func nothingCalled(what, name string, known []string) problem {
 	const shown = 10
 	switch n := len(known); {
 	case n == 0:
-		return problem{cause, "take one that the job has"}
+		return fault.New(cause, "take one that the job has")
 	case n > shown:
-		return problem{cause, "take one that the job has: " + strings.Join(known[:shown], ", ") + fmt.Sprintf(" or one of %d more", n-shown)}
+		return fault.New(cause, "take one that the job has: "+strings.Join(known[:shown], ", ")+fmt.Sprintf(" or one of %d more", n-shown))
 	}
-	return problem{cause, "take one that the job has: " + strings.Join(known, ", ")}
+	return fault.New(cause, "take one that the job has: "+strings.Join(known, ", "))
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"sawbill/stock"
+	"sawbill/stock/fault"
 )
 
 // cleared cuts a board apart at its defects. Only a board that has been looked
@@ -12,15 +13,15 @@ func (r *reader) cleared(o offer, kerf stock.Length) offer {
 	if !o.given("defects") {
 		return o
 	}
-	wrong := func(key string, found problem) {
+	wrong := func(key string, found fault.Fault) {
 		r.fault(o.where(key).of(key), found)
 		o.sound = false
 	}
 	if !o.fields["on_hand"].truth {
-		wrong("defects", problem{"a board that is still to be bought has not been measured", "set on_hand = true, or delete its defects"})
+		wrong("defects", fault.New("a board that is still to be bought has not been measured", "set on_hand = true, or delete its defects"))
 	}
 	if o.given("count") && o.count("count") != 1 {
-		wrong("count", problem{fmt.Sprintf("%d boards do not have the same defects", o.count("count")), "set count = 1, and give each board its own [[board]]"})
+		wrong("count", fault.New(fmt.Sprintf("%d boards do not have the same defects", o.count("count")), "set count = 1, and give each board its own [[board]]"))
 	}
 	o.Count = 1
 	var defects []stock.Zone
@@ -29,10 +30,10 @@ func (r *reader) cleared(o offer, kerf stock.Length) offer {
 		switch {
 		case !z.sound:
 		case zone.To <= zone.From:
-			r.fault(z.where("to").of("to"), problem{fmt.Sprintf("%s is not beyond from (%s)", r.ruler.PrintUnit(zone.To), r.ruler.PrintUnit(zone.From)), "measure both from the same end, the near one first"})
+			r.fault(z.where("to").of("to"), fault.New(fmt.Sprintf("%s is not beyond from (%s)", r.ruler.PrintUnit(zone.To), r.ruler.PrintUnit(zone.From)), "measure both from the same end, the near one first"))
 			o.sound = false
 		case o.Length > 0 && zone.To > o.Length:
-			r.fault(z.where("to").of("to"), problem{fmt.Sprintf("%s is beyond the board's end (length %s)", r.ruler.PrintUnit(zone.To), r.ruler.PrintUnit(o.Length)), "measure from the reference end"})
+			r.fault(z.where("to").of("to"), fault.New(fmt.Sprintf("%s is beyond the board's end (length %s)", r.ruler.PrintUnit(zone.To), r.ruler.PrintUnit(o.Length)), "measure from the reference end"))
 			o.sound = false
 		}
 		defects = append(defects, zone)
@@ -41,7 +42,7 @@ func (r *reader) cleared(o offer, kerf stock.Length) offer {
 		return o
 	}
 	if o.sections = o.ClearSections(defects, kerf); len(o.sections) == 0 {
-		wrong("defects", problem{"they leave nothing of the board", "take the board out of the job"})
+		wrong("defects", fault.New("they leave nothing of the board", "take the board out of the job"))
 	}
 	return o
 }

@@ -7,6 +7,7 @@ import (
 
 	"sawbill/stock"
 	"sawbill/stock/casework"
+	"sawbill/stock/fault"
 )
 
 // mostOfCase is more shelves or drawers alike than any case has.
@@ -28,7 +29,7 @@ func (r *reader) derive(root *table, at place, offers []offer, rough []lumber, a
 		return nil, nil, true
 	}
 	t, found := single("case", *v)
-	if found.found() {
+	if found.Found() {
 		r.fault(at.at(v.line).of("case"), found)
 		return nil, nil, false
 	}
@@ -49,7 +50,7 @@ func (r *reader) derive(root *table, at place, offers []offer, rough []lumber, a
 		Kerf:         into.Saw.Kerf,
 	})
 	for _, f := range faults {
-		r.fault(place{at.file, f.Line, f.Key}, problem{f.Cause, f.Remedy})
+		r.fault(place{at.file, f.Line, f.Key}, fault.New(f.Cause, f.Remedy))
 	}
 	if made == nil {
 		return nil, nil, false
@@ -85,7 +86,7 @@ func materialsOnOffer(root *table, offers []offer, rough []lumber) (known []stoc
 			return false
 		}
 		_, wrong := tables(e.key, e.value)
-		return wrong.found()
+		return wrong.Found()
 	})
 	return slices.DeleteFunc(known, lacks), inDoubt
 }
@@ -123,20 +124,20 @@ func (d *designer) fill(into reflect.Value, t *table, at place) {
 			d.fillEach(into, e, here)
 			continue
 		}
-		if found := d.fillOne(into, e, here); found.found() {
+		if found := d.fillOne(into, e, here); found.Found() {
 			d.fault(here, found)
 		}
 	}
 }
 
 // fillOne sets one field: a value that can be given, or a table of its own.
-func (d *designer) fillOne(into reflect.Value, e entry, here place) (found problem) {
+func (d *designer) fillOne(into reflect.Value, e entry, here place) (found fault.Fault) {
 	if e.value.kind == broken {
 		d.doubt(here)
-		return problem{}
+		return fault.Fault{}
 	}
 	given := func(set *bool, line *int) {
-		if *set, *line = !found.found(), e.line; found.found() {
+		if *set, *line = !found.Found(), e.line; found.Found() {
 			d.doubt(here)
 		}
 	}
@@ -152,7 +153,7 @@ func (d *designer) fillOne(into reflect.Value, e entry, here place) (found probl
 		given(&v.Set, &v.Line)
 	default:
 		var t *table
-		if t, found = single(e.key, e.value); found.found() {
+		if t, found = single(e.key, e.value); found.Found() {
 			d.doubt(here)
 			return found
 		}
@@ -168,7 +169,7 @@ func (d *designer) fillEach(into reflect.Value, e entry, here place) {
 		return
 	}
 	each, found := tables(here.subject, e.value)
-	if found.found() {
+	if found.Found() {
 		d.fault(here, found)
 		d.doubt(here)
 	}

@@ -10,6 +10,7 @@ import (
 
 	"sawbill/stock"
 	"sawbill/stock/casework"
+	"sawbill/stock/fault"
 	"sawbill/stock/store"
 )
 
@@ -19,7 +20,7 @@ type File struct {
 	// Case is the case its parts were derived from, nil without a [case].
 	Case *casework.Case
 	// Warnings are worth reading, but the job can be planned as it is.
-	Warnings []Fault
+	Warnings []fault.Fault
 	// Lists are the part lists that belong to the job, in the order named.
 	Lists []string
 	// Sources are all files that the job was read from, the job file first. [Reread]
@@ -30,7 +31,7 @@ type File struct {
 }
 
 // Read reads the job file at path and the part lists and the rack it names, which
-// are looked for beside it. The error is of type [Faults] and holds every fault.
+// are looked for beside it. The error is of type [fault.Faults] and holds every fault.
 func Read(path string) (*File, error) { return ReadChanged(path, Changes{}) }
 
 // ReadChanged is Read as if the files said otherwise.
@@ -60,7 +61,7 @@ type Source struct{ Name, Text string }
 // Reread is [ReadChanged] of files as they were read before.
 func Reread(sources []Source, as Changes) (*File, error) {
 	if len(sources) == 0 {
-		return nil, Faults{{File: "job", Cause: "there is no file of it", Remedy: "plan the job again"}}
+		return nil, fault.Faults{{File: "job", Cause: "there is no file of it", Remedy: "plan the job again"}}
 	}
 	beside := func(name string) string { return besideFile(sources[0].Name, name) }
 	open := func(name string) ([]byte, error) {
@@ -87,16 +88,16 @@ func read(name string, beside func(string) string, open func(string) ([]byte, er
 	source, unread := openText(name, open)
 	if len(unread) > 0 {
 		r.mistakes(at, unread)
-		return nil, Faults(r.faults)
+		return nil, fault.Faults(r.faults)
 	}
 	sources := []Source{{name, source}}
 	root, mistakes := parseTOML([]byte(source))
 	whole := true
 	for _, m := range mistakes {
-		whole = whole && m.key != ""
+		whole = whole && m.Key != ""
 	}
 	r.mistakes(at, mistakes)
-	file := r.job(root, at, func(list string, settle Settler) (string, string, []mistake) {
+	file := r.job(root, at, func(list string, settle Settler) (string, string, []fault.Fault) {
 		full, open := beside(list), open
 		if settle != nil {
 			if text, pending := settle(full); pending {
@@ -109,7 +110,7 @@ func read(name string, beside func(string) string, open func(string) ([]byte, er
 	}, whole)
 	if len(r.faults) > 0 {
 		inFileOrder(r.faults, r.files)
-		return nil, Faults(r.faults)
+		return nil, fault.Faults(r.faults)
 	}
 	inFileOrder(r.warnings, r.files)
 	file.Warnings, file.Sources = r.warnings, sources
@@ -118,7 +119,7 @@ func read(name string, beside func(string) string, open func(string) ([]byte, er
 
 // listOpener finds and opens a part list, or a rack once it is settled: its full name and
 // its text, or what keeps it from being read.
-type listOpener func(name string, settle Settler) (full, source string, found []mistake)
+type listOpener func(name string, settle Settler) (full, source string, found []fault.Fault)
 
 // job reads the tree of a job file. The tree is whole when every key of the
 // file could be made out; of one that is not, nothing is said to be missing.
@@ -147,7 +148,7 @@ func (r *reader) job(root *table, at place, open listOpener, whole bool) *File {
 		offers = append(offers, r.priceList(source, at, file.Saw.Kerf)...)
 	}) && whole
 	if n := len(offers); n > mostOffers {
-		r.fault(at, problem{fmt.Sprintf("the job has %d offers, and at most %d are compared", n, mostOffers), "leave out what no part is cut from"})
+		r.fault(at, fault.New(fmt.Sprintf("the job has %d offers, and at most %d are compared", n, mostOffers), "leave out what no part is cut from"))
 		offers, whole = nil, false
 	}
 	r.together(offers)
@@ -189,7 +190,7 @@ func (r *reader) lists(top record, key string, open listOpener, file *File, read
 	for _, name := range top.fields[key].files {
 		full, source, unread := open(name, nil)
 		if slices.Contains(r.files, full) {
-			unread = []mistake{{problem: problem{"is named twice", "name each list once"}}}
+			unread = []fault.Fault{fault.New("is named twice", "name each list once")}
 		}
 		if len(unread) > 0 {
 			r.unread(top.where(key).of(key), name, full, unread)
@@ -205,16 +206,16 @@ func (r *reader) lists(top record, key string, open listOpener, file *File, read
 
 // unread tells why the file named at a place could not be read: there, or in its own
 // lines.
-func (r *reader) unread(named place, name, full string, why []mistake) {
+func (r *reader) unread(named place, name, full string, why []fault.Fault) {
 	for _, m := range why {
-		if m.line == 0 {
-			r.fault(named, problem{name + ": " + m.cause, m.remedy})
+		if m.Line == 0 {
+			r.fault(named, fault.New(name+": "+m.Cause, m.Remedy))
 			continue
 		}
 		if !slices.Contains(r.files, full) {
 			r.files = append(r.files, full)
 		}
-		r.fault(place{file: full, line: m.line}, m.problem)
+		r.fault(place{file: full, line: m.Line}, m)
 	}
 }
 
@@ -222,8 +223,8 @@ func (r *reader) unread(named place, name, full string, why []mistake) {
 func (r *reader) section(root *table, name string, at place) record {
 	t := &table{}
 	if v, there := root.last(name); there && v.kind != broken {
-		found := problem{}
-		if t, found = single(name, *v); found.found() {
+		found := fault.Fault{}
+		if t, found = single(name, *v); found.Found() {
 			r.fault(at.at(v.line).of(name), found)
 			t = &table{line: v.line}
 		}
@@ -264,10 +265,10 @@ func (r *reader) offcut(rec, saw record) stock.Offcut {
 		return offcut
 	}
 	if rec.given("width") {
-		r.fault(rec.where("width").of("width"), problem{
-			r.ruler.PrintUnit(offcut.Width) + " is narrower than the narrowest rip (saw.narrowest_rip is " + r.ruler.PrintUnit(narrowest) + "), so such an offcut could not be ripped",
-			"raise it to " + r.ruler.PrintUnit(narrowest) + " or more",
-		})
+		r.fault(rec.where("width").of("width"), fault.New(
+			r.ruler.PrintUnit(offcut.Width)+" is narrower than the narrowest rip (saw.narrowest_rip is "+r.ruler.PrintUnit(narrowest)+"), so such an offcut could not be ripped",
+			"raise it to "+r.ruler.PrintUnit(narrowest)+" or more",
+		))
 	}
 	offcut.Width = narrowest
 	return offcut

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"sawbill/stock"
+	"sawbill/stock/fault"
 )
 
 // fit checks that p can be cut from one of the offers, which are all of its
@@ -22,13 +23,13 @@ func (r *reader) fit(p *wanted, of []offer, job stock.Job, usual []stock.Length)
 			if p.From == "added" {
 				remedy = fmt.Sprintf("write it behind the width: the %ss of %s are %s", kind, p.Material, strings.Join(exactly(usual, r.ruler), " or "))
 			}
-			r.fault(p.place, problem{"thickness is missing", remedy})
+			r.fault(p.place, fault.New("thickness is missing", remedy))
 			return
 		}
 		p.Thickness = usual[0]
 	}
 	if kind == stock.Sheet && p.given("face") && p.Allowance.Face > 0 {
-		r.warn(p.where("face").of("face"), problem{"the faces of a sheet are not planed", "it is left out of account"})
+		r.warn(p.where("face").of("face"), fault.New("the faces of a sheet are not planed", "it is left out of account"))
 	}
 	f := fitting{part: p, blank: p.Blank(kind), kind: kind, ruler: r.ruler, saw: job.Saw}
 	for _, o := range of {
@@ -41,11 +42,11 @@ func (r *reader) fit(p *wanted, of []offer, job stock.Job, usual []stock.Length)
 		r.fault(p.where("thickness"), f.thickness(thicknesses(of)))
 		return
 	}
-	if key, found := f.tooLarge(); found.found() {
+	if key, found := f.tooLarge(); found.Found() {
 		r.fault(p.where(key), found)
 		return
 	}
-	if found := f.tooNarrow(); found.found() {
+	if found := f.tooNarrow(); found.Found() {
 		r.fault(p.where("width"), found)
 	}
 	r.warnOfMilling(f, job)
@@ -53,10 +54,10 @@ func (r *reader) fit(p *wanted, of []offer, job stock.Job, usual []stock.Length)
 
 // warnOfMilling says what of the milling of a part is unsafe or comes to nothing.
 func (r *reader) warnOfMilling(f fitting, job stock.Job) {
-	if found := f.tooShortToMill(job); found.found() {
+	if found := f.tooShortToMill(job); found.Found() {
 		r.warn(f.part.where("length"), found)
 	}
-	if found := f.notResawn(job); found.found() {
+	if found := f.notResawn(job); found.Found() {
 		r.warn(f.part.where("resaw").of("resaw"), found)
 	}
 }
@@ -120,26 +121,26 @@ func (f fitting) fits(ways []way) bool {
 }
 
 // thickness says that no stock is as thick as the part needs.
-func (f fitting) thickness(choice []stock.Length) problem {
+func (f fitting) thickness(choice []stock.Length) fault.Fault {
 	thickest := choice[len(choice)-1]
 	if f.kind == stock.Sheet {
-		return problem{fmt.Sprintf("no sheet of %s is %s thick (there is %s)", f.part.Material, f.unit(f.part.Thickness), strings.Join(exactly(choice, f.ruler), ", ")),
-			"take one of these, or add a sheet of that thickness"}
+		return fault.New(fmt.Sprintf("no sheet of %s is %s thick (there is %s)", f.part.Material, f.unit(f.part.Thickness), strings.Join(exactly(choice, f.ruler), ", ")),
+			"take one of these, or add a sheet of that thickness")
 	}
 	remedy := "make it thinner, or add a thicker board"
 	if f.blank.Thickness > f.part.Thickness && f.part.Thickness <= thickest {
 		remedy = "set faces = 0 if it is not planed, make it thinner, or add a thicker board"
 	}
-	return problem{fmt.Sprintf("thickness %s is more than any board of %s gives (thickest %s)",
-		f.sum(f.part.Thickness, f.part.Allowance.Faces, f.part.Allowance.Face, "planing"), f.part.Material, f.unit(thickest)), remedy}
+	return fault.New(fmt.Sprintf("thickness %s is more than any board of %s gives (thickest %s)",
+		f.sum(f.part.Thickness, f.part.Allowance.Faces, f.part.Allowance.Face, "planing"), f.part.Material, f.unit(thickest)), remedy)
 }
 
 // tooLarge says which size keeps the blank from every piece of stock, and the
 // key that gives it.
-func (f fitting) tooLarge() (key string, found problem) {
+func (f fitting) tooLarge() (key string, found fault.Fault) {
 	ways := f.ways(f.part.Grain)
 	if f.fits(ways) {
-		return "", problem{}
+		return "", fault.Fault{}
 	}
 	longest, widest := ways[0], ways[0]
 	for _, w := range ways {
@@ -165,16 +166,16 @@ func (f fitting) tooLarge() (key string, found problem) {
 	switch {
 	case f.blank.Length > longest.along:
 		cause := fmt.Sprintf("length %s is longer than any %s (longest %s)", length, stockWord, f.reach(longest, !longest.turned))
-		return "length", problem{cause, f.smaller() + " or add a longer " + f.kind.String()}
+		return "length", fault.New(cause, f.smaller()+" or add a longer "+f.kind.String())
 	case f.blank.Width > widest.across:
 		cause := fmt.Sprintf("width %s is wider than any %s (widest %s)", width, stockWord, f.reach(widest, widest.turned))
 		if f.kind == stock.Board {
-			return "width", problem{cause, "glue it up from narrower parts or add a wider board"}
+			return "width", fault.New(cause, "glue it up from narrower parts or add a wider board")
 		}
-		return "width", problem{cause, f.smaller() + " or add a wider sheet"}
+		return "width", fault.New(cause, f.smaller()+" or add a wider sheet")
 	}
-	return "length", problem{fmt.Sprintf("length %s and width %s together are more than any one %s gives", length, width, stockWord),
-		f.smaller() + " or add a larger " + f.kind.String()}
+	return "length", fault.New(fmt.Sprintf("length %s and width %s together are more than any one %s gives", length, width, stockWord),
+		f.smaller()+" or add a larger "+f.kind.String())
 }
 
 // smaller offers to ignore the grain, where that would do, or to make less of the
@@ -221,7 +222,7 @@ func (f fitting) unit(l stock.Length) string { return f.ruler.PrintUnit(l) }
 // tooNarrow says that the blank would have to be ripped narrower than is safe,
 // whichever way it lies. The limit is for sheets: strips of lumber are ripped
 // narrower, with a jig. A blank as wide as the sheet need not be ripped.
-func (f fitting) tooNarrow() problem {
+func (f fitting) tooNarrow() fault.Fault {
 	for _, w := range f.ways(f.part.Grain) {
 		if f.blank.Length > w.along || f.blank.Width > w.across {
 			continue
@@ -231,17 +232,17 @@ func (f fitting) tooNarrow() problem {
 			ripped, full = f.blank.Length, w.along
 		}
 		if w.from.Kind == stock.Board || ripped >= f.saw.NarrowestRip || ripped == full {
-			return problem{}
+			return fault.Fault{}
 		}
 	}
-	return problem{fmt.Sprintf("it would be ripped narrower than the narrowest rip (width %s, saw.narrowest_rip is %s)",
+	return fault.New(fmt.Sprintf("it would be ripped narrower than the narrowest rip (width %s, saw.narrowest_rip is %s)",
 		f.sum(f.part.Width, f.part.Allowance.Edges, f.part.Allowance.Edge, "its edges"), f.unit(f.saw.NarrowestRip)),
-		"make it wider, or make it without the table saw and take it out of the job"}
+		"make it wider, or make it without the table saw and take it out of the job")
 }
 
 // tooShortToMill says that a blank is shorter than the machines can take, since
 // it may not be ganged or no board is long enough.
-func (f fitting) tooShortToMill(job stock.Job) problem {
+func (f fitting) tooShortToMill(job stock.Job) fault.Fault {
 	for _, b := range job.BlanksOf(f.part.Part) {
 		if !job.ShortToMill(b) {
 			continue
@@ -255,9 +256,9 @@ func (f fitting) tooShortToMill(job stock.Job) problem {
 		case f.part.Alone:
 			remedy = "leave out gang = false, so that it is cut from a longer piece after milling"
 		}
-		return problem{cause, remedy + "; follow the machine's manual"}
+		return fault.New(cause, remedy+"; follow the machine's manual")
 	}
-	return problem{}
+	return fault.Fault{}
 }
 
 // reaches reports whether a board that b may come from is long enough to be
@@ -270,19 +271,19 @@ func (f fitting) reaches(job stock.Job, b stock.Blank) bool {
 }
 
 // notResawn says that resaw = true comes to nothing.
-func (f fitting) notResawn(job stock.Job) problem {
+func (f fitting) notResawn(job stock.Job) fault.Fault {
 	if !f.part.Resaw {
-		return problem{}
+		return fault.Fault{}
 	}
 	if f.kind == stock.Sheet {
-		return problem{"sheets are not resawn", "it is left out of account"}
+		return fault.New("sheets are not resawn", "it is left out of account")
 	}
 	blanks, toBuy := job.BlanksOf(f.part.Part), job
 	if toBuy.Stock = nil; len(job.Rough) > 0 {
 		blanks = append(blanks, toBuy.BlanksOf(f.part.Part)...)
 	}
 	if f.part.Count == 1 || slices.ContainsFunc(blanks, func(b stock.Blank) bool { return b.Layers > 1 }) {
-		return problem{}
+		return fault.Fault{}
 	}
 	const remedy = "it is planed down from one; "
 	boards := slices.Clone(job.Stock)
@@ -291,14 +292,14 @@ func (f fitting) notResawn(job stock.Job) problem {
 	}
 	boards = slices.DeleteFunc(boards, func(s stock.Stock) bool { return !s.HasRoom(f.blank) || job.LayersIn(f.part.Part, s) < 2 })
 	if slices.ContainsFunc(boards, stock.Stock.Unlimited) {
-		return problem{fmt.Sprintf("a board of %s that gives one piece wastes less than a thicker one resawn", f.part.Material),
-			remedy + "leave out the thinner boards if it must be resawn"}
+		return fault.New(fmt.Sprintf("a board of %s that gives one piece wastes less than a thicker one resawn", f.part.Material),
+			remedy+"leave out the thinner boards if it must be resawn")
 	}
 	if len(boards) > 0 {
-		return problem{fmt.Sprintf("boards of %s that are thick enough for two pieces may be too few, and others are for sale without limit", f.part.Material),
-			remedy + "leave out the thinner boards if it must be resawn"}
+		return fault.New(fmt.Sprintf("boards of %s that are thick enough for two pieces may be too few, and others are for sale without limit", f.part.Material),
+			remedy+"leave out the thinner boards if it must be resawn")
 	}
-	return problem{fmt.Sprintf("no board of %s that is large enough is thick enough for two pieces of %s with a kerf of %s between",
+	return fault.New(fmt.Sprintf("no board of %s that is large enough is thick enough for two pieces of %s with a kerf of %s between",
 		f.part.Material, f.unit(f.blank.Thickness), f.unit(job.Saw.ResawKerf)),
-		remedy + "add a thicker board"}
+		remedy+"add a thicker board")
 }

@@ -10,6 +10,7 @@ import (
 	"github.com/pelletier/go-toml/v2"
 
 	"sawbill/stock"
+	"sawbill/stock/fault"
 	"sawbill/stock/job"
 )
 
@@ -18,7 +19,7 @@ import (
 func checkRead(t *testing.T, file *job.File, err error) {
 	t.Helper()
 	if err != nil {
-		if faults, ok := err.(job.Faults); !ok || len(faults) == 0 || file != nil {
+		if faults, ok := err.(fault.Faults); !ok || len(faults) == 0 || file != nil {
 			t.Fatalf("error is %T with %v, want faults and no job", err, file)
 		}
 		return

@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 	"regexp"
+	"sawbill/stock/fault"
 	"slices"
 	"strings"
 )
@@ -42,7 +43,7 @@ func (r *reader) columns(heading row, of []key, at place) ([]column, []key) {
 		case c.heading == "":
 		case !slices.Contains(known, c.key):
 			if meant, ok := r.meantBy(c.key, known); ok {
-				r.fault(at, problem{fmt.Sprintf("unknown column %q", c.heading), fmt.Sprintf("did you mean %q?", meant)})
+				r.fault(at, fault.New(fmt.Sprintf("unknown column %q", c.heading), fmt.Sprintf("did you mean %q?", meant)))
 				seen[meant] = true
 				keys = optional(of)
 			} else {
@@ -50,7 +51,7 @@ func (r *reader) columns(heading row, of []key, at place) ([]column, []key) {
 			}
 			c.key = ""
 		case seen[c.key]:
-			r.fault(at, problem{fmt.Sprintf("there are two columns %q", c.key), "delete one of them"})
+			r.fault(at, fault.New(fmt.Sprintf("there are two columns %q", c.key), "delete one of them"))
 			c.key = ""
 		default:
 			seen[c.key] = true
@@ -58,8 +59,8 @@ func (r *reader) columns(heading row, of []key, at place) ([]column, []key) {
 		columns[i] = c
 	}
 	if len(seen) == 0 {
-		r.fault(at, problem{"the first row is not a heading",
-			"begin with a row of the words " + strings.Join(known, ", ")})
+		r.fault(at, fault.New("the first row is not a heading",
+			"begin with a row of the words "+strings.Join(known, ", ")))
 		return nil, nil
 	}
 	if len(unread) > 0 {
@@ -67,7 +68,7 @@ func (r *reader) columns(heading row, of []key, at place) ([]column, []key) {
 		if len(unread) > 1 {
 			columns = "the columns "
 		}
-		r.warn(at, problem{"not read: " + columns + quotedWith("and", unread), "columns read are " + strings.Join(known, ", ")})
+		r.warn(at, fault.New("not read: "+columns+quotedWith("and", unread), "columns read are "+strings.Join(known, ", ")))
 	}
 	var missing []string
 	for _, k := range of {
@@ -77,10 +78,10 @@ func (r *reader) columns(heading row, of []key, at place) ([]column, []key) {
 	}
 	if len(missing) > 0 {
 		if cell, ok := partedOtherwise(heading, known); ok {
-			r.fault(at, problem{fmt.Sprintf("%q in the heading holds another mark between columns than the rest of it", cell), "use one mark between all columns: a comma, a semicolon or a tab"})
+			r.fault(at, fault.New(fmt.Sprintf("%q in the heading holds another mark between columns than the rest of it", cell), "use one mark between all columns: a comma, a semicolon or a tab"))
 			return nil, nil
 		}
-		r.fault(at, problem{"the heading has no column " + quotedWith("and", missing), "add it, and fill it in every row"})
+		r.fault(at, fault.New("the heading has no column "+quotedWith("and", missing), "add it, and fill it in every row"))
 		keys = optional(of)
 	}
 	return columns, keys

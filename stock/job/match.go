@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"sawbill/stock"
+	"sawbill/stock/fault"
 )
 
 // match finds each part the stock it can come from, and says what keeps it
@@ -39,14 +40,14 @@ func (r *reader) match(parts []wanted, offers, onHand []offer, rough []lumber, w
 	top := place{file: r.files[0]}
 	faultless := whole && len(r.faults) == 0
 	if faultless && len(parts) == 0 {
-		r.fault(top, problem{"the job has no parts", "add a [[part]], a part list with parts =, or a [case]"})
+		r.fault(top, fault.New("the job has no parts", "add a [[part]], a part list with parts =, or a [case]"))
 	}
 	if faultless && len(parts) > 0 && len(offers)+len(rough) == 0 {
-		r.fault(top, problem{"the job has no stock to cut the parts from", "add a [[sheet]], a [[board]] or [[rough]]"})
+		r.fault(top, fault.New("the job has no stock to cut the parts from", "add a [[sheet]], a [[board]] or [[rough]]"))
 	}
 	if pieces > mostPieces && sound {
-		r.fault(top, problem{fmt.Sprintf("the job has %d pieces, more than can be meant (at most %d)", pieces, mostPieces),
-			"check the counts, or plan it as several jobs"})
+		r.fault(top, fault.New(fmt.Sprintf("the job has %d pieces, more than can be meant (at most %d)", pieces, mostPieces),
+			"check the counts, or plan it as several jobs"))
 	}
 	if whole {
 		r.unused(forJob, rough, parts)
@@ -70,8 +71,8 @@ func (r *reader) misspelt(parts []wanted, offers []offer, materials []string) ma
 			if _, near := stock.Nearest(m, []string{o.Material}); !near || wanted[m] < 2 || slices.Contains(materials, m) {
 				continue
 			}
-			r.fault(o.where("material").of("material"), problem{
-				fmt.Sprintf("no part is of %q, and %d parts are of %q, which nothing is offered of", o.Material, wanted[m], m), fmt.Sprintf("did you mean %q?", m)})
+			r.fault(o.where("material").of("material"), fault.New(
+				fmt.Sprintf("no part is of %q, and %d parts are of %q, which nothing is offered of", o.Material, wanted[m], m), fmt.Sprintf("did you mean %q?", m)))
 			told[m] = true
 			break
 		}
@@ -79,12 +80,12 @@ func (r *reader) misspelt(parts []wanted, offers []offer, materials []string) ma
 	return told
 }
 
-func unknownMaterial(material string, known []string) problem {
+func unknownMaterial(material string, known []string) fault.Fault {
 	cause := fmt.Sprintf("unknown material %q", material)
 	if near, ok := stock.Nearest(material, known); ok {
-		return problem{cause, fmt.Sprintf("did you mean %q?", near)}
+		return fault.New(cause, fmt.Sprintf("did you mean %q?", near))
 	}
-	return problem{cause, "add a sheet or a board of it, or take " + quoted(known)}
+	return fault.New(cause, "add a sheet or a board of it, or take "+quoted(known))
 }
 
 // unused warns of stock that no part is cut from.
@@ -92,7 +93,7 @@ func (r *reader) unused(offers []offer, rough []lumber, parts []wanted) {
 	check := func(rec record, material string) {
 		serves := func(p wanted) bool { return material == p.Material }
 		if rec.sound && len(parts) > 0 && !slices.ContainsFunc(parts, serves) {
-			r.warn(rec.place, problem{fmt.Sprintf("no part is of %s", material), "it will not be used"})
+			r.warn(rec.place, fault.New(fmt.Sprintf("no part is of %s", material), "it will not be used"))
 		}
 	}
 	for _, o := range offers {

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"sawbill/stock"
+	"sawbill/stock/fault"
 )
 
 // offer is a piece of stock and where it is written.
@@ -49,7 +50,7 @@ func (r *reader) priced(o offer) offer {
 	if per := slices.Index(stock.Pers, o.text("per")); o.sound && per > 0 && o.Price > 0 {
 		o.Price = o.PriceOf(o.Price, stock.Per(per))
 		if o.Price == 0 {
-			r.fault(o.where("price").of("price"), problem{"comes to less than half a cent for one piece", "check what the price is for"})
+			r.fault(o.where("price").of("price"), fault.New("comes to less than half a cent for one piece", "check what the price is for"))
 			o.sound = false
 		}
 	}
@@ -65,7 +66,7 @@ func (r *reader) each(root *table, name string, at place) []record {
 			continue
 		}
 		found, wrong := tables(name, e.value)
-		if wrong.found() {
+		if wrong.Found() {
 			r.fault(at.at(e.line).of(name), wrong)
 		}
 		for _, t := range found {
@@ -83,7 +84,7 @@ func called(word string, t *table, index int, keys []key) string {
 		by = keys[0].name
 	}
 	if v, there := t.last(by); there {
-		if name, found := words(*v); !found.found() {
+		if name, found := words(*v); !found.Found() {
 			return fmt.Sprintf("%s %q", word, name)
 		}
 	}
@@ -104,14 +105,14 @@ func (r *reader) board(rec record, kerf stock.Length) offer {
 	switch {
 	case !rec.sound:
 	case s.Thickness == 0 && s.Width == 0:
-		r.fault(rec.place, problem{"its thickness and width are missing",
-			`add nominal = "2x4" or the like, or measure: thickness = and width =`})
+		r.fault(rec.place, fault.New("its thickness and width are missing",
+			`add nominal = "2x4" or the like, or measure: thickness = and width =`))
 		rec.sound = false
 	case s.Thickness == 0:
-		r.fault(rec.place, problem{"its thickness is missing", `measure: thickness =, or of hardwood add quarter = "4/4" or the like`})
+		r.fault(rec.place, fault.New("its thickness is missing", `measure: thickness =, or of hardwood add quarter = "4/4" or the like`))
 		rec.sound = false
 	case s.Width == 0:
-		r.fault(rec.place, problem{"its width is missing", "measure: width ="})
+		r.fault(rec.place, fault.New("its width is missing", "measure: width ="))
 		rec.sound = false
 	}
 	return r.cleared(r.priced(r.trimmed(offer{Stock: s, record: rec})), kerf)
@@ -150,11 +151,11 @@ func (r *reader) trimmed(o offer) offer {
 		return o
 	}
 	if length, width := o.Usable(); length <= 0 || width <= 0 {
-		r.fault(o.where("trim").of("trim"), problem{
+		r.fault(o.where("trim").of("trim"), fault.New(
 			fmt.Sprintf("%s off every edge leaves nothing of %s x %s", r.ruler.PrintUnit(o.Trim),
 				r.ruler.PrintUnit(o.Length), r.ruler.PrintUnit(o.Width)),
 			"give what is cut off one edge",
-		})
+		))
 		o.sound = false
 	}
 	return o
@@ -165,16 +166,16 @@ func (r *reader) trimmed(o offer) offer {
 func (r *reader) agrees(o offer, before []offer) bool {
 	for _, b := range before {
 		if o.Name != "" && o.Name == b.Name {
-			r.fault(o.where("name").of("name"), problem{
-				fmt.Sprintf("the %s in line %d has the same name", b.Kind, b.line), "give each its own name"})
+			r.fault(o.where("name").of("name"), fault.New(
+				fmt.Sprintf("the %s in line %d has the same name", b.Kind, b.line), "give each its own name"))
 			return false
 		}
 	}
 	for _, b := range before {
 		if o.Material != "" && o.Material == b.Material && o.Kind != b.Kind {
-			r.fault(o.where("material").of("material"), problem{
+			r.fault(o.where("material").of("material"), fault.New(
 				fmt.Sprintf("%q is a %s in line %d and a %s here", o.Material, b.Kind, b.line, o.Kind),
-				"give sheets and boards different materials"})
+				"give sheets and boards different materials"))
 			return false
 		}
 	}
@@ -188,9 +189,9 @@ func (r *reader) weigh(all []offer) {
 		switch {
 		case !o.sound:
 		case o.OnHand && !o.given("count") && !o.given("defects"):
-			r.warn(o.place, problem{"is on hand without a count, so the plan may use any number", "add count ="})
+			r.warn(o.place, fault.New("is on hand without a count, so the plan may use any number", "add count ="))
 		case !o.OnHand && priced && !o.given("price"):
-			r.warn(o.place, problem{"has no price, so the plan takes it as free", "add price ="})
+			r.warn(o.place, fault.New("has no price, so the plan takes it as free", "add price ="))
 		}
 	}
 }

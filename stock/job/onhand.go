@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"sawbill/stock"
+	"sawbill/stock/fault"
 )
 
 // onHand reads the rack that the job names, for its pieces to join the stock.
@@ -16,12 +17,12 @@ func (r *reader) onHand(top record, open listOpener, offers []offer, rough []lum
 	if len(named) == 0 {
 		return nil, true
 	}
-	wrong := func(found problem) ([]offer, bool) {
+	wrong := func(found fault.Fault) ([]offer, bool) {
 		r.fault(top.where("rack").of("rack"), found)
 		return nil, false
 	}
 	if len(named) > 1 {
-		return wrong(problem{"a job has one rack", "name the file of one"})
+		return wrong(fault.New("a job has one rack", "name the file of one"))
 	}
 	full, source, unread := open(named[0], r.settle)
 	if len(unread) > 0 {
@@ -52,18 +53,18 @@ func (r *reader) joins(o offer, offers []offer, rough []lumber) bool {
 	for _, b := range offers {
 		switch {
 		case strings.EqualFold(o.Name, b.Name):
-			r.fault(o.where("id").of("id"), problem{fmt.Sprintf("the %s in %s has this name", b.Kind, elsewhere(b.record)), "give that another name"})
+			r.fault(o.where("id").of("id"), fault.New(fmt.Sprintf("the %s in %s has this name", b.Kind, elsewhere(b.record)), "give that another name"))
 			return false
 		case o.Material == b.Material && o.Kind != b.Kind:
-			r.fault(o.where("material").of("material"), problem{
-				fmt.Sprintf("%q is a %s in %s and a %s here", o.Material, b.Kind, elsewhere(b.record), o.Kind), "give sheets and boards different materials"})
+			r.fault(o.where("material").of("material"), fault.New(
+				fmt.Sprintf("%q is a %s in %s and a %s here", o.Material, b.Kind, elsewhere(b.record), o.Kind), "give sheets and boards different materials"))
 			return false
 		}
 	}
 	for _, l := range rough {
 		if o.Material == l.Material && o.Kind == stock.Sheet {
-			r.fault(o.where("material").of("material"), problem{
-				fmt.Sprintf("%q is lumber in %s and a sheet here", o.Material, elsewhere(l.record)), `write kind = "board", or give the sheet a material of its own`})
+			r.fault(o.where("material").of("material"), fault.New(
+				fmt.Sprintf("%q is lumber in %s and a sheet here", o.Material, elsewhere(l.record)), `write kind = "board", or give the sheet a material of its own`))
 			return false
 		}
 	}

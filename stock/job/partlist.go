@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"sawbill/stock"
+	"sawbill/stock/fault"
 )
 
 // row is a row of a part list that is not empty, with the line of each cell.
@@ -36,7 +37,7 @@ func (r *reader) rowsOf(word, source string, of []key, at place) []record {
 	}
 	separator, skip := separatorOf(source, of)
 	rows, found, line := parted(source, separator)
-	if found.found() {
+	if found.Found() {
 		r.fault(at.at(line), found)
 		return nil
 	}
@@ -44,7 +45,7 @@ func (r *reader) rowsOf(word, source string, of []key, at place) []record {
 		rows = rows[1:]
 	}
 	if len(rows) == 0 {
-		r.fault(at, problem{"the " + word + " list is empty", "begin it with a heading: " + strings.Join(namesOf(of), ", ")})
+		r.fault(at, fault.New("the "+word+" list is empty", "begin it with a heading: "+strings.Join(namesOf(of), ", ")))
 		return nil
 	}
 	columns, keys := r.columns(rows[0], of, at)
@@ -53,7 +54,7 @@ func (r *reader) rowsOf(word, source string, of []key, at place) []record {
 	}
 	var all []record
 	for i, row := range rows[1:] {
-		if found := mixedRow(row.cells, separator, len(columns)); found.found() {
+		if found := mixedRow(row.cells, separator, len(columns)); found.Found() {
 			r.fault(at.at(row.lines[0]), found)
 			continue
 		}
@@ -76,11 +77,11 @@ func (r *reader) rowTable(row row, columns []column, of []key, separator rune, a
 		switch {
 		case written == "":
 		case i >= len(columns) || columns[i].heading == "":
-			r.fault(at.at(line), problem{fmt.Sprintf("%q stands in column %d, which has no heading", written, i+1),
-				"give the column a heading, or put a text that holds the separator in quotes"})
+			r.fault(at.at(line), fault.New(fmt.Sprintf("%q stands in column %d, which has no heading", written, i+1),
+				"give the column a heading, or put a text that holds the separator in quotes"))
 		case columns[i].key != "":
 			v, found := cellValue(written, columns[i], of, separator, line)
-			if found.found() {
+			if found.Found() {
 				r.fault(at.at(line).of(columns[i].key), found)
 			}
 			t.add(columns[i].key, line, v)
@@ -96,17 +97,17 @@ var pointThousands = regexp.MustCompile(`^[1-9]\d{0,2}\.\d{3}$`)
 // cellValue reads a cell: a bare length takes the unit of its heading. Where
 // semicolons part the columns a comma is the decimal mark, so a point may be
 // one or not.
-func cellValue(written string, c column, of []key, separator rune, line int) (value, problem) {
+func cellValue(written string, c column, of []key, separator rune, line int) (value, fault.Fault) {
 	v := value{kind: cell, line: line, text: written}
 	at := slices.IndexFunc(of, func(k key) bool { return k.name == c.key })
 	if of[at].holds != aLength {
-		return v, problem{}
+		return v, fault.Fault{}
 	}
 	if separator == ';' {
 		if pointThousands.MatchString(written) {
 			v.kind = broken
-			return v, problem{fmt.Sprintf("%q may be %s or %s", written, strings.Replace(written, ".", "", 1), strings.Replace(written, ".", ",", 1)),
-				"write it without a separator of thousands, or with a decimal comma"}
+			return v, fault.New(fmt.Sprintf("%q may be %s or %s", written, strings.Replace(written, ".", "", 1), strings.Replace(written, ".", ",", 1)),
+				"write it without a separator of thousands, or with a decimal comma")
 		}
 		if strings.Count(written, ",") == 1 && !strings.Contains(written, ".") {
 			v.text = strings.Replace(written, ",", ".", 1)
@@ -115,7 +116,7 @@ func cellValue(written string, c column, of []key, separator rune, line int) (va
 	if c.unit != "" && bare(written) {
 		v.text += " " + c.unit
 	}
-	return v, problem{}
+	return v, fault.Fault{}
 }
 
 // separators are what parts the columns, the likeliest first.
@@ -162,7 +163,7 @@ func newCSV(source string, separator rune) *csv.Reader {
 
 // parted parts source into rows. An inch mark in a cell without quotes, 27 1/2",
 // is against the rules of CSV but can only be meant one way.
-func parted(source string, separator rune) (rows []row, found problem, line int) {
+func parted(source string, separator rune) (rows []row, found fault.Fault, line int) {
 	rows, err := rowsBy(newCSV(source, separator))
 	if errors.Is(err, csv.ErrBareQuote) {
 		lenient := newCSV(source, separator)
@@ -170,9 +171,9 @@ func parted(source string, separator rune) (rows []row, found problem, line int)
 		rows, err = rowsBy(lenient)
 	}
 	if wrong, ok := errors.AsType[*csv.ParseError](err); ok {
-		return nil, problem{"a quoted cell does not end where it should", `close it with ", and write "" for a quotation mark within it`}, wrong.StartLine
+		return nil, fault.New("a quoted cell does not end where it should", `close it with ", and write "" for a quotation mark within it`), wrong.StartLine
 	}
-	return rows, problem{}, 0
+	return rows, fault.Fault{}, 0
 }
 
 func rowsBy(c *csv.Reader) (rows []row, err error) {
@@ -199,15 +200,15 @@ func rowsBy(c *csv.Reader) (rows []row, err error) {
 var separatorNames = map[rune]string{',': "commas", ';': "semicolons", '\t': "tabs"}
 
 // mixedRow looks for a row that is one cell, which another mark would part.
-func mixedRow(cells []string, by rune, columns int) problem {
+func mixedRow(cells []string, by rune, columns int) fault.Fault {
 	if columns < 2 || slices.ContainsFunc(cells[1:], func(c string) bool { return strings.TrimSpace(c) != "" }) {
-		return problem{}
+		return fault.Fault{}
 	}
 	for _, also := range separators {
 		if also != by && strings.Count(cells[0], string(also)) >= columns-1 {
-			return problem{fmt.Sprintf("the row is parted by %s, and the heading by %s", separatorNames[also], separatorNames[by]),
-				"part all columns of the list by the same mark"}
+			return fault.New(fmt.Sprintf("the row is parted by %s, and the heading by %s", separatorNames[also], separatorNames[by]),
+				"part all columns of the list by the same mark")
 		}
 	}
-	return problem{}
+	return fault.Fault{}
 }

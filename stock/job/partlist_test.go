@@ -103,7 +103,7 @@ func TestTextThatIsNoneIsRefused(t *testing.T) {
 func TestPartListWarnsOfColumnsNotRead(t *testing.T) {
 	file := mustRead(t, `parts = "list.csv"`+sheet18, "list.csv",
 		"name,material,length,width,supplier,cut to length (mm)\nshelf,birch ply 18,900,300,the yard,905\n")
-	if len(file.Warnings) != 1 || !strings.HasPrefix(file.Warnings[0].String(), `list.csv:1: not read: the columns "supplier" and "cut to length (mm)"; columns read are name, `) {
+	if len(file.Warnings) != 1 || !strings.HasPrefix(file.Warnings[0].Error(), `list.csv:1: not read: the columns "supplier" and "cut to length (mm)"; columns read are name, `) {
 		t.Errorf("warnings are %v, want one of both columns", file.Warnings)
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"sawbill/stock"
+	"sawbill/stock/fault"
 )
 
 // wanted is a part and where it is written.
@@ -66,9 +67,9 @@ func (r *reader) nameEach(all []wanted) {
 			name = fmt.Sprintf("%s %d", w.Name, n)
 		}
 		latest[w.Name] = n
-		r.warn(w.where("name").of("name"), problem{
+		r.warn(w.where("name").of("name"), fault.New(
 			fmt.Sprintf("%s has the same name; this one is called %q", earlier.From, name),
-			"give each part its own name"})
+			"give each part its own name"))
 		w.Name = name
 		first[name] = *w
 	}

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"sawbill/stock"
+	"sawbill/stock/fault"
 	"sawbill/stock/store"
 )
 
@@ -49,14 +50,14 @@ type Rack struct {
 	Lines []int
 }
 
-// ReadRack reads the rack's file at path. The error is of type [Faults] and
+// ReadRack reads the rack's file at path. The error is of type [fault.Faults] and
 // holds every fault.
 func ReadRack(path string) (*Rack, error) {
 	r := rackReader(path, stock.Millimeters)
 	text, unread := openText(path, store.Read)
 	if len(unread) > 0 {
 		r.mistakes(place{file: path}, unread)
-		return nil, Faults(r.faults)
+		return nil, fault.Faults(r.faults)
 	}
 	return r.rackWhole(text, path)
 }
@@ -67,7 +68,7 @@ func ParseRack(name string, source []byte) (*Rack, error) {
 	text, unread := decodeText(source)
 	if len(unread) > 0 {
 		r.mistakes(place{file: name}, unread)
-		return nil, Faults(r.faults)
+		return nil, fault.Faults(r.faults)
 	}
 	return r.rackWhole(text, name)
 }
@@ -80,7 +81,7 @@ func (r *reader) rackWhole(text, name string) (*Rack, error) {
 	read, _ := r.rack(text, place{file: name})
 	if len(r.faults) > 0 {
 		inFileOrder(r.faults, r.files)
-		return nil, Faults(r.faults)
+		return nil, fault.Faults(r.faults)
 	}
 	return read, nil
 }
@@ -95,7 +96,7 @@ func (r *reader) rack(text string, at place) (*Rack, []record) {
 	}
 	read := &Rack{Units: r.ruler.Units, Text: text}
 	if v, there := root.last("piece"); there && v.kind == list && v.fixed {
-		r.fault(at.at(v.line).of("piece"), problem{"the pieces stand in one list", "begin each with [[piece]] on a line of its own"})
+		r.fault(at.at(v.line).of("piece"), fault.New("the pieces stand in one list", "begin each with [[piece]] on a line of its own"))
 		return read, nil
 	}
 	records := r.each(root, "piece", at)
@@ -104,13 +105,13 @@ func (r *reader) rack(text string, at place) (*Rack, []record) {
 		p := pieceOf(rec)
 		other := slices.IndexFunc(read.Pieces, func(q stock.Piece) bool { return q.Material == p.Material && q.Kind != p.Kind })
 		if other >= 0 && p.Material != "" {
-			r.fault(rec.where("kind"), problem{
+			r.fault(rec.where("kind"), fault.New(
 				fmt.Sprintf("%q is a %s in line %d and a %s here", p.Material, read.Pieces[other].Kind, records[other].line, p.Kind),
-				"give sheets and boards different materials"})
+				"give sheets and boards different materials"))
 		}
 		written := strings.ToUpper(p.ID)
 		if earlier, again := first[written]; again && written != "" {
-			r.fault(rec.where("id").of("id"), problem{fmt.Sprintf("the piece in line %d has the same id", earlier.line), "give each its own"})
+			r.fault(rec.where("id").of("id"), fault.New(fmt.Sprintf("the piece in line %d has the same id", earlier.line), "give each its own"))
 		}
 		first[written] = rec
 		read.Pieces = append(read.Pieces, p)
@@ -150,24 +151,24 @@ func piecesOf(rec record) []stock.Piece {
 // ReadPieces reads a list of pieces at path: CSV with the words of [[piece]] as
 // headings, and count. Bare numbers are in the units given. A row of which there
 // are several gives as many pieces, none of them with an id. The error is of
-// type [Faults].
-func ReadPieces(path string, units stock.Units) (pieces []stock.Piece, warnings []Fault, err error) {
+// type [fault.Faults].
+func ReadPieces(path string, units stock.Units) (pieces []stock.Piece, warnings []fault.Fault, err error) {
 	r := rackReader(path, units)
 	at := place{file: path}
 	text, unread := openText(path, store.Read)
 	if len(unread) > 0 {
 		r.mistakes(at, unread)
-		return nil, nil, Faults(r.faults)
+		return nil, nil, fault.Faults(r.faults)
 	}
 	for _, rec := range r.rowsOf("piece", text, pieceListKeys, at) {
 		pieces = append(pieces, piecesOf(rec)...)
 	}
 	if len(r.faults) == 0 && len(pieces) == 0 {
-		r.fault(at, problem{"the list has a heading but no pieces", "write a row for each"})
+		r.fault(at, fault.New("the list has a heading but no pieces", "write a row for each"))
 	}
 	if len(r.faults) > 0 {
 		inFileOrder(r.faults, r.files)
-		return nil, nil, Faults(r.faults)
+		return nil, nil, fault.Faults(r.faults)
 	}
 	return pieces, r.warnings, nil
 }
@@ -178,7 +179,7 @@ func SaidPieces(command string, said []Said, units stock.Units) ([]stock.Piece, 
 	r := rackReader(command, units)
 	rec := r.said(said, pieceListKeys, command)
 	if len(r.faults) > 0 {
-		return nil, Faults(r.faults)
+		return nil, fault.Faults(r.faults)
 	}
 	return piecesOf(rec), nil
 }
@@ -202,7 +203,7 @@ func SaidPart(command string, said []Said, units stock.Units) (stock.Part, error
 	keys := slices.DeleteFunc(slices.Clone(partKeys), func(k key) bool { return k.name == "name" })
 	rec := r.said(said, keys, command)
 	if len(r.faults) > 0 {
-		return stock.Part{}, Faults(r.faults)
+		return stock.Part{}, fault.Faults(r.faults)
 	}
 	return partOf(rec, allowances{}).Part, nil
 }
@@ -213,7 +214,7 @@ func SaidLength(command string, said Said, units stock.Units) (stock.Length, err
 	r := rackReader(command, units)
 	rec := r.said([]Said{said}, []key{{name: said.Word, holds: aLength, zero: true, longest: longestStock}}, command)
 	if len(r.faults) > 0 {
-		return 0, Faults(r.faults)
+		return 0, fault.Faults(r.faults)
 	}
 	return rec.length(said.Word), nil
 }
@@ -228,18 +229,18 @@ func UsualKerf(units stock.Units) stock.Length {
 const longestID = 8
 
 // id reads what is written on a piece.
-func id(v value) (string, problem) {
+func id(v value) (string, fault.Fault) {
 	if v.kind == number {
 		return "", wrongKind(v, "write it in quotes: "+strconv.Quote(v.text))
 	}
 	said, found := words(v)
 	switch {
-	case found.found():
+	case found.Found():
 		return "", found
 	case len(said) > longestID:
-		return "", problem{fmt.Sprintf("%q is long to write on a piece (at most %d letters and digits)", said, longestID), `write one such as "R17"`}
+		return "", fault.New(fmt.Sprintf("%q is long to write on a piece (at most %d letters and digits)", said, longestID), `write one such as "R17"`)
 	case strings.Trim(strings.ToUpper(said), "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-") != "" || strings.HasPrefix(said, "-"):
-		return "", problem{fmt.Sprintf("%q has a character that no id has", said), `write letters and digits, such as "R17"`}
+		return "", fault.New(fmt.Sprintf("%q has a character that no id has", said), `write letters and digits, such as "R17"`)
 	}
-	return said, problem{}
+	return said, fault.Fault{}
 }

@@ -10,6 +10,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"sawbill/stock"
+	"sawbill/stock/fault"
 	"sawbill/stock/job"
 )
 
@@ -150,7 +151,7 @@ func TestAListOfPieces(t *testing.T) {
 	}
 	write("Material;Length (mm);Width;Thickness (mm);Count;Color;Kind;Since\nwalnut;800,5;6;25;2;dark;board;2026-01-31\n\n")
 	got, warnings, err := job.ReadPieces(path, stock.Inches)
-	if err != nil || len(warnings) != 1 || !strings.Contains(warnings[0].String(), `not read: the column "Color"`) {
+	if err != nil || len(warnings) != 1 || !strings.Contains(warnings[0].Error(), `not read: the column "Color"`) {
 		t.Fatal(err, warnings)
 	}
 	one := stock.Piece{Kind: stock.Board, Material: "walnut", Length: 8005 * stock.Millimeter / 10, Width: 6 * stock.Inch, Thickness: 25 * stock.Millimeter, Since: "2026-01-31"}
@@ -173,12 +174,12 @@ func FuzzReadRack(f *testing.F) {
 	f.Fuzz(func(t *testing.T, source string) {
 		read, err := job.ParseRack("rack.toml", []byte(source))
 		if err != nil {
-			if faults, ok := err.(job.Faults); !ok || len(faults) == 0 || read != nil {
+			if faults, ok := err.(fault.Faults); !ok || len(faults) == 0 || read != nil {
 				t.Fatalf("error is %T with %v, want faults and no rack", err, read)
 			}
-			for _, fault := range err.(job.Faults) {
-				if fault.Cause == "" || fault.Remedy == "" {
-					t.Errorf("a fault without cause or remedy: %v", fault)
+			for _, wrong := range err.(fault.Faults) {
+				if wrong.Cause == "" || wrong.Remedy == "" {
+					t.Errorf("a fault without cause or remedy: %v", wrong)
 				}
 			}
 			return

@@ -10,6 +10,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"sawbill/stock"
+	"sawbill/stock/fault"
 	"sawbill/stock/job"
 )
 
@@ -294,7 +295,7 @@ func TestReadWarns(t *testing.T) {
 		t.Run(tt.name, func(t *testing.T) {
 			var got []string
 			for _, w := range mustRead(t, tt.text).Warnings {
-				got = append(got, w.String())
+				got = append(got, w.Error())
 			}
 			if diff := cmp.Diff(tt.want, got); diff != "" {
 				t.Errorf("warnings (-want +got):\n%s", diff)
@@ -346,9 +347,9 @@ func TestFaultsAreToldInFileOrder(t *testing.T) {
 	_, err := read(t, "parts = [\"b.csv\", \"a.csv\"]\n"+strings.Replace(oneShelf, "900", "-1", 1)+strings.Replace(sheet18, "18\n", "600\n", 1),
 		"a.csv", "name,material,length,width\nx,birch ply 18,1,q\ny,birch ply 18,1,q\n",
 		"b.csv", "name,material,length,width\nz,birch ply 18,1,q\n")
-	faults, ok := err.(job.Faults)
+	faults, ok := err.(fault.Faults)
 	if !ok {
-		t.Fatalf("error is %T, want job.Faults", err)
+		t.Fatalf("error is %T, want fault.Faults", err)
 	}
 	type at struct {
 		File string

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"sawbill/stock"
+	"sawbill/stock/fault"
 )
 
 // reader gathers what is wrong while a job is read.
@@ -14,8 +15,8 @@ type reader struct {
 	settle   Settler  // of the job's rack; nil if there is none
 	layout   []key    // of the file that is read first
 	files    []string // as they are read; faults are told in this order
-	faults   []Fault
-	warnings []Fault
+	faults   []fault.Fault
+	warnings []fault.Fault
 	ruler    stock.Ruler
 }
 
@@ -44,8 +45,8 @@ func (p place) of(key string) place {
 	return p
 }
 
-func (p place) fault(found problem) Fault {
-	return Fault{File: p.file, Line: p.line, Key: brief(p.subject), Cause: brief(found.cause), Remedy: brief(found.remedy)}
+func (p place) fault(found fault.Fault) fault.Fault {
+	return fault.Fault{File: p.file, Line: p.line, Key: brief(p.subject), Cause: brief(found.Cause), Remedy: brief(found.Remedy)}
 }
 
 // mostSaid is in bytes, a few lines of a terminal.
@@ -61,18 +62,19 @@ func brief(said string) string {
 	return strings.ToValidUTF8(said[:half], "") + " ... " + strings.ToValidUTF8(said[len(said)-half:], "")
 }
 
-func (r *reader) fault(p place, found problem) {
+func (r *reader) fault(p place, found fault.Fault) {
 	r.faults = append(r.faults, p.fault(found))
 }
 
-// mistakes are faults in the lines of one file, or about all of it.
-func (r *reader) mistakes(at place, all []mistake) {
+// mistakes adds faults in the notation of one file: each knows its line, and its key if
+// that can be made out.
+func (r *reader) mistakes(at place, all []fault.Fault) {
 	for _, m := range all {
-		r.fault(at.at(m.line).of(m.key), m.problem)
+		r.fault(at.at(m.Line).of(m.Key), m)
 	}
 }
 
-func (r *reader) warn(p place, found problem) {
+func (r *reader) warn(p place, found fault.Fault) {
 	r.warnings = append(r.warnings, p.fault(found))
 }
 
@@ -136,22 +138,22 @@ func (r *reader) read(t *table, keys []key, p place) record {
 			continue
 		}
 		f, found := r.field(k, e.value)
-		if k.holds == zones && !found.found() {
+		if k.holds == zones && !found.Found() {
 			f.zones = r.zones(k, e.value, p)
 			rec.sound = rec.sound && !slices.ContainsFunc(f.zones, func(z record) bool { return !z.sound })
 		}
 		f.line, f.given = e.value.line, true
 		rec.fields[k.name] = f
-		if found.found() {
+		if found.Found() {
 			r.fault(p.at(f.line).of(k.name), found)
 		}
-		if found.found() || e.value.kind == broken {
+		if found.Found() || e.value.kind == broken {
 			rec.sound = false
 		}
 	}
 	for _, k := range keys {
 		if _, there := seen[k.name]; k.need && !there {
-			r.fault(rec.place, problem{k.name + " is missing", k.add(t.made)})
+			r.fault(rec.place, fault.New(k.name+" is missing", k.add(t.made)))
 			rec.sound = false
 		}
 	}
@@ -166,7 +168,7 @@ func (r *reader) fallback(k key) string {
 	return k.metric
 }
 
-func (r *reader) field(k key, v value) (f field, found problem) {
+func (r *reader) field(k key, v value) (f field, found fault.Fault) {
 	if v.kind == broken {
 		return f, found
 	}
@@ -212,7 +214,7 @@ func (r *reader) zones(k key, v value, p place) []record {
 func (r *reader) known(e entry, names []string, seen map[string]int, p place) bool {
 	at := p.at(e.line)
 	if first, again := seen[e.key]; again {
-		r.fault(at.of(e.key), problem{fmt.Sprintf("is given twice, first in line %d", first), "delete one of them"})
+		r.fault(at.of(e.key), fault.New(fmt.Sprintf("is given twice, first in line %d", first), "delete one of them"))
 		return false
 	}
 	if !slices.Contains(names, e.key) {
@@ -227,15 +229,15 @@ func (r *reader) known(e entry, names []string, seen map[string]int, p place) bo
 }
 
 // unknownKey says that nothing is called key, and what might have been meant.
-func (r *reader) unknownKey(key string, names []string) problem {
+func (r *reader) unknownKey(key string, names []string) fault.Fault {
 	cause := fmt.Sprintf("unknown key %q", key)
 	if meant, ok := r.meantBy(key, names); ok {
-		return problem{cause, fmt.Sprintf("did you mean %q?", meant)}
+		return fault.New(cause, fmt.Sprintf("did you mean %q?", meant))
 	}
 	if homes := homesOf(key, r.layout); len(homes) > 0 && len(homes) < 3 {
-		return problem{cause, "it belongs " + strings.Join(homes, " or ")}
+		return fault.New(cause, "it belongs "+strings.Join(homes, " or "))
 	}
-	return problem{cause, "known here are " + strings.Join(names, ", ")}
+	return fault.New(cause, "known here are "+strings.Join(names, ", "))
 }
 
 // meantBy guesses which of names was meant. A word that is right elsewhere is

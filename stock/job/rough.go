@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"sawbill/stock"
+	"sawbill/stock/fault"
 )
 
 // lumber is rough lumber for sale by the board foot, and where it is written.
@@ -30,7 +31,7 @@ func (r *reader) lumber(rec record) lumber {
 	if rec.text("quarter") != "" {
 		q, err := stock.ParseQuarter(rec.text("quarter"))
 		if err != nil {
-			r.fault(rec.where("quarter").of("quarter"), problemOf(err))
+			r.fault(rec.where("quarter").of("quarter"), unreadable(rec.text("quarter"), err))
 			rec.sound = false
 		}
 		l.Quarter = q
@@ -42,8 +43,8 @@ func (r *reader) lumber(rec record) lumber {
 		l.Yield = stock.Percent(rec.count("yield"))
 	}
 	if l.Price > dearestBoardFoot {
-		r.fault(rec.where("price").of("price"), problem{
-			fmt.Sprintf("%v a board foot is more than can be meant (at most %v)", l.Price, dearestBoardFoot), "give the price of one board foot"})
+		r.fault(rec.where("price").of("price"), fault.New(
+			fmt.Sprintf("%v a board foot is more than can be meant (at most %v)", l.Price, dearestBoardFoot), "give the price of one board foot"))
 		rec.sound = false
 	}
 	return lumber{l, rec}
@@ -56,17 +57,17 @@ func (r *reader) alone(l lumber, before []lumber, offers []offer) bool {
 	}
 	for _, b := range before {
 		if b.Material == l.Material && b.Quarter == l.Quarter && b.sound && l.sound {
-			r.fault(l.where("quarter").of("quarter"), problem{
+			r.fault(l.where("quarter").of("quarter"), fault.New(
 				fmt.Sprintf("%s %s is for sale in line %d already", l.Quarter, l.Material, b.line),
-				"keep the grade that you mean to buy, or give the other a material of its own"})
+				"keep the grade that you mean to buy, or give the other a material of its own"))
 			return false
 		}
 	}
 	for _, o := range offers {
 		if o.Material == l.Material && (o.Kind == stock.Sheet || !o.OnHand) {
-			r.fault(l.where("material").of("material"), problem{
+			r.fault(l.where("material").of("material"), fault.New(
 				fmt.Sprintf("%q is for sale by the %s in line %d and by the board foot here", l.Material, o.Kind, o.line),
-				"delete one of them, or give them different materials; boards of it may be on hand"})
+				"delete one of them, or give them different materials; boards of it may be on hand"))
 			return false
 		}
 	}
@@ -86,7 +87,7 @@ func (r *reader) fitRough(p *wanted, of []lumber, onHand []offer, with stock.Job
 		if p.From == "added" {
 			remedy = "write the finished thickness behind the width"
 		}
-		r.fault(p.place, problem{"thickness is missing", remedy})
+		r.fault(p.place, fault.New("thickness is missing", remedy))
 		return
 	}
 	job := with
@@ -106,22 +107,22 @@ func (r *reader) fitRough(p *wanted, of []lumber, onHand []offer, with stock.Job
 		return
 	case !found:
 		thickest := slices.MaxFunc(job.Rough, func(a, b stock.Rough) int { return int(a.Quarter.Rough() - b.Quarter.Rough()) }).Quarter
-		r.fault(p.where("thickness"), problem{
+		r.fault(p.where("thickness"), fault.New(
 			fmt.Sprintf("thickness %s is more than the rough lumber of %s gives (thickest %s, %s)",
 				r.thick(p), p.Material, thickest, r.ruler.PrintUnit(thickest.Rough())),
-			"make it thinner, or add thicker [[rough]]"})
+			"make it thinner, or add thicker [[rough]]"))
 		return
 	}
 	a := p.Allowance
 	if both, err := from.Quarter.Surfaced(stock.TwoSides); err == nil && a.Face == 0 && a.Faces == 2 && p.Thickness > both {
-		r.warn(p.where("thickness"), problem{
+		r.warn(p.where("thickness"), fault.New(
 			fmt.Sprintf("no allowance for planing, and %s planed on both faces gives %s at the most", from.Quarter, r.ruler.PrintUnit(both)),
-			"set face = under [allowance], or faces = 0 where it stays rough"})
+			"set face = under [allowance], or faces = 0 where it stays rough"))
 	}
 	if blank.Length > stock.LongestRough {
-		r.warn(p.where("length"), problem{
+		r.warn(p.where("length"), fault.New(
 			fmt.Sprintf("%s is longer than hardwood is commonly sold (%s)", r.ruler.PrintUnit(blank.Length), r.ruler.PrintUnit(stock.LongestRough)),
-			"ask before you count on it"})
+			"ask before you count on it"))
 	}
 	r.warnOfMilling(fitting{part: p, blank: blank, kind: stock.Board, ruler: r.ruler, saw: job.Saw}, job)
 }

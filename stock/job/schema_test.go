@@ -21,8 +21,8 @@ func TestSchemaCanReadItsOwnDefaultsAndExamples(t *testing.T) {
 		r := &reader{ruler: stock.Ruler{Units: units}}
 		for _, k := range slices.Concat(tables...) {
 			if written := r.fallback(k); written != "" {
-				if _, found := r.field(k, value{kind: cell, text: written}); found.found() {
-					t.Errorf("%s: the default %q: %s; %s", k.name, written, found.cause, found.remedy)
+				if _, found := r.field(k, value{kind: cell, text: written}); found.Found() {
+					t.Errorf("%s: the default %q: %s; %s", k.name, written, found.Cause, found.Remedy)
 				}
 			}
 			if k.need != (k.example != "") {
@@ -31,8 +31,8 @@ func TestSchemaCanReadItsOwnDefaultsAndExamples(t *testing.T) {
 			if k.need {
 				root, mistakes := parseTOML([]byte(k.name + " = " + k.example))
 				v, _ := root.last(k.name)
-				if _, found := r.field(k, *v); len(mistakes) > 0 || found.found() {
-					t.Errorf("%s: the example %s: %s; %s", k.name, k.example, found.cause, found.remedy)
+				if _, found := r.field(k, *v); len(mistakes) > 0 || found.Found() {
+					t.Errorf("%s: the example %s: %s; %s", k.name, k.example, found.Cause, found.Remedy)
 				}
 			}
 			if k.holds == aCount && k.most == 0 || k.holds == aWord && len(k.words) == 0 {

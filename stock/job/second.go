@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"sawbill/stock"
+	"sawbill/stock/fault"
 )
 
 // Second thoughts: changes of a job that is under way. They are checked as what the job
@@ -21,7 +22,7 @@ func (c Changes) added(r *reader, there []wanted, allowed allowances) []wanted {
 		at := place{file: "--add " + written}
 		heading, row, ok := partRow(written)
 		if !ok {
-			r.fault(at, problem{"a name, a size and a material are wanted", `write it like --add "shelf: 600 x 300, birch ply 18, 2"`})
+			r.fault(at, fault.New("a name, a size and a material are wanted", `write it like --add "shelf: 600 x 300, birch ply 18, 2"`))
 			continue
 		}
 		var list strings.Builder
@@ -35,7 +36,7 @@ func (c Changes) added(r *reader, there []wanted, allowed allowances) []wanted {
 				part.fields[key] = f
 			}
 			if slices.ContainsFunc(there, func(w wanted) bool { return w.Name == part.Name }) {
-				r.fault(at, problem{fmt.Sprintf("the job has a part %q already", part.Name), "say --count for more of it, or give the new part a name of its own"})
+				r.fault(at, fault.New(fmt.Sprintf("the job has a part %q already", part.Name), "say --count for more of it, or give the new part a name of its own"))
 				continue
 			}
 			there, all = append(there, part), append(all, part)
@@ -114,7 +115,7 @@ func (c Changes) sized(r *reader, all []wanted, names []string) {
 			continue
 		}
 		length, width, found := r.lengthAndWidth(value)
-		if found.found() {
+		if found.Found() {
 			r.fault(at, found)
 			continue
 		}
@@ -123,17 +124,17 @@ func (c Changes) sized(r *reader, all []wanted, names []string) {
 		case i < 0:
 			r.fault(at, nothingCalled("part", name, names))
 		case all[i].From == "case":
-			r.fault(at, problem{fmt.Sprintf("part %q follows from the sizes of the case", name), "change the case in the job file, and say --reread"})
+			r.fault(at, fault.New(fmt.Sprintf("part %q follows from the sizes of the case", name), "change the case in the job file, and say --reread"))
 		default:
 			all[i].Length, all[i].Width = length, width
 		}
 	}
 }
 
-func (r *reader) lengthAndWidth(written string) (length, width stock.Length, found problem) {
+func (r *reader) lengthAndWidth(written string) (length, width stock.Length, found fault.Fault) {
 	words := strings.Split(strings.ReplaceAll(written, "×", "x"), "x")
 	if len(words) != 2 {
-		return 0, 0, problem{fmt.Sprintf("%q is no length and width", written), `write both, as in "620 x 300"`}
+		return 0, 0, fault.New(fmt.Sprintf("%q is no length and width", written), `write both, as in "620 x 300"`)
 	}
 	unit := unitAt(strings.TrimSpace(words[1]))
 	var read [2]stock.Length
@@ -144,13 +145,13 @@ func (r *reader) lengthAndWidth(written string) (length, width stock.Length, fou
 		l, err := stock.ParseLength(w, r.ruler.Units)
 		switch {
 		case err != nil:
-			return 0, 0, problemOf(err)
+			return 0, 0, unreadable(w, err)
 		case l <= 0 || l > longestStock:
-			return 0, 0, problem{r.ruler.PrintUnit(l) + " is no size of a part", "give a length above 0"}
+			return 0, 0, fault.New(r.ruler.PrintUnit(l)+" is no size of a part", "give a length above 0")
 		}
 		read[i] = l
 	}
-	return read[0], read[1], problem{}
+	return read[0], read[1], fault.Fault{}
 }
 
 // sawn gives the saw the kerf of another blade.
@@ -165,9 +166,9 @@ func (c Changes) sawn(r *reader, saw *stock.Saw) {
 	kerf, err := stock.ParseLength(written, r.ruler.Units)
 	switch {
 	case err != nil:
-		r.fault(at, problemOf(err))
+		r.fault(at, unreadable(written, err))
 	case kerf < 0 || kerf > widestKerf:
-		r.fault(at, problem{r.ruler.PrintUnit(kerf) + " is no kerf", "measure a slot that the blade cuts"})
+		r.fault(at, fault.New(r.ruler.PrintUnit(kerf)+" is no kerf", "measure a slot that the blade cuts"))
 	default:
 		saw.Kerf = kerf
 	}

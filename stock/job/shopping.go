@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"sawbill/stock"
+	"sawbill/stock/fault"
 )
 
 // shoppingKeys are what is to be known of money beside the prices. Both are
@@ -24,7 +25,7 @@ func (r *reader) shopping(root *table, at place, into *stock.Job) {
 func (r *reader) share(rec record, key string) stock.Share {
 	percent := rec.fields[key].price // its cents are hundredths
 	if percent > wholePrice {
-		r.fault(rec.where(key).of(key), problem{percent.String() + " % is more than can be meant (at most 100 %)", "give a percentage, such as 8.1"})
+		r.fault(rec.where(key).of(key), fault.New(percent.String()+" % is more than can be meant (at most 100 %)", "give a percentage, such as 8.1"))
 	}
 	return stock.Share(percent)
 }
@@ -58,13 +59,13 @@ func (r *reader) priceList(source string, at place, kerf stock.Length) []offer {
 		}
 		for _, name := range []string{"width", "thickness"} {
 			if rec.length(name) == 0 {
-				r.fault(rec.place, problem{name + " is missing", "fill in its column"})
+				r.fault(rec.place, fault.New(name+" is missing", "fill in its column"))
 				rec.sound = false
 			}
 		}
 		for _, name := range []string{"nominal", "sawn", "quarter"} {
 			if rec.given(name) {
-				r.fault(rec.where(name).of(name), problem{"is of boards only", "give the sheet's width and thickness"})
+				r.fault(rec.where(name).of(name), fault.New("is of boards only", "give the sheet's width and thickness"))
 				rec.sound = false
 			}
 		}

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"sawbill/stock"
+	"sawbill/stock/fault"
 )
 
 // tradeNames are the keys that give a size by the trade's name for it.
@@ -13,18 +14,18 @@ var tradeNames = []string{"nominal", "sawn", "quarter"}
 // stands for, where none was measured: a measured size is nearer the truth. It
 // returns by what board feet are reckoned.
 func (r *reader) bySize(rec *record) stock.Measure {
-	wrong := func(key string, found problem) {
+	wrong := func(key string, found fault.Fault) {
 		r.fault(rec.where(key).of(key), found)
 		rec.sound = false
 	}
 	named := slices.DeleteFunc(slices.Clone(tradeNames), func(key string) bool { return !rec.given(key) })
 	if len(named) > 1 {
-		wrong(named[1], problem{"the board has a size by " + named[0] + " too",
-			"nominal and sawn are softwood's, quarter is hardwood's: keep one of them"})
+		wrong(named[1], fault.New("the board has a size by "+named[0]+" too",
+			"nominal and sawn are softwood's, quarter is hardwood's: keep one of them"))
 		return stock.Measure{}
 	}
 	if rec.given("surfaced") && !rec.given("sawn") && !rec.given("quarter") {
-		wrong("surfaced", problem{"this tells what is left of a size as sawn", `add quarter = "4/4" or sawn = "47x100" or the like, or delete it`})
+		wrong("surfaced", fault.New("this tells what is left of a size as sawn", `add quarter = "4/4" or sawn = "47x100" or the like, or delete it`))
 	}
 	if len(named) == 0 || rec.text(named[0]) == "" {
 		return stock.Measure{}
@@ -33,7 +34,11 @@ func (r *reader) bySize(rec *record) stock.Measure {
 	if err != nil {
 		measured := rec.given("thickness") && (rec.given("width") || named[0] == "quarter")
 		if key == named[0] || !measured {
-			wrong(key, problemOf(err))
+			text := rec.text(key)
+			if key == "surfaced" {
+				text = surfacingOf(text).String()
+			}
+			wrong(key, unreadable(text, err))
 		}
 	}
 	rec.fill("thickness", size.thickness)

@@ -2,45 +2,46 @@ package job
 
 import (
 	"fmt"
+	"sawbill/stock/fault"
 	"strings"
 )
 
 // explain says in plain words why a line of a job file cannot be parsed. The
 // message is the parser's; column counts bytes from 0.
-func explain(written string, column int, message string) problem {
+func explain(written string, column int, message string) fault.Fault {
 	column = min(column, len(written))
 	key, after, assigned := strings.Cut(written, "=")
 	key, after = strings.TrimSpace(key), strings.TrimSpace(withoutComment(after))
 	switch {
 	case assigned && after == "":
-		return problem{"nothing stands behind the =", "write a value, or delete the line"}
+		return fault.New("nothing stands behind the =", "write a value, or delete the line")
 	case strings.Contains(message, "UTF-8"):
-		return problem{"the line holds bytes that are not UTF-8 text", "save the file as UTF-8"}
+		return fault.New("the line holds bytes that are not UTF-8 text", "save the file as UTF-8")
 	case strings.Contains(message, "'=' after key"):
 		return withoutEquals(written)
 	case strings.Contains(message, "close table name"), strings.Contains(message, "close array table name"):
 		return notClosed(written)
 	case strings.Contains(message, "at start of key"):
-		return problem{fmt.Sprintf("%q cannot begin a key", firstRune(written[column:])),
-			"write key = value, and begin a remark with #"}
+		return fault.New(fmt.Sprintf("%q cannot begin a key", firstRune(written[column:])),
+			"write key = value, and begin a remark with #")
 	case strings.Contains(message, "unterminated"), strings.Contains(message, "cannot have new lines"),
 		strings.Contains(message, "not terminated"):
-		return problem{"a quoted text is not closed", "end it with the same quotation mark on the same line"}
+		return fault.New("a quoted text is not closed", "end it with the same quotation mark on the same line")
 	case strings.Contains(message, "escape"), strings.Contains(message, `after \`):
-		return problem{`a backslash in "double quotes" begins a special character`,
-			`put the text in 'single quotes', or write \\ for one backslash`}
+		return fault.New(`a backslash in "double quotes" begins a special character`,
+			`put the text in 'single quotes', or write \\ for one backslash`)
 	case strings.Contains(message, "array"):
-		return problem{"a list is not written as one", `write ["one", "two"], with commas between and a bracket at the end`}
+		return fault.New("a list is not written as one", `write ["one", "two"], with commas between and a bracket at the end`)
 	case strings.Contains(message, "inline table"), strings.HasPrefix(after, "{"):
-		return problem{"a table in braces is not written as one", `write {name = "shelf", length = 900}`}
+		return fault.New("a table in braces is not written as one", `write {name = "shelf", length = 900}`)
 	case assigned:
 		return badValue(key, after)
 	}
-	return problem{"the line cannot be understood (" + message + ")", "write key = value"}
+	return fault.New("the line cannot be understood ("+message+")", "write key = value")
 }
 
 // notClosed explains a heading without its closing brackets, whatever file it is in.
-func notClosed(written string) problem {
+func notClosed(written string) fault.Fault {
 	heading := strings.TrimSpace(withoutComment(written))
 	name := strings.TrimSpace(strings.Trim(heading, "[]"))
 	remedy := "write [[" + name + "]]"
@@ -50,50 +51,50 @@ func notClosed(written string) problem {
 	case !strings.HasPrefix(heading, "[["):
 		remedy = fmt.Sprintf("write [%s], or [[%s]] where there can be several", name, name)
 	}
-	return problem{fmt.Sprintf("the heading %q is not closed", strings.TrimSpace(written)), remedy}
+	return fault.New(fmt.Sprintf("the heading %q is not closed", strings.TrimSpace(written)), remedy)
 }
 
 // withoutEquals explains a line that should have been key = value.
-func withoutEquals(written string) problem {
+func withoutEquals(written string) fault.Fault {
 	written = strings.TrimSpace(written)
 	if key, after, found := strings.Cut(written, ":"); found && !strings.Contains(key, "=") {
-		return problem{`":" stands where "=" belongs`,
-			write(strings.TrimSpace(key), strings.TrimSpace(after))}
+		return fault.New(`":" stands where "=" belongs`,
+			write(strings.TrimSpace(key), strings.TrimSpace(after)))
 	}
 	key, after, found := strings.Cut(written, "=")
 	key = strings.TrimSpace(key)
 	switch {
 	case found && strings.ContainsRune(key, ' '):
-		return problem{fmt.Sprintf("the key %q has a blank in it", key),
-			write(strings.Join(strings.Fields(key), "_"), strings.TrimSpace(after))}
+		return fault.New(fmt.Sprintf("the key %q has a blank in it", key),
+			write(strings.Join(strings.Fields(key), "_"), strings.TrimSpace(after)))
 	case found && key != "":
-		return problem{fmt.Sprintf("the key %q has a character that no key has", key), "write keys with a to z and _"}
+		return fault.New(fmt.Sprintf("the key %q has a character that no key has", key), "write keys with a to z and _")
 	}
-	return problem{fmt.Sprintf("%q is not a key with a value", written), "write key = value, and begin a remark with #"}
+	return fault.New(fmt.Sprintf("%q is not a key with a value", written), "write key = value, and begin a remark with #")
 }
 
 // badValue explains a value that is neither a number nor quoted, mostly a
 // length in the trade's notation or a decimal comma.
-func badValue(key, after string) problem {
+func badValue(key, after string) fault.Fault {
 	written := strings.TrimPrefix(strings.TrimSuffix(after, `"`), `"`)
 	if !strings.HasPrefix(after, `"`) {
 		written = after
 	}
 	switch {
 	case strings.Count(after, `"`) > 2 || strings.HasPrefix(after, `"`) && strings.HasSuffix(after, `""`):
-		return problem{`an inch mark inside "double quotes" ends the text`, rewrite(key, written)}
+		return fault.New(`an inch mark inside "double quotes" ends the text`, rewrite(key, written))
 	case decimal(strings.Replace(after, ",", ".", 1)) && strings.Contains(after, ","):
-		return problem{fmt.Sprintf("%s has a decimal comma", after),
-			fmt.Sprintf("write %s = %s, or put it in quotes", key, strings.Replace(after, ",", ".", 1))}
+		return fault.New(fmt.Sprintf("%s has a decimal comma", after),
+			fmt.Sprintf("write %s = %s, or put it in quotes", key, strings.Replace(after, ",", ".", 1)))
 	case strings.HasPrefix(after, "."):
-		return problem{fmt.Sprintf("%s begins with a point", after), fmt.Sprintf("write %s = 0%s", key, after)}
+		return fault.New(fmt.Sprintf("%s begins with a point", after), fmt.Sprintf("write %s = 0%s", key, after))
 	case strings.HasSuffix(after, "."):
-		return problem{fmt.Sprintf("%s ends with a point", after), fmt.Sprintf("write %s = %s", key, strings.TrimSuffix(after, "."))}
+		return fault.New(fmt.Sprintf("%s ends with a point", after), fmt.Sprintf("write %s = %s", key, strings.TrimSuffix(after, ".")))
 	case decimal(after):
-		return problem{fmt.Sprintf("%s begins with a nought", after),
-			fmt.Sprintf("write %s = %s", key, strings.TrimLeft(after, "0"))}
+		return fault.New(fmt.Sprintf("%s begins with a nought", after),
+			fmt.Sprintf("write %s = %s", key, strings.TrimLeft(after, "0")))
 	}
-	return problem{fmt.Sprintf("%s is neither a number nor text in quotes", after), rewrite(key, written)}
+	return fault.New(fmt.Sprintf("%s is neither a number nor text in quotes", after), rewrite(key, written))
 }
 
 // write shows a value behind its =, in quotes unless it has them or needs none.

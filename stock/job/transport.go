@@ -1,6 +1,9 @@
 package job
 
-import "sawbill/stock"
+import (
+	"sawbill/stock"
+	"sawbill/stock/fault"
+)
 
 // mostSellerCuts of one sheet: a panel saw at a seller's makes a few.
 const mostSellerCuts = 10
@@ -34,12 +37,12 @@ func (r *reader) transport(root *table, at place) stock.Transport {
 		t.Heaviest = stock.OfPounds(rec.count("heaviest"))
 	}
 	if t.Widest > t.Longest && t.Longest > 0 {
-		r.fault(rec.where("widest").of("widest"), problem{
-			r.ruler.PrintUnit(t.Widest) + " is more than longest, " + r.ruler.PrintUnit(t.Longest),
-			"give the longer of the two as longest"})
+		r.fault(rec.where("widest").of("widest"), fault.New(
+			r.ruler.PrintUnit(t.Widest)+" is more than longest, "+r.ruler.PrintUnit(t.Longest),
+			"give the longer of the two as longest"))
 	}
 	if rec.sound && !t.Limited() && t.Heaviest == 0 {
-		r.fault(rec.place, problem{"nothing limits what can be carried", "add longest =, or leave [transport] out"})
+		r.fault(rec.place, fault.New("nothing limits what can be carried", "add longest =, or leave [transport] out"))
 	}
 	return t
 }

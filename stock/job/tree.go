@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"regexp"
+	"sawbill/stock/fault"
 	"slices"
 	"sort"
 	"strings"
@@ -84,7 +85,7 @@ func (t *table) last(key string) (*value, bool) {
 // parseTOML reads source into a tree. It goes on after a line that it cannot
 // parse, so that the rest is read too; the key of such a line, when it can be
 // made out, is in the tree with a broken value.
-func parseTOML(source []byte) (*table, []mistake) {
+func parseTOML(source []byte) (*table, []fault.Fault) {
 	b := builder{root: &table{line: 1}, source: source}
 	b.current = b.root
 	for start := 0; start < len(source); {
@@ -93,18 +94,11 @@ func parseTOML(source []byte) (*table, []mistake) {
 	return b.root, b.mistakes
 }
 
-// mistake is a fault in the notation of the file.
-type mistake struct {
-	line int
-	key  string // of the line, where it can be made out
-	problem
-}
-
 type builder struct {
 	source        []byte
 	lineStarts    []int
 	root, current *table
-	mistakes      []mistake
+	mistakes      []fault.Fault
 
 	parser unstable.Parser
 	offset int // of the parser's data in source
@@ -142,7 +136,9 @@ func (b *builder) parseFrom(start int) int {
 			line, key = b.lineAt(starts[len(starts)-1][0]), ""
 		}
 	}
-	b.mistakes = append(b.mistakes, mistake{line, key, explain(written, at-lineStart, wrong.Message)})
+	found := explain(written, at-lineStart, wrong.Message)
+	found.Line, found.Key = line, key
+	b.mistakes = append(b.mistakes, found)
 	return lineEnd
 }
 

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"sawbill/stock"
+	"sawbill/stock/fault"
 	"sawbill/stock/job"
 	"sawbill/stock/store"
 )
@@ -44,7 +45,7 @@ type Done struct {
 
 // Change makes a change, or none of it. It waits for other programs until ctx
 // ends. When it returns without an error the change is on the disk. The error
-// is of type [job.Faults].
+// is of type [fault.Faults].
 func (r Rack) Change(ctx context.Context, c Change) (Done, error) {
 	if c.Date != "" && !job.IsDay(c.Date) {
 		panic("rack: a date that is none: " + c.Date)
@@ -120,14 +121,14 @@ func (s *standing) agreed(sure, change func() error) error {
 
 // find finds pieces by their ids. All that are not there are told.
 func (r Rack) find(file *job.Rack, ids []string, remedy string) (at []int, err error) {
-	var faults job.Faults
+	var faults fault.Faults
 	for _, id := range ids {
 		i := indexOf(file.Pieces, id)
 		switch {
 		case i < 0:
-			faults = append(faults, job.Fault{File: r.path, Key: fmt.Sprintf("piece %q", id), Cause: "is not on the rack", Remedy: remedy})
+			faults = append(faults, fault.Fault{File: r.path, Key: fmt.Sprintf("piece %q", id), Cause: "is not on the rack", Remedy: remedy})
 		case slices.Contains(at, i):
-			faults = append(faults, job.Fault{File: r.path, Key: fmt.Sprintf("piece %q", id), Cause: "is named twice", Remedy: "name it once"})
+			faults = append(faults, fault.Fault{File: r.path, Key: fmt.Sprintf("piece %q", id), Cause: "is named twice", Remedy: "name it once"})
 		default:
 			at = append(at, i)
 		}
@@ -154,12 +155,12 @@ func (r Rack) Pick(file *job.Rack, ids []string) ([]stock.Piece, error) {
 
 // sameKind refuses a sheet of what is on the rack as boards, and the reverse.
 func (r Rack) sameKind(file *job.Rack, put []stock.Piece) error {
-	var faults job.Faults
+	var faults fault.Faults
 	for _, p := range put {
 		other := slices.IndexFunc(file.Pieces, func(q stock.Piece) bool { return q.Material == p.Material && q.Kind != p.Kind })
 		if other >= 0 {
 			q := file.Pieces[other]
-			faults = append(faults, job.Fault{File: r.path, Key: fmt.Sprintf("material %q", p.Material),
+			faults = append(faults, fault.Fault{File: r.path, Key: fmt.Sprintf("material %q", p.Material),
 				Cause:  fmt.Sprintf("is on the rack as a %s (%s), and as a %s here", q.Kind, q.ID, p.Kind),
 				Remedy: fmt.Sprintf("say that it is a %s, or give sheets and boards different materials; nothing was changed", q.Kind)})
 		}
@@ -190,7 +191,7 @@ func (r Rack) confirm(after string, before *job.Rack, gone []int, added []stock.
 }
 
 // Restore makes the file what it was after a change; 0 is before the first.
-// The error is of type [job.Faults].
+// The error is of type [fault.Faults].
 func (r Rack) Restore(ctx context.Context, number int, date string) (Done, error) {
 	if !r.begun() {
 		return Done{}, r.none()
@@ -210,7 +211,7 @@ func (r Rack) Restore(ctx context.Context, number int, date string) (Done, error
 }
 
 // Undo takes the last change back, an edit by hand included, and the next time
-// the one before. It returns that change too. The error is of type [job.Faults].
+// the one before. It returns that change too. The error is of type [fault.Faults].
 func (r Rack) Undo(ctx context.Context, date string) (made Done, undone Entry, err error) {
 	if !r.begun() {
 		return Done{}, Entry{}, r.none()

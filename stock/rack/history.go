@@ -14,7 +14,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"sawbill/stock/job"
+	"sawbill/stock/fault"
 	"sawbill/stock/store"
 )
 
@@ -134,13 +134,13 @@ func (r Rack) readPast() (past, error) {
 func (r Rack) parsePast(data []byte) (past, error) {
 	var p past
 	damaged := func(line int, cause string) error {
-		return job.Faults{{File: r.history(), Line: line, Cause: cause,
+		return fault.Faults{{File: r.history(), Line: line, Cause: cause,
 			Remedy: "put back a copy of it, or move it away: the rack then begins a new one"}}
 	}
 	for rest := data; len(rest) > 0; {
 		line, behind, whole := bytes.Cut(rest, []byte("\n"))
 		if newer := versionOf(line); whole && newer > versionNow {
-			return past{}, job.Faults{{File: r.history(), Line: len(p.entries) + 1,
+			return past{}, fault.Faults{{File: r.history(), Line: len(p.entries) + 1,
 				Cause:  fmt.Sprintf("the line is of version %d of the history, this program reads versions 1 to %d", newer, versionNow),
 				Remedy: "use the newer Sawbill that wrote it"}}
 		}
@@ -255,7 +255,7 @@ func (r Rack) BookedBy(plan string) (by Entry, booked bool, err error) {
 
 func (r Rack) cannot(what, path string, err error) error {
 	if no := (*store.NoInput)(nil); errors.As(err, &no) {
-		return job.Faults{{File: path, Cause: no.Cause, Remedy: no.Remedy}}
+		return fault.Faults{{File: path, Cause: no.Cause, Remedy: no.Remedy}}
 	}
 	var of *fs.PathError
 	if errors.As(err, &of) {
@@ -265,5 +265,5 @@ func (r Rack) cannot(what, path string, err error) error {
 	if errors.As(err, &link) {
 		err = link.Err
 	}
-	return job.Faults{{File: path, Cause: fmt.Sprintf("cannot be %s (%v)", what, err), Remedy: "nothing was changed; look at the folder and its permissions"}}
+	return fault.Faults{{File: path, Cause: fmt.Sprintf("cannot be %s (%v)", what, err), Remedy: "nothing was changed; look at the folder and its permissions"}}
 }

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"sawbill/stock"
+	"sawbill/stock/fault"
 	"sawbill/stock/job"
 )
 
@@ -39,7 +40,7 @@ func (r Rack) hidden(end string) string {
 }
 
 // Read reads what is on hand: the state that the history promises. The error is of type
-// [job.Faults].
+// [fault.Faults].
 func (r Rack) Read() (*job.Rack, error) {
 	if text, pending := r.Settle(); pending {
 		return job.ParseRack(r.path, []byte(text))
@@ -73,7 +74,7 @@ func (r Rack) begun() bool {
 
 // fault is one thing that is wrong with the rack.
 func (r Rack) fault(subject, cause, remedy string) error {
-	return job.Faults{{File: r.path, Key: subject, Cause: cause, Remedy: remedy}}
+	return fault.Faults{{File: r.path, Key: subject, Cause: cause, Remedy: remedy}}
 }
 
 // numbered is an id that the rack gives.

@@ -87,10 +87,10 @@ func Read(path string) (*Plan, error) {
 
 // Parse is [Read] of what is in a file called name.
 func Parse(name string, data []byte) (*Plan, error) {
-	p, err := parse(data)
-	if newer, is := errors.AsType[newerError](err); is {
-		return nil, fault.Faults{{File: name, Cause: newer.Error(), Remedy: "use a newer Sawbill"}}
+	if version := versionOf(data); version > 2 {
+		return nil, fault.Faults{{File: name, Cause: fmt.Sprintf("the file has version %d of the plan file, and this program reads versions up to 2", version), Remedy: "use a newer Sawbill"}}
 	}
+	p, err := parse(data)
 	if err != nil {
 		return nil, fault.Faults{{File: name, Cause: err.Error(), Remedy: "put back a copy of the file, or plan the job again into another folder"}}
 	}
@@ -99,17 +99,7 @@ func Parse(name string, data []byte) (*Plan, error) {
 
 var errChanged = errors.New("the file is not as it was written")
 
-// newerError holds the version of a file that a later program wrote.
-type newerError int
-
-func (n newerError) Error() string {
-	return fmt.Sprintf("the file has version %d of the plan file, and this program reads versions up to 2", int(n))
-}
-
 func parse(data []byte) (*Plan, error) {
-	if version := versionOf(data); version > 2 {
-		return nil, newerError(version)
-	}
 	h, ok := headOf(data)
 	if !ok || !h.sound() {
 		return nil, errChanged

@@ -16,6 +16,7 @@ import (
 	"sawbill/nest/progress"
 	"sawbill/nest/shop/planfile"
 	"sawbill/stock"
+	"sawbill/stock/fault"
 	"sawbill/stock/job"
 )
 
@@ -139,7 +140,7 @@ func TestADamagedFileIsRefused(t *testing.T) {
 			t.Fatal(err)
 		}
 		_, err := planfile.Read(name)
-		if faults, are := err.(job.Faults); !are || !strings.Contains(err.Error(), test.cause) || !strings.Contains(err.Error(), "put back a copy") || faults[0].File != name {
+		if faults, are := err.(fault.Faults); !are || !strings.Contains(err.Error(), test.cause) || !strings.Contains(err.Error(), "put back a copy") || faults[0].File != name {
 			t.Errorf("%s: %v", test.name, err)
 		}
 	}

@@ -16,6 +16,7 @@ import (
 	"sawbill/nest/cutplan"
 	"sawbill/nest/progress"
 	"sawbill/stock"
+	"sawbill/stock/casework"
 	"sawbill/stock/job"
 )
 
@@ -98,11 +99,14 @@ func (p *Plan) RackStock(on []stock.Piece, parts []stock.Part) []stock.Stock {
 
 // Smaller is the job as it would be with sizes less, each "height=6 mm", besides what is
 // changed already.
-func (p *Plan) Smaller(sizes ...string) (*job.File, job.Changes, error) {
+func (p *Plan) Smaller(sizes ...string) (stock.Job, *casework.Case, error) {
 	as := p.Changes
 	as.Smaller = slices.Concat(as.Smaller, sizes)
 	file, err := job.Reread(p.File.Sources, as)
-	return file, as, err
+	if err != nil {
+		return stock.Job{}, nil, err
+	}
+	return file.Job, file.Case, nil
 }
 
 // FromFolder returns a path relative to a folder, with slashes. It stays absolute only if

@@ -21,7 +21,7 @@ type Step struct {
 
 // assembler words the steps.
 type assembler struct {
-	made     *pieces.Maker
+	*pieces.Maker
 	anchored bool
 }
 
@@ -47,16 +47,16 @@ func (r assembler) steps() []Step {
 
 // has reports whether there is a piece of a unit.
 func (r assembler) has(unit string) bool {
-	return slices.ContainsFunc(r.made.Pieces, func(p pieces.Piece) bool { return p.Role.Unit() == unit })
+	return slices.ContainsFunc(r.Pieces, func(p pieces.Piece) bool { return p.Role.Unit() == unit })
 }
 
 // fixedShelves reports whether shelves are held for good.
-func (r assembler) fixedShelves() bool { return r.has("shelves") && !r.made.Built.Shelf.Loose }
+func (r assembler) fixedShelves() bool { return r.has("shelves") && !r.Built.Shelf.Loose }
 
 // within counts what is fixed between the uprights, top and bottom.
 func (r assembler) within() []string {
 	count := make(map[solid.Role]int)
-	for _, p := range r.made.Pieces {
+	for _, p := range r.Pieces {
 		count[p.Role] += p.Count
 	}
 	var said []string
@@ -64,7 +64,7 @@ func (r assembler) within() []string {
 		role  solid.Role
 		many  string
 		fixed bool
-	}{{"partition", "partitions", true}, {"divider", "dividers", true}, {"shelf", "fixed shelves", !r.made.Built.Shelf.Loose}} {
+	}{{"partition", "partitions", true}, {"divider", "dividers", true}, {"shelf", "fixed shelves", !r.Built.Shelf.Loose}} {
 		if n := count[w.role]; n > 0 && w.fixed {
 			one := string(w.role)
 			if w.role == "shelf" {
@@ -77,7 +77,7 @@ func (r assembler) within() []string {
 }
 
 func (r assembler) hasRole(role solid.Role) bool {
-	return slices.ContainsFunc(r.made.Pieces, func(p pieces.Piece) bool {
+	return slices.ContainsFunc(r.Pieces, func(p pieces.Piece) bool {
 		return p.Role == role || slices.ContainsFunc(p.Stands, func(s solid.Solid) bool { return s.Role == role })
 	})
 }
@@ -95,7 +95,7 @@ func (r assembler) edgingStep() (unit, text string) {
 		of    string
 		loose bool
 	}{
-		{"shelf edging", "loose shelves", r.made.Built.Shelf.Loose}, {"false front edging", "fronts", true}, {"door edging", "doors", true},
+		{"shelf edging", "loose shelves", r.Built.Shelf.Loose}, {"false front edging", "fronts", true}, {"door edging", "doors", true},
 	} {
 		if strip.loose && r.hasRole(strip.role) {
 			apart = append(apart, strip.of)
@@ -123,19 +123,19 @@ func (r assembler) backStep() (unit, text string) {
 		return "", ""
 	}
 	where := "in its rabbet"
-	if r.made.Built.Back.Fit == "applied" {
+	if r.Built.Back.Fit == "applied" {
 		where = "flush with the outside"
 	}
 	return "back", "Dry-fit the back " + where + ", trim it where needed, and take it off again: it stays off until the finish is dry."
 }
 
 func (r assembler) drawerStep() (unit, text string) {
-	if r.made.Built.AnyDrawer(false) {
-		how := joints.FitOf(r.made.Built.Drawers.Corner, joints.DrawerCorner).Close
+	if r.Built.AnyDrawer(false) {
+		how := joints.FitOf(r.Built.Drawers.Corner, joints.DrawerCorner).Close
 		text = "Dry-fit, then glue front and back of each drawer " + how +
 			"; the bottom lies loose in its groove. Make the diagonals equal and check that it does not rock."
 	}
-	if r.made.Built.AnyDrawer(true) {
+	if r.Built.AnyDrawer(true) {
 		text = strings.TrimLeft(text+" Try the finished drawers in their openings.", " ")
 	}
 	if text == "" {
@@ -146,7 +146,7 @@ func (r assembler) drawerStep() (unit, text string) {
 		text += " while the back is off"
 	}
 	text += ", and run every drawer"
-	if r.made.Built.AnyOpening(func(o construction.Opening) bool { return len(o.Stack) > 0 && r.made.Built.Drawers.FalseFronts(o) }) {
+	if r.Built.AnyOpening(func(o construction.Opening) bool { return len(o.Stack) > 0 && r.Built.Drawers.FalseFronts(o) }) {
 		text += ". Set the false fronts last, with spacers in the gaps, cut to what is there"
 	}
 	return "drawers", text + "."
@@ -157,7 +157,7 @@ func (r assembler) doorStep() (unit, text string) {
 		return "", ""
 	}
 	trial := ""
-	if r.made.Built.AnyOpening(construction.Opening.DrawersBehindDoors) {
+	if r.Built.AnyOpening(construction.Opening.DrawersBehindDoors) {
 		trial = "open each to a right angle and run the drawers behind it past it, "
 	}
 	return "doors", "Stand the case level, try the doors with spacers in the gaps, trim them to what is there, bore for the hinges, " + trial + "and take them off again."
@@ -165,13 +165,13 @@ func (r assembler) doorStep() (unit, text string) {
 
 func (r assembler) finishStep() (unit, text string) {
 	loose := []string{"carcass"}
-	if r.made.Built.Frame != nil {
+	if r.Built.Frame != nil {
 		loose = []string{"case"}
 	}
 	if r.backStaysOff() {
 		loose = append(loose, "back")
 	}
-	if r.made.Built.AnyDrawer(false) {
+	if r.Built.AnyDrawer(false) {
 		loose = append(loose, "drawers")
 	}
 	if r.has("doors") {
@@ -183,7 +183,7 @@ func (r assembler) finishStep() (unit, text string) {
 	}
 	text += wording.And(loose) + " apart from each other, both faces of every loose panel alike."
 	var off []string
-	if r.made.Built.AnyOpening(func(o construction.Opening) bool { return len(o.Stack) > 0 }) {
+	if r.Built.AnyOpening(func(o construction.Opening) bool { return len(o.Stack) > 0 }) {
 		off = append(off, "the slides")
 	}
 	if r.has("doors") {
@@ -207,16 +207,16 @@ func (r assembler) lastStep() (unit, text string) {
 	if r.backStaysOff() {
 		last = append(last, "fix the back with screws or pins")
 	}
-	if r.made.Built.Hung() {
+	if r.Built.Hung() {
 		last = append(last, "screw the level case to the wall (see the caution on hanging)")
 	}
-	if r.made.Built.AnyOpening(func(o construction.Opening) bool { return len(o.Stack) > 0 }) {
+	if r.Built.AnyOpening(func(o construction.Opening) bool { return len(o.Stack) > 0 }) {
 		last = append(last, "hang the drawers")
 	}
 	if r.has("doors") {
 		last = append(last, "hang the doors")
 	}
-	if !r.made.Built.Hung() {
+	if !r.Built.Hung() {
 		last = append(last, "set the case level where it is to stand")
 	}
 	if r.anchored {

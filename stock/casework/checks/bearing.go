@@ -24,8 +24,8 @@ func pressure(p pieces.Piece, weight stock.Grams) float64 {
 func (r *checker) loadOf(p pieces.Piece) (load float64, said string, byContents bool) {
 	load, said = r.shelfLoad()
 	of := pressure(p, p.Bears.Weight)
-	if of > load || of > 0 && !p.Bears.Some && !r.made.In.Design.Shelf.Load.Set {
-		return of, p.Bears.Weight.PrintUnit(r.made.In.From.Ruler.Units) + " of contents", true
+	if of > load || of > 0 && !p.Bears.Some && !r.In.Design.Shelf.Load.Set {
+		return of, p.Bears.Weight.PrintUnit(r.In.From.Ruler.Units) + " of contents", true
 	}
 	return load, said, false
 }
@@ -34,20 +34,20 @@ func (r *checker) loadOf(p pieces.Piece) (load float64, said string, byContents 
 // stand: in the middle of the height that they take, or else of their space, and at
 // the front of the opening if their depth is known, or else in the middle of it.
 func (r *checker) contentsLoads() (all []load) {
-	for _, b := range r.made.Built.Bays {
+	for _, b := range r.Built.Bays {
 		for _, o := range b.Openings {
 			c := o.Contents
 			if c.Row() == 0 {
 				continue
 			}
-			front := r.made.Built.Origin()[solid.Y]
-			front += r.made.Built.Doors.ShelfFront(o, front).Value
-			deep, high := r.made.Sizes.Depth.Clear-front, o.Height
+			front := r.Built.Origin()[solid.Y]
+			front += r.Built.Doors.ShelfFront(o, front).Value
+			deep, high := r.Sizes.Depth.Clear-front, o.Height
 			if c.Shelves > 0 {
-				front += r.made.Built.Shelf.SetBack
-				high = (o.Height - stock.Length(c.Shelves)*r.made.Built.Shelf.Thickness) / stock.Length(c.Shelves+1)
+				front += r.Built.Shelf.SetBack
+				high = (o.Height - stock.Length(c.Shelves)*r.Built.Shelf.Thickness) / stock.Length(c.Shelves+1)
 			}
-			step := high + r.made.Built.Shelf.Thickness
+			step := high + r.Built.Shelf.Thickness
 			if c.Depth.Set {
 				deep = stock.Length(c.Deep) * c.Depth.Value
 			}

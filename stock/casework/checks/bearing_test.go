@@ -95,7 +95,7 @@ func TestWhereContentsStand(t *testing.T) {
 	c := derive(t, d, workshop(stock.Millimeters))
 	mm := float64(stock.Millimeter)
 	want := []load{{10_000, [3]float64{450 * mm, 50 * mm, 68 * mm}}, {10_000, [3]float64{450 * mm, 50 * mm, 419 * mm}}}
-	got := (&checker{made: c.Maker}).contentsLoads()
+	got := (&checker{Maker: c.Maker}).contentsLoads()
 	if len(got) != 2 || got[0] != want[0] || got[1] != want[1] {
 		t.Errorf("loads %v, want %v", got, want)
 	}

@@ -15,13 +15,13 @@ const defers = " Follow the maker's instructions, local codes and licensed pract
 
 // tips says why the case may tip: it is tall, or has drawers. A hung one cannot.
 func (r *checker) tips() (why []string) {
-	if r.made.Built.Hung() {
+	if r.Built.Hung() {
 		return nil
 	}
-	if r.made.Sizes.Height.Outside >= tallCase {
-		why = append(why, fmt.Sprintf("it is %s high (%s or more is tall)", r.made.In.Print(r.made.Sizes.Height.Outside), r.made.In.Print(tallCase)))
+	if r.Sizes.Height.Outside >= tallCase {
+		why = append(why, fmt.Sprintf("it is %s high (%s or more is tall)", r.In.Print(r.Sizes.Height.Outside), r.In.Print(tallCase)))
 	}
-	if r.made.Built.AnyOpening(func(o construction.Opening) bool { return len(o.Stack) > 0 }) {
+	if r.Built.AnyOpening(func(o construction.Opening) bool { return len(o.Stack) > 0 }) {
 		why = append(why, "it has drawers, and open drawers move its weight forward")
 	}
 	return why
@@ -30,7 +30,7 @@ func (r *checker) tips() (why []string) {
 // cautionTipping is given where there is no telling how far the case is from
 // tipping, for want of what is missing.
 func (r *checker) cautionTipping(why, missing []string) {
-	r.made.In.Caution("tipping", "This case can tip: "+strings.Join(why, "; ")+
+	r.In.Caution("tipping", "This case can tip: "+strings.Join(why, "; ")+
 		". Fix it to the wall. This is a rule of thumb, not a stability test; where the case is to hold clothing, see ASTM F2057 and EN 14749. "+
 		"For an estimate of its moments give "+strings.Join(missing, " and ")+"."+defers)
 }
@@ -43,11 +43,11 @@ func (r *checker) cautionShelf(p pieces.Piece) {
 	if p.Length.Total() <= limit {
 		return
 	}
-	r.made.In.Caution("shelf span", fmt.Sprintf("A %s is %s long and %s thick. Loaded with books it may sag more than 1/144 of its length: "+
+	r.In.Caution("shelf span", fmt.Sprintf("A %s is %s long and %s thick. Loaded with books it may sag more than 1/144 of its length: "+
 		"particle board and MDF do beyond about %s, softwood plywood beyond about %s. Check it for its material and load, "+
 		"or make the bay narrower, the shelf thicker, or stiffen its front edge. This is an estimate for a loose shelf in its first loading; "+
-		"sag grows with time. For its sag in figures give the [[material]] %q a wood or a modulus.", p.Role, r.made.In.Print(p.Length.Total()), r.made.In.Print(p.Panel.Thickness),
-		r.made.In.Print(wholeSpan(limit)), r.made.In.Print(wholeSpan(resting.longest(design.SoftwoodPlywood, bookLoad, p.Panel.Thickness))), p.Panel.Material)+defers)
+		"sag grows with time. For its sag in figures give the [[material]] %q a wood or a modulus.", p.Role, r.In.Print(p.Length.Total()), r.In.Print(p.Panel.Thickness),
+		r.In.Print(wholeSpan(limit)), r.In.Print(wholeSpan(resting.longest(design.SoftwoodPlywood, bookLoad, p.Panel.Thickness))), p.Panel.Material)+defers)
 }
 
 // wholeSpan cuts an estimate down to a multiple of 1/2 in, 12.7 mm: neither
@@ -57,13 +57,13 @@ func wholeSpan(l stock.Length) stock.Length { return l - l%(stock.Inch/2) }
 // cautionNarrow warns of measured drawers that are narrower than the widest of their bay: their
 // slides need packing.
 func (r *checker) cautionNarrow(b construction.Bay) {
-	s := r.made.Built.Drawers
+	s := r.Built.Drawers
 	most := s.WidthNeed(b).Total()
 	for _, o := range b.Openings {
 		for i, x := range o.Stack {
 			if spare := most - s.WidthOf(o, x).Total(); x.Measured && spare > 0 {
-				r.made.In.Caution("drawers of unequal width", fmt.Sprintf("In %s %s, drawer %d is %s narrower than its bay has room for: pack its slides out by half of that on each side.",
-					b.Name, o.Name, i+1, r.made.In.Print(spare)))
+				r.In.Caution("drawers of unequal width", fmt.Sprintf("In %s %s, drawer %d is %s narrower than its bay has room for: pack its slides out by half of that on each side.",
+					b.Name, o.Name, i+1, r.In.Print(spare)))
 			}
 		}
 	}
@@ -71,7 +71,7 @@ func (r *checker) cautionNarrow(b construction.Bay) {
 
 // cautionUse adds the cautions for the use of the case.
 func (r *checker) cautionUse() {
-	for _, b := range r.made.Built.Bays {
+	for _, b := range r.Built.Bays {
 		r.cautionNarrow(b)
 		for _, o := range b.Openings {
 			r.cautionBehindDoors(b, o)

@@ -57,9 +57,9 @@ func ofMillimeters(mm float64) stock.Length {
 
 // shelfLoad is the load of a shelf in N/mm2, and its wording.
 func (r *checker) shelfLoad() (load float64, said string) {
-	given := r.made.In.Design.Shelf.Load
+	given := r.In.Design.Shelf.Load
 	switch {
-	case given.Set && r.made.In.From.Ruler.Units == stock.Inches:
+	case given.Set && r.In.From.Ruler.Units == stock.Inches:
 		return float64(given.Value) * squareFootLoad, fmt.Sprintf("%d lb/ft2", given.Value)
 	case given.Set:
 		return float64(given.Value) * squareMeterLoad, fmt.Sprintf("%d kg/m2", given.Value)
@@ -70,24 +70,24 @@ func (r *checker) shelfLoad() (load float64, said string) {
 // checkDeflection computes the sag of every shelf and divider whose modulus is known, and gives the
 // rule of thumb for others.
 func (r *checker) checkDeflection() {
-	for i, p := range r.made.Pieces {
+	for i, p := range r.Pieces {
 		if !p.Role.Carries() {
 			continue
 		}
-		m := r.made.In.From.Materials[p.Panel.Material].Modulus
+		m := r.In.From.Materials[p.Panel.Material].Modulus
 		if !m.Known() {
 			r.cautionShelf(p)
 			continue
 		}
-		r.found(r.deflection(r.made.Parts[i], p, m))
+		r.found(r.deflection(r.Parts[i], p, m))
 	}
 }
 
 func (r *checker) deflection(part stock.Part, p pieces.Piece, m design.Property) Check {
 	load, said, byContents := r.loadOf(p)
-	held := r.made.Built.Shelf.Joint
+	held := r.Built.Shelf.Joint
 	if p.Role == "divider" {
-		held = r.made.Built.Divider.Joint
+		held = r.Built.Divider.Joint
 	}
 	span, t := p.Length.Total(), p.Panel.Thickness
 	most := span / sagLimit
@@ -109,7 +109,7 @@ func (r *checker) deflection(part stock.Part, p pieces.Piece, m design.Property)
 	case byContents:
 		k.Assumptions = append(k.Assumptions, "Contents weigh what the job file says, the same in every row, and a piece is checked for the heaviest row on any of its like.")
 		fallthrough
-	case r.made.In.Design.Shelf.Load.Set:
+	case r.In.Design.Shelf.Load.Set:
 		k.Source = "Wood Handbook, Equation 9-2 and Table 9-1; limit, 1/144 of the span: Architectural Woodwork Standards 2009, 1.2.21.3; load: the job file"
 	}
 	verdict := fmt.Sprintf("That is within 1/144 of its span, %s.", r.sagged(most))
@@ -117,7 +117,7 @@ func (r *checker) deflection(part stock.Part, p pieces.Piece, m design.Property)
 		k.Verdict = Beyond
 		verdict = fmt.Sprintf("That is more than 1/144 of its span, %s: make the bay narrower or the shelf thicker, or stiffen its front edge.", r.sagged(most))
 	}
-	k.Text = fmt.Sprintf("Under %s a %s that spans %s sags by some %s (5 w L^4 / 384 E I, ends that rest). ", said, p.Role, r.made.In.Print(span), r.sagged(loose))
+	k.Text = fmt.Sprintf("Under %s a %s that spans %s sags by some %s (5 w L^4 / 384 E I, ends that rest). ", said, p.Role, r.In.Print(span), r.sagged(loose))
 	if held.Depth > 0 {
 		k.Results = append(k.Results, millimeters("sag with clamped ends", stiff))
 		k.Text += fmt.Sprintf("Were its ends clamped it would be %s (w L^4 / 384 E I); a glued dado lies between the two, and the greater one is judged. ", r.sagged(stiff))
@@ -129,7 +129,7 @@ func (r *checker) deflection(part stock.Part, p pieces.Piece, m design.Property)
 // sagged prints a sag to 0.1 mm or 0.01 in: it is no better known, and a fraction
 // of an inch would look as if it were.
 func (r *checker) sagged(l stock.Length) string {
-	if r.made.In.From.Ruler.Units == stock.Inches {
+	if r.In.From.Ruler.Units == stock.Inches {
 		return fixed(float64(l)/float64(stock.Inch), 2) + " in"
 	}
 	return fixed(inMillimeters(l), 1) + " mm"

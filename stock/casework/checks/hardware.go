@@ -21,31 +21,31 @@ type Hardware struct {
 // nailSpacing is that along the edges of a back that lies on or in a rabbet
 // (common practice, no source).
 func (r *checker) nailSpacing() stock.Length {
-	return r.made.In.OrDefault(design.Length{}, 150*stock.Millimeter, 6*stock.Inch)
+	return r.In.OrDefault(design.Length{}, 150*stock.Millimeter, 6*stock.Inch)
 }
 
 func (r *checker) hardware(pegs []joints.Pegged) []Hardware {
 	drawers, doors, hinges, loose, nails, wall := 0, 0, 0, 0, 0, 0
-	for _, s := range r.made.Solids {
+	for _, s := range r.Solids {
 		drawers = max(drawers, s.Drawer)
 		switch s.Role {
 		case "door":
 			doors++
 			hinges += hingesFor(s.Size[solid.Z])
 		case "shelf":
-			if r.made.Built.Shelf.Loose {
+			if r.Built.Shelf.Loose {
 				loose++
 			}
 		case "hanging rail":
 			wall += 2
 		case "back":
-			if !r.made.Built.Back.InGrooves() {
+			if !r.Built.Back.InGrooves() {
 				nails += 2 * (joints.Spaces(s.Size[solid.X], r.nailSpacing()) + joints.Spaces(s.Size[solid.Z], r.nailSpacing()))
 			}
 		}
 	}
-	if r.made.Built.Hung() && r.made.Built.Frame != nil {
-		wall = 2 * r.made.Built.Base.Rails
+	if r.Built.Hung() && r.Built.Frame != nil {
+		wall = 2 * r.Built.Base.Rails
 	}
 	restraints := 0
 	if r.tips() != nil {
@@ -57,7 +57,7 @@ func (r *checker) hardware(pegs []joints.Pegged) []Hardware {
 		{wording.Many(drawers+doors, "handle", "handles"), drawers + doors, "one for each drawer and door; two on a wide drawer"},
 		{"hinges", hinges, "two for a door up to 900 mm (35 in) high, three up to 1600 mm (63 in), then one more for each 400 mm (16 in)"},
 		{"shelf pins", 4 * loose, "four for each loose shelf"},
-		{"screws or nails for the back", nails, fmt.Sprintf("one every %s along its edges", r.made.In.Print(r.nailSpacing()))},
+		{"screws or nails for the back", nails, fmt.Sprintf("one every %s along its edges", r.In.Print(r.nailSpacing()))},
 		{"tip restraints", restraints, "one near each end; which kind is yours to choose, by the standard for it, the wall that there is and licensed practice"},
 		{"fixings into the wall", wall, "two at least for each rail, made for the wall that there is"},
 	} {
@@ -75,7 +75,7 @@ func (r *checker) dowelsOf(pegs []joints.Pegged) []Hardware {
 		if p.What != joints.DowelHole {
 			continue
 		}
-		name := fmt.Sprintf("dowels %s x %s", r.made.In.Print(p.Thick), r.made.In.Print(p.Length))
+		name := fmt.Sprintf("dowels %s x %s", r.In.Print(p.Thick), r.In.Print(p.Length))
 		n := slices.IndexFunc(all, func(h Hardware) bool { return h.Name == name })
 		if n < 0 {
 			n = len(all)

@@ -22,20 +22,20 @@ const (
 // hardly do.
 func (r *checker) checkMovement() {
 	var unknown []string
-	for i, p := range r.made.Pieces {
-		m := r.made.In.From.Materials[p.Panel.Material]
+	for i, p := range r.Pieces {
+		m := r.In.From.Materials[p.Panel.Material]
 		if m.Kind != stock.Board || p.Width.Total() < wideLumber {
 			continue
 		}
 		if !m.Tangential.Known() {
 			if !slices.Contains(unknown, p.Panel.Material) {
 				unknown = append(unknown, p.Panel.Material)
-				r.made.In.Caution("wood movement", fmt.Sprintf("A %s is %s wide, of lumber that swells and shrinks across the grain: leave it room and fasten it so that it can move. "+
-					"Its movement is not reckoned, since no figure is known of %s: give the [[material]] a wood that has one.", p.Role, r.made.In.Print(p.Width.Total()), p.Panel.Material))
+				r.In.Caution("wood movement", fmt.Sprintf("A %s is %s wide, of lumber that swells and shrinks across the grain: leave it room and fasten it so that it can move. "+
+					"Its movement is not reckoned, since no figure is known of %s: give the [[material]] a wood that has one.", p.Role, r.In.Print(p.Width.Total()), p.Panel.Material))
 			}
 			continue
 		}
-		r.found(r.movement(r.made.Parts[i], p, m.Properties))
+		r.found(r.movement(r.Parts[i], p, m.Properties))
 	}
 }
 
@@ -51,7 +51,7 @@ func (r *checker) movement(part stock.Part, p pieces.Piece, m design.Properties)
 	return Check{
 		Subject: "wood movement", Of: part.Name, Verdict: AllowFor,
 		Text: fmt.Sprintf("A %s %s wide swells or shrinks by %s across the grain if it is flat-sawn, by %s if quarter-sawn, when its moisture changes by %d %%. "+
-			"Leave that room, and fasten it so that it can move.", p.Role, r.made.In.Print(wide), r.sagged(flat), r.sagged(quarter), moistureSwing),
+			"Leave that room, and fasten it so that it can move.", p.Role, r.In.Print(wide), r.sagged(flat), r.sagged(quarter), moistureSwing),
 		Inputs: []Figure{millimeters("width", wide), {"tangential coefficient", fixed(m.Tangential.Value, 5), "per %"},
 			{"radial coefficient", fixed(m.Radial.Value, 5), "per %"}, {"change of moisture", fixed(moistureSwing, 0), "%"}},
 		Results: []Figure{millimeters("change, flat-sawn", flat), millimeters("change, quarter-sawn", quarter)},

@@ -228,14 +228,14 @@ func (r *checker) checkTipping() {
 	if why == nil {
 		return
 	}
-	if missing := unweighed(&r.made.Standing); missing != nil {
+	if missing := unweighed(&r.Standing); missing != nil {
 		r.cautionTipping(why, missing)
 		return
 	}
-	drawers, rest := drawers(&r.made.Standing, r.made.DrawerLoads)
+	drawers, rest := drawers(&r.Standing, r.DrawerLoads)
 	contents := r.contentsLoads()
-	on := standsOn(r.made.Solids)
-	hold := r.made.Sizes.Height.Outside
+	on := standsOn(r.Solids)
+	hold := r.Sizes.Height.Outside
 	if len(drawers) > 0 {
 		hold = 0
 		for _, d := range drawers {
@@ -243,7 +243,7 @@ func (r *checker) checkTipping() {
 		}
 	}
 	hold = min(hold-on.floor, highestHold)
-	whole := together(loads(&r.made.Standing))
+	whole := together(loads(&r.Standing))
 	k := Check{
 		Subject: "tipping", Of: "case", Verdict: Stands,
 		Inputs: []Figure{
@@ -264,17 +264,17 @@ func (r *checker) checkTipping() {
 			"A drawer is fully open when it is out by the whole depth of its box: slides that open less tip less.",
 			"Clothing weighs 8.5 lb/ft3 (136.2 kg/m3) of drawer.")
 	}
-	if r.made.Built.AnyOpening(construction.Opening.DrawersBehindDoors) {
+	if r.Built.AnyOpening(construction.Opening.DrawersBehindDoors) {
 		k.Assumptions = append(k.Assumptions, "Drawers behind doors are pulled through doors that stand open.")
 	}
 	filling := "clothing"
-	if slices.ContainsFunc(r.made.DrawerLoads, func(g stock.Grams) bool { return g > 0 }) {
+	if slices.ContainsFunc(r.DrawerLoads, func(g stock.Grams) bool { return g > 0 }) {
 		filling = "clothing or their load"
 		k.Assumptions = append(k.Assumptions, "The load of a drawer is what the job file says, in the middle of its box; where clothing weighs more, it is filled with that.")
 	}
 	if contents != nil {
 		k.Assumptions = append(k.Assumptions, fmt.Sprintf("Contents weigh %s, as the job file says, the same in every row, and stand at the front of their openings, or in the middle where their depth is not known. "+
-			"They may be taken out, so the case is judged without them as well.", together(contents).weight.PrintUnit(r.made.In.From.Ruler.Units)))
+			"They may be taken out, so the case is judged without them as well.", together(contents).weight.PrintUnit(r.In.From.Ruler.Units)))
 	}
 	for _, s := range states(drawers, rest, contents, hold, filling) {
 		holding, tipping := on.moments(s)

@@ -39,7 +39,7 @@ type Figure struct{ Name, Value, Unit string }
 
 // checker estimates weights, sag, movement and tipping of a case.
 type checker struct {
-	made   *pieces.Maker
+	*pieces.Maker
 	checks []Check
 }
 
@@ -52,7 +52,7 @@ type Found struct {
 
 // Case checks a case. Pegs lists the pegs of its joints.
 func Case(made *pieces.Maker, pegs []joints.Pegged) Found {
-	r := &checker{made: made}
+	r := &checker{Maker: made}
 	r.cautionUse()
 	found := Found{Hardware: r.hardware(pegs), Anchored: r.tips() != nil}
 	r.checkTipping()

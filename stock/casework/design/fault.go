@@ -2,16 +2,9 @@ package design
 
 import (
 	"fmt"
+	"sawbill/stock/fault"
 	"slices"
 )
-
-// Fault is something in a design that cannot be meant, or is missing.
-type Fault struct {
-	Line   int    // of the job file
-	Key    string // "case.outside_width", "case.bay 2.opening 1.height"
-	Cause  string // with the numbers
-	Remedy string
-}
 
 // Place is a place in the job file.
 type Place struct {
@@ -35,7 +28,7 @@ func (a Place) Nth(line int, key string, n int) Place {
 
 // Fault reports what is wrong at a, unless it could not be read there.
 func (r *Reader) Fault(a Place, cause, remedy string) {
-	f := Fault{Line: a.Line, Key: a.Path, Cause: cause, Remedy: remedy}
+	f := fault.Fault{Line: a.Line, Key: a.Path, Cause: cause, Remedy: remedy}
 	if !r.Unread(a.Path) && !slices.Contains(r.Faults, f) { // alike pieces have alike faults
 		r.Faults = append(r.Faults, f)
 	}
@@ -48,6 +41,6 @@ func (r *Reader) Doubt(a Place) {
 
 // refuse reports what is wrong with the value itself at a.
 func (r *Reader) refuse(a Place, cause, remedy string) {
-	r.Faults = append(r.Faults, Fault{Line: a.Line, Key: a.Path, Cause: cause, Remedy: remedy})
+	r.Faults = append(r.Faults, fault.Fault{Line: a.Line, Key: a.Path, Cause: cause, Remedy: remedy})
 	r.Doubt(a)
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"sawbill/stock"
+	"sawbill/stock/fault"
 )
 
 // Reader looks up what a design says, fills in defaults, and keeps what is wrong with it.
@@ -15,7 +16,7 @@ type Reader struct {
 	Root   Place // of the [case] table
 
 	Cautions []Caution
-	Faults   []Fault
+	Faults   []fault.Fault
 	Doubts   []string // keys whose value is no good
 }
 
@@ -28,8 +29,8 @@ func Read(d Design, from Context, jointWords func(tag string) []string) *Reader 
 }
 
 // InOrder are the faults in the order of their lines.
-func (r *Reader) InOrder() []Fault {
-	slices.SortStableFunc(r.Faults, func(a, b Fault) int { return a.Line - b.Line })
+func (r *Reader) InOrder() []fault.Fault {
+	slices.SortStableFunc(r.Faults, func(a, b fault.Fault) int { return a.Line - b.Line })
 	return r.Faults
 }
 

@@ -31,14 +31,14 @@ func (h halfLap) Mark(m *Marker, s Seat) {
 // on marks one member, along an axis. Laps as wide, and as far across it, are one mark.
 func (halfLap) on(m *Marker, i int, others []int, axis solid.Axis, face solid.Face) {
 	s := m.Solids[i]
-	var marks []FaceMark
+	var marks []EndMark
 	for _, j := range others {
 		room, meet := solid.Shared(s, m.Solids[j])
 		if !meet || room.Size[solid.Y] == 0 || room.Size[axis] == 0 {
 			continue
 		}
 		by, said := m.stops(s, room, s.Across)
-		marks = append(marks, FaceMark{face, solid.Mark{What: "half lap", Measure: solid.Measure{From: s.Near(axis), At: []stock.Length{room.At[axis] - s.At[axis]}},
+		marks = append(marks, EndMark{face, solid.Mark{What: "half lap", Measure: solid.Measure{From: s.Near(axis), At: []stock.Length{room.At[axis] - s.At[axis]}},
 			Width: room.Size[axis], Depth: m.Frame.Thickness / 2, Stops: by, Note: said}})
 	}
 	m.addJoined(i, marks)

@@ -45,29 +45,29 @@ func (m *Marker) Add(s solid.Spot, k solid.Mark) {
 	m.Marks = append(m.Marks, k)
 }
 
-// FaceMark is a mark on a face, an edge or an end of a piece.
-type FaceMark struct {
-	Face solid.Face
+// EndMark is a mark on an end, an edge or a face of a piece.
+type EndMark struct {
+	End solid.Face
 	solid.Mark
 }
 
 // AddAtEnds takes the marks of a piece's ends: once, if both are alike.
-func (m *Marker) AddAtEnds(i int, ends []FaceMark) {
+func (m *Marker) AddAtEnds(i int, ends []EndMark) {
 	if len(ends) == 2 && ends[0].Same(ends[1].Mark) {
-		ends = []FaceMark{{solid.BothEnds, ends[0].Mark}}
+		ends = []EndMark{{solid.BothEnds, ends[0].Mark}}
 	}
 	for _, e := range ends {
-		m.Add(solid.Spot{Solid: i, Face: e.Face}, e.Mark)
+		m.Add(solid.Spot{Solid: i, Face: e.End}, e.Mark)
 	}
 }
 
 // addJoined takes marks on faces of a piece. Those that differ in their positions alone are one.
-func (m *Marker) addJoined(i int, marks []FaceMark) {
-	var all []FaceMark
+func (m *Marker) addJoined(i int, marks []EndMark) {
+	var all []EndMark
 	for _, k := range marks {
-		n := slices.IndexFunc(all, func(l FaceMark) bool {
+		n := slices.IndexFunc(all, func(l EndMark) bool {
 			l.At = k.At
-			return l.Face == k.Face && l.Same(k.Mark)
+			return l.End == k.End && l.Same(k.Mark)
 		})
 		if n < 0 {
 			all = append(all, k)
@@ -77,7 +77,7 @@ func (m *Marker) addJoined(i int, marks []FaceMark) {
 		slices.Sort(all[n].At)
 	}
 	for _, k := range all {
-		m.Add(solid.Spot{Solid: i, Face: k.Face}, k.Mark)
+		m.Add(solid.Spot{Solid: i, Face: k.End}, k.Mark)
 	}
 }
 

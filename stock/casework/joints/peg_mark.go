@@ -50,7 +50,7 @@ func (m *Marker) cautionPegs(joints []Pegged) {
 // pegsInEnds marks the ends of a piece.
 func (m *Marker) pegsInEnds(i int, joints []Pegged) {
 	s := m.Solids[i]
-	var ends []FaceMark
+	var ends []EndMark
 	for _, p := range joints {
 		if p.end != i {
 			continue
@@ -59,7 +59,7 @@ func (m *Marker) pegsInEnds(i int, joints []Pegged) {
 			Measure: solid.Measure{From: s.Near(s.Across), At: solid.MeasuredFrom(s.At[s.Across], p.Centers...)},
 			Across:  solid.Measure{From: s.Near(s.Through), At: solid.MeasuredFrom(s.At[s.Through], solid.Middle(p.room, s.Through))}}
 		k.Depth, _ = p.depths(s, m.Solids[p.into])
-		ends = append(ends, FaceMark{s.EndAt(p.room), k})
+		ends = append(ends, EndMark{s.EndAt(p.room), k})
 	}
 	m.AddAtEnds(i, ends)
 }
@@ -68,7 +68,7 @@ func (m *Marker) pegsInEnds(i int, joints []Pegged) {
 // same places across it are one mark.
 func (m *Marker) pegsInFaces(i int, joints []Pegged) {
 	s := m.Solids[i]
-	var marks []FaceMark
+	var marks []EndMark
 	for _, p := range joints {
 		if p.into != i {
 			continue
@@ -83,7 +83,7 @@ func (m *Marker) pegsInFaces(i int, joints []Pegged) {
 			Measure: solid.Measure{From: s.Near(s.Along), At: solid.MeasuredFrom(s.At[s.Along], along...)},
 			Across:  solid.Measure{From: s.Near(acrossAxis), At: solid.MeasuredFrom(s.At[acrossAxis], across...)}}
 		_, k.Depth = p.depths(end, s)
-		marks = append(marks, FaceMark{s.FaceAt(p.room, end.Along), k})
+		marks = append(marks, EndMark{s.FaceAt(p.room, end.Along), k})
 	}
 	m.addJoined(i, marks)
 }

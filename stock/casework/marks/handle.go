@@ -13,23 +13,23 @@ import (
 // made: one, or two that are handle_spacing apart. Without false fronts they
 // are in the box's own.
 func (m *layout) handles() {
-	for _, i := range m.on.Of("false front", "drawer front and back") {
-		s := m.on.Solids[i]
+	for _, i := range m.Marker.Of("false front", "drawer front and back") {
+		s := m.Marker.Solids[i]
 		if s.Role != "false front" && (m.hasFalseFront(s.Drawer) || m.name(i) != "front") {
 			continue
 		}
 		wide, high := s.Size[solid.X], s.Size[solid.Z]
-		at := m.handleHoles(m.on.In.Design.Drawer.HandleSpacing, m.on.In.DrawerKey("handle_spacing"), wide, "a front %s wide")
+		at := m.handleHoles(m.In.Design.Drawer.HandleSpacing, m.In.DrawerKey("handle_spacing"), wide, "a front %s wide")
 		if at == nil {
 			return
 		}
-		m.on.Add(frontFace(i), solid.Mark{What: "handle hole",
+		m.Marker.Add(frontFace(i), solid.Mark{What: "handle hole",
 			Measure: solid.Measure{From: s.Near(solid.X), At: at}, Across: solid.Measure{From: s.Near(solid.Z), At: []stock.Length{high / 2}}})
 	}
 }
 
 func (m *layout) hasFalseFront(drawer int) bool {
-	return slices.ContainsFunc(m.on.Of("false front"), func(i int) bool { return m.on.Solids[i].Drawer == drawer })
+	return slices.ContainsFunc(m.Marker.Of("false front"), func(i int) bool { return m.Marker.Solids[i].Drawer == drawer })
 }
 
 // frontFace is the front face of a front or a door.
@@ -43,8 +43,8 @@ func (m *layout) handleHoles(spacing design.Length, key design.Place, size stock
 	switch {
 	case !spacing.Set:
 		return []stock.Length{from}
-	case from < holeEdge(m.on.In):
-		m.on.In.Fault(key, fmt.Sprintf("holes %s apart do not go on "+on, m.on.In.Print(spacing.Value), m.on.In.Print(size)), lessSpacing(m.on.In, size))
+	case from < holeEdge(m.In):
+		m.In.Fault(key, fmt.Sprintf("holes %s apart do not go on "+on, m.In.Print(spacing.Value), m.In.Print(size)), lessSpacing(m.In, size))
 		return nil
 	}
 	return []stock.Length{from, from + spacing.Value}
@@ -54,16 +54,16 @@ func (m *layout) handleHoles(spacing design.Length, key design.Place, size stock
 // that opens: by default 40 mm (1 1/2 in) from it, in a narrow door in the middle
 // (common practice, no source). Two holes lie one above the other.
 func (m *layout) doorHandles() {
-	d := m.on.In.Design.Door
-	for _, i := range m.on.Of("door") {
-		s := m.on.Solids[i]
+	d := m.In.Design.Door
+	for _, i := range m.Marker.Of("door") {
+		s := m.Marker.Solids[i]
 		wide, high := s.Size[solid.X], s.Size[solid.Z]
-		in := min(m.on.In.OrDefault(d.HandleInset, 40*stock.Millimeter, 3*stock.Inch/2), wide/2)
+		in := min(m.In.OrDefault(d.HandleInset, 40*stock.Millimeter, 3*stock.Inch/2), wide/2)
 		side, single := m.hinged(i)
 		if side == "left" {
 			in = wide - in
 		}
-		at := m.handleHoles(d.HandleSpacing, m.on.In.Root.Under(d.Line, "door").Under(d.HandleSpacing.Line, "handle_spacing"), high, "a door %s high")
+		at := m.handleHoles(d.HandleSpacing, m.In.Root.Under(d.Line, "door").Under(d.HandleSpacing.Line, "handle_spacing"), high, "a door %s high")
 		if at == nil {
 			return
 		}
@@ -71,7 +71,7 @@ func (m *layout) doorHandles() {
 		if single {
 			k.Note = "hinged on the " + side
 		}
-		m.on.Add(frontFace(i), k)
+		m.Marker.Add(frontFace(i), k)
 	}
 }
 
@@ -91,7 +91,7 @@ func lessSpacing(r *design.Reader, size stock.Length) string {
 
 // hinged is the side that a door hangs on, and whether it is alone in its opening.
 func (m *layout) hinged(door int) (side string, single bool) {
-	s := m.on.Solids[door]
+	s := m.Marker.Solids[door]
 	x, z := s.At[solid.X]+s.Size[solid.X]/2, s.At[solid.Z]+s.Size[solid.Z]/2
 	for _, b := range m.c.Built.Bays {
 		for _, o := range b.Openings {

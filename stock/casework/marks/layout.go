@@ -12,16 +12,15 @@ import (
 
 // layout marks what follows from the openings of a case: slides, pins and handles.
 type layout struct {
-	on *joints.Marker
-	c  *pieces.Maker
+	*joints.Marker
+	c *pieces.Maker
 }
 
-// LayOut marks the pieces, and gathers the pegs of their joints. The marks are in the order of the
-// parts; for one part, in the order below.
+// LayOut marks what is laid out on the pieces, and gathers the pegs of their joints. The marks are in the order of the parts; of one part, in the order below.
 func LayOut(r *pieces.Maker) *joints.Marker {
 	m := &joints.Marker{In: r.In, Solids: r.Solids, Frame: r.Built.Frame, Back: r.Built.Back, Tenons: r.Built.LooseTenons,
 		Run: r.Sizes.Body().Depth.Total(), FixedShelves: !r.Built.Shelf.Loose}
-	l := &layout{on: m, c: r}
+	l := &layout{Marker: m, c: r}
 	for i := range r.Solids {
 		m.Names = append(m.Names, l.name(i))
 	}
@@ -47,8 +46,8 @@ func LayOut(r *pieces.Maker) *joints.Marker {
 // uprights are the left side, the partitions and the right side: bay i lies
 // between uprights i and i + 1.
 func (m *layout) uprights() []int {
-	sides := m.on.Of("side")
-	all := append([]int{sides[0]}, m.on.Of("partition")...)
+	sides := m.Marker.Of("side")
+	all := append([]int{sides[0]}, m.Marker.Of("partition")...)
 	return append(all, sides[1])
 }
 

@@ -10,9 +10,9 @@ import (
 // name distinguishes a piece from the others of its part: "left", "front lower", "2"; "" if they
 // are all alike.
 func (m *layout) name(piece int) string {
-	s := m.on.Solids[piece]
+	s := m.Marker.Solids[piece]
 	first := func(a solid.Axis, low, high string) string {
-		for _, other := range m.on.Solids {
+		for _, other := range m.Marker.Solids {
 			if other.Part == s.Part && other.Drawer == s.Drawer && other.At[a] < s.At[a] {
 				return high
 			}
@@ -20,7 +20,7 @@ func (m *layout) name(piece int) string {
 		return low
 	}
 	nth, of := 0, 0
-	for i, other := range m.on.Solids {
+	for i, other := range m.Marker.Solids {
 		if other.Part == s.Part && other.At[solid.Y] == s.At[solid.Y] {
 			of++
 			if i <= piece {
@@ -53,10 +53,10 @@ func (m *layout) name(piece int) string {
 // nameInBay distinguishes a piece that lies between uprights by its bay, where the part is in
 // several, and by its place in the bay, where several are: "bay 2 upper".
 func (m *layout) nameInBay(piece int) string {
-	s := m.on.Solids[piece]
+	s := m.Marker.Solids[piece]
 	home := m.bayOf(s)
 	elsewhere, above, of := false, 0, 0
-	for _, other := range m.on.Solids {
+	for _, other := range m.Marker.Solids {
 		switch {
 		case other.Part != s.Part:
 		case m.bayOf(other) != home:

@@ -41,28 +41,28 @@ func (m *layout) shelfPins() {
 	if !m.c.Built.Shelf.Loose {
 		return
 	}
-	p := readPins(m.on.In)
+	p := readPins(m.In)
 	for i, b := range m.c.Built.Bays {
 		for _, o := range b.Openings {
 			shelves := m.shelvesIn(b, o)
 			if len(shelves) == 0 {
 				continue
 			}
-			front := m.frontOf(m.on.Solids[shelves[0]])
-			deep := m.on.Solids[shelves[0]].End()[solid.Y] - front
+			front := m.frontOf(m.Marker.Solids[shelves[0]])
+			deep := m.Marker.Solids[shelves[0]].End()[solid.Y] - front
 			if 2*p.inset >= deep {
-				d := m.on.In.Design.Shelf
-				m.on.In.Fault(m.on.In.Root.Under(d.Line, "shelf").Under(d.PinInset.Line, "pin_inset"), fmt.Sprintf("two rows of pins %s from the edges meet under a shelf %s deep",
-					m.on.In.Print(p.inset), m.on.In.Print(deep)), "give a smaller pin_inset")
+				d := m.In.Design.Shelf
+				m.In.Fault(m.In.Root.Under(d.Line, "shelf").Under(d.PinInset.Line, "pin_inset"), fmt.Sprintf("two rows of pins %s from the edges meet under a shelf %s deep",
+					m.In.Print(p.inset), m.In.Print(deep)), "give a smaller pin_inset")
 				return
 			}
 			for _, s := range m.besides(i) {
-				upright := m.on.Solids[s.Solid]
+				upright := m.Marker.Solids[s.Solid]
 				first := front + p.inset - upright.At[solid.Y]
-				if first < m.on.In.OrDefault(design.Length{}, 5*stock.Millimeter, stock.Inch/4) { // a hole would break out
-					d := m.on.In.Design.Shelf
-					m.on.In.Fault(m.on.In.Root.Under(d.Line, "shelf").Under(d.PinInset.Line, "pin_inset"),
-						fmt.Sprintf("a row of pins %s from the front edge of a shelf would break out at that of the %s", m.on.In.Print(p.inset), upright.Role),
+				if first < m.In.OrDefault(design.Length{}, 5*stock.Millimeter, stock.Inch/4) { // a hole would break out
+					d := m.In.Design.Shelf
+					m.In.Fault(m.In.Root.Under(d.Line, "shelf").Under(d.PinInset.Line, "pin_inset"),
+						fmt.Sprintf("a row of pins %s from the front edge of a shelf would break out at that of the %s", m.In.Print(p.inset), upright.Role),
 						"give a greater pin_inset, or thinner edging")
 					return
 				}
@@ -71,7 +71,7 @@ func (m *layout) shelfPins() {
 				for _, h := range m.pinHeights(p, o, shelves) {
 					k.At = append(k.At, h-upright.At[solid.Z])
 				}
-				m.on.Add(s, k)
+				m.Marker.Add(s, k)
 			}
 		}
 	}
@@ -80,8 +80,8 @@ func (m *layout) shelfPins() {
 // frontOf is where a shelf begins with the strip on its front edge, if it has one.
 func (m *layout) frontOf(shelf solid.Solid) stock.Length {
 	front := shelf.At[solid.Y]
-	for _, i := range m.on.Of("shelf edging") {
-		if s := m.on.Solids[i]; s.At[solid.X] == shelf.At[solid.X] && s.At[solid.Z] == shelf.At[solid.Z] && s.End()[solid.Y] == front {
+	for _, i := range m.Marker.Of("shelf edging") {
+		if s := m.Marker.Solids[i]; s.At[solid.X] == shelf.At[solid.X] && s.At[solid.Z] == shelf.At[solid.Z] && s.End()[solid.Y] == front {
 			return s.At[solid.Y]
 		}
 	}
@@ -91,13 +91,13 @@ func (m *layout) frontOf(shelf solid.Solid) stock.Length {
 // shelvesIn are the shelves of an opening, from below.
 func (m *layout) shelvesIn(b construction.Bay, o construction.Opening) []int {
 	var in []int
-	for _, i := range m.on.Of("shelf") {
-		s := m.on.Solids[i]
+	for _, i := range m.Marker.Of("shelf") {
+		s := m.Marker.Solids[i]
 		if s.At[solid.X] >= b.Behind && s.End()[solid.X] <= b.Behind+b.Panels && s.At[solid.Z] >= o.Floor && s.At[solid.Z] < o.Floor+o.Height {
 			in = append(in, i)
 		}
 	}
-	slices.SortFunc(in, func(i, j int) int { return int(m.on.Solids[i].At[solid.Z] - m.on.Solids[j].At[solid.Z]) })
+	slices.SortFunc(in, func(i, j int) int { return int(m.Marker.Solids[i].At[solid.Z] - m.Marker.Solids[j].At[solid.Z]) })
 	return in
 }
 
@@ -105,13 +105,13 @@ func (m *layout) shelvesIn(b construction.Bay, o construction.Opening) []int {
 func (m *layout) pinHeights(p pins, o construction.Opening, shelves []int) []stock.Length {
 	steps := stock.Length(p.holes / 2)
 	if len(shelves) > 1 { // evenly spaced
-		between := m.on.Solids[shelves[1]].At[solid.Z] - m.on.Solids[shelves[0]].At[solid.Z]
+		between := m.Marker.Solids[shelves[1]].At[solid.Z] - m.Marker.Solids[shelves[0]].At[solid.Z]
 		steps = max(0, min(steps, (between-p.pitch)/(2*p.pitch)))
 	}
 	var heights []stock.Length
 	for _, i := range shelves {
 		for step := -steps; step <= steps; step++ {
-			if h := m.on.Solids[i].At[solid.Z] + step*p.pitch; h > o.Floor && h < o.Floor+o.Height {
+			if h := m.Marker.Solids[i].At[solid.Z] + step*p.pitch; h > o.Floor && h < o.Floor+o.Height {
 				heights = append(heights, h)
 			}
 		}

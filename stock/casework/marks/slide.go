@@ -47,12 +47,12 @@ func (m *layout) slides() {
 			}
 			mark.Note = b.Name + " " + o.Name + ", spacers stand on the " + below + " and reach to the line" + m.slideSize(b.Name+" "+o.Name, o, drawer)
 			for _, s := range m.besides(i) {
-				upright := m.on.Solids[s.Solid]
+				upright := m.Marker.Solids[s.Solid]
 				mark.Measure, mark.Across = solid.Measure{From: upright.Near(solid.Z)}, m.slideFront(upright, drawer)
 				for _, line := range lines {
 					mark.At = append(mark.At, line-upright.At[solid.Z])
 				}
-				m.on.Add(s, mark)
+				m.Marker.Add(s, mark)
 			}
 		}
 	}
@@ -75,14 +75,14 @@ func (m *layout) onBoxes() {
 	if line == 0 {
 		return
 	}
-	for _, i := range m.on.Of("drawer side") {
-		m.on.Add(solid.Spot{Solid: i, Face: solid.Face{Side: solid.Outer, Extent: solid.Broad}}, solid.Mark{What: "slide line", Measure: solid.Measure{From: m.on.Solids[i].Near(solid.Z), At: []stock.Length{line}}})
+	for _, i := range m.Marker.Of("drawer side") {
+		m.Marker.Add(solid.Spot{Solid: i, Face: solid.Face{Side: solid.Outer, Extent: solid.Broad}}, solid.Mark{What: "slide line", Measure: solid.Measure{From: m.Marker.Solids[i].Near(solid.Z), At: []stock.Length{line}}})
 	}
 }
 
 // box is a drawer's box: a measured drawer, or one side of it.
 func (m *layout) box(drawer int) solid.Solid {
-	for _, s := range m.on.Solids {
+	for _, s := range m.Marker.Solids {
 		if s.Drawer == drawer && (s.Role == "drawer side" || s.Role == "drawer") {
 			return s
 		}
@@ -99,22 +99,22 @@ func (m *layout) slideSize(name string, o construction.Opening, last int) string
 	for n := range o.Stack {
 		b := m.box(last - n)
 		if high := b.Size[solid.Z]; s.SlideLine >= high {
-			m.on.In.Fault(m.on.In.DrawerKey("slide_line"), fmt.Sprintf("a slide line %s up lies above a box %s high", m.on.In.Print(s.SlideLine), m.on.In.Print(high)),
+			m.In.Fault(m.In.DrawerKey("slide_line"), fmt.Sprintf("a slide line %s up lies above a box %s high", m.In.Print(s.SlideLine), m.In.Print(high)),
 				"make it less than the height of the lowest box")
 		}
 		usual = append(usual, m.usualSlide(min(m.slideRoom(o), b.Size[solid.Y])))
 		if deep := b.Size[solid.Y]; s.SlideLength > deep && !told {
 			told = true
-			m.on.In.Caution("slides longer than the drawer", fmt.Sprintf("In %s a slide %s long reaches past a box %s deep: see whether its drawer member may stand over.",
-				name, m.on.In.Print(s.SlideLength), m.on.In.Print(deep)))
+			m.In.Caution("slides longer than the drawer", fmt.Sprintf("In %s a slide %s long reaches past a box %s deep: see whether its drawer member may stand over.",
+				name, m.In.Print(s.SlideLength), m.In.Print(deep)))
 		}
 	}
 	switch {
 	case s.SlideLength > m.slideRoom(o):
-		m.on.In.Fault(m.on.In.DrawerKey("slide_length"), fmt.Sprintf("a slide %s long does not go in, for %s are left inside", m.on.In.Print(s.SlideLength), m.on.In.Print(m.slideRoom(o))),
+		m.In.Fault(m.In.DrawerKey("slide_length"), fmt.Sprintf("a slide %s long does not go in, for %s are left inside", m.In.Print(s.SlideLength), m.In.Print(m.slideRoom(o))),
 			"take a shorter slide, or make the case deeper")
 	case s.SlideLength > 0:
-		return ", slide " + m.on.In.Print(s.SlideLength)
+		return ", slide " + m.In.Print(s.SlideLength)
 	}
 	return m.usualSlides(usual)
 }
@@ -130,7 +130,7 @@ func (m *layout) usualSlides(each []stock.Length) string {
 			said = append(said, "none so short")
 			continue
 		}
-		said = append(said, m.on.In.Print(l))
+		said = append(said, m.In.Print(l))
 	}
 	if slices.Min(each) == slices.Max(each) {
 		return ", longest usual slide " + said[0]
@@ -141,7 +141,7 @@ func (m *layout) usualSlides(each []stock.Length) string {
 // slideRoom is the greatest length of a slide: the inside depth, less what doors
 // and an inset front take, less 1/8 in (common practice, no source).
 func (m *layout) slideRoom(o construction.Opening) stock.Length {
-	room := m.c.Sizes.Depth.Clear - m.on.In.OrDefault(design.Length{}, 3*stock.Millimeter, stock.Inch/8)
+	room := m.c.Sizes.Depth.Clear - m.In.OrDefault(design.Length{}, 3*stock.Millimeter, stock.Inch/8)
 	s := m.c.Built.Drawers
 	return room - s.TakenBefore(o).Total() - s.InsetFront(o).Value
 }
@@ -150,7 +150,7 @@ func (m *layout) slideRoom(o construction.Opening) stock.Length {
 // even inches from 10 to 28, or 250 to 700 mm by 50 (common practice, no source).
 func (m *layout) usualSlide(room stock.Length) stock.Length {
 	shortest, longest, step := 250*stock.Millimeter, 700*stock.Millimeter, 50*stock.Millimeter
-	if m.on.In.From.Ruler.Units == stock.Inches {
+	if m.In.From.Ruler.Units == stock.Inches {
 		shortest, longest, step = 10*stock.Inch, 28*stock.Inch, 2*stock.Inch
 	}
 	room = min(room, longest)

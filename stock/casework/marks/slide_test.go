@@ -23,7 +23,7 @@ func TestUsualSlide(t *testing.T) {
 		{stock.Inches, sample.Imperial("17 7/8"), sample.Imperial("16")},
 		{stock.Inches, sample.Imperial("40"), sample.Imperial("28")},
 	} {
-		m := layout{on: &joints.Marker{In: &design.Reader{From: sample.Workshop(test.units)}}}
+		m := layout{Marker: &joints.Marker{In: &design.Reader{From: sample.Workshop(test.units)}}}
 		if got := m.usualSlide(test.room.Value); got != test.want.Value {
 			t.Errorf("in a room of %d: %d, want %d", test.room.Value, got, test.want.Value)
 		}
