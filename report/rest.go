@@ -31,7 +31,7 @@ func restSaid(o Options) []string {
 	said = append(said, savedSaid(o)...)
 	switch {
 	case len(r.Replanned) == 0 && r.GoesOn == 0:
-	case len(r.Replanned) == 0 && len(r.Lacking) == 0:
+	case len(r.Replanned) == 0 && len(r.Lacking) == 0 && len(r.Changed) == 0:
 		said = append(said, "No blank lacks a place: it is what remains of that plan.")
 	case len(r.Replanned) == 0:
 		said = append(said, "All else goes on as it was planned.")

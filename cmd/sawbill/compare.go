@@ -11,7 +11,9 @@ import (
 	"github.com/spf13/pflag"
 
 	"sawbill/nest/choice"
+	"sawbill/nest/shop/planfile"
 	"sawbill/report"
+	"sawbill/stock/fault"
 	"sawbill/stock/job"
 	"sawbill/stock/store"
 )
@@ -110,10 +112,14 @@ const comparisonKind = "comparison"
 var comparisonFiles = []string{"compare.pdf", "cost.svg", "yield.svg", "compare.csv", "shopping-list.txt", "shopping-list.csv"}
 
 // comparisonFolder does something with the folder of the comparison. Version 1 kept no list
-// of its files: there a compare.pdf of the program's own stands for all.
+// of its files, of a plan neither: there plan.sawbill stands for a plan, and a compare.pdf of
+// the program's own for a comparison.
 func (in *invocation) comparisonFolder(hold func(store.Folder, context.Context, func(*store.Held) error) error, do func(*store.Held) error) error {
 	return in.patiently(func(ctx context.Context) error {
 		return hold(store.FolderAt(in.output, comparisonKind), ctx, func(h *store.Held) error {
+			if _, err := os.Lstat(filepath.Join(in.output, planfile.Name)); err == nil && !h.Listed() {
+				return fault.Faults{{File: in.output, Cause: "the folder holds a plan, which would be replaced", Remedy: "name another folder with -o"}}
+			}
 			pdf, err := os.ReadFile(filepath.Join(in.output, "compare.pdf"))
 			if err == nil && report.WroteComparison(pdf) && !h.Listed() {
 				if err := h.Adopt(func(name string) bool { return slices.Contains(comparisonFiles, name) }); err != nil {
