@@ -158,6 +158,9 @@ func (r *reader) job(root *table, at place, open listOpener, whole bool) *File {
 	whole = r.lists(top, "parts", open, file, func(source string, at place) {
 		wanted = append(wanted, r.partList(source, at, allowed)...)
 	}) && whole
+	if !r.roomForRows(wanted) || !r.roomForMaterials(offers, rough, wanted) {
+		return file
+	}
 	file.Densities = allowed.densities(offers)
 	onHand, ok := r.onHand(top, open, offers, rough, file)
 	whole = whole && ok

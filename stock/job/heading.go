@@ -31,6 +31,10 @@ func complete(columns []column, keys []key) bool {
 // heading at all.
 func (r *reader) columns(heading row, of []key, at place) ([]column, []key) {
 	at.line = heading.lines[0]
+	if n := len(heading.cells); n > mostColumns {
+		r.fault(at, fault.New(fmt.Sprintf("the heading has %d columns, and at most %d are read", n, mostColumns), "delete those that are not of the list"))
+		return nil, nil
+	}
 	known := namesOf(of)
 	keys := of
 	columns := make([]column, len(heading.cells))

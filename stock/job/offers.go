@@ -61,6 +61,10 @@ func (r *reader) priced(o offer) offer {
 func (r *reader) each(root *table, name string, at place) []record {
 	var all []record
 	keys := keysOf(name, r.layout)
+	if beyond, n, most := r.tooMany(root, name); n > most {
+		r.fault(at.at(beyond).of(name), fault.New(fmt.Sprintf("the file has %d tables [[%s]], and at most %d are read", n, name, most), fewer(name)))
+		return nil
+	}
 	for _, e := range root.entries {
 		if e.key != name || e.value.kind == broken {
 			continue

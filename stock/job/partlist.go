@@ -52,6 +52,10 @@ func (r *reader) rowsOf(word, source string, of []key, at place) []record {
 	if columns == nil {
 		return nil
 	}
+	if n := len(rows) - 1; n > mostRows {
+		r.fault(at.at(rows[mostRows+1].lines[0]), fault.New(fmt.Sprintf("the list has %d rows, and at most %d are read", n, mostRows), fewer(word)))
+		return nil
+	}
 	var all []record
 	for i, row := range rows[1:] {
 		if found := mixedRow(row.cells, separator, len(columns)); found.Found() {

@@ -38,7 +38,7 @@ type key struct {
 	metric, inch string
 	zero         bool         // of lengths and counts: 0 may be meant
 	longest      stock.Length // of lengths; 0 is stock.Longest
-	most         int          // of counts, and of texts the most characters (at least longestName)
+	most         int          // of counts, of texts the most characters (at least longestName), and of how many [[tables]] there may be
 	words        []string     // of words
 	usual        string       // what is sensible, said when a value is not
 	none         string       // of counts: what to do when 0 or less was written
@@ -75,15 +75,15 @@ var fileKeys = []key{
 	{name: "saw", holds: section, keys: sawKeys},
 	{name: "milling", holds: section, keys: millingKeys},
 	{name: "allowance", holds: section, keys: allowanceKeys},
-	{name: "material", holds: sections, keys: materialKeys},
+	{name: "material", holds: sections, keys: materialKeys, most: mostMaterials},
 	{name: "offcut", holds: section, keys: offcutKeys},
 	{name: "offers", holds: fileNames},
 	{name: "shopping", holds: section, keys: shoppingKeys},
 	{name: "transport", holds: section, keys: transportKeys},
-	{name: "sheet", holds: sections, keys: sheetKeys},
-	{name: "board", holds: sections, keys: boardKeys},
-	{name: "rough", holds: sections, keys: roughKeys},
-	{name: "part", holds: sections, keys: partKeys},
+	{name: "sheet", holds: sections, keys: sheetKeys, most: mostOffers},
+	{name: "board", holds: sections, keys: boardKeys, most: mostOffers},
+	{name: "rough", holds: sections, keys: roughKeys, most: mostOffers},
+	{name: "part", holds: sections, keys: partKeys, most: mostRows},
 	{name: "parts", holds: fileNames},
 	{name: "rack", holds: fileNames},
 	{name: "case", holds: section}, // its keys are the fields of casework.Design
