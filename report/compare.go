@@ -177,7 +177,7 @@ func verdict(m choice.Material, i int) string {
 	var said []string
 	switch {
 	case !c.Plan.Complete():
-		said = append(said, fmt.Sprintf("%s missing", counted(c.Missing(), "blank")))
+		said = append(said, fmt.Sprintf("%s missing", counted(c.Unplaced(), "blank")))
 	case !c.Priced():
 		said = append(said, "no prices given")
 	case len(c.Plan.Estimates) > 0:

@@ -30,7 +30,7 @@ func lying(s *progress.State, code string, o Options) listing {
 	for _, p := range s.Pieces(code) {
 		purpose := "kept"
 		switch p.Kind {
-		case progress.Whole:
+		case progress.Uncut:
 			continue
 		case progress.Unfinished:
 			purpose = unfinished(s, p.Root)
@@ -95,7 +95,7 @@ func layoutsToCut(s *progress.State) listing {
 			continue
 		}
 		begun := ""
-		if n := of.Pieces - of.Whole - of.Done - of.Missing - of.Remeasured; n > 0 {
+		if n := of.Pieces - of.Uncut - of.Done - of.Missing - of.Remeasured; n > 0 {
 			made := of.Made - of.Done*of.Cuts
 			begun = fmt.Sprintf("%d: %d of %s made", n, made, counted(n*of.Cuts, "cut"))
 		}

@@ -76,11 +76,11 @@ func Compare(ctx context.Context, j stock.Job, o Options) (*Comparison, error) {
 			plans[i] = reprice(by[m][i].plan, s.job(j, c.Materials[m].Name))
 		}
 		inherit(plans)
-		whole := everything(j).job(j, c.Materials[m].Name)
+		full := everything(j).job(j, c.Materials[m].Name)
 		for i, s := range of[m] {
-			made := o.evaluate(s, plans[i], c.Materials[m].Name)
-			made.RelaxedSources = !isRestriction(made.Plan.Job, whole)
-			c.Materials[m].Choices = append(c.Materials[m].Choices, made)
+			choice := o.evaluate(s, plans[i], c.Materials[m].Name)
+			choice.RelaxedSources = !isRestriction(choice.Plan.Job, full)
+			c.Materials[m].Choices = append(c.Materials[m].Choices, choice)
 		}
 		c.Materials[m].rank()
 	}

@@ -363,7 +363,7 @@ func TestWhereNothingIsEnoughTheMostIsTheBest(t *testing.T) {
 	j.Parts[0].Count = 6
 	var missing []int
 	for _, c := range compare(t, j, Options{}).Materials[0].Choices {
-		missing = append(missing, c.Missing())
+		missing = append(missing, c.Unplaced())
 	}
 	if diff := cmp.Diff([]int{1, 3, 4}, missing); diff != "" {
 		t.Error(diff)

@@ -62,10 +62,10 @@ type Choice struct {
 // Net is the cost less the worth of the offcuts kept.
 func (c Choice) Net() stock.Money { return c.Plan.Cost - c.Worth }
 
-// Missing returns the number of blanks that the plan does not cut.
-func (c Choice) Missing() int { return missing(c.Plan) }
+// Unplaced returns the number of blanks that the plan does not cut.
+func (c Choice) Unplaced() int { return unplaced(c.Plan) }
 
-func missing(p *cutplan.Plan) int {
+func unplaced(p *cutplan.Plan) int {
 	n := 0
 	for _, u := range p.Unplaced {
 		n += u.Count

@@ -68,7 +68,7 @@ func inherit(plans []*cutplan.Plan) {
 
 // better reports whether a, whose purchases all have prices, is preferred to b.
 func better(a, b *cutplan.Plan) bool {
-	if d := missing(a) - missing(b); d != 0 {
+	if d := unplaced(a) - unplaced(b); d != 0 {
 		return d < 0
 	}
 	return len(b.Unpriced) == 0 && a.Cost < b.Cost

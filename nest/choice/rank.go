@@ -10,7 +10,7 @@ import (
 // rank sorts the choices, finds dominated ones, and looks for substitutes.
 func (m *Material) rank() {
 	slices.SortStableFunc(m.Choices, func(a, b Choice) int {
-		return cmp.Or(cmp.Compare(a.Missing(), b.Missing()), trueFirst(a.Priced(), b.Priced()), trueFirst(!a.RelaxedSources, !b.RelaxedSources),
+		return cmp.Or(cmp.Compare(a.Unplaced(), b.Unplaced()), trueFirst(a.Priced(), b.Priced()), trueFirst(!a.RelaxedSources, !b.RelaxedSources),
 			cmp.Compare(a.Net(), b.Net()), cmp.Compare(a.Pieces, b.Pieces),
 			cmp.Compare(len(a.Sellers), len(b.Sellers)), cmp.Compare(a.Setups, b.Setups))
 	})
@@ -64,18 +64,18 @@ func (c Choice) dominates(d Choice) bool {
 // worth of offcuts is ignored.
 func BreakEven(c, other Choice, offer stock.Stock) (stock.Money, bool) {
 	mine, theirs := c.bought(offer), other.bought(offer)
-	more := stock.Money(mine - theirs)
+	difference := stock.Money(mine - theirs)
 	// The difference in the cost of everything else.
 	room := (other.Plan.Cost - offer.Price.Times(theirs)) - (c.Plan.Cost - offer.Price.Times(mine))
-	if more < 0 {
-		more, room = -more, -room
+	if difference < 0 {
+		difference, room = -difference, -room
 		if room < 0 {
 			return 0, true // c wins at any price
 		}
-		return (room + more - 1) / more, true
+		return (room + difference - 1) / difference, true
 	}
-	if more == 0 || room < 0 {
+	if difference == 0 || room < 0 {
 		return 0, false
 	}
-	return room / more, true
+	return room / difference, true
 }

@@ -26,30 +26,30 @@ const (
 // mostMore limits how many extra pieces of stock are bought if the last plan falls short.
 const mostMore = 8
 
-// makeCarried plans a job in which the seller cuts some stock before it is carried home.
-func makeCarried(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
+// makeWithSellerCuts plans a job in which the seller cuts some stock before it is carried home.
+func makeWithSellerCuts(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
 	start, clock := time.Now(), NewClock(ctx, o)
-	c := carrier{job: job, rules: carriable(job), options: Options{Seed: o.Seed, Iterations: o.Iterations}}
+	c := carrier{job: job, rules: portable(job), options: Options{Seed: o.Seed, Iterations: o.Iterations}}
 	c.bill = o.bill(c.rules)
 	for _, p := range c.rules.Stock {
 		c.offers = append(c.offers, p.Name)
 	}
 	bounding, stop := clock.Until(ctx, untilBound)
 	defer stop()
-	whole, err := c.plan(bounding, wholeStock(job), c.options)
+	uncut, err := c.plan(bounding, uncutStock(job), c.options)
 	if err != nil {
 		return nil, err
 	}
 	ordering, stop := clock.Until(ctx, untilOrder)
 	defer stop()
-	bought, err := c.order(ordering, whole)
+	bought, err := c.order(ordering, uncut)
 	if err != nil {
 		return nil, err
 	}
 	paid := paidFor(bought, job.Transport)
 	if report := o.Progress; report != nil {
 		o.Progress = func(p Progress) {
-			p.Cost, p.Bound, p.Pieces = p.Cost+paid, whole.Bound, p.Pieces+countOf(bought)
+			p.Cost, p.Bound, p.Pieces = p.Cost+paid, uncut.Bound, p.Pieces+countOf(bought)
 			report(p)
 		}
 	}
@@ -62,11 +62,11 @@ func makeCarried(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
 			paid = paidFor(bought, job.Transport)
 			continue
 		}
-		plan.addSellerCuts(job, bought, whole.Bound)
+		plan.addSellerCuts(job, bought, uncut.Bound)
 		if o.Iterations == 0 {
 			plan.Seconds = time.Since(start).Seconds()
 		}
-		if err := verifyCarried(job, plan); err != nil {
+		if err := verifySellerCuts(job, plan); err != nil {
 			return nil, fmt.Errorf("what the seller cuts does not add up, which is a fault of this program, not of the job: %w", err)
 		}
 		return plan, nil
@@ -117,9 +117,9 @@ func (c carrier) billFor(job stock.Job) []Blank {
 	})
 }
 
-// carriable returns the job with oversize boards shortened to a length that can be
+// portable returns the job with oversize boards shortened to a length that can be
 // carried. Gangs cut from them are limited to that length.
-func carriable(job stock.Job) stock.Job {
+func portable(job stock.Job) stock.Job {
 	stocks := slices.Clone(job.Stock)
 	for _, i := range job.TooLarge() {
 		s := &stocks[i]
@@ -132,10 +132,10 @@ func carriable(job stock.Job) stock.Job {
 	return job
 }
 
-// wholeStock returns the job with its stock uncut, at the price of the fewest cuts. The
+// uncutStock returns the job with its stock uncut, at the price of the fewest cuts. The
 // cuts may come in any order, with the narrower of the two kerfs. So no plan with the
 // seller's cuts costs less.
-func wholeStock(job stock.Job) stock.Job {
+func uncutStock(job stock.Job) stock.Job {
 	tooLarge := job.TooLarge()
 	var stocks []stock.Stock
 	for i, s := range job.Stock {
@@ -190,7 +190,7 @@ func ofMaterial(job stock.Job, material string) stock.Job {
 // withPieces returns the job with oversize stock replaced by the pieces of bought, as if
 // they were on hand.
 func withPieces(job stock.Job, bought []Division) stock.Job {
-	cut := carriedStock(job)
+	cut := portableStock(job)
 	for _, p := range pieces(bought, job.Transport.CutTolerance) {
 		if p.Count = p.count(bought); p.Count > 0 && leavesSome(p.Stock) {
 			p.OnHand = true
@@ -201,8 +201,8 @@ func withPieces(job stock.Job, bought []Division) stock.Job {
 	return job
 }
 
-// carriedStock returns the job's stock that can be carried home uncut.
-func carriedStock(job stock.Job) []stock.Stock {
+// portableStock returns the job's stock that can be carried home uncut.
+func portableStock(job stock.Job) []stock.Stock {
 	tooLarge := job.TooLarge()
 	var all []stock.Stock
 	for i, s := range job.Stock {
@@ -235,10 +235,10 @@ func countOf(divisions []Division) int {
 func oneMore(bought []Division, p *Plan) bool {
 	best := -1
 	for k, d := range bought {
-		more := d
-		more.Count = 1
+		single := d
+		single.Count = 1
 		helps := slices.ContainsFunc(p.Unplaced, func(u Unplaced) bool {
-			return slices.ContainsFunc(pieces([]Division{more}, p.Job.Transport.CutTolerance), func(s piece) bool {
+			return slices.ContainsFunc(pieces([]Division{single}, p.Job.Transport.CutTolerance), func(s piece) bool {
 				return s.Serves(p.Bill[u.Blank].Blank) && s.HasRoom(p.Bill[u.Blank].Blank)
 			})
 		})

@@ -121,7 +121,7 @@ func area(length, width stock.Length) int64 { return int64(length) * int64(width
 // trimmed is the area that the trim cuts of l take.
 func trimmed(p *Plan, l Layout) int64 {
 	if l.Root.Use != Split && l.Root.Use != Part {
-		return 0 // it stays whole
+		return 0 // it stays uncut
 	}
 	size := Size{l.Stock.Length, l.Stock.Width}
 	for _, s := range p.Steps(l) {

@@ -104,7 +104,7 @@ func toNode(n Node) nest.Node {
 // purchases add up to the cost.
 func (p *Plan) checkStock(used map[stock.Stock]int) error {
 	if len(p.AtSeller) > 0 || p.Job.Transport.Limited() {
-		return verifyCarried(p.Job, p)
+		return verifySellerCuts(p.Job, p)
 	}
 	cost := stock.Money(0)
 	for _, b := range p.Buy {

@@ -40,13 +40,13 @@ type Progress struct {
 // its parts, or a plan that nest.Verify refuses.
 func Make(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
 	if len(job.TooLarge()) > 0 {
-		return makeCarried(ctx, job, o)
+		return makeWithSellerCuts(ctx, job, o)
 	}
-	return makeWhole(ctx, job, o)
+	return makeDirect(ctx, job, o)
 }
 
-// makeWhole plans a job whose stock is carried home uncut.
-func makeWhole(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
+// makeDirect plans a job whose stock is carried home uncut.
+func makeDirect(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
 	return makeBy(ctx, job, job, o.bill(job), sourcesIn(job), o)
 }
 
@@ -211,11 +211,11 @@ func boardFirstCut(job stock.Job, bill []Blank, i int) stock.FirstCut {
 			continue
 		}
 		upright, turned := b.Part.Grain.Lies(job.Stock[i].Grain)
-		whole := func(along, across stock.Length) bool {
+		fullSize := func(along, across stock.Length) bool {
 			return first == stock.FirstCrosscut && along == length && across < width ||
 				first == stock.FirstRip && across == width && along < length
 		}
-		if upright && whole(b.Length, b.Width) || turned && whole(b.Width, b.Length) {
+		if upright && fullSize(b.Length, b.Width) || turned && fullSize(b.Width, b.Length) {
 			return stock.FirstAny
 		}
 	}

@@ -17,23 +17,23 @@ import (
 // order lists divisions to buy, and the cost and result of a plan with them.
 type order struct {
 	divisions []Division // with their counts, all positive
-	missing   int        // blanks
+	unplaced  int        // blanks
 	cost      stock.Money
 	volume    stock.Volume // of the purchases; decides between orders without prices
 }
 
 func (a order) better(b order) bool {
-	return cmp.Or(cmp.Compare(a.missing, b.missing), cmp.Compare(a.cost, b.cost), a.volume.Compare(b.volume)) < 0
+	return cmp.Or(cmp.Compare(a.unplaced, b.unplaced), cmp.Compare(a.cost, b.cost), a.volume.Compare(b.volume)) < 0
 }
 
 // order searches every material for the seller's cuts to order.
-func (c carrier) order(ctx context.Context, whole *Plan) ([]Division, error) {
+func (c carrier) order(ctx context.Context, uncut *Plan) ([]Division, error) {
 	byMaterial := map[string][][]Division{} // for each offer
 	var materials []string
 	trials := 0
 	for _, i := range c.job.TooLarge() {
 		s := c.job.Stock[i]
-		all := divisions(s, c.job.Transport, c.job.Saw, c.bill, whole.Layouts)
+		all := divisions(s, c.job.Transport, c.job.Saw, c.bill, uncut.Layouts)
 		if len(all) == 0 || !slices.ContainsFunc(c.job.Parts, func(p stock.Part) bool { return p.Material == s.Material }) {
 			continue
 		}
@@ -46,11 +46,11 @@ func (c carrier) order(ctx context.Context, whole *Plan) ([]Division, error) {
 	var bought []Division
 	clock := NewClock(ctx, c.options)
 	for _, m := range materials {
-		found := priceOf(whole.Buy, m)
+		found := priceOf(uncut.Buy, m)
 		s := search{carrier: c, ctx: ctx, clock: clock, solves: solvesEach * trials, of: ofMaterial(c.job, m), found: found}
-		if whole.Complete() {
+		if uncut.Complete() {
 			// The other materials may cost nothing less, so this one takes all of the gap.
-			s.least = found - (whole.Cost - whole.Bound)
+			s.least = found - (uncut.Cost - uncut.Bound)
 		}
 		best, err := s.best(byMaterial[m])
 		if err != nil {
@@ -114,7 +114,7 @@ func (s *search) best(offers [][]Division) (order, error) {
 
 // cannotImprove reports whether no better order is possible.
 func (s *search) cannotImprove(o order) bool {
-	return o.missing == 0 && o.cost <= s.found && s.priced(o)
+	return o.unplaced == 0 && o.cost <= s.found && s.priced(o)
 }
 
 func (s *search) priced(o order) bool {
@@ -144,7 +144,7 @@ func (s *search) fromSinglePieces(divisions []Division) (order, error) {
 	}
 	t := s.job.Transport
 	job := s.of
-	job.Stock = carriedStock(s.of)
+	job.Stock = portableStock(s.of)
 	all := pieces(divisions, t.CutTolerance)
 	for _, p := range all {
 		p.Price = p.share(divisions, t)
@@ -217,7 +217,7 @@ func (s *search) orderOf(divisions []Division, p *Plan) order {
 		}
 	}
 	for _, u := range p.Unplaced {
-		o.missing += u.Count
+		o.unplaced += u.Count
 	}
 	return o
 }
@@ -262,8 +262,8 @@ func (s *search) firstBetter(o order) (*order, error) {
 // canComplete reports whether an order of the divisions can be complete. If nothing else
 // is for sale, the divisions must cost at least the bound.
 func (s *search) canComplete(divisions []Division, current order) bool {
-	alone := !slices.ContainsFunc(carriedStock(s.of), func(b stock.Stock) bool { return !b.OnHand })
-	return current.missing > 0 || !alone || paidFor(divisions, s.job.Transport) >= s.least
+	nothingElse := !slices.ContainsFunc(portableStock(s.of), func(b stock.Stock) bool { return !b.OnHand })
+	return current.unplaced > 0 || !nothingElse || paidFor(divisions, s.job.Transport) >= s.least
 }
 
 // solve plans job within its share of the time.

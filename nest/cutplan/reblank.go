@@ -34,9 +34,9 @@ func (p *Plan) reblank(marked bool, marks int) {
 		if i+1 < len(p.Bill) && p.Bill[i+1].Part.Name == b.Part.Name {
 			continue
 		}
-		rest := b.Part
-		rest.Count, left = left, 0
-		for _, b := range toBuy.BlanksOf(rest) {
+		replaced := b.Part
+		replaced.Count, left = left, 0
+		for _, b := range toBuy.BlanksOf(replaced) {
 			added = append(added, Unplaced{Blank: len(bill), Count: b.Count})
 			bill = append(bill, Blank{Blank: b, Turnable: turnable(p.Job, b)})
 		}

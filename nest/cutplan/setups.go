@@ -142,24 +142,24 @@ func (r *round) next() Setup {
 			best, bestLast = w, last
 		}
 	}
-	made := make([]SetupCut, 0, best.ready)
-	var rest []SetupCut
+	ready := make([]SetupCut, 0, best.ready)
+	var waiting []SetupCut
 	for _, c := range best.cuts {
 		if r.free(c) {
 			r.done[c.id()] = true
-			made = append(made, c)
+			ready = append(ready, c)
 			for _, w := range r.after[c.id()] {
 				w.ready = -1
 			}
 		} else {
-			rest = append(rest, c)
+			waiting = append(waiting, c)
 		}
 	}
-	best.cuts, best.ready = rest, -1
-	if rest == nil {
+	best.cuts, best.ready = waiting, -1
+	if waiting == nil {
 		r.waiting = slices.DeleteFunc(r.waiting, func(w *waitingAt) bool { return w == best })
 	}
-	return Setup{best.at, made}
+	return Setup{best.at, ready}
 }
 
 // ready counts the cuts at one position that can be made now. One pass is enough, since a

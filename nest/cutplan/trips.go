@@ -36,7 +36,7 @@ func (p *Plan) Haul() Haul {
 			return
 		}
 		h.Grams += each * stock.Grams(n)
-		if alone := func(t stock.Stock) bool { return t.Name == s.Name }; limit > 0 && each > limit && !slices.ContainsFunc(h.TooHeavy, alone) {
+		if listed := func(t stock.Stock) bool { return t.Name == s.Name }; limit > 0 && each > limit && !slices.ContainsFunc(h.TooHeavy, listed) {
 			h.TooHeavy = append(h.TooHeavy, s)
 		}
 		for range n {

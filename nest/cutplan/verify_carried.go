@@ -6,11 +6,11 @@ import (
 	"sawbill/stock"
 )
 
-// verifyCarried checks the seller's cuts by sums of its own. The pieces of each offer,
+// verifySellerCuts checks the seller's cuts by sums of its own. The pieces of each offer,
 // with the kerfs between, fill the offer, and each can be carried. Layouts use every piece
 // as often as it is bought, in its size less the tolerance. The cost is the sum of the
 // stock and the cuts.
-func verifyCarried(job stock.Job, p *Plan) error {
+func verifySellerCuts(job stock.Job, p *Plan) error {
 	t := job.Transport
 	cost, bought := stock.Money(0), map[string]int{}
 	for _, b := range p.Buy {
@@ -26,25 +26,25 @@ func verifyCarried(job stock.Job, p *Plan) error {
 		sum := stock.Length(cuts) * t.CutKerf
 		for i, size := range d.Pieces {
 			sum += size
-			made := sellerPiece{s.Name, size, s.Width, d.Cut, 2}
+			piece := sellerPiece{s.Name, size, s.Width, d.Cut, 2}
 			if d.Cut == Rip {
-				made.length, made.width = s.Length, size
+				piece.length, piece.width = s.Length, size
 			}
 			if i == 0 || i == cuts {
-				made.sides = 1
+				piece.sides = 1
 			}
-			if !t.Carries(made.length, made.width) {
-				return fmt.Errorf("a piece %d x %d of %q cannot be carried", made.length, made.width, s.Name)
+			if !t.Carries(piece.length, piece.width) {
+				return fmt.Errorf("a piece %d x %d of %q cannot be carried", piece.length, piece.width, s.Name)
 			}
-			available[made] += d.Count
+			available[piece] += d.Count
 		}
-		whole := s.Length
+		extent := s.Length
 		if d.Cut == Rip {
-			whole = s.Width
+			extent = s.Width
 		}
 		switch paid := t.CutPrice * stock.Money(d.Count*cuts); {
-		case sum != whole:
-			return fmt.Errorf("pieces and kerfs of %q add up to %d, it measures %d", s.Name, sum, whole)
+		case sum != extent:
+			return fmt.Errorf("pieces and kerfs of %q add up to %d, it measures %d", s.Name, sum, extent)
 		case cuts < 1 || cuts > t.Cuts || d.Count < 1 || d.Kerf != t.CutKerf || d.Cost != paid:
 			return fmt.Errorf("%d cuts in each of %d %q, a kerf of %d, for %v make no sense", cuts, d.Count, s.Name, d.Kerf, d.Cost)
 		default:
@@ -69,9 +69,9 @@ func verifyCarried(job stock.Job, p *Plan) error {
 			return err
 		}
 	}
-	for made, n := range available {
+	for piece, n := range available {
 		if n != 0 {
-			return fmt.Errorf("%d pieces %d x %d of %q are not told of", n, made.length, made.width, made.from)
+			return fmt.Errorf("%d pieces %d x %d of %q are not told of", n, piece.length, piece.width, piece.from)
 		}
 	}
 	if cost != p.Cost {
@@ -96,17 +96,17 @@ type sellerPiece struct {
 // go first, since pieces cut at one side need less trim. Copies of a layout may use both.
 func usePieces(l Layout, tolerance stock.Length, available map[sellerPiece]int) error {
 	s, n, left := l.Stock, l.Root, l.Repeat
-	whole := n.Use != Split && n.Use != Part
+	uncut := n.Use != Split && n.Use != Part
 	for _, sides := range []int{2, 1} {
 		for _, cut := range []Cut{Rip, Crosscut} {
-			made := sellerPiece{s.From, s.Length, s.Width, cut, sides}
+			piece := sellerPiece{s.From, s.Length, s.Width, cut, sides}
 			near, far := n.X, s.Length-n.X-n.Length
 			if cut == Rip {
 				near, far = n.Y, s.Width-n.Y-n.Width
 			}
-			if whole || far >= tolerance && (sides == 1 || near >= tolerance) {
-				taken := min(left, available[made])
-				available[made] -= taken
+			if uncut || far >= tolerance && (sides == 1 || near >= tolerance) {
+				taken := min(left, available[piece])
+				available[piece] -= taken
 				left -= taken
 			}
 		}

@@ -36,12 +36,12 @@ func TestAPlanOfWhatTheSellerCutsIsChecked(t *testing.T) {
 		}
 		p.AtSeller[0].Pieces, p.Layouts = slices.Clone(p.AtSeller[0].Pieces), slices.Clone(p.Layouts)
 		change(p)
-		if err := verifyCarried(job, p); (err == nil) != (name == "nothing") {
+		if err := verifySellerCuts(job, p); (err == nil) != (name == "nothing") {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
 	p := carry(t, job)
-	if err := verifyCarried(stock.Job{Transport: stock.Transport{Longest: 600 * mm, Cuts: 1, CutPrice: 1_50, CutKerf: 4 * mm}}, p); err == nil {
+	if err := verifySellerCuts(stock.Job{Transport: stock.Transport{Longest: 600 * mm, Cuts: 1, CutPrice: 1_50, CutKerf: 4 * mm}}, p); err == nil {
 		t.Error("pieces of 1220 go where 600 go")
 	}
 }

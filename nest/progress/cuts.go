@@ -24,7 +24,7 @@ func (s *State) cut(text string) error {
 		if err != nil {
 			return err
 		}
-		if c := s.copies[layout][copy-1]; c.begun() || s.whole(layout).Stock.Count > 0 {
+		if c := s.copies[layout][copy-1]; c.begun() || s.uncutPiece(layout).Stock.Count > 0 {
 			chosen = []*copied{c}
 		} else {
 			chosen = nil

@@ -14,10 +14,10 @@ import (
 type remeasured struct {
 	// cut lists pieces of stock that was begun.
 	cut []remeasuredPiece
-	// whole lists stock that was not begun, one piece an entry; byLayout counts it.
-	whole    []Piece
+	// uncut lists stock that was not begun, one piece an entry; byLayout counts it.
+	uncut    []Piece
 	byLayout []int
-	// names lists the earlier names of whole, each once.
+	// names lists the earlier names of uncut, each once.
 	names []string
 }
 
@@ -70,9 +70,9 @@ func (s *State) remeasure(p Piece, is Size) {
 		if *left = is; s.Spoiled[at.number].Turned {
 			left.Length, left.Width = left.Width, left.Length
 		}
-	case at.whole:
-		resize(&r.whole[at.number], is)
-		r.whole[at.number].Root = s.leftover(r.whole[at.number].Stock.Usable())
+	case at.uncut:
+		resize(&r.uncut[at.number], is)
+		r.uncut[at.number].Root = s.leftover(r.uncut[at.number].Stock.Usable())
 	case at.begun:
 		r.cut = slices.DeleteFunc(r.cut, func(m remeasuredPiece) bool {
 			return m.layout == at.layout && m.copy == at.copy && m.was == at.was
@@ -92,7 +92,7 @@ func (s *State) remeasure(p Piece, is Size) {
 		p.Kind, p.Layout, p.Stock.Count, p.Stock.Section = Remeasured, -1, 1, stock.Section{}
 		resize(&p, is)
 		p.Root = s.leftover(p.Stock.Usable())
-		r.whole = append(r.whole, p)
+		r.uncut = append(r.uncut, p)
 	}
 }
 
@@ -107,12 +107,12 @@ func resize(p *Piece, to Size) {
 // name.
 func (s *State) Remeasured() []string { return s.remeasured.names }
 
-// remeasuredWhole lists the uncut pieces with a changed size.
-func (s *State) remeasuredWhole(code string) []Piece {
-	all := slices.Clone(s.remeasured.whole)
+// remeasuredUncut lists the uncut pieces with a changed size.
+func (s *State) remeasuredUncut(code string) []Piece {
+	all := slices.Clone(s.remeasured.uncut)
 	for n := range all {
 		all[n].Stock.Name = fmt.Sprintf("%s measured (%d)", code, n+1)
-		all[n].at = place{whole: true, number: n}
+		all[n].at = place{uncut: true, number: n}
 	}
 	return all
 }
@@ -144,7 +144,7 @@ func (s *State) pieceNamed(name string) (Piece, error) {
 	}
 	if found == nil {
 		for _, p := range s.Pieces(code) {
-			if p.Kind == Whole && GoesBy(p.Stock, name) {
+			if p.Kind == Uncut && GoesBy(p.Stock, name) {
 				found = append(found, p)
 				if !slices.Contains(materials, p.Stock.Name) {
 					materials = append(materials, p.Stock.Name)
@@ -183,6 +183,6 @@ type place struct {
 	begun        bool // from stock that was begun
 	layout, copy int
 	was          outline
-	whole        bool // in remeasured.whole
-	number       int  // index in remeasured.whole or State.Spoiled
+	uncut        bool // in remeasured.uncut
+	number       int  // index in remeasured.uncut or State.Spoiled
 }

@@ -51,7 +51,7 @@ func (s *State) Uncut(name string) int {
 	n := 0
 	for i, l := range s.plan.Layouts {
 		if GoesBy(l.Stock, name) {
-			n += s.whole(i).Stock.Count
+			n += s.uncutPiece(i).Stock.Count
 		}
 	}
 	for _, p := range s.unplanned() {
@@ -68,7 +68,7 @@ func (s *State) uncut(name string, count int) (byLayout []int, unplanned map[str
 	byLayout, unplanned = make([]int, len(s.plan.Layouts)), map[string]int{}
 	for i := len(byLayout) - 1; i >= 0 && count > 0; i-- {
 		if GoesBy(s.plan.Layouts[i].Stock, name) {
-			byLayout[i] = min(count, s.whole(i).Stock.Count)
+			byLayout[i] = min(count, s.uncutPiece(i).Stock.Count)
 			count -= byLayout[i]
 		}
 	}

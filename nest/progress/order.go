@@ -90,13 +90,13 @@ func (s *State) IsMade(layout, copy, cut int) bool {
 // presentCopies lists the indices of a layout's pieces of stock that are not missing.
 func (s *State) presentCopies(layout int) []int {
 	var all []int
-	more := s.whole(layout).Stock.Count
+	uncut := s.uncutPiece(layout).Stock.Count
 	for i, c := range s.copies[layout] {
 		if !c.begun() {
-			if more == 0 {
+			if uncut == 0 {
 				continue
 			}
-			more--
+			uncut--
 		}
 		all = append(all, i)
 	}

@@ -246,8 +246,8 @@ func (s *State) resolveLosses(of []int) {
 
 // grained splits "C=590 x 300 mm, grain width" into a report about a blank and the grain
 // seen along its own length. The grain is nil if it is left out.
-func (s *State) grained(text string) (rest string, seen *stock.Grain, err error) {
-	rest, word, some := cutLast(text, ",")
+func (s *State) grained(text string) (before string, seen *stock.Grain, err error) {
+	before, word, some := cutLast(text, ",")
 	kind, grain, two := strings.Cut(strings.TrimSpace(word), " ")
 	if !some || !two || !strings.EqualFold(kind, "grain") || s.isName(strings.TrimSpace(text)) {
 		return text, nil, nil
@@ -257,5 +257,5 @@ func (s *State) grained(text string) (rest string, seen *stock.Grain, err error)
 	if !ok {
 		return "", nil, fault.New(fmt.Sprintf("%q is no grain", strings.TrimSpace(grain)), "say grain length, grain width or grain none, as the blank's own length runs")
 	}
-	return rest, &g, nil
+	return before, &g, nil
 }

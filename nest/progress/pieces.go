@@ -13,7 +13,7 @@ import (
 type Kind int
 
 const (
-	Whole      Kind = iota // stock that no cut was made in
+	Uncut      Kind = iota // stock that no cut was made in
 	Unfinished             // begun, with blanks still to be cut from it
 	Leftover               // cut as planned, and to be kept
 	Scrap                  // part of a spoiled blank
@@ -41,8 +41,8 @@ type Piece struct {
 func (s *State) Pieces(code string) []Piece {
 	var all []Piece
 	for i := range s.plan.Layouts {
-		if whole := s.whole(i); whole.Stock.Count > 0 {
-			all = append(all, whole)
+		if uncut := s.uncutPiece(i); uncut.Stock.Count > 0 {
+			all = append(all, uncut)
 		}
 		for k := range s.copies[i] {
 			if s.copies[i][k].begun() {
@@ -51,7 +51,7 @@ func (s *State) Pieces(code string) []Piece {
 		}
 	}
 	all = append(all, s.unplanned()...)
-	all = append(all, s.remeasuredWhole(code)...)
+	all = append(all, s.remeasuredUncut(code)...)
 	for n, sp := range s.Spoiled {
 		if sp.Left != (Size{}) {
 			p := sp.piece(fmt.Sprintf("%s %s spoiled (%d)", code, s.bill[sp.Blank].Mark, n+1))
@@ -62,10 +62,10 @@ func (s *State) Pieces(code string) []Piece {
 	return all
 }
 
-// whole returns the stock of a layout that was not begun.
-func (s *State) whole(layout int) Piece {
+// uncutPiece returns the stock of a layout that was not begun.
+func (s *State) uncutPiece(layout int) Piece {
 	l := s.plan.Layouts[layout]
-	p := Piece{Kind: Whole, Stock: l.Stock, Root: l.Root, Layout: layout}
+	p := Piece{Kind: Uncut, Stock: l.Stock, Root: l.Root, Layout: layout}
 	p.Stock.Count = -s.missing[layout]
 	for _, c := range s.copies[layout] {
 		if !c.begun() {
@@ -76,7 +76,7 @@ func (s *State) whole(layout int) Piece {
 		p.Stock.Name = Bought(l.Stock.Name)
 	}
 	if p.Root.Use != cutplan.Split && p.Root.Use != cutplan.Part {
-		p.Kind = Leftover // brought home and kept whole
+		p.Kind = Leftover // carried home and kept uncut
 	}
 	s.setOnHand(&p)
 	return p
@@ -97,8 +97,8 @@ func (s *State) setOnHand(p *Piece) {
 	if p.Stock.Kind == stock.Board {
 		rule = s.plan.Job.Saw.BoardFirstCut
 	}
-	asked := p.Stock.FirstCutOf(rule)
-	if p.Root.Use == cutplan.Split && (asked == stock.FirstRip && p.Root.Cut != cutplan.Rip || asked == stock.FirstCrosscut && p.Root.Cut != cutplan.Crosscut) {
+	first := p.Stock.FirstCutOf(rule)
+	if p.Root.Use == cutplan.Split && (first == stock.FirstRip && p.Root.Cut != cutplan.Rip || first == stock.FirstCrosscut && p.Root.Cut != cutplan.Crosscut) {
 		p.Stock.Next = stock.NextAny // for example, the cut that freed a full-length blank
 	}
 }
@@ -181,7 +181,7 @@ func (s *State) unplanned() []Piece {
 		}
 		if of.Count > 0 {
 			length, width := of.Usable()
-			all = append(all, Piece{Kind: Whole, Stock: of, Layout: -1, Root: s.leftover(length, width)})
+			all = append(all, Piece{Kind: Uncut, Stock: of, Layout: -1, Root: s.leftover(length, width)})
 		}
 	}
 	return all

@@ -43,7 +43,7 @@ func (s *State) Blanks() []Blank {
 // Layout is the progress of one layout.
 type Layout struct {
 	Pieces  int // pieces of stock that it divides
-	Whole   int // pieces not begun
+	Uncut   int // pieces not begun
 	Done    int
 	Missing int // pieces that were missing
 	Cuts    int // cuts in one piece
@@ -60,7 +60,7 @@ func (s *State) Layouts() []Layout {
 		l := Layout{Pieces: len(s.copies[i]), Cuts: len(s.steps[i]), Missing: s.missing[i] - s.remeasured.byLayout[i], Remeasured: s.remeasured.byLayout[i]}
 		for _, c := range s.copies[i] {
 			if !c.begun() {
-				l.Whole++
+				l.Uncut++
 			}
 			if c.done() {
 				l.Done++
@@ -71,7 +71,7 @@ func (s *State) Layouts() []Layout {
 				}
 			}
 		}
-		l.Whole -= s.missing[i]
+		l.Uncut -= s.missing[i]
 		all[i] = l
 	}
 	return all

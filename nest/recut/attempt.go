@@ -79,11 +79,11 @@ func uncut(p *cutplan.Plan) int {
 func (r *rest) try(ctx context.Context, replanned map[int]bool, o cutplan.Options) (attempt, error) {
 	wanted := r.wanted(replanned)
 	leftovers := r.leftovers(replanned, wanted)
-	made, err := r.make(ctx, wanted, r.stockFor(replanned, leftovers, true), o)
+	plan, err := r.make(ctx, wanted, r.stockFor(replanned, leftovers, true), o)
 	if err != nil {
 		return attempt{}, err
 	}
-	joined, err := r.join(replanned, leftovers, made)
+	joined, err := r.join(replanned, leftovers, plan)
 	return attempt{replanned, joined}, err
 }
 

@@ -27,7 +27,7 @@ type floor struct {
 	good     map[string][]stock.Grain
 	made     map[progress.Cut]bool // cuts, one by one
 	spoiled  []stock.Grain         // in the order told
-	measured [][]stock.Grain       // of whole pieces, in the order told
+	measured [][]stock.Grain       // of uncut pieces, in the order reported
 }
 
 func (f *floor) errorf(format string, args ...any) {

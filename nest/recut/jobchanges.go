@@ -129,7 +129,7 @@ func (r *rest) measured(s stock.Stock) stock.Stock {
 // sortGood separates blanks that are still good from the others, whose wood is then on
 // hand.
 func (r *rest) sortGood(code string) {
-	var fit, beyond []progress.Made
+	var fit, surplus []progress.Made
 	trim := map[string]int{}
 	for _, m := range r.state.Good() {
 		if r.jobUnchanged {
@@ -139,13 +139,13 @@ func (r *rest) sortGood(code string) {
 		m.From = r.measured(m.From)
 		q, wanted := r.now[m.Part.Name]
 		if !wanted {
-			beyond = append(beyond, m)
+			surplus = append(surplus, m)
 			continue
 		}
 		is, ok := r.fits(m, q)
 		if !ok {
 			r.changes.Unfit = append(r.changes.Unfit, Unfit{m.Blank, q})
-			beyond = append(beyond, m)
+			surplus = append(surplus, m)
 			continue
 		}
 		if is.Length < m.Length || is.Width < m.Width || is.Thickness < m.Thickness && m.From.Kind == stock.Board {
@@ -157,9 +157,9 @@ func (r *rest) sortGood(code string) {
 	for name, q := range r.now {
 		counts[name] = q.Count
 	}
-	made, more := progress.Allocate(fit, counts)
-	r.good, r.goodParts = made, map[string]int{}
-	for _, m := range made {
+	used, extra := progress.Allocate(fit, counts)
+	r.good, r.goodParts = used, map[string]int{}
+	for _, m := range used {
 		r.goodParts[m.Part.Name] += m.Count * m.Holds()
 	}
 	for _, c := range r.changes.Changed {
@@ -167,7 +167,7 @@ func (r *rest) sortGood(code string) {
 			r.changes.Trim = append(r.changes.Trim, c)
 		}
 	}
-	for _, m := range progress.Indistinct(append(beyond, more...), func(progress.Made) bool { return true }) {
+	for _, m := range progress.Indistinct(append(surplus, extra...), func(progress.Made) bool { return true }) {
 		r.changes.Unused = append(r.changes.Unused, unused(m, fmt.Sprintf("%s %s unused (%d)", code, m.Mark, len(r.changes.Unused)+1)))
 	}
 }

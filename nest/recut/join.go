@@ -10,13 +10,13 @@ import (
 
 // join combines the pieces that go on with new plans, and checks the result. The last plan
 // supplies the purchases and the unplaced blanks.
-func (r *rest) join(replanned map[int]bool, leftovers []leftover, made ...*cutplan.Plan) (*cutplan.Plan, error) {
-	last := made[len(made)-1]
+func (r *rest) join(replanned map[int]bool, leftovers []leftover, plans ...*cutplan.Plan) (*cutplan.Plan, error) {
+	last := plans[len(plans)-1]
 	p := *last
 	p.Job, p.Layouts, p.Unplaced, p.Estimates = r.job, nil, nil, nil
 	var plannedAt []int // index in the bill, by blank of the rest
 	var madeAt [][]int  // index in the bill, by plan and blank
-	p.Bill, plannedAt, madeAt = r.joinBills(r.plannedBlanks(replanned), made)
+	p.Bill, plannedAt, madeAt = r.joinBills(r.plannedBlanks(replanned), plans)
 	roots := make(map[int]cutplan.Node)
 	for i, piece := range r.pieces {
 		if !replanned[i] {
@@ -25,8 +25,8 @@ func (r *rest) join(replanned map[int]bool, leftovers []leftover, made ...*cutpl
 			roots[i] = root
 		}
 	}
-	var rest []cutplan.Layout
-	for k, m := range made {
+	var newLayouts []cutplan.Layout
+	for k, m := range plans {
 		for _, l := range m.Layouts {
 			l.Root = l.Root.Moved(0, 0)
 			l.Root.Renumber(madeAt[k])
@@ -35,7 +35,7 @@ func (r *rest) join(replanned map[int]bool, leftovers []leftover, made ...*cutpl
 				roots[f.piece] = grafted(roots[f.piece], f.path, l.Root)
 				continue
 			}
-			rest = append(rest, l)
+			newLayouts = append(newLayouts, l)
 		}
 	}
 	for i, piece := range r.pieces {
@@ -43,7 +43,7 @@ func (r *rest) join(replanned map[int]bool, leftovers []leftover, made ...*cutpl
 			p.Layouts = append(p.Layouts, cutplan.Layout{Stock: piece.Stock, Repeat: 1, Root: root})
 		}
 	}
-	at := madeAt[len(made)-1]
+	at := madeAt[len(plans)-1]
 	for _, u := range last.Unplaced {
 		u.Blank = at[u.Blank]
 		p.Unplaced = append(p.Unplaced, u)
@@ -55,7 +55,7 @@ func (r *rest) join(replanned map[int]bool, leftovers []leftover, made ...*cutpl
 		}
 		p.Estimates = append(p.Estimates, e)
 	}
-	p.Layouts = r.layouts(append(p.Layouts, rest...))
+	p.Layouts = r.layouts(append(p.Layouts, newLayouts...))
 	p.Recompute()
 	if err := p.Check(); err != nil {
 		return nil, fmt.Errorf("the rest of the job does not add up, which is a fault of this program, not of the job: %w", err)
@@ -65,21 +65,21 @@ func (r *rest) join(replanned map[int]bool, leftovers []leftover, made ...*cutpl
 
 // plannedBlanks counts the blanks from pieces that go on as planned.
 func (r *rest) plannedBlanks(replanned map[int]bool) []int {
-	given := make([]int, len(r.bill))
+	counts := make([]int, len(r.bill))
 	for i, p := range r.pieces {
 		if !replanned[i] {
 			for b, n := range p.holds {
-				given[b] += n
+				counts[b] += n
 			}
 		}
 	}
-	return given
+	return counts
 }
 
 // joinBills returns the joint bill, and the place in it of the blanks of the rest and of
 // the new plans. New blanks may differ from those wanted: rough lumber gives some parts in
 // other layers.
-func (r *rest) joinBills(given []int, made []*cutplan.Plan) (bill []cutplan.Blank, plannedAt []int, madeAt [][]int) {
+func (r *rest) joinBills(planned []int, plans []*cutplan.Plan) (bill []cutplan.Blank, plannedAt []int, madeAt [][]int) {
 	plannedAt = make([]int, len(r.bill))
 	at := map[string]int{} // by mark
 	for _, part := range r.job.Parts {
@@ -87,23 +87,23 @@ func (r *rest) joinBills(given []int, made []*cutplan.Plan) (bill []cutplan.Blan
 			if b.Part.Name != part.Name {
 				continue
 			}
-			b.Count = given[i]
-			for k, m := range made {
-				b.Count += countIn(m, b.Mark, k == len(made)-1)
+			b.Count = planned[i]
+			for k, m := range plans {
+				b.Count += countIn(m, b.Mark, k == len(plans)-1)
 			}
 			if b.Count > 0 {
 				plannedAt[i], at[b.Mark] = len(bill), len(bill)
 				bill = append(bill, b)
 			}
 		}
-		for _, m := range made[len(made)-1].Bill {
+		for _, m := range plans[len(plans)-1].Bill {
 			if _, listed := at[m.Mark]; m.Part.Name == part.Name && !listed {
 				at[m.Mark] = len(bill)
 				bill = append(bill, m)
 			}
 		}
 	}
-	for _, m := range made {
+	for _, m := range plans {
 		to := make([]int, len(m.Bill))
 		for i, b := range m.Bill {
 			to[i] = at[b.Mark]

@@ -197,28 +197,28 @@ func (r *rest) setWanted(parts []stock.Part, standing []progress.Blank, next int
 	}
 	at := make([]int, len(standing)) // index in the new bill
 	for _, part := range parts {
-		good, coming := r.goodParts[part.Name], 0
+		good, fromPlanned := r.goodParts[part.Name], 0
 		first := len(r.bill)
 		for i, b := range standing {
 			if b.Part.Name != part.Name {
 				continue
 			}
 			b.Blank = resized(b.Blank, r.sizes)
-			coming += planned[i] * b.Holds()
+			fromPlanned += planned[i] * b.Holds()
 			if planned[i] > 0 {
 				at[i] = len(r.bill)
 				b.Count = planned[i]
 				r.bill = append(r.bill, b.Blank)
 			}
 		}
-		still := part
-		still.Count = max(coming, part.Count-good)
-		if still.Count == 0 {
+		wanted := part
+		wanted.Count = max(fromPlanned, part.Count-good)
+		if wanted.Count == 0 {
 			continue
 		}
-		r.job.Parts = append(r.job.Parts, still)
+		r.job.Parts = append(r.job.Parts, wanted)
 		lacking := part
-		lacking.Count = still.Count - coming
+		lacking.Count = wanted.Count - fromPlanned
 		if lacking.Count > 0 {
 			for _, b := range cutplan.BlanksOf(r.job, lacking) {
 				next = r.addLacking(b, first, standing, next)

@@ -61,7 +61,7 @@ func begunOf(p *planfile.Plan, state *progress.State, onRack []stock.Piece) []st
 	begun := slices.DeleteFunc(slices.Clone(p.Begun), func(id string) bool { return !onIt(onRack, id) }) // booked
 	for i, l := range state.Layouts() {
 		of := p.Plan.Layouts[i].Stock
-		if of.OnHand && l.Whole+l.Missing < l.Pieces && onIt(onRack, of.Name) {
+		if of.OnHand && l.Uncut+l.Missing < l.Pieces && onIt(onRack, of.Name) {
 			begun = append(begun, of.Name)
 		}
 	}

@@ -24,14 +24,14 @@ func TestProgressIsReportedAndTakenBack(t *testing.T) {
 	if !errors.As(err, &wrong) || len(wrong) != 1 || wrong[0].Event.String() != "spoiled Z" {
 		t.Error(err)
 	}
-	if made := f.State().Layouts()[0]; made.Whole == made.Pieces {
+	if made := f.State().Layouts()[0]; made.Uncut == made.Pieces {
 		t.Error("what was reported before a wrong report is lost")
 	}
 	undone, err := f.Undo(ctx, shop.Sender{})
 	if err != nil || !slices.Equal(undone.Did, []string{"cut 1:2"}) {
 		t.Error(undone, err)
 	}
-	if made := f.State().Layouts()[0]; made.Whole != made.Pieces {
+	if made := f.State().Layouts()[0]; made.Uncut != made.Pieces {
 		t.Error("what was taken back counts")
 	}
 	_, err = f.Undo(ctx, shop.Sender{})
@@ -119,12 +119,12 @@ func TestAFolderSeesWhatOthersDo(t *testing.T) {
 	if f.State() != state {
 		t.Error("the state was made anew")
 	}
-	if made := f.State().Layouts()[0]; made.Whole == made.Pieces {
+	if made := f.State().Layouts()[0]; made.Uncut == made.Pieces {
 		t.Error("a report of another program is not seen")
 	}
 	w.must(w.undo("p"))
 	w.must(f.Refresh(ctx))
-	if made := f.State().Layouts()[0]; made.Whole != made.Pieces {
+	if made := f.State().Layouts()[0]; made.Uncut != made.Pieces {
 		t.Error("an undo of another program is not seen")
 	}
 	w.must(w.plan("bench.toml", "p", "H4XYZ"))

@@ -84,7 +84,7 @@ func (r *Rest) Has(name string) bool {
 func (r *Rest) Uncut(name string) []string {
 	var all []string
 	for _, p := range r.state.Pieces(r.of.plan.Code) {
-		if p.Layout >= 0 && p.Kind == progress.Whole && progress.GoesBy(p.Stock, name) && !slices.Contains(all, p.Stock.Name) {
+		if p.Layout >= 0 && p.Kind == progress.Uncut && progress.GoesBy(p.Stock, name) && !slices.Contains(all, p.Stock.Name) {
 			all = append(all, p.Stock.Name)
 		}
 	}
