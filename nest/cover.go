@@ -13,7 +13,8 @@ const (
 )
 
 // CoverOf returns the cover of each blank of p once plan is carried out, if nothing else is
-// spoiled. Replacements obey the rules of the stock that they come from.
+// spoiled. Replacements obey the rules of the stock that they come from. An offcut counts as
+// a piece of its stock, with stages and first cut counted anew.
 func CoverOf(p Problem, plan Plan) []Cover {
 	cover := make([]Cover, len(p.Blanks))
 	for _, s := range p.unusedStock(plan) {

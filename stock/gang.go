@@ -11,6 +11,10 @@ const ShortestMilled = 12 * Inch
 
 // Blanks is the cutting bill, in the parts' order: one blank for each part, or
 // several where its pieces do not divide evenly into gangs.
+//
+// Gangs and layers are made before a plan is sought, so a short piece at the fence does not
+// depend on the search. A plan that chose the sizes of gangs might save a board, but nobody
+// wants to mill five different gangs of one part.
 func (j Job) Blanks() []Blank {
 	var all []Blank
 	for _, p := range j.Parts {

@@ -32,7 +32,7 @@ type Saw struct {
 	Kerf             Length
 	ResawKerf        Length // of the saw that divides the thickness, commonly a band saw
 	RipCapacity      Length // the fence's reach; a wider rip is a breakdown cut
-	CrosscutCapacity Length
+	CrosscutCapacity Length // the widest piece that can be cut across, as saws are sold
 	NarrowestRip     Length // no part, offcut or split of a sheet is ripped narrower
 	Stages           int    // at most so many levels of cuts
 	FirstCut         FirstCut

@@ -30,7 +30,7 @@ type Setup struct {
 type Position struct {
 	// Round is the depth in the layout's tree. 0 is the trim, 1 the stock as bought or
 	// trimmed, 2 the pieces from round 1, and so on. A round begins when the one before is
-	// done.
+	// done. That costs few settings, and can be followed with sawdust on the page.
 	Round   int
 	Trim    bool
 	Guide   Guide

@@ -5,7 +5,8 @@
 // The page is one file that asks for nothing else: style, script and pictures are
 // part of it. It is black on white as the paper is. On a narrow screen the rows of
 // a table become blocks, each cell with the head of its column; pictures fit the
-// screen and grow at a touch. What is to be done has a box to tick; a few lines of
+// screen and grow at a touch. Diagrams are there twice, for wide and for narrow
+// screens: a drawing that shrinks takes its writing along, down to 3 pixels on a phone. What is to be done has a box to tick; a few lines of
 // script keep the ticks, and all else works without.
 //
 // It is well-formed as HTML and as XML, and equal content gives equal bytes.
