@@ -112,3 +112,16 @@ func TestWhatAPlanNeverReplaces(t *testing.T) {
 		})
 	}
 }
+
+// A list of files that is damaged, with no copy of it, takes the plan with it only until it
+// is deleted.
+func TestAListThatIsDamaged(t *testing.T) {
+	w := in(t)
+	w.must(w.plan("bench.toml", "p", "K7F2M"))
+	w.write("p/.sawbill-files", "half a li")
+	w.refused(w.report("p", "cut 1"), "p/.sawbill-files: the list of the folder's files is not as it was written", "delete it")
+	w.must(os.Remove(w.at("p/.sawbill-files")))
+	w.must(w.report("p", "cut 1"))
+	w.must(w.undo("p"))
+	w.must(w.plan("bench.toml", "p", "M2ABC"))
+}

@@ -112,6 +112,9 @@ func (l list) sound() bool {
 // readList reads the list of the folder.
 func (h *Held) readList() (err error) {
 	h.list, err = h.readListAt(h.at(listName))
+	if of := (damaged{}); errors.As(err, &of) {
+		of.Faults[0].Remedy = "put back a copy of it; if there is none, delete it: the files then count as the program wrote them"
+	}
 	return err
 }
 
