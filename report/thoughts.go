@@ -45,7 +45,7 @@ func thoughtsSaid(o Options) []string {
 	add("Dropped from the job", dropped, ", ")
 	add("Wanted now", counts, "; ")
 	add("Changed", larger, "; ")
-	for _, m := range t.Thicker {
+	for _, m := range t.ThicknessChanges {
 		said = append(said, fmt.Sprintf("%s measures %s, not %s.", m.Material, o.Ruler.PrintUnit(m.Is), o.Ruler.Print(m.Was)))
 	}
 	if t.Kerf != t.WasKerf {

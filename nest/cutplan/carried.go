@@ -42,7 +42,7 @@ func makeWithSellerCuts(ctx context.Context, job stock.Job, o Options) (*Plan, e
 	}
 	ordering, stop := clock.Until(ctx, untilOrder)
 	defer stop()
-	bought, err := c.order(ordering, uncut)
+	bought, err := c.findOrder(ordering, uncut)
 	if err != nil {
 		return nil, err
 	}

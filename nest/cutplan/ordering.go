@@ -26,8 +26,8 @@ func (a order) better(b order) bool {
 	return cmp.Or(cmp.Compare(a.unplaced, b.unplaced), cmp.Compare(a.cost, b.cost), a.volume.Compare(b.volume)) < 0
 }
 
-// order searches every material for the seller's cuts to order.
-func (c carrier) order(ctx context.Context, uncut *Plan) ([]Division, error) {
+// findOrder searches every material for the seller's cuts to order.
+func (c carrier) findOrder(ctx context.Context, uncut *Plan) ([]Division, error) {
 	byMaterial := map[string][][]Division{} // for each offer
 	var materials []string
 	trials := 0

@@ -10,8 +10,8 @@ import (
 	"sawbill/stock/fault"
 )
 
-// good records good blanks that no cut of the plan gave: "C", "C=2".
-func (s *State) good(text string) error {
+// recordGood records good blanks that no cut of the plan gave: "C", "C=2".
+func (s *State) recordGood(text string) error {
 	name, count, err := s.countedBlank(text)
 	if err != nil {
 		return err
@@ -32,8 +32,8 @@ func (s *State) good(text string) error {
 	return nil
 }
 
-// lose records lost blanks: "C", "C=2", "C=2, grain width".
-func (s *State) lose(text string) error {
+// recordLost records lost blanks: "C", "C=2", "C=2, grain width".
+func (s *State) recordLost(text string) error {
 	text, grain, err := s.grained(text)
 	if err != nil {
 		return err

@@ -8,8 +8,8 @@ import (
 	"strings"
 )
 
-// cut records cuts: "2", "2/1", "2:3-7", "2/1:3".
-func (s *State) cut(text string) error {
+// recordCut records cuts: "2", "2/1", "2:3-7", "2/1:3".
+func (s *State) recordCut(text string) error {
 	where, which, some := strings.Cut(text, ":")
 	layoutText, copyText, one := strings.Cut(where, "/")
 	layout, err := within(layoutText, len(s.copies), "layout", "")

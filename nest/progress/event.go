@@ -47,17 +47,17 @@ func ParseEvent(written string) (Event, error) {
 func (s *State) Apply(e Event) error {
 	switch e.Word {
 	case "cut":
-		return s.cut(e.Value)
+		return s.recordCut(e.Value)
 	case "good":
-		return s.good(e.Value)
+		return s.recordGood(e.Value)
 	case "spoiled":
-		return s.spoil(e.Value)
+		return s.recordSpoiled(e.Value)
 	case "lost":
-		return s.lose(e.Value)
+		return s.recordLost(e.Value)
 	case "missing":
-		return s.miss(e.Value)
+		return s.recordMissing(e.Value)
 	case "measured":
-		return s.measure(e.Value)
+		return s.recordSize(e.Value)
 	}
 	return fault.New(fmt.Sprintf("%q is nothing that can happen", e.Word), "say "+strings.Join(Words, ", "))
 }

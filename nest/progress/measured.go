@@ -27,9 +27,9 @@ type remeasuredPiece struct {
 	is           Size
 }
 
-// measure records the size of a piece in the shop: "K7F2M-2=590 x 300 mm". Uncut stock
+// recordSize records the size of a piece in the shop: "K7F2M-2=590 x 300 mm". Uncut stock
 // goes by its name or material. A single length is the length of a board.
-func (s *State) measure(text string) error {
+func (s *State) recordSize(text string) error {
 	name, written, some := cutLast(text, "=")
 	if name = strings.TrimSpace(name); !some {
 		return fault.New(fmt.Sprintf("%q tells no size", text), `write what is clear of it from its reference corner, as in "`+name+`=590 x 300 mm"`)
@@ -72,7 +72,7 @@ func (s *State) remeasure(p Piece, is Size) {
 		}
 	case at.uncut:
 		resize(&r.uncut[at.number], is)
-		r.uncut[at.number].Root = s.leftover(r.uncut[at.number].Stock.Usable())
+		r.uncut[at.number].Root = s.unusedNode(r.uncut[at.number].Stock.Usable())
 	case at.begun:
 		r.cut = slices.DeleteFunc(r.cut, func(m remeasuredPiece) bool {
 			return m.layout == at.layout && m.copy == at.copy && m.was == at.was
@@ -91,7 +91,7 @@ func (s *State) remeasure(p Piece, is Size) {
 		}
 		p.Kind, p.Layout, p.Stock.Count, p.Stock.Section = Remeasured, -1, 1, stock.Section{}
 		resize(&p, is)
-		p.Root = s.leftover(p.Stock.Usable())
+		p.Root = s.unusedNode(p.Stock.Usable())
 		r.uncut = append(r.uncut, p)
 	}
 }

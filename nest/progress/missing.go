@@ -10,8 +10,8 @@ import (
 	"sawbill/stock/fault"
 )
 
-// miss records missing stock: "NAME", "NAME=2".
-func (s *State) miss(text string) error {
+// recordMissing records missing stock: "NAME", "NAME=2".
+func (s *State) recordMissing(text string) error {
 	name, count := strings.TrimSpace(text), 1
 	if !s.knows(name) {
 		var err error

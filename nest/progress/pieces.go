@@ -129,7 +129,7 @@ func (s *State) begunPieces(code string, layout, copy int) []Piece {
 		if is, some := s.remeasured.newSize(p.at); some {
 			resize(&p, is)
 			p.Stock.Sawn = stock.Trims{}
-			if p.Root = s.leftover(p.Stock.Usable()); p.Kind == Unfinished {
+			if p.Root = s.unusedNode(p.Stock.Usable()); p.Kind == Unfinished {
 				p.Kind = Remeasured
 			}
 		}
@@ -181,13 +181,13 @@ func (s *State) unplanned() []Piece {
 		}
 		if of.Count > 0 {
 			length, width := of.Usable()
-			all = append(all, Piece{Kind: Uncut, Stock: of, Layout: -1, Root: s.leftover(length, width)})
+			all = append(all, Piece{Kind: Uncut, Stock: of, Layout: -1, Root: s.unusedNode(length, width)})
 		}
 	}
 	return all
 }
 
-func (s *State) leftover(length, width stock.Length) cutplan.Node {
+func (s *State) unusedNode(length, width stock.Length) cutplan.Node {
 	n := cutplan.Node{Length: length, Width: width, Use: cutplan.Waste}
 	if s.plan.Job.Offcut.Keeps(length, width) {
 		n.Use = cutplan.Offcut

@@ -24,8 +24,9 @@ type Spoiled struct {
 	Left Size
 }
 
-// spoil records a spoiled blank: "C", "C=590 x 300 mm", "C=590 x 300 mm, grain width".
-func (s *State) spoil(text string) error {
+// recordSpoiled records a spoiled blank: "C", "C=590 x 300 mm", "C=590 x 300 mm, grain
+// width".
+func (s *State) recordSpoiled(text string) error {
 	text, grain, err := s.grained(text)
 	if err != nil {
 		return err
@@ -34,7 +35,7 @@ func (s *State) spoil(text string) error {
 	if !s.isName(name) {
 		name, size, some = cutLast(text, "=")
 		if of, parts, counts := cutLast(text, ":"); counts && !(some && s.isName(strings.TrimSpace(name))) {
-			return s.spoilParts(strings.TrimSpace(of), parts)
+			return s.recordBadParts(strings.TrimSpace(of), parts)
 		}
 	}
 	of, err := s.atHand(strings.TrimSpace(name), 1)
@@ -62,8 +63,8 @@ func (s *State) spoil(text string) error {
 	return nil
 }
 
-// spoilParts records bad parts in blanks that hold several.
-func (s *State) spoilParts(name, text string) error {
+// recordBadParts records bad parts in blanks that hold several.
+func (s *State) recordBadParts(name, text string) error {
 	count, err := strconv.Atoi(strings.TrimSpace(text))
 	if err != nil || count < 1 {
 		return fault.New(fmt.Sprintf("%q is no count", text), `give a whole number of parts, as in "`+name+`:1"`)

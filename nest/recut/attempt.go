@@ -18,7 +18,7 @@ type attempt struct {
 
 // better reports whether a is preferred: it cuts more, then costs less, then changes less.
 func (a attempt) better(b attempt) bool {
-	if x, y := uncut(a.plan), uncut(b.plan); x != y {
+	if x, y := unplacedParts(a.plan), unplacedParts(b.plan); x != y {
 		return x < y
 	}
 	if a.plan.Cost != b.plan.Cost {
@@ -32,7 +32,7 @@ func (a attempt) better(b attempt) bool {
 
 // reaches reports whether a cuts as much as b at no higher cost.
 func (a attempt) reaches(b attempt) bool {
-	return uncut(a.plan) <= uncut(b.plan) && a.plan.Cost <= b.plan.Cost && unpriced(a.plan) <= unpriced(b.plan)
+	return unplacedParts(a.plan) <= unplacedParts(b.plan) && a.plan.Cost <= b.plan.Cost && unpriced(a.plan) <= unpriced(b.plan)
 }
 
 // bounded returns a with the bound of a plan that may change more.
@@ -66,7 +66,7 @@ func unpriced(p *cutplan.Plan) int64 {
 	return area
 }
 
-func uncut(p *cutplan.Plan) int {
+func unplacedParts(p *cutplan.Plan) int {
 	n := 0
 	for _, u := range p.Unplaced {
 		n += u.Count * p.Bill[u.Blank].Holds()

@@ -24,10 +24,10 @@ type JobChanges struct {
 	Unfit []Unfit
 	// Unused is the wood of unfit and surplus blanks, as stock on hand.
 	Unused []stock.Stock
-	// Thicker lists materials whose thickness changed. Kerf is the new kerf and WasKerf the
-	// old one; both are 0 if the kerf did not change.
-	Thicker       []Thicker
-	WasKerf, Kerf stock.Length
+	// ThicknessChanges lists materials whose thickness changed. Kerf is the new kerf and
+	// WasKerf the old one; both are 0 if the kerf did not change.
+	ThicknessChanges []ThicknessChange
+	WasKerf, Kerf    stock.Length
 }
 
 // Unfit is a kind of finished blank, Count of them, and the part as it is wanted now.
@@ -36,8 +36,8 @@ type Unfit struct {
 	Is stock.Part
 }
 
-// Thicker is a material whose thickness differs from the earlier job file.
-type Thicker struct {
+// ThicknessChange is the change of a material's thickness from the earlier job file.
+type ThicknessChange struct {
 	Material string
 	Was, Is  stock.Length
 }
@@ -60,9 +60,9 @@ func (r *rest) compareJobs(o Options, parts []stock.Part) {
 	}
 	for _, was := range o.Was.Stock {
 		for _, is := range o.Is.Stock {
-			t := Thicker{was.Material, was.Thickness, is.Thickness}
-			if is.Name == was.Name && is.Material == was.Material && is.Thickness != was.Thickness && !slices.Contains(r.changes.Thicker, t) {
-				r.changes.Thicker = append(r.changes.Thicker, t)
+			t := ThicknessChange{was.Material, was.Thickness, is.Thickness}
+			if is.Name == was.Name && is.Material == was.Material && is.Thickness != was.Thickness && !slices.Contains(r.changes.ThicknessChanges, t) {
+				r.changes.ThicknessChanges = append(r.changes.ThicknessChanges, t)
 			}
 		}
 	}
@@ -114,10 +114,10 @@ func cutDifferently(p, q stock.Part) bool {
 		p.Grain != q.Grain || p.Allowance != q.Allowance || p.Resaw != q.Resaw || p.Alone != q.Alone
 }
 
-// measured returns s with its measured thickness. Pieces on the rack were measured one by
-// one, so they stay as they are.
-func (r *rest) measured(s stock.Stock) stock.Stock {
-	for _, t := range r.changes.Thicker {
+// withThickness returns s with its measured thickness. Pieces on the rack were measured
+// one by one, so they stay as they are.
+func (r *rest) withThickness(s stock.Stock) stock.Stock {
+	for _, t := range r.changes.ThicknessChanges {
 		if t.Material == s.Material && t.Was == s.Thickness && !r.onRack[s.Name] {
 			s.Thickness = t.Is
 			break
@@ -136,7 +136,7 @@ func (r *rest) sortGood(code string) {
 			fit = append(fit, m)
 			continue
 		}
-		m.From = r.measured(m.From)
+		m.From = r.withThickness(m.From)
 		q, wanted := r.now[m.Part.Name]
 		if !wanted {
 			surplus = append(surplus, m)
@@ -220,7 +220,7 @@ func (r *rest) goesOn(p progress.Piece) bool {
 	if r.replanAll {
 		return false
 	}
-	s := r.measured(p.Stock)
+	s := r.withThickness(p.Stock)
 	return !slices.ContainsFunc(p.Root.Leaves(), func(leaf cutplan.Node) bool {
 		if leaf.Use != cutplan.Part {
 			return false

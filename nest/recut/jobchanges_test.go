@@ -164,7 +164,7 @@ func TestTheThicknessOfWhatIsCutGoesAlong(t *testing.T) {
 			t.Errorf("%+v", l.Stock)
 		}
 	}
-	if len(made.Thicker) != 1 || made.Thicker[0].Is != want {
-		t.Errorf("%+v", made.Thicker)
+	if len(made.ThicknessChanges) != 1 || made.ThicknessChanges[0].Is != want {
+		t.Errorf("%+v", made.ThicknessChanges)
 	}
 }

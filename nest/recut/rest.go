@@ -81,18 +81,18 @@ func (r *rest) sortPieces(s *progress.State, code string, open []int) {
 			continue
 		}
 		if p.Root.Use != cutplan.Split && p.Root.Use != cutplan.Part {
-			r.free = append(r.free, r.measured(p.Stock))
+			r.free = append(r.free, r.withThickness(p.Stock))
 			continue
 		}
 		if !r.goesOn(p) {
-			r.free = append(r.free, r.measured(p.Stock))
+			r.free = append(r.free, r.withThickness(p.Stock))
 			r.replanned = append(r.replanned, p)
 			continue
 		}
 		copies := p.Stock.Count
 		for range copies {
 			one := piece{Piece: p}
-			one.Stock = r.measured(p.Stock)
+			one.Stock = r.withThickness(p.Stock)
 			one.Stock.Count = 1
 			one.Root = withoutSurplus(p.Root, open, s.Plan().Job.Offcut, nil)
 			one.holds = make([]int, len(open))

@@ -20,7 +20,7 @@ func (o Options) evaluate(s set, p *cutplan.Plan, material string) Choice {
 		if b.Stock.Seller != "" {
 			c.Sellers = append(c.Sellers, b.Stock.Seller)
 		}
-		c.Weight += float64(float64(b.Count) * metres(b.Stock.Length) * metres(b.Stock.Width) * metres(b.Stock.Thickness) * density)
+		c.Weight += float64(float64(b.Count) * meters(b.Stock.Length) * meters(b.Stock.Width) * meters(b.Stock.Thickness) * density)
 	}
 	slices.Sort(c.Sellers)
 	c.Sellers = slices.Compact(c.Sellers)
@@ -35,7 +35,7 @@ func (o Options) evaluate(s set, p *cutplan.Plan, material string) Choice {
 	return c
 }
 
-func metres(l stock.Length) float64 { return float64(l) / float64(1000*stock.Millimeter) }
+func meters(l stock.Length) float64 { return float64(l) / float64(1000*stock.Millimeter) }
 
 // offerOf returns s as it was bought: a piece cut by its seller has no price of its own.
 func offerOf(p *cutplan.Plan, s stock.Stock) stock.Stock {
