@@ -93,8 +93,9 @@ const maxTargets = 12
 // is not proven before.
 const polishShare = 16
 
-func newEngine(in *instance.Instance, seed uint64, walks int) *engine {
-	e := &engine{in: in, parts: int64(in.Parts()), seed: seed, bound: lowerbound.New(in)}
+// newEngine takes a bound that is lower if stop reports true meanwhile.
+func newEngine(in *instance.Instance, seed uint64, walks int, stop func() bool) *engine {
+	e := &engine{in: in, parts: int64(in.Parts()), seed: seed, bound: lowerbound.New(in, stop)}
 	e.search = search.New(in, e.bound.Value(), seed, walks)
 	if e.parts <= maxPoolParts {
 		e.pool = pool.New(in)

@@ -38,7 +38,7 @@ func BenchmarkStep(b *testing.B) {
 			if err != nil {
 				b.Fatal(err)
 			}
-			s := newSolver(subproblems, Options{Walks: 1})
+			s := newSolver(b.Context(), subproblems, Options{Walks: 1})
 			search := s.engines[0].search
 			never := func() bool { return false }
 			for b.Loop() {

@@ -61,7 +61,7 @@ func solveOn(ctx context.Context, p Problem, o Options, processors int) (Plan, e
 	if err != nil {
 		return Plan{}, err
 	}
-	s := newSolver(subproblems, o)
+	s := newSolver(ctx, subproblems, o)
 	s.processors = processors
 	if o.Iterations == 0 && ctx.Done() == nil {
 		s.budget = DefaultIterations
@@ -79,7 +79,7 @@ type solver struct {
 	progress    func(Progress)
 }
 
-func newSolver(subproblems []*subproblem, o Options) *solver {
+func newSolver(ctx context.Context, subproblems []*subproblem, o Options) *solver {
 	s := &solver{subproblems: subproblems, budget: math.MaxInt64, progress: o.Progress}
 	if o.Iterations > 0 {
 		s.budget = o.Iterations
@@ -88,8 +88,9 @@ func newSolver(subproblems []*subproblem, o Options) *solver {
 	if walks <= 0 {
 		walks = DefaultWalks
 	}
+	ended := func() bool { return ctx.Err() != nil }
 	for _, d := range subproblems {
-		s.engines = append(s.engines, newEngine(d.in, o.Seed, walks))
+		s.engines = append(s.engines, newEngine(d.in, o.Seed, walks, ended))
 	}
 	return s
 }

@@ -37,7 +37,7 @@ func TestCoarseGridsProveNoMoreThanExactOnes(t *testing.T) {
 	raised := 0
 	for seed := range uint64(60) {
 		in := randomInstance(rand.New(rand.NewPCG(seed, 1)))
-		area := lowerbound.New(in).Value()
+		area := lowerbound.New(in, nil).Value()
 		exact, reached := prove(t, in, 1<<28, seed)
 		for _, most := range []int64{1 << 9, 1 << 12, 1 << 15} {
 			got, _ := prove(t, in, most, seed)
@@ -60,7 +60,7 @@ func TestCoarseGridsProveNoMoreThanExactOnes(t *testing.T) {
 // prove runs a generator to its end, and searches for a plan.
 func prove(t *testing.T, in *instance.Instance, most int64, seed uint64) (floor, cost int64) {
 	t.Helper()
-	f := lowerbound.New(in)
+	f := lowerbound.New(in, nil)
 	s := search.New(in, f.Value(), seed, 1)
 	g := New(in, f, most, seed, nil)
 	if g == nil {
@@ -93,7 +93,7 @@ func TestGridsBecomeFiner(t *testing.T) {
 		})
 	}
 	in.Prepare()
-	f := lowerbound.New(in)
+	f := lowerbound.New(in, nil)
 	first := f.Value()
 	s := search.New(in, first, 1, 1)
 	g := New(in, f, 1<<28, 1, nil)

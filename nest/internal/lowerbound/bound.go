@@ -21,8 +21,12 @@ type Bound struct {
 	order        []int // of stock in the branching, the dearest first
 }
 
-// New returns the bound from areas and dual feasible functions.
-func New(in *instance.Instance) *Bound {
+// New returns the bound from areas and dual feasible functions. Once stop, which may be nil,
+// reports true, it leaves out what is not there yet. The bound is then lower and holds.
+func New(in *instance.Instance, stop func() bool) *Bound {
+	if stop == nil {
+		stop = func() bool { return false }
+	}
 	f := &Bound{inequalities: areaInequalities(in)}
 	for _, s := range in.Stock {
 		f.order = append(f.order, len(f.order))
@@ -39,7 +43,7 @@ func New(in *instance.Instance) *Bound {
 		return 0
 	})
 	f.solve()
-	f.strengthen(dffInequalities(in))
+	f.strengthen(dffInequalities(in, stop), stop)
 	return f
 }
 
@@ -111,6 +115,10 @@ const maxReserve = 64
 // inequality. It is some hundredths of a second.
 const maxChecks = 1 << 18
 
+// maxSteps limits the same in counts of one stock, of which each comparison takes one for each
+// stock. It is the narrower limit with more than 64 of them.
+const maxSteps = 64 * maxChecks
+
 // solve finds the cheapest counts by best-first branch and bound.
 func (b *Bound) solve() {
 	b.counts = nil
@@ -143,7 +151,7 @@ func (b *Bound) enumerate(yield func(node) bool) (found bool) {
 		}
 		least, most := b.countRange(top)
 		checks += max(0, most-least+1) * (len(b.inequalities) + len(b.excluded))
-		if checks > maxChecks {
+		if checks > min(maxChecks, maxSteps/len(b.prices)) {
 			top.counts = nil
 			yield(top)
 			return true

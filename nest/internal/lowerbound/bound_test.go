@@ -50,7 +50,7 @@ func TestBoundEqualsExhaustiveSearch(t *testing.T) {
 		for _, st := range in.Stock {
 			limits = append(limits, st.Limit)
 		}
-		f := New(in)
+		f := New(in, nil)
 		cuts := areaInequalities(in)
 		for range r.IntN(4) {
 			c := Inequality{RHS: int64(r.IntN(50))}
@@ -97,7 +97,7 @@ func TestBoundSkipsExcludedCounts(t *testing.T) {
 		Kinds: []instance.Kind{{L: 1, W: 1, Demand: 201, Orientations: []instance.Orientation{instance.Upright, instance.Upright, instance.Upright}}},
 	}
 	in.Prepare()
-	f := New(in)
+	f := New(in, nil)
 	for _, want := range [][]int{{2, 0, 1}, {1, 2, 1}, {0, 4, 1}, {2, 1, 0}, {1, 3, 0}} {
 		if !slices.Equal(f.Counts(), want) {
 			t.Fatalf("the bound %d has counts %v, want %v", f.Value(), f.Counts(), want)
@@ -124,7 +124,7 @@ func TestBoundCountsStockThatOnlySomeCanHold(t *testing.T) {
 	in.Prepare()
 	// Three long ones fill 300 of two long pieces' 400, at 100; the 13 others
 	// take the 100 that is left there and 225 more: three pieces at 1.
-	if f := New(in); f.Value() != 103 {
+	if f := New(in, nil); f.Value() != 103 {
 		t.Errorf("bound %d, want 103", f.Value())
 	}
 }
@@ -136,7 +136,7 @@ func TestBoundOfTooLittleStockIsThatOfEnough(t *testing.T) {
 		Kinds: []instance.Kind{{L: 10, W: 6, Demand: 5, Orientations: []instance.Orientation{instance.Upright}}},
 	}
 	in.Prepare()
-	if f := New(in); f.Value() != 35 {
+	if f := New(in, nil); f.Value() != 35 {
 		t.Errorf("bound %d, want 35", f.Value())
 	}
 }
@@ -168,7 +168,7 @@ func TestBoundGivesUpWhereAnInequalityAsksForBillions(t *testing.T) {
 		Kinds:  []instance.Kind{{L: 1, W: 1, Demand: 30, Orientations: []instance.Orientation{instance.Upright, instance.Upright}}},
 	}
 	in.Prepare()
-	f := New(in)
+	f := New(in, nil)
 	before := f.Value()
 	f.Add(Inequality{RHS: 1 << 34, Coef: []int64{1, 1 << 33}}) // two of the second, or very many of the first
 	if f.Value() < before || f.Value() > 12 {                  // one of the first and two of the second, or two of the first

@@ -73,7 +73,7 @@ func TestDualFeasibleFunctionsBeatAreas(t *testing.T) {
 					Kinds: []instance.Kind{test.kind},
 				}
 				in.Prepare()
-				if f := New(in); f.Value() != test.want {
+				if f := New(in, nil); f.Value() != test.want {
 					t.Errorf("bound %d, want %d", f.Value(), test.want)
 				}
 			}
@@ -97,7 +97,7 @@ func BenchmarkNew(b *testing.B) {
 		in.Prepare()
 		b.Run("", func(b *testing.B) {
 			for b.Loop() {
-				New(in)
+				New(in, nil)
 			}
 		})
 	}

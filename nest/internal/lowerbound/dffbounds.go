@@ -12,12 +12,20 @@ import (
 // times g of its width, for dual feasible functions f and g. Every edge-to-edge cut preserves
 // validity, so the transformed areas of the parts must come from those of the stock. A part
 // with several orientations counts with its smallest area.
-func dffInequalities(in *instance.Instance) []Inequality {
+//
+// They stay few with much stock: each then costs more, and functions are made for maxSizes of
+// the stock only.
+func dffInequalities(in *instance.Instance, stop func() bool) []Inequality {
 	var cuts []Inequality
 	all := groups(in)
+	each := (len(in.Stock)-1)/maxSizes + 1
+	sizes := (len(in.Stock)-1)/each + 1
 	for _, g := range all {
-		budget := maxMeasures / (len(all) * len(in.Stock) * (len(g.kinds) + 1))
-		for s := range in.Stock {
+		budget := maxMeasures / (len(all) * sizes * (len(g.kinds) + 1 + len(in.Stock) - sizes))
+		for s := 0; s < len(in.Stock); s += each {
+			if stop() {
+				return cuts
+			}
 			if g.stock[s] {
 				cuts = append(cuts, g.dffInequalities(in, s, budget)...)
 			}
@@ -29,6 +37,9 @@ func dffInequalities(in *instance.Instance) []Inequality {
 // maxMeasures limits the number of transformed areas, to some milliseconds.
 const maxMeasures = 1 << 19
 
+// maxSizes limits the sizes of stock that functions are made for.
+const maxSizes = 64
+
 // measures are the values of one function for the sides of kinds and stock.
 type measures struct{ l, w, stock []int64 }
 
@@ -37,6 +48,9 @@ func (g group) dffInequalities(in *instance.Instance, s, most int) []Inequality 
 	side := 1
 	for (side+1)*(side+1) <= most {
 		side++
+	}
+	if side == 1 { // two identities alone
+		return nil
 	}
 	var lengths, widths []int64
 	orientations := make([]instance.Orientation, len(g.kinds)) // in any stock
@@ -127,8 +141,11 @@ func (g group) product(in *instance.Instance, orientations []instance.Orientatio
 }
 
 // strengthen adds the inequality that counts violate most, as long as there is one.
-func (b *Bound) strengthen(cuts []Inequality) {
+func (b *Bound) strengthen(cuts []Inequality, stop func() bool) {
 	for range maxStrengthen {
+		if stop() {
+			return
+		}
 		best, most := -1, int64(0)
 		for n, c := range cuts {
 			if b.counts == nil {

@@ -40,7 +40,15 @@ type group struct {
 	kinds []int
 }
 
-// groups lists the group of all kinds, then the group of each set of stock.
+// maxCompared limits the work to group kinds, in pieces of stock compared, and fewestGroups is
+// listed in any case. It takes thousands of kinds and stocks to exceed it.
+const (
+	maxCompared  = 1 << 26
+	fewestGroups = 16
+)
+
+// groups lists the group of all kinds, then the group of each set of stock, as many as
+// maxCompared allows.
 func groups(in *instance.Instance) []group {
 	sets := make([]string, len(in.Kinds)) // per kind: the set of stock that can hold it
 	for k, kd := range in.Kinds {
@@ -55,10 +63,14 @@ func groups(in *instance.Instance) []group {
 		all[s] = '1'
 	}
 	var list []group
+	most := max(fewestGroups, maxCompared/max(1, len(in.Kinds)*len(in.Stock)))
 	done := map[string]bool{}
 	for _, set := range append([]string{string(all)}, sets...) {
 		if done[set] {
 			continue
+		}
+		if len(list) == most {
+			break
 		}
 		done[set] = true
 		g := group{stock: make([]bool, len(set))}
