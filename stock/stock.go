@@ -60,7 +60,7 @@ func (s Stock) Usable() (length, width Length) {
 
 // Serves reports whether the material and thickness of s can give b: a sheet
 // must have the blank's thickness, a board may be thicker and is planed down.
-// Whether there is room for it is told by HasRoom.
+// HasRoom reports whether there is room for it.
 func (s Stock) Serves(b Blank) bool {
 	if s.Material != b.Part.Material {
 		return false

@@ -6,7 +6,6 @@ import (
 	"io/fs"
 	"maps"
 	"os"
-	"path"
 	"path/filepath"
 	"regexp"
 	"slices"
@@ -180,32 +179,5 @@ func TestRoomsKnowNothingOfWhatTheTableSays(t *testing.T) {
 				}
 			}
 		}
-	}
-}
-
-// Whoever looks for a rule finds the file that the table names.
-func TestRoomsAndRulesNameFilesThatAreThere(t *testing.T) {
-	rows := tableOf(t, "| rule | where |")
-	for _, row := range rows {
-		folder := ""
-		for _, name := range named(row[1]) {
-			switch {
-			case strings.Contains(name, "/"):
-				folder = name
-				if strings.HasSuffix(name, ".go") {
-					folder = path.Dir(name)
-				}
-			case strings.HasSuffix(name, ".go"):
-				name = path.Join(folder, name)
-			default:
-				continue // a name in the code
-			}
-			if _, err := os.Stat(filepath.Join(top, filepath.FromSlash(name))); err != nil {
-				t.Errorf("%s: %v", strings.TrimSpace(row[0]), err)
-			}
-		}
-	}
-	if len(rows) < 20 {
-		t.Errorf("the table of rules has %d rows", len(rows))
 	}
 }

@@ -63,7 +63,7 @@ func (r *reader) priceList(source string, at place, kerf stock.Length) []offer {
 				rec.sound = false
 			}
 		}
-		for _, name := range []string{"nominal", "sawn", "quarter"} {
+		for _, name := range tradeNames {
 			if rec.given(name) {
 				r.fault(rec.where(name).of(name), fault.New("is of boards only", "give the sheet's width and thickness"))
 				rec.sound = false

@@ -12,7 +12,7 @@ var tradeNames = []string{"nominal", "sawn", "quarter"}
 
 // bySize fills in the thickness and width that the trade's name of a size
 // stands for, where none was measured: a measured size is nearer the truth. It
-// returns by what board feet are reckoned.
+// returns the measure that gives the board feet.
 func (r *reader) bySize(rec *record) stock.Measure {
 	wrong := func(key string, found fault.Fault) {
 		r.fault(rec.where(key).of(key), found)
