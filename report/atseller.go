@@ -42,7 +42,7 @@ func cutsAtSeller(p *cutplan.Plan) int {
 	return cuts
 }
 
-// aboutAtSeller says what is reckoned with.
+// aboutAtSeller names the kerf and the tolerance that the plan allows for.
 func aboutAtSeller(p *cutplan.Plan, r stock.Ruler) string {
 	said := "A kerf of " + r.Print(p.AtSeller[0].Kerf) + " lies between the pieces."
 	if t := p.Job.Transport.CutTolerance; t > 0 {

@@ -59,7 +59,7 @@ func hazardsOf(p *cutplan.Plan, l cutplan.Layout, s cutplan.Step) []hazard {
 	return all
 }
 
-// isLarge reckons with the density of the heaviest usual panel, whatever it is.
+// isLarge assumes the density of the heaviest usual panel, whatever it is.
 func isLarge(size cutplan.Size, thickness stock.Length) bool {
 	return area(size) >= largeArea || weight(size, thickness) >= heavyWeight
 }

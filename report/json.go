@@ -36,7 +36,7 @@ func fileOf(p *cutplan.Plan, o Options, names offcutNames) planFile {
 	}
 	for _, b := range p.Buy {
 		bought := buyFile{Stock: b.Stock.Name, Count: b.Count, Price: money(b.Stock.Price), Cost: money(b.Cost)}
-		if v, reckoned := b.Measured(); reckoned {
+		if v, byFoot := b.Measured(); byFoot {
 			bought.BoardFeet = number(v.BoardFeet().String())
 		}
 		f.Buy = append(f.Buy, bought)

@@ -10,10 +10,10 @@ import (
 	"sawbill/stock"
 )
 
-// What a plan says about material, and the shopping list, worded once for paper and text.
+// This file words the shopping list and the use of material once, for paper and text.
 
-// shoppingList is what to buy, with the sum; in board feet too, of lumber that
-// is reckoned so.
+// shoppingList lists the stock to buy, with the sum. Lumber sold by the board foot shows its board
+// feet too.
 func shoppingList(p *cutplan.Plan, r stock.Ruler) listing {
 	l := listing{columns: []heading{
 		{"buy", figures}, {"stock", words}, {"size" + unit(r), sizes}, {"material", words},
@@ -33,8 +33,8 @@ func shoppingList(p *cutplan.Plan, r stock.Ruler) listing {
 	return l.withBoardFeet(p.Buy)
 }
 
-// withBoardFeet adds a column before the prices, and its sum, if anything is reckoned so.
-// The first rows are of what is bought, in that order; a zero purchase is none.
+// withBoardFeet adds a column before the prices, and its sum, if anything is sold by the board foot.
+// The first rows are the purchases of buy, in order; a zero purchase stands for a row without one.
 func (l listing) withBoardFeet(buy []cutplan.Purchase) listing {
 	var sum stock.Volume
 	some := false
@@ -43,7 +43,7 @@ func (l listing) withBoardFeet(buy []cutplan.Purchase) listing {
 		feet[i] = "-"
 	}
 	for i, b := range buy {
-		if v, reckoned := b.Measured(); reckoned {
+		if v, byFoot := b.Measured(); byFoot {
 			some, sum = true, sum.Plus(v)
 			feet[i] = v.BoardFeet().String()
 		}

@@ -12,8 +12,8 @@ type BoardFeet int64
 // String writes two decimals, "5.33".
 func (b BoardFeet) String() string { return fmt.Sprintf("%d.%02d", b/100, b%100) }
 
-// Measure is that by which the board feet of lumber are reckoned, which is not
-// what it measures. The zero Measure: it is not sold by the board foot.
+// Measure is the size from which the board feet of lumber are computed. It differs from the
+// measured size. Lumber with the zero Measure is not sold by the board foot.
 type Measure struct {
 	Thickness, Width Length // nominal of softwood; rough thickness and width of hardwood
 	Surface          bool   // hardwood: by its surface measure
@@ -33,7 +33,7 @@ func (q Quarter) Measure(width Length) Measure {
 	return Measure{Thickness: q.rough, Width: width, Surface: true}
 }
 
-// Volume that count pieces are reckoned as. Of softwood it is exact, with no
+// Volume is the volume at which count pieces are sold. For softwood it is exact, with no
 // rounding to whole feet; hardwood is measured by a [Tally] of its own. Stock
 // thinner than an inch counts as an inch (PS 20 and NHLA rules, from memory).
 func (m Measure) Volume(length Length, count int) Volume {

@@ -56,8 +56,8 @@ func (g Grade) String() string { return g.name }
 // Least is the yield that the grade promises in clear cuttings.
 func (g Grade) Least() Yield { return g.least }
 
-// Usual is the yield in blanks that practice reckons with; the least one where
-// practice tells no less.
+// Usual is the yield in blanks that practice expects, or the least yield where no such
+// figure is known.
 func (g Grade) Usual() Yield {
 	if g.usual == (Yield{}) {
 		return g.least

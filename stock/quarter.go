@@ -70,7 +70,7 @@ func ParseQuarter(text string) (Quarter, error) {
 // String writes the trade name, "8/4".
 func (q Quarter) String() string { return q.name }
 
-// Rough is the thickness as sawn, by which board feet are reckoned.
+// Rough is the thickness as sawn, from which board feet are computed.
 func (q Quarter) Rough() Length { return q.rough }
 
 // Surfaced is the thickness that is left when q is planed as s says. The error,

@@ -66,7 +66,7 @@ type Estimate struct {
 	Longest, Widest Length
 }
 
-// Estimate reckons what the blanks take, each as often as it is wanted.
+// Estimate computes the lumber that the blanks take, each as often as it is wanted.
 func (r Rough) Estimate(blanks []Blank) Estimate {
 	e := Estimate{Rough: r, LeastYield: r.Grade.Least(), UsualYield: r.Grade.Usual()}
 	if r.Yield != (Yield{}) {

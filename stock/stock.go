@@ -37,7 +37,7 @@ type Stock struct {
 	Count int
 	// OnHand pieces cost nothing: none is bought where they would do.
 	OnHand bool
-	// Measure is by what board feet are reckoned, of lumber that has a nominal
+	// Measure is the size from which board feet are computed, for lumber with a nominal
 	// size or a rough thickness.
 	Measure Measure
 	// From is the name of the offer of which s is a piece, cut by the seller; empty

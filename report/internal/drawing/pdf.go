@@ -59,7 +59,7 @@ func PDF(d Document) ([]byte, error) {
 		f.SetLineJoinStyle("miter")
 		w.font(faces[Regular].usual, 10) // bookmarks are written in the encoding of the font
 		for ; len(bookmarks) > 0 && bookmarks[0].Page == i; bookmarks = bookmarks[1:] {
-			// The writer reckons from the foot of the last page, whichever the bookmark is on.
+			// The writer counts from the foot of the last page, whichever the bookmark is on.
 			y := bookmarks[0].Y + d.Pages[len(d.Pages)-1].Height - page.Height
 			f.Bookmark(basic(bookmarks[0].Title), bookmarks[0].Level, y)
 		}

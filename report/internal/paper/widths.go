@@ -53,10 +53,9 @@ func (t Table) widths(room float64) []float64 {
 // shrinkStep is what a column gives up at a time, mm.
 const shrinkStep = 1.0
 
-// shrink takes so much from the columns that wrap, little by little from the one
-// that makes the table the least higher by it; of several, from the widest. Lines
-// are reckoned as if words could be parted anywhere, a little more as they
-// cannot.
+// shrink takes excess from the columns that wrap, in small steps. Each step comes from the
+// column that makes the table the least higher; among equals, from the widest. The number of
+// lines is computed as if words could be parted anywhere, with a little added since they cannot.
 func (t Table) shrink(widths []float64, excess float64) []float64 {
 	const ragged = 1.12 // what a paragraph takes beyond its length
 	lengths := make([][]float64, len(t.Columns))

@@ -45,8 +45,8 @@ func (r *Reader) PrintOrNothing(left stock.Length) string {
 	return r.Print(left)
 }
 
-// Reckoned prints a size with the sum it came from, where there is one.
-func (r *Reader) Reckoned(size stock.Sum) string {
+// Explained prints a size with the sum it came from, where there is one.
+func (r *Reader) Explained(size stock.Sum) string {
 	if len(size) == 1 && size[0].Times == 1 && size[0].Over <= 1 {
 		return fmt.Sprintf("%s (%s)", r.Print(size[0].Value), size[0].Label)
 	}

@@ -42,13 +42,13 @@ func (r *Maker) basePieces() {
 		if 2*b.Depth > deep.Total() {
 			d := r.In.Design.Base
 			r.In.Fault(r.In.Root.Under(d.Line, "base").Under(d.Depth.Line, "depth"), fmt.Sprintf("two feet %s deep do not stand in %s",
-				r.In.Print(b.Depth), r.In.Reckoned(deep)), "make them at most "+r.In.Print(deep.Total()/2)+" deep")
+				r.In.Print(b.Depth), r.In.Explained(deep)), "make them at most "+r.In.Print(deep.Total()/2)+" deep")
 			return
 		}
 		if b.Forward > deep.Total() {
 			d := r.In.Design.Base
 			r.In.Fault(r.In.Root.Under(d.Line, "base").Under(d.Forward.Line, "forward"), fmt.Sprintf("feet that reach %s forward stand farther before the case than it is deep, %s",
-				r.In.Print(b.Forward), r.In.Reckoned(deep)), "make it less; what the check of tipping asks for is enough")
+				r.In.Print(b.Forward), r.In.Explained(deep)), "make it less; what the check of tipping asks for is enough")
 			return
 		}
 		front := sums.Plus(sums.Of(b.Depth, "depth"), stock.Term{Times: 1, Value: b.Forward, Label: "forward"})

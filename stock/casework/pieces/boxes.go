@@ -97,7 +97,7 @@ func (r *Maker) store(x construction.Box, drawer string, inside Storage, high st
 	clear := sums.Plus(high, stock.Term{Times: -1, Value: s.UnderBottom, Label: "under bottom"},
 		stock.Term{Times: -1, Value: s.Bottom.Thickness, Label: "drawer bottom"})
 	if high.Total() > 0 && clear.Total() <= 0 {
-		r.In.Fault(x.At, "nothing is left above the bottom of the drawer: "+r.In.Reckoned(clear), "make it higher, or under_bottom smaller")
+		r.In.Fault(x.At, "nothing is left above the bottom of the drawer: "+r.In.Explained(clear), "make it higher, or under_bottom smaller")
 		return
 	}
 	inside.Drawer, inside.Height = drawer, clear.Total()
@@ -140,7 +140,7 @@ func (r *Maker) boxHeight(o construction.Opening, i int) stock.Sum {
 	}
 	if x.BoxHeight.Value > share.Total() {
 		r.In.Fault(x.At.Under(x.BoxHeight.Line, "box_height"), fmt.Sprintf("a box %s high does not go into its share of the opening, %s",
-			r.In.Print(x.BoxHeight.Value), r.In.Reckoned(share)), "make it lower, or the front higher")
+			r.In.Print(x.BoxHeight.Value), r.In.Explained(share)), "make it lower, or the front higher")
 	}
 	return sums.Of(x.BoxHeight.Value, "box height")
 }

@@ -44,7 +44,7 @@ func (r *Maker) add(p Piece) {
 		sum  stock.Sum
 	}{{"length", p.Length}, {"width", p.Width}} {
 		if size.sum.Total() <= 0 {
-			r.In.Fault(r.culprit(p.Role, size.sum), fmt.Sprintf("nothing is left for the %s of a %s: %s", size.name, p.Role, r.In.Reckoned(size.sum)),
+			r.In.Fault(r.culprit(p.Role, size.sum), fmt.Sprintf("nothing is left for the %s of a %s: %s", size.name, p.Role, r.In.Explained(size.sum)),
 				"make the case larger, or what is taken off smaller")
 			return
 		}

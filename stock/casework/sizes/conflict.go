@@ -34,11 +34,11 @@ func (r *Sizes) conflict(x axis, with, against []claim) {
 		return
 	}
 	size := func(c claim) stock.Length { return c.size.Total() }
-	said, how := "inside "+x.name, func(c claim) string { return r.In.Reckoned(c.size) }
+	said, how := "inside "+x.name, func(c claim) string { return r.In.Explained(c.size) }
 	if x.outside.Set {
 		said = "outside " + x.name
 		size = func(c claim) stock.Length { return c.size.Total() + x.ends.Total() }
-		how = func(c claim) string { return "inside it is " + r.In.Reckoned(c.size) }
+		how = func(c claim) string { return "inside it is " + r.In.Explained(c.size) }
 	}
 	var needs, leave []string
 	besides := ""
@@ -51,7 +51,7 @@ func (r *Sizes) conflict(x axis, with, against []claim) {
 	}
 	cause := fmt.Sprintf("%s %s is given, but %s", said, r.In.Print(size(first)), strings.Join(needs, "; "))
 	if x.outside.Set {
-		cause += ", and leaves " + r.In.Reckoned(first.size)
+		cause += ", and leaves " + r.In.Explained(first.size)
 	}
 	cause += besides
 	r.In.Fault(first.at, cause, r.reconcile(x, with, against, leave))

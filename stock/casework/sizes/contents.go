@@ -50,12 +50,12 @@ func (r *Sizes) hold(m *member, c *construction.Contents, need stock.Sum, size s
 	case need.Total() <= m.size.Total():
 	case written.Set:
 		m.refused = &refusal{at: a.Under(written.Line, size), size: size, of: size + " of " + m.name, need: need.Total(), least: true,
-			cause: fmt.Sprintf("%s is given, but the contents need %s", r.In.Print(written.Value), r.In.Reckoned(need))}
+			cause: fmt.Sprintf("%s is given, but the contents need %s", r.In.Print(written.Value), r.In.Explained(need))}
 		m.size, m.least = need, true
 		return false
 	default:
-		r.In.Fault(c.At, fmt.Sprintf("the contents need a %s of %s, but what else stands in %s needs %s", size, r.In.Reckoned(need), m.name,
-			r.In.Reckoned(m.size)), "put them in a bay of their own")
+		r.In.Fault(c.At, fmt.Sprintf("the contents need a %s of %s, but what else stands in %s needs %s", size, r.In.Explained(need), m.name,
+			r.In.Explained(m.size)), "put them in a bay of their own")
 		return false
 	}
 	return true

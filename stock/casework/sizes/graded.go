@@ -21,7 +21,7 @@ func (r *Sizes) grade(name string, o *construction.Opening) bool {
 	left = sums.Plus(left, stock.Term{Times: -n * (n - 1) / 2, Value: o.Graded.Value, Label: "step"})
 	if left.Total() <= 0 {
 		r.In.Fault(o.At.Under(o.Graded.Line, "graded"), fmt.Sprintf("nothing is left for %d fronts, each %s higher than the one above: %s",
-			n, r.In.Print(o.Graded.Value), r.In.Reckoned(left)), "make the step smaller, or the opening higher")
+			n, r.In.Print(o.Graded.Value), r.In.Explained(left)), "make the step smaller, or the opening higher")
 		return false
 	}
 	r.Record(name+" fronts without their steps", left)

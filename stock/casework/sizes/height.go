@@ -62,7 +62,7 @@ func (r *Sizes) openingHeights(b construction.Bay) (members []member, ok bool) {
 			if o.Given.Set && need.Total() != o.Given.Value {
 				ok = false
 				m.refused = &refusal{at: o.At.Under(o.Given.Line, "height"), size: "height", of: "height of " + o.Name, need: need.Total(),
-					cause: fmt.Sprintf("%s is given, but the %s %s", r.In.Print(o.Given.Value), wording.Many(len(o.Stack), "drawer needs", "drawers need"), r.In.Reckoned(need))}
+					cause: fmt.Sprintf("%s is given, but the %s %s", r.In.Print(o.Given.Value), wording.Many(len(o.Stack), "drawer needs", "drawers need"), r.In.Explained(need))}
 			}
 			m.size, m.settled = need, true
 		}

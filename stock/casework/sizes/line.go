@@ -103,7 +103,7 @@ func (r *Sizes) settle(x axis) (extent, bool) {
 	}
 	clear := first.size.Total()
 	if agreed && clear <= 0 {
-		r.In.Fault(first.at, "nothing is left inside: "+r.In.Reckoned(first.size), "make the case larger, or its members thinner")
+		r.In.Fault(first.at, "nothing is left inside: "+r.In.Explained(first.size), "make the case larger, or its members thinner")
 		agreed = false
 	}
 	outside := sums.Plus(sums.Of(clear, "inside "+x.name), x.ends...)
@@ -152,7 +152,7 @@ func (r *Sizes) share(a design.Place, whole, fixed stock.Sum, members []member) 
 		return true
 	}
 	if left.Total() <= 0 {
-		r.In.Fault(a, fmt.Sprintf("nothing is left for %s, which has no size of its own: %s", strings.Join(names, " and "), r.In.Reckoned(left)),
+		r.In.Fault(a, fmt.Sprintf("nothing is left for %s, which has no size of its own: %s", strings.Join(names, " and "), r.In.Explained(left)),
 			"make the case larger, or what else stands in line smaller")
 		return false
 	}

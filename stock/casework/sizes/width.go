@@ -55,7 +55,7 @@ func (r *Sizes) bayWidths() (members []member, ok bool) {
 		if need != nil && b.Given.Set && need.Total() != b.Given.Value {
 			ok = false
 			m.refused = &refusal{at: b.At.Under(b.Given.Line, "width"), size: "width", of: "width of " + b.Name, need: need.Total(),
-				cause: fmt.Sprintf("%s is given, but the %s %s", r.In.Print(b.Given.Value), wording.Many(b.Drawers(), "drawer needs", "drawers need"), r.In.Reckoned(need))}
+				cause: fmt.Sprintf("%s is given, but the %s %s", r.In.Print(b.Given.Value), wording.Many(b.Drawers(), "drawer needs", "drawers need"), r.In.Explained(need))}
 		}
 		if need != nil {
 			m.size, m.settled = need, true
