@@ -181,6 +181,9 @@ func (f Folder) explained(err error) error {
 	case errors.Is(err, ErrBusy):
 		return f.wrong("", "another program is changing the folder", "wait until it has ended, and try again; nothing was changed")
 	}
+	if no := (*NoInput)(nil); errors.As(err, &no) {
+		return f.wrong(lockName, no.Cause, "move it away; nothing was changed")
+	}
 	return f.wrong("", fmt.Sprintf("the folder cannot be locked (%v)", bare(not.error)), "nothing was changed; look at the folder and its permissions")
 }
 

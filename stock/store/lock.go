@@ -63,6 +63,10 @@ func hold(ctx context.Context, path string) (*flock.Flock, error) {
 // the file at the path counts.
 func take(path string, try func(*flock.Flock) (bool, error)) (*flock.Flock, error) {
 	for {
+		// To open a pipe would wait for its other end.
+		if info, err := os.Lstat(path); err == nil && !info.Mode().IsRegular() {
+			return nil, &fs.PathError{Op: "lock", Path: path, Err: notRegular}
+		}
 		lock := flock.New(path, flock.SetPermissions(0o666))
 		held, err := try(lock)
 		switch {

@@ -147,3 +147,18 @@ func TestALockThatIsRemovedIsStillOne(t *testing.T) {
 		t.Errorf("it was held %d times of %d", done, writers*each)
 	}
 }
+
+// A pipe in the place of the lock is refused at once, as is a folder.
+func TestALockThatIsNoFile(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "lock")
+	if err := os.Mkdir(path, 0o777); err != nil {
+		t.Fatal(err)
+	}
+	err := store.Locked(t.Context(), path, func() error { return nil })
+	if no := (*store.NoInput)(nil); !errors.As(err, &no) || store.ReadOnly(err) {
+		t.Error(err)
+	}
+	if info, err := os.Stat(path); err != nil || !info.IsDir() {
+		t.Error("the folder has gone", err)
+	}
+}
