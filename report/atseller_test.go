@@ -9,6 +9,7 @@ import (
 
 	"sawbill/nest/choice"
 	"sawbill/nest/cutplan"
+	"sawbill/nest/cutplan/sellercuts"
 	"sawbill/stock"
 )
 
@@ -17,7 +18,7 @@ import (
 func carriedShelves(t *testing.T, densities map[string]int, heaviest stock.Grams) *cutplan.Plan {
 	t.Helper()
 	const mm = stock.Millimeter
-	p, err := cutplan.Make(context.Background(), stock.Job{
+	p, err := sellercuts.Make(context.Background(), stock.Job{
 		Saw: stock.Saw{Kerf: 3 * mm}, Offcut: stock.Offcut{Length: 300 * mm, Width: 80 * mm}, Densities: densities,
 		Transport: stock.Transport{Longest: 1300 * mm, Widest: 1300 * mm, Heaviest: heaviest, Cuts: 1, CutPrice: 1_50, CutKerf: 4 * mm, CutTolerance: 2 * mm},
 		Stock:     []stock.Stock{{Name: "full", Material: "ply", Thickness: 18 * mm, Length: 2440 * mm, Width: 1220 * mm, Price: 60_00}},

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"sawbill/nest/cutplan"
+	"sawbill/nest/cutplan/sellercuts"
 	"sawbill/report/internal/drawing"
 	"sawbill/report/internal/label"
 	"sawbill/stock/casework"
@@ -31,7 +32,7 @@ func examples(t *testing.T) []example {
 		if err != nil {
 			t.Fatal(err)
 		}
-		p, err := cutplan.Make(context.Background(), file.Job, cutplan.Options{Seed: 1, Iterations: 200})
+		p, err := sellercuts.Make(context.Background(), file.Job, cutplan.Options{Seed: 1, Iterations: 200})
 		if err != nil {
 			t.Fatal(err)
 		}

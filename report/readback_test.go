@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"sawbill/nest/cutplan"
+	"sawbill/nest/cutplan/sellercuts"
 	"sawbill/nest/progress"
 	"sawbill/nest/shop/planfile"
 	"sawbill/report"
@@ -41,7 +42,7 @@ func plannedAs(t *testing.T, name string) (*planfile.Plan, report.Options) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := cutplan.Make(t.Context(), file.Job, cutplan.Options{Iterations: 100})
+	p, err := sellercuts.Make(t.Context(), file.Job, cutplan.Options{Iterations: 100})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -7,6 +7,7 @@ import (
 	"testing/fstest"
 
 	"sawbill/nest/cutplan"
+	"sawbill/nest/cutplan/sellercuts"
 	"sawbill/report"
 	"sawbill/stock/job"
 )
@@ -55,7 +56,7 @@ func hasty(t testing.TB, text string) planned {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := cutplan.Make(t.Context(), file.Job, cutplan.Options{Iterations: 1})
+	p, err := sellercuts.Make(t.Context(), file.Job, cutplan.Options{Iterations: 1})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -15,6 +15,7 @@ import (
 	"time"
 
 	"sawbill/nest/cutplan"
+	"sawbill/nest/cutplan/sellercuts"
 	"sawbill/report"
 	"sawbill/stock"
 	"sawbill/stock/fault"
@@ -212,7 +213,7 @@ func TestMutatedJobsArePlanned(t *testing.T) {
 		if err != nil {
 			return err
 		}
-		made, err := cutplan.Make(t.Context(), file.Job, cutplan.Options{Iterations: 20})
+		made, err := sellercuts.Make(t.Context(), file.Job, cutplan.Options{Iterations: 20})
 		if err != nil {
 			return err
 		}

@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"sawbill/nest/cutplan"
+	"sawbill/nest/cutplan/sellercuts"
 	"sawbill/nest/shop"
 	"sawbill/nest/shop/planfile"
 	"sawbill/report"
@@ -90,7 +91,7 @@ func elevationName(view string) string { return "elevation-" + view + ".svg" }
 func (in *invocation) solve(file *job.File) (made *cutplan.Plan, err error) {
 	shown := in.statusLine()
 	err = in.search("this is the best plan found so far", func(ctx context.Context) error {
-		made, err = cutplan.Make(ctx, file.Job, cutplan.Options{Seed: in.seed, Iterations: in.iterations, Progress: shown.show})
+		made, err = sellercuts.Make(ctx, file.Job, cutplan.Options{Seed: in.seed, Iterations: in.iterations, Progress: shown.show})
 		shown.end()
 		return err
 	})

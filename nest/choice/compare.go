@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"sawbill/nest/cutplan"
+	"sawbill/nest/cutplan/sellercuts"
 	"sawbill/nest/internal/crew"
 	"sawbill/stock"
 )
@@ -38,7 +39,7 @@ type task struct {
 // Compare plans every choice, several side by side. A choice ends when it is proven, its
 // iterations are spent or ctx ends. Each choice gets its share of the time left; time that
 // it does not need goes to later ones. Without a deadline and iterations, each choice has
-// the default budget of cutplan.Make. Compare returns the errors of cutplan.Make. With
+// the default budget of cutplan.Make. Compare returns the errors of sellercuts.Make. With
 // iterations, equal jobs give equal comparisons.
 func Compare(ctx context.Context, j stock.Job, o Options) (*Comparison, error) {
 	c := &Comparison{Job: j}
@@ -118,7 +119,7 @@ func (t *task) solve(ctx context.Context, left, workers int, o Options) {
 		defer cancel()
 		ctx = share
 	}
-	t.plan, t.err = cutplan.Make(ctx, t.job, cutplan.Options{Seed: o.Seed, Iterations: o.Iterations})
+	t.plan, t.err = sellercuts.Make(ctx, t.job, cutplan.Options{Seed: o.Seed, Iterations: o.Iterations})
 	if t.err != nil {
 		t.err = fmt.Errorf("planning a choice of %s: %w", t.job.Parts[0].Material, t.err)
 	}

@@ -9,6 +9,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"sawbill/nest/cutplan"
+	"sawbill/nest/cutplan/sellercuts"
 	"sawbill/stock"
 )
 
@@ -239,7 +240,7 @@ func TestTheBestIsWhatThePlanFinds(t *testing.T) {
 	for seed := range uint64(60) {
 		j := randomJob(seed)
 		c := compare(t, j, Options{Seed: seed})
-		p, err := cutplan.Make(context.Background(), j, cutplan.Options{Seed: seed, Iterations: 1000})
+		p, err := sellercuts.Make(context.Background(), j, cutplan.Options{Seed: seed, Iterations: 1000})
 		if err != nil {
 			t.Fatal(err)
 		}

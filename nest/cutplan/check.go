@@ -104,7 +104,7 @@ func toNode(n Node) nest.Node {
 // purchases add up to the cost.
 func (p *Plan) checkStock(used map[stock.Stock]int) error {
 	if len(p.AtSeller) > 0 || p.Job.Transport.Limited() {
-		return verifySellerCuts(p.Job, p)
+		return p.CheckSellerCuts()
 	}
 	cost := stock.Money(0)
 	for _, b := range p.Buy {
@@ -130,7 +130,7 @@ func (p *Plan) checkStock(used map[stock.Stock]int) error {
 // Recompute sets Totals and Cover from the layouts. Call it on a plan joined from layouts
 // of other plans.
 func (p *Plan) Recompute() {
-	p.Totals = totals(p)
+	p.Totals = TotalsOf(p)
 	job, used := p.Job, map[stock.Stock]int{}
 	for _, l := range p.Layouts {
 		used[l.Stock] += l.Repeat

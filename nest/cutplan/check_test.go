@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"sawbill/nest/cutplan"
+	"sawbill/nest/cutplan/sellercuts"
 	"sawbill/stock/job"
 )
 
@@ -16,7 +17,7 @@ func TestPlansOfTheExamplesHoldWhenChecked(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		p, err := cutplan.Make(t.Context(), file.Job, cutplan.Options{Iterations: 200})
+		p, err := sellercuts.Make(t.Context(), file.Job, cutplan.Options{Iterations: 200})
 		if err != nil {
 			t.Fatal(path, err)
 		}

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"sawbill/nest/cutplan"
+	"sawbill/nest/cutplan/sellercuts"
 	"sawbill/stock/job"
 )
 
@@ -28,7 +29,7 @@ func BenchmarkExamples(b *testing.B) {
 			var plan *cutplan.Plan
 			for b.Loop() {
 				ctx, cancel := context.WithTimeout(context.Background(), 2*time.Second)
-				plan, err = cutplan.Make(ctx, file.Job, cutplan.Options{})
+				plan, err = sellercuts.Make(ctx, file.Job, cutplan.Options{})
 				cancel()
 				if err != nil {
 					b.Fatal(err)

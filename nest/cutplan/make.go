@@ -1,7 +1,9 @@
 package cutplan
 
 import (
+	"cmp"
 	"context"
+	"errors"
 	"fmt"
 	"slices"
 	"time"
@@ -36,18 +38,37 @@ type Progress struct {
 
 // Make plans job. It returns the best plan found when the plan is proven, the iterations
 // are spent or ctx ends; an ended ctx is not an error. An error means that the job makes
-// no sense or that the program is at fault. Make never returns a bill that does not hold
-// its parts, or a plan that nest.Verify refuses.
+// no sense or that the program is at fault. Stock that is too large to be carried home is
+// an error too: sellercuts.Make plans such a job. Make never returns a bill that does not
+// hold its parts, or a plan that nest.Verify refuses.
 func Make(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
 	if len(job.TooLarge()) > 0 {
-		return makeWithSellerCuts(ctx, job, o)
+		return nil, errors.New("stock is too large to be carried home, so that package sellercuts must plan the job")
 	}
-	return makeDirect(ctx, job, o)
+	bill := o.Bill
+	if bill == nil {
+		bill = CuttingBill(job)
+	}
+	return makeBy(ctx, job, job, bill, sourcesIn(job), o)
 }
 
-// makeDirect plans a job whose stock is carried home uncut.
-func makeDirect(ctx context.Context, job stock.Job, o Options) (*Plan, error) {
-	return makeBy(ctx, job, job, o.bill(job), sourcesIn(job), o)
+// MakeFrom plans bill with the stock of job, as Make does. Its stock is pieces of what
+// another job offers, or that stock itself, named in From or by the same name. The rules of
+// the offers decide which blanks each stock serves, and if the bill is right.
+func MakeFrom(ctx context.Context, job, offers stock.Job, bill []Blank, o Options) (*Plan, error) {
+	allowed := sourcesIn(offers)
+	return makeBy(ctx, job, offers, bill, func(b stock.Blank) []nest.Source {
+		var all []nest.Source
+		for i, s := range job.Stock {
+			for _, from := range allowed(b) {
+				if offers.Stock[from.Stock].Name == cmp.Or(s.From, s.Name) {
+					from.Stock = i
+					all = append(all, from)
+				}
+			}
+		}
+		return all
+	}, o)
 }
 
 // makeBy plans bill with the stock of job. The job called rules decides if the bill is
@@ -82,16 +103,8 @@ func makeBy(ctx context.Context, job, rules stock.Job, bill []Blank, from source
 	return plan, nil
 }
 
-// bill returns the cutting bill to plan.
-func (o Options) bill(job stock.Job) []Blank {
-	if o.Bill != nil {
-		return o.Bill
-	}
-	return cuttingBill(job)
-}
-
-// cuttingBill marks the job's blanks.
-func cuttingBill(job stock.Job) []Blank {
+// CuttingBill marks the job's blanks.
+func CuttingBill(job stock.Job) []Blank {
 	var bill []Blank
 	for i, b := range job.Blanks() {
 		bill = append(bill, Blank{Blank: b, Mark: Mark(i), Turnable: turnable(job, b)})

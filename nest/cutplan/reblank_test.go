@@ -61,7 +61,7 @@ func TestMarksOfNewBlanksWereNeverGiven(t *testing.T) {
 		Parts: []stock.Part{{Name: "slat", Material: "oak", Length: 600 * mm, Width: 50 * mm, Thickness: 9 * mm, Count: 40, Resaw: true}},
 	}
 	for given, want := range map[int]string{0: "B", 9: "J"} {
-		p, err := Make(context.Background(), j, Options{Iterations: 100, Bill: cuttingBill(j), Marks: given})
+		p, err := Make(context.Background(), j, Options{Iterations: 100, Bill: CuttingBill(j), Marks: given})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -2,8 +2,8 @@ package cutplan
 
 import "sawbill/stock"
 
-// totals adds up the use of the stock. Yield counts finished parts: allowances are waste.
-func totals(p *Plan) Totals {
+// TotalsOf adds up the use of the stock. Yield counts finished parts: allowances are waste.
+func TotalsOf(p *Plan) Totals {
 	var sheets, boards, all tally
 	for _, l := range p.Layouts {
 		s := l.Stock
@@ -58,7 +58,7 @@ func (t *tally) layout(p *Plan, l Layout, thick, finished stock.Length) {
 
 // atSeller adds the kerf of the seller's saw.
 func (t *tally) atSeller(d Division, thick stock.Length) {
-	_, across := d.along()
+	_, across := d.Along()
 	t.cut = t.cut.Add(stock.Length(d.Cuts())*d.Kerf, across, thick, d.Count)
 }
 

@@ -14,7 +14,7 @@ func TestBlanksHoldTheirPartsAndMillingLosesNothing(t *testing.T) {
 	ganged, resawn, both := 0, 0, 0
 	for seed := range uint64(20_000) {
 		job := lumberJob(rand.New(rand.NewPCG(seed, 1)))
-		bill := cuttingBill(job)
+		bill := CuttingBill(job)
 		if err := verify(job, bill); err != nil {
 			t.Fatalf("seed %d: %v\n%+v", seed, err, job)
 		}
@@ -98,7 +98,7 @@ func TestVerifyRefusesBillsThatDoNotHold(t *testing.T) {
 			{Name: "rail", Material: "ash", Length: 900 * mm, Width: 60 * mm, Thickness: 24 * mm, Count: 2},
 		},
 	}
-	if err := verify(job, cuttingBill(job)); err != nil {
+	if err := verify(job, CuttingBill(job)); err != nil {
 		t.Fatal(err)
 	}
 	for _, test := range []struct {
@@ -116,7 +116,7 @@ func TestVerifyRefusesBillsThatDoNotHold(t *testing.T) {
 		{"too thin", func(bill []Blank) []Blank { bill[0].Thickness--; return bill }},
 		{"milled to another size", func(bill []Blank) []Blank { bill[2].Part.Length--; return bill }},
 	} {
-		if verify(job, test.change(cuttingBill(job))) == nil {
+		if verify(job, test.change(CuttingBill(job))) == nil {
 			t.Errorf("%s: accepted", test.reason)
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"sawbill/nest/cutplan"
+	"sawbill/nest/cutplan/sellercuts"
 	"sawbill/stock"
 )
 
@@ -74,7 +75,7 @@ func unplacedParts(p *cutplan.Plan) int {
 	return n
 }
 
-// try plans the rest with some pieces replanned. It returns the errors of [cutplan.Make],
+// try plans the rest with some pieces replanned. It returns the errors of [sellercuts.Make],
 // or a fault of this program.
 func (r *rest) try(ctx context.Context, replanned map[int]bool, o cutplan.Options) (attempt, error) {
 	wanted := r.wanted(replanned)
@@ -177,7 +178,7 @@ func (r *rest) make(ctx context.Context, wanted []int, from []stock.Stock, o cut
 	job.Stock = slices.DeleteFunc(slices.Clone(from), func(s stock.Stock) bool {
 		return !slices.ContainsFunc(job.Parts, func(p stock.Part) bool { return p.Material == s.Material })
 	})
-	return cutplan.Make(ctx, job, o)
+	return sellercuts.Make(ctx, job, o)
 }
 
 // wanted counts the blanks that the pieces going on do not give.

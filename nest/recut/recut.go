@@ -59,7 +59,7 @@ const (
 const mostTries = 40
 
 // Make plans the rest of a job. It returns the best plan found when the plan is proven or
-// ctx ends. It returns the errors of [cutplan.Make], or a fault of this program.
+// ctx ends. It returns the errors of [sellercuts.Make], or a fault of this program.
 func Make(ctx context.Context, s *progress.State, o Options) (*Result, error) {
 	start := time.Now()
 	r := newRest(s, o)

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"sawbill/nest/cutplan"
+	"sawbill/nest/cutplan/sellercuts"
 	"sawbill/nest/progress"
 	"sawbill/nest/recut"
 	"sawbill/stock"
@@ -60,7 +61,7 @@ func eachExample(t *testing.T, do func(t *testing.T, p *cutplan.Plan)) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			p, err := cutplan.Make(t.Context(), file.Job, cutplan.Options{Iterations: 300})
+			p, err := sellercuts.Make(t.Context(), file.Job, cutplan.Options{Iterations: 300})
 			if err != nil {
 				t.Fatal(err)
 			}

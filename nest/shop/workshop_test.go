@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"sawbill/nest/cutplan"
+	"sawbill/nest/cutplan/sellercuts"
 	"sawbill/nest/progress"
 	"sawbill/nest/recut"
 	"sawbill/nest/shop"
@@ -73,7 +74,7 @@ func (w workshop) planned(jobName, folder, code string) *planfile.Plan {
 	if err != nil {
 		w.Fatal(err)
 	}
-	made, err := cutplan.Make(w.Context(), file.Job, cutplan.Options{Iterations: 20})
+	made, err := sellercuts.Make(w.Context(), file.Job, cutplan.Options{Iterations: 20})
 	if err != nil {
 		w.Fatal(err)
 	}

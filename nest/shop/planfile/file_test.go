@@ -13,6 +13,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"sawbill/nest/cutplan"
+	"sawbill/nest/cutplan/sellercuts"
 	"sawbill/nest/progress"
 	"sawbill/nest/shop/planfile"
 	"sawbill/stock"
@@ -47,7 +48,7 @@ func planned(t *testing.T, path string) (*job.File, *cutplan.Plan) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := cutplan.Make(t.Context(), file.Job, cutplan.Options{Iterations: 200})
+	p, err := sellercuts.Make(t.Context(), file.Job, cutplan.Options{Iterations: 200})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,15 +1,16 @@
-package cutplan
+package sellercuts
 
 import (
 	"slices"
 
+	"sawbill/nest/cutplan"
 	"sawbill/stock"
 )
 
-// addSellerCuts adds the purchases for the seller's cuts to the plan, as far as its
+// addSellerCuts adds the purchases for the seller's cuts to p, as far as its
 // layouts need them. It also adds the pieces that stay uncut, and restores the job as it
 // was given.
-func (p *Plan) addSellerCuts(job stock.Job, bought []Division, bound stock.Money) {
+func addSellerCuts(p *cutplan.Plan, job stock.Job, bought []cutplan.Division, bound stock.Money) {
 	all := pieces(bought, job.Transport.CutTolerance)
 	for k, n := range needed(bought, all, p.Layouts, true) {
 		bought[k].Count = n
@@ -19,7 +20,7 @@ func (p *Plan) addSellerCuts(job stock.Job, bought []Division, bound stock.Money
 			s.OnHand, s.Count = false, 0
 		}
 	}
-	var buy []Purchase
+	var buy []cutplan.Purchase
 	for _, s := range job.Stock {
 		n := boughtOf(bought, s.Name)
 		if s.OnHand {
@@ -32,7 +33,7 @@ func (p *Plan) addSellerCuts(job stock.Job, bought []Division, bound stock.Money
 			}
 		}
 		if n > 0 && s.Price == 0 {
-			p.Unpriced = append(p.Unpriced, Unpriced{Stock: []stock.Stock{s}, OneSize: true, Area: int64(n)})
+			p.Unpriced = append(p.Unpriced, cutplan.Unpriced{Stock: []stock.Stock{s}, OneSize: true, Area: int64(n)})
 		}
 		for _, b := range p.Buy {
 			if b.Stock.Name == s.Name {
@@ -40,7 +41,7 @@ func (p *Plan) addSellerCuts(job stock.Job, bought []Division, bound stock.Money
 			}
 		}
 		if n > 0 {
-			buy = append(buy, Purchase{Stock: s, Count: n, Cost: s.Price.Times(n)})
+			buy = append(buy, cutplan.Purchase{Stock: s, Count: n, Cost: s.Price.Times(n)})
 		}
 	}
 	p.Buy, p.Job = buy, job
@@ -51,21 +52,21 @@ func (p *Plan) addSellerCuts(job stock.Job, bought []Division, bound stock.Money
 		if uncut <= 0 {
 			continue
 		}
-		n := Node{Length: s.Length, Width: s.Width, Use: Waste}
+		n := cutplan.Node{Length: s.Length, Width: s.Width, Use: cutplan.Waste}
 		if job.Offcut.Keeps(s.Length, s.Width) {
-			n.Use = Offcut
+			n.Use = cutplan.Offcut
 		}
 		s.Trim, s.Sawn = 0, stock.Trims{} // the piece stays uncut
-		p.Layouts = slices.Insert(p.Layouts, p.after(s.Material), Layout{Stock: s.Stock, Repeat: uncut, Root: n})
+		p.Layouts = slices.Insert(p.Layouts, after(p, s.Material), cutplan.Layout{Stock: s.Stock, Repeat: uncut, Root: n})
 	}
 	for i, u := range p.Unplaced {
 		p.Unplaced[i].Reason = tooLargeToCarry(job, p.Bill[u.Blank], u.Reason)
 	}
-	p.Totals = totals(p)
+	p.Totals = cutplan.TotalsOf(p)
 }
 
 // after returns the position behind the last layout of a material, or behind all.
-func (p *Plan) after(material string) int {
+func after(p *cutplan.Plan, material string) int {
 	for i := len(p.Layouts); i > 0; i-- {
 		if p.Layouts[i-1].Stock.Material == material {
 			return i
@@ -76,7 +77,7 @@ func (p *Plan) after(material string) int {
 
 // tooLargeToCarry explains an unplaced blank if all stock large enough for it is too large
 // to carry. Otherwise it returns the reason given.
-func tooLargeToCarry(job stock.Job, b Blank, reason string) string {
+func tooLargeToCarry(job stock.Job, b cutplan.Blank, reason string) string {
 	enough, large := false, job.TooLarge()
 	for i, s := range job.Stock {
 		if !s.Serves(b.Blank) || !s.HasRoom(b.Blank) {

@@ -6,12 +6,12 @@ import (
 	"sawbill/stock"
 )
 
-// verifySellerCuts checks the seller's cuts by sums of its own. The pieces of each offer,
+// CheckSellerCuts checks the seller's cuts by sums of its own. The pieces of each offer,
 // with the kerfs between, fill the offer, and each can be carried. Layouts use every piece
 // as often as it is bought, in its size less the tolerance. The cost is the sum of the
 // stock and the cuts.
-func verifySellerCuts(job stock.Job, p *Plan) error {
-	t := job.Transport
+func (p *Plan) CheckSellerCuts() error {
+	t := p.Job.Transport
 	cost, bought := stock.Money(0), map[string]int{}
 	for _, b := range p.Buy {
 		cost += b.Stock.Price * stock.Money(b.Count)

@@ -1,10 +1,11 @@
-package cutplan
+package sellercuts
 
 import (
 	"math/rand/v2"
 	"slices"
 	"testing"
 
+	"sawbill/nest/cutplan"
 	"sawbill/stock"
 )
 
@@ -82,7 +83,7 @@ func roomIn(s stock.Stock, job stock.Job, b stock.Blank) bool {
 	}
 	for _, d := range divisions(s, job.Transport, job.Saw, nil, nil) {
 		for i := range d.Pieces {
-			if d.piece(i, job.Transport.CutTolerance).HasRoom(b) {
+			if d.Piece(i, job.Transport.CutTolerance).HasRoom(b) {
 				return true
 			}
 		}
@@ -100,7 +101,7 @@ func TestNothingOfWhatTheSellerCutsIsLost(t *testing.T) {
 			bought += int64(b.Count) * area(b.Stock.Length, b.Stock.Width)
 		}
 		for _, d := range p.AtSeller {
-			_, across := d.along()
+			_, across := d.Along()
 			told += int64(d.Count*d.Cuts()) * area(p.Job.Transport.CutKerf, across)
 		}
 		for _, l := range p.Layouts {
@@ -119,11 +120,11 @@ func TestNothingOfWhatTheSellerCutsIsLost(t *testing.T) {
 func area(length, width stock.Length) int64 { return int64(length) * int64(width) }
 
 // trimmed is the area that the trim cuts of l take.
-func trimmed(p *Plan, l Layout) int64 {
-	if l.Root.Use != Split && l.Root.Use != Part {
+func trimmed(p *cutplan.Plan, l cutplan.Layout) int64 {
+	if l.Root.Use != cutplan.Split && l.Root.Use != cutplan.Part {
 		return 0 // it stays uncut
 	}
-	size := Size{l.Stock.Length, l.Stock.Width}
+	size := cutplan.Size{Length: l.Stock.Length, Width: l.Stock.Width}
 	for _, s := range p.Steps(l) {
 		if s.Trim {
 			size = s.Off
@@ -134,13 +135,13 @@ func trimmed(p *Plan, l Layout) int64 {
 
 // filled adds up n piece by piece and kerf by kerf. The last kerf of a split may be cut
 // short by the edge.
-func filled(n Node, kerf stock.Length) int64 {
-	if n.Use != Split {
+func filled(n cutplan.Node, kerf stock.Length) int64 {
+	if n.Use != cutplan.Split {
 		return area(n.Length, n.Width)
 	}
-	size, along := n.Width, func(c Node) stock.Length { return c.Width }
-	if n.Cut == Crosscut {
-		size, along = n.Length, func(c Node) stock.Length { return c.Length }
+	size, along := n.Width, func(c cutplan.Node) stock.Length { return c.Width }
+	if n.Cut == cutplan.Crosscut {
+		size, along = n.Length, func(c cutplan.Node) stock.Length { return c.Length }
 	}
 	sum, dust := int64(0), stock.Length(0)
 	for i, c := range n.Children {
@@ -151,7 +152,7 @@ func filled(n Node, kerf stock.Length) int64 {
 			size, dust = size-cut, dust+cut
 		}
 	}
-	if n.Cut == Crosscut {
+	if n.Cut == cutplan.Crosscut {
 		return sum + area(dust, n.Width)
 	}
 	return sum + area(n.Length, dust)

@@ -43,12 +43,16 @@ func (p *Plan) Haul() Haul {
 			pieces = append(pieces, each)
 		}
 	}
+	cut := map[string]int{} // pieces of each offer that the seller cuts
+	for _, d := range p.AtSeller {
+		cut[d.Stock.Name] += d.Count
+	}
 	for _, b := range p.Buy {
-		add(b.Stock, b.Count-boughtOf(p.AtSeller, b.Stock.Name))
+		add(b.Stock, b.Count-cut[b.Stock.Name])
 	}
 	for _, d := range p.AtSeller {
 		for i := range d.Pieces {
-			add(d.piece(i, 0), d.Count)
+			add(d.Piece(i, 0), d.Count)
 		}
 	}
 	if limit == 0 {

@@ -1,9 +1,10 @@
-package cutplan
+package sellercuts
 
 import (
 	"fmt"
 	"slices"
 
+	"sawbill/nest/cutplan"
 	"sawbill/stock"
 )
 
@@ -14,11 +15,11 @@ type piece struct {
 }
 
 // pieces lists the kinds of pieces that divisions give, each with a name of its own.
-func pieces(divisions []Division, tolerance stock.Length) []piece {
+func pieces(divisions []cutplan.Division, tolerance stock.Length) []piece {
 	var all []piece
 	for k, d := range divisions {
 		for i := range d.Pieces {
-			s := d.piece(i, tolerance)
+			s := d.Piece(i, tolerance)
 			at := slices.IndexFunc(all, func(p piece) bool { return p.Stock == s })
 			if at < 0 {
 				at = len(all)
@@ -43,7 +44,7 @@ func pieces(divisions []Division, tolerance stock.Length) []piece {
 }
 
 // count returns how many of p the divisions give by their counts.
-func (p piece) count(divisions []Division) int {
+func (p piece) count(divisions []cutplan.Division) int {
 	n := 0
 	for k, d := range divisions {
 		n += p.of[k] * d.Count
@@ -53,30 +54,30 @@ func (p piece) count(divisions []Division) int {
 
 // share returns the price of p: its share of the offer's price and the cuts, by size. The
 // cheapest division that gives p counts.
-func (p piece) share(divisions []Division, t stock.Transport) stock.Money {
+func (p piece) share(divisions []cutplan.Division, t stock.Transport) stock.Money {
 	least := stock.Money(0)
 	for k, d := range divisions {
 		if p.of[k] == 0 || d.Stock.Price == 0 {
 			continue
 		}
-		size, _ := Division{Stock: p.Stock, Cut: d.Cut}.along()
-		along, _ := d.along()
-		each := max(1, d.each(t)*stock.Money(size)/stock.Money(along))
-		if least == 0 || each < least {
-			least = each
+		size, _ := cutplan.Division{Stock: p.Stock, Cut: d.Cut}.Along()
+		along, _ := d.Along()
+		price := max(1, each(d, t)*stock.Money(size)/stock.Money(along))
+		if least == 0 || price < least {
+			least = price
 		}
 	}
 	return least
 }
 
 // each returns the cost of one piece of the offer with its cuts.
-func (d Division) each(t stock.Transport) stock.Money {
+func each(d cutplan.Division, t stock.Transport) stock.Money {
 	return d.Stock.Price + t.CutPrice.Times(d.Cuts())
 }
 
 // needed returns the least count of each division that supplies the layouts. Pieces that
 // several divisions give come from the first; if limited, only up to its count.
-func needed(divisions []Division, all []piece, layouts []Layout, limited bool) []int {
+func needed(divisions []cutplan.Division, all []piece, layouts []cutplan.Layout, limited bool) []int {
 	counts := make([]int, len(divisions))
 	for _, p := range all {
 		used := p.used(layouts)
@@ -99,7 +100,7 @@ func needed(divisions []Division, all []piece, layouts []Layout, limited bool) [
 }
 
 // used returns how many of p the layouts divide.
-func (p piece) used(layouts []Layout) int {
+func (p piece) used(layouts []cutplan.Layout) int {
 	used := 0
 	for _, l := range layouts {
 		if l.Stock.From == p.From && l.Stock.Name == p.Name {

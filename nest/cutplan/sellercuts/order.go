@@ -1,10 +1,11 @@
-package cutplan
+package sellercuts
 
 import (
 	"cmp"
 	"context"
 	"slices"
 
+	"sawbill/nest/cutplan"
 	"sawbill/stock"
 )
 
@@ -16,8 +17,8 @@ import (
 
 // order lists divisions to buy, and the cost and result of a plan with them.
 type order struct {
-	divisions []Division // with their counts, all positive
-	unplaced  int        // blanks
+	divisions []cutplan.Division // with their counts, all positive
+	unplaced  int                // blanks
 	cost      stock.Money
 	volume    stock.Volume // of the purchases; decides between orders without prices
 }
@@ -27,8 +28,8 @@ func (a order) better(b order) bool {
 }
 
 // findOrder searches every material for the seller's cuts to order.
-func (c carrier) findOrder(ctx context.Context, uncut *Plan) ([]Division, error) {
-	byMaterial := map[string][][]Division{} // for each offer
+func (c carrier) findOrder(ctx context.Context, uncut *cutplan.Plan) ([]cutplan.Division, error) {
+	byMaterial := map[string][][]cutplan.Division{} // for each offer
 	var materials []string
 	trials := 0
 	for _, i := range c.job.TooLarge() {
@@ -43,8 +44,8 @@ func (c carrier) findOrder(ctx context.Context, uncut *Plan) ([]Division, error)
 		byMaterial[s.Material] = append(byMaterial[s.Material], all)
 		trials += 2 * len(all)
 	}
-	var bought []Division
-	clock := NewClock(ctx, c.options)
+	var bought []cutplan.Division
+	clock := cutplan.NewClock(ctx, c.options)
 	for _, m := range materials {
 		found := priceOf(uncut.Buy, m)
 		s := search{carrier: c, ctx: ctx, clock: clock, solves: solvesEach * trials, of: ofMaterial(c.job, m), found: found}
@@ -72,7 +73,7 @@ const solvesEach = 3
 type search struct {
 	carrier
 	ctx    context.Context
-	clock  Clock
+	clock  cutplan.Clock
 	solves int       // estimated number of plans still to make, for all materials
 	of     stock.Job // the material's share of the job
 	// found is the cost of the plan with uncut stock; least is a lower bound on any plan.
@@ -81,8 +82,8 @@ type search struct {
 
 // best starts with the likeliest division of each offer. It then tries each other
 // division, first in place of a division, then beside it, and keeps improvements.
-func (s *search) best(offers [][]Division) (order, error) {
-	var now []Division
+func (s *search) best(offers [][]cutplan.Division) (order, error) {
+	var now []cutplan.Division
 	for _, all := range offers {
 		now = append(now, all[0])
 	}
@@ -96,8 +97,8 @@ func (s *search) best(offers [][]Division) (order, error) {
 				if s.cannotImprove(best) {
 					return best, nil
 				}
-				next := slices.DeleteFunc(slices.Clone(best.divisions), func(b Division) bool {
-					return b.Stock == d.Stock && (!beside || b.same(d))
+				next := slices.DeleteFunc(slices.Clone(best.divisions), func(b cutplan.Division) bool {
+					return b.Stock == d.Stock && (!beside || same(b, d))
 				})
 				other, err := s.settleCounts(append(next, d))
 				if err != nil {
@@ -118,11 +119,11 @@ func (s *search) cannotImprove(o order) bool {
 }
 
 func (s *search) priced(o order) bool {
-	return !slices.ContainsFunc(o.divisions, func(d Division) bool { return d.Stock.Price == 0 })
+	return !slices.ContainsFunc(o.divisions, func(d cutplan.Division) bool { return d.Stock.Price == 0 })
 }
 
 // settleCounts finds how many of each division to buy.
-func (s *search) settleCounts(divisions []Division) (order, error) {
+func (s *search) settleCounts(divisions []cutplan.Division) (order, error) {
 	best, err := s.fromSinglePieces(divisions)
 	if err != nil {
 		return order{}, err
@@ -137,7 +138,7 @@ func (s *search) settleCounts(divisions []Division) (order, error) {
 }
 
 // fromSinglePieces returns an order that gives every blank the divisions can give.
-func (s *search) fromSinglePieces(divisions []Division) (order, error) {
+func (s *search) fromSinglePieces(divisions []cutplan.Division) (order, error) {
 	divisions = slices.Clone(divisions)
 	for k := range divisions {
 		divisions[k].Count = 0
@@ -180,7 +181,7 @@ func (s *search) fromSinglePieces(divisions []Division) (order, error) {
 }
 
 // tooMany lowers counts to the limits of the offers, and reports whether it changed any.
-func tooMany(divisions []Division) bool {
+func tooMany(divisions []cutplan.Division) bool {
 	some := false
 	for k, d := range divisions {
 		if d.Stock.Count == 0 {
@@ -194,7 +195,7 @@ func tooMany(divisions []Division) bool {
 }
 
 // evaluate plans with the divisions and their counts.
-func (s *search) evaluate(divisions []Division) (order, error) {
+func (s *search) evaluate(divisions []cutplan.Division) (order, error) {
 	p, err := s.solve(withPieces(s.of, divisions))
 	if err != nil {
 		return order{}, err
@@ -203,7 +204,7 @@ func (s *search) evaluate(divisions []Division) (order, error) {
 }
 
 // orderOf adds up divisions and the other purchases of p.
-func (s *search) orderOf(divisions []Division, p *Plan) order {
+func (s *search) orderOf(divisions []cutplan.Division, p *cutplan.Plan) order {
 	o := order{cost: p.Cost + paidFor(divisions, s.job.Transport)}
 	for _, d := range divisions {
 		if d.Count > 0 {
@@ -231,7 +232,7 @@ func (s *search) firstBetter(o order) (*order, error) {
 		dearest[k] = k
 	}
 	slices.SortStableFunc(dearest, func(a, b int) int {
-		return cmp.Compare(o.divisions[b].each(t), o.divisions[a].each(t))
+		return cmp.Compare(each(o.divisions[b], t), each(o.divisions[a], t))
 	})
 	const none = -1
 	for _, instead := range append([]int{none}, dearest...) {
@@ -239,7 +240,7 @@ func (s *search) firstBetter(o order) (*order, error) {
 			next := slices.Clone(o.divisions)
 			next[k].Count--
 			if instead != none {
-				if instead == k || !canAdd(next, instead) || next[instead].each(t) >= next[k].each(t) {
+				if instead == k || !canAdd(next, instead) || each(next[instead], t) >= each(next[k], t) {
 					continue
 				}
 				next[instead].Count++
@@ -261,20 +262,20 @@ func (s *search) firstBetter(o order) (*order, error) {
 
 // canComplete reports whether an order of the divisions can be complete. If nothing else
 // is for sale, the divisions must cost at least the bound.
-func (s *search) canComplete(divisions []Division, current order) bool {
+func (s *search) canComplete(divisions []cutplan.Division, current order) bool {
 	nothingElse := !slices.ContainsFunc(portableStock(s.of), func(b stock.Stock) bool { return !b.OnHand })
 	return current.unplaced > 0 || !nothingElse || paidFor(divisions, s.job.Transport) >= s.least
 }
 
 // solve plans job within its share of the time.
-func (s *search) solve(job stock.Job) (*Plan, error) {
+func (s *search) solve(job stock.Job) (*cutplan.Plan, error) {
 	ctx, cancel := s.clock.Share(s.ctx, max(1, s.solves))
 	defer cancel()
 	s.solves--
 	return s.plan(ctx, job, s.options)
 }
 
-func priceOf(buy []Purchase, material string) stock.Money {
+func priceOf(buy []cutplan.Purchase, material string) stock.Money {
 	total := stock.Money(0)
 	for _, b := range buy {
 		if b.Stock.Material == material {
