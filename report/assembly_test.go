@@ -57,7 +57,7 @@ func TestAssemblyIsInThePartListAndOnPaper(t *testing.T) {
 		t.Fatal(err)
 	}
 	var paper strings.Builder
-	for _, page := range lay(p, o).Pages {
+	for _, page := range lay(p, whole(o)).Pages {
 		if err := drawing.CheckWriting(page); err != nil {
 			t.Error(err)
 		}

@@ -58,7 +58,7 @@ func TestCaseMarksAreRoundedOneByOne(t *testing.T) {
 func TestPagesListTheMarksOfACase(t *testing.T) {
 	for _, o := range []Options{{Case: markedCase()}, {Case: markedCase(), Paper: Letter, Ruler: inches}} {
 		listed := false
-		for _, page := range lay(bench(), o).Pages {
+		for _, page := range lay(bench(), whole(o)).Pages {
 			if err := drawing.CheckWriting(page); err != nil {
 				t.Error(err)
 			}
@@ -80,7 +80,7 @@ func TestPagesDrawTheMarksOfACase(t *testing.T) {
 		Measure: casework.Measure{From: casework.Face{Side: casework.Lower, Extent: casework.End}, At: []stock.Length{120 * mm, 340 * mm}}}}
 	for _, o := range []Options{{Case: c}, {Case: c, Paper: Letter, Ruler: inches}} {
 		drawn, listed := 0, 0
-		for _, page := range lay(bench(), o).Pages {
+		for _, page := range lay(bench(), whole(o)).Pages {
 			if err := drawing.CheckWriting(page); err != nil {
 				t.Error(err)
 			}

@@ -13,7 +13,7 @@ func TestElevationsAreOnAPageAndAsPictures(t *testing.T) {
 	p := bench()
 	for _, o := range []Options{{Case: chest()}, {Case: chest(), Paper: Letter, Ruler: inches}} {
 		found := 0
-		for _, page := range lay(p, o).Pages {
+		for _, page := range lay(p, whole(o)).Pages {
 			if err := drawing.CheckWriting(page); err != nil {
 				t.Error(err)
 			}

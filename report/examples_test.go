@@ -50,7 +50,7 @@ func TestWritingOfTheExamplesStaysApart(t *testing.T) {
 	for _, e := range examples(t) {
 		for _, o := range papers {
 			o.Case = e.design
-			for n, page := range lay(e.plan, o).Pages {
+			for n, page := range lay(e.plan, whole(o)).Pages {
 				if err := drawing.CheckWriting(page); err != nil {
 					t.Errorf("%s on %v in %s, page %d: %v", e.name, o.Paper, o.Ruler.Units, n+1, err)
 				}
@@ -65,7 +65,7 @@ func TestTheFirstPageHoldsAllThatBuyingTakes(t *testing.T) {
 		for _, o := range papers {
 			o.Case = e.design
 			heads := 0
-			for _, page := range lay(e.plan, o).Pages {
+			for _, page := range lay(e.plan, whole(o)).Pages {
 				for _, text := range page.Texts() {
 					if text.String == "what to buy" {
 						heads++

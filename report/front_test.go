@@ -13,7 +13,7 @@ import (
 // same page.
 func TestTheFirstPageSaysWhereThePlanFallsShort(t *testing.T) {
 	var said []string
-	first := lay(incomplete(), Options{}).Pages[0]
+	first := lay(incomplete(), Options{Pages: AllPages}).Pages[0]
 	for _, text := range first.Texts() {
 		said = append(said, text.String)
 	}
@@ -29,7 +29,7 @@ func TestTheFirstPageSaysWhereThePlanFallsShort(t *testing.T) {
 
 func TestWhatToBuyIsInTheLargestTypeOfTheTables(t *testing.T) {
 	sizes := make(map[string]float64)
-	page := lay(bench(), Options{}).Pages[0]
+	page := lay(bench(), Options{Pages: AllPages}).Pages[0]
 	for _, text := range page.Texts() {
 		sizes[text.String] = text.Size
 	}
@@ -80,7 +80,7 @@ func TestACaseThatCanTipSaysSoWhereItIsBought(t *testing.T) {
 			continue
 		}
 		var first, terminal strings.Builder
-		for _, text := range lay(bench(), o).Pages[0].Texts() {
+		for _, text := range lay(bench(), whole(o)).Pages[0].Texts() {
 			first.WriteString(text.String + "\n")
 		}
 		if err := Summary(&terminal, bench(), o); err != nil {

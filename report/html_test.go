@@ -66,7 +66,7 @@ func TestThePageHasEveryHeadingOfThePaper(t *testing.T) {
 	for _, o := range []Options{{}, {Case: chest()}, {Case: markedCase()}} {
 		text := pageText(t, HTML(p, o))
 		headings := 0
-		for _, page := range lay(p, o).Pages {
+		for _, page := range lay(p, whole(o)).Pages {
 			for _, said := range page.Texts() {
 				if said.Size != headingSize || strings.HasPrefix(said.String, "Sides and partitions") {
 					continue // each says the scale of its own room

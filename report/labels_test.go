@@ -155,7 +155,7 @@ func many(parts int) *cutplan.Plan {
 func TestEveryPageOfLabelsSaysHowToUseThem(t *testing.T) {
 	for _, o := range []Options{{}, {Paper: Letter}} {
 		marks, heads := 0, 0
-		all := lay(many(300), o).Pages
+		all := lay(many(300), whole(o)).Pages
 		for _, page := range all {
 			if err := drawing.CheckWriting(page); err != nil {
 				t.Fatal(err)

@@ -24,7 +24,7 @@ func TestManyPartsWithAwkwardNames(t *testing.T) {
 		p.Layouts[i].Stock.Name = awkward[i%len(awkward)]
 	}
 	for _, o := range papers {
-		laid := lay(&p, o)
+		laid := lay(&p, whole(o))
 		for i, page := range laid.Pages {
 			if err := drawing.CheckWriting(page); err != nil {
 				t.Fatalf("on %v in %s, page %d: %v", o.Paper, o.Ruler.Units, i+1, err)

@@ -15,7 +15,7 @@ import (
 // their head.
 func across(p *cutplan.Plan, o Options) map[string]int {
 	found := make(map[string]int)
-	for _, page := range lay(p, o).Pages {
+	for _, page := range lay(p, whole(o)).Pages {
 		if page.Width > page.Height {
 			found[page.Texts()[0].String]++
 		}
@@ -78,7 +78,7 @@ func TestTheDiagramOfASquareSheetGrowsWhereItsStepsRunOn(t *testing.T) {
 	m.Layout(0, 1, m.Rips(0, append(rips, m.Rest())...))
 	p := m.Finished(0)
 	pages, scale := 0, 0
-	for _, page := range lay(&p, Options{}).Pages {
+	for _, page := range lay(&p, Options{Pages: AllPages}).Pages {
 		texts := page.Texts()
 		if texts[0].String == "layout 1 of 1" {
 			pages++

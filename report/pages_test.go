@@ -10,11 +10,17 @@ func TestNoPageStandsForALineOrTwo(t *testing.T) {
 	for _, e := range examples(t) {
 		for _, o := range papers {
 			o.Case = e.design
-			for n, page := range lay(e.plan, o).Pages {
+			for n, page := range lay(e.plan, whole(o)).Pages {
 				if said := len(page.Texts()) - head; said < fewest {
 					t.Errorf("%s on %v in %s, page %d says %d lines", e.name, o.Paper, o.Ruler.Units, n+1, said)
 				}
 			}
 		}
 	}
+}
+
+// whole asks for all pages.
+func whole(o Options) Options {
+	o.Pages = AllPages
+	return o
 }

@@ -12,8 +12,7 @@ import (
 )
 
 // PDF is the plan to take along, in the order of the work: what to buy on the
-// first page, the cutting bill, labels, cautions, a diagram and its steps for
-// every layout, the setups of them all, the milling, and what a case design tells.
+// first page, and of the others those sets that the options ask for.
 //
 // The warnings name characters that the page's fonts lack. The error is the PDF
 // writer's own; no plan should cause one.
@@ -44,29 +43,78 @@ func lay(p *cutplan.Plan, o Options) drawing.Document {
 	names := namesOf(p, Identity(p, o))
 	b := paper.New(o.Paper.size(), title(p), names.code, aboutSizes(r))
 	b.Note(whatIf(o))
-	frontPage(b, p, names, o)
-	lieFor(b, billTable(p, r))
-	billPage(b, p, r)
-	b.Lie(false)
-	b.Part("Labels")
-	labelPages(b, p, names, o)
-	b.Part("")
-	cautionPage(b, p, o)
-	b.Part("Layouts")
-	layoutPages(b, p, names, r)
-	b.Part("")
-	setupPage(b, p, names, r)
-	millingPage(b, p, r)
-	if o.Rest == nil {
-		casePages(b, p, o)
-		takeoffPage(b, o)
-	} else if o.Case != nil {
-		paperMarks(b, p, o.remaining(p))
+	for _, of := range sections {
+		if o.Pages.has(of.in) {
+			of.lay(book{b, p, names, o})
+		}
+	}
+	if b.Empty() {
+		frontPage(b, p, names, o) // nothing of what was asked for is in this plan
 	}
 	laid := b.Close()
 	laid.Title = withWhatIf(laid.Title, o)
 	laid.Keywords = keywords(p)
 	return laid
+}
+
+// book is what the sections are laid out from.
+type book struct {
+	*paper.Book
+	plan  *cutplan.Plan
+	names offcutNames
+	Options
+}
+
+// section is pages that go together.
+type section struct {
+	in  Pages // the sets that it is in
+	lay func(book)
+}
+
+// sections are all pages, in the order of the work.
+var sections = []section{
+	{StorePages, func(b book) { frontPage(b, b.plan, b.names, b.Options) }},
+	{CasePages, func(b book) {
+		if b.Case != nil && b.Rest == nil {
+			elevationPage(b.Book, b.plan.Bill, b.Options)
+		}
+	}},
+	{SawPages, func(b book) {
+		lieFor(b.Book, billTable(b.plan, b.Ruler))
+		billPage(b, b.plan, b.Ruler)
+		b.Lie(false)
+		cautionPage(b, b.plan, b.Options)
+	}},
+	{SawPages | LayoutPages, func(b book) {
+		b.Part("Layouts")
+		layoutPages(b.Book, b.plan, b.names, b.Ruler)
+		b.Part("")
+	}},
+	{SetupPages, func(b book) { setupPage(b, b.plan, b.names, b.Ruler) }},
+	{BenchPages, func(b book) {
+		millingPage(b, b.plan, b.Ruler)
+		switch {
+		case b.Case == nil:
+		case b.Rest != nil:
+			paperMarks(b.Book, b.plan, b.remaining(b.plan))
+		default:
+			paperMarks(b.Book, b.plan, b.Options)
+			b.Page("assembly")
+			assemblyPage(b, b.Case, b.plan.Bill, b.Ruler)
+		}
+	}},
+	{LabelPages, func(b book) {
+		b.Part("Labels")
+		labelPages(b.Book, b.plan, b.names, b.Options)
+		b.Part("")
+	}},
+	{CheckPages, func(b book) {
+		if b.Case != nil && b.Rest == nil {
+			b.Page("checks")
+			sizeTables(b, b.Options)
+			takeoffPage(b, b.Options)
+		}
+	}},
 }
 
 // keywords are what the document is looked for by: its kind, and the materials.
@@ -93,16 +141,6 @@ func billTable(p *cutplan.Plan, r stock.Ruler) paper.Table {
 	return bill
 }
 
-// casePages show a case design, and how it is put together.
-func casePages(b *paper.Book, p *cutplan.Plan, o Options) {
-	if o.Case == nil {
-		return
-	}
-	elevationPage(b, p.Bill, o)
-	paperMarks(b, p, o)
-	caseTables(b, p, o)
-}
-
 // paperMarks draw what is laid out on the parts.
 func paperMarks(b *paper.Book, p *cutplan.Plan, o Options) {
 	markPages(b, p.Bill, o, func(row marksheet.Row) {
@@ -115,6 +153,11 @@ func paperMarks(b *paper.Book, p *cutplan.Plan, o Options) {
 func caseTables(b document, p *cutplan.Plan, o Options) {
 	b.Page("the case")
 	assemblyPage(b, o.Case, p.Bill, o.Ruler)
+	sizeTables(b, o)
+}
+
+// sizeTables tell what led to the sizes of a case.
+func sizeTables(b document, o Options) {
 	b.Heading("Sizes of the case")
 	b.Table(caseOpenings(o.Case, o.Ruler).table())
 	b.Table(caseSizes(o.Case, o.Ruler).table())

@@ -25,7 +25,7 @@ func TestWritingNeverOverlapsNorLeavesThePage(t *testing.T) {
 	}
 	for i, p := range plans {
 		for _, o := range []Options{{Paper: A4}, {Paper: Letter, Ruler: inches}} {
-			for n, page := range lay(p, o).Pages {
+			for n, page := range lay(p, whole(o)).Pages {
 				if err := drawing.CheckWriting(page); err != nil {
 					t.Fatalf("plan %d, page %d: %v", i, n+1, err)
 				}
@@ -35,7 +35,7 @@ func TestWritingNeverOverlapsNorLeavesThePage(t *testing.T) {
 }
 
 func TestEveryPageHasTitleAndNumber(t *testing.T) {
-	all := lay(bench(), Options{}).Pages
+	all := lay(bench(), Options{Pages: AllPages}).Pages
 	for i, page := range all {
 		var said []string
 		for _, text := range page.Texts() {
@@ -177,7 +177,7 @@ func TestHundredsOfPartsRunOnWithTheHeadRepeated(t *testing.T) {
 		p.Bill = append(p.Bill, b)
 	}
 	bills, heads := 0, 0
-	for _, page := range lay(p, Options{}).Pages {
+	for _, page := range lay(p, Options{Pages: AllPages}).Pages {
 		if err := drawing.CheckWriting(page); err != nil {
 			t.Fatal(err)
 		}
@@ -201,7 +201,7 @@ func TestNotesArePrintedWhereThereAreAny(t *testing.T) {
 		if err := PartList(&b, p.Job, Options{}); err != nil {
 			t.Fatal(err)
 		}
-		for _, page := range lay(p, Options{}).Pages {
+		for _, page := range lay(p, Options{Pages: AllPages}).Pages {
 			for _, text := range page.Texts() {
 				b.WriteString(text.String + "\n")
 			}

@@ -38,6 +38,7 @@ func (p Paper) size() paper.Size {
 type Options struct {
 	Paper Paper
 	Ruler stock.Ruler
+	Pages Pages // of the PDF; all else holds everything
 	// Case is the case design that parts of the job came from; nil if there is
 	// none.
 	Case *casework.Case

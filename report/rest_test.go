@@ -43,7 +43,7 @@ func TestOnlyTheRestIsShown(t *testing.T) {
 	p, o := restOf(t, "../testdata/jobs/wall-cabinet.toml", "spoiled side", "lost back")
 	page := string(HTML(p, o))
 	var paper strings.Builder
-	for _, sheet := range lay(p, o).Pages {
+	for _, sheet := range lay(p, whole(o)).Pages {
 		for _, text := range sheet.Texts() {
 			paper.WriteString(text.String + "\n")
 		}

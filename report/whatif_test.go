@@ -50,7 +50,7 @@ func TestWhatIfIsSaidEverywhere(t *testing.T) {
 			t.Errorf("picture %d does not say it", i+1)
 		}
 	}
-	doc := lay(p, asked)
+	doc := lay(p, whole(asked))
 	if !strings.HasSuffix(doc.Title, saidOfChanged) {
 		t.Errorf("the PDF is titled %q", doc.Title)
 	}
@@ -111,7 +111,7 @@ func TestLongWhatIfKeepsToThePage(t *testing.T) {
 	}
 	p := bench()
 	for _, o := range []Options{{WhatIf: many}, {WhatIf: many, Paper: Letter, Ruler: inches, Case: chest()}} {
-		for i, page := range lay(p, o).Pages {
+		for i, page := range lay(p, whole(o)).Pages {
 			if err := drawing.CheckWriting(page); err != nil {
 				t.Errorf("page %d: %v", i+1, err)
 			}

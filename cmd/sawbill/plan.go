@@ -21,11 +21,11 @@ func planCommand() command {
 		args:  "JOB",
 		about: "what to buy, and how to cut it",
 		more: `Reads the job file and plans it: prints the shopping list, and writes to a folder
-  plan.pdf          what to buy, the cutting bill, labels for the pieces, every
-                    diagram with its cuts in order, a case design's elevations,
-                    marks and assembly
-  plan.html         the same as one page for a phone or tablet in the shop
-  plan.json         the same for other programs
+  plan.pdf          what to buy, a case design from all sides, the cutting bill,
+                    every diagram with its cuts in order, marks and assembly; more
+                    with --pages
+  plan.html         all that there is as one page for a phone or tablet in the shop
+  plan.json         all of it for other programs
   cutting-bill.csv  the blanks, for a spreadsheet
   layout-01.svg ... a picture of each diagram
   elevation-*.svg   of a case design: front, side, section and plan
@@ -41,7 +41,7 @@ Ctrl-C ends the search and keeps the best plan found so far.
 			s.asking(f)
 			s.solving(f)
 			s.printing(f)
-			f.StringVar(&s.paper, "paper", "", "of plan.pdf, `a4|letter`: without it, letter for\nlengths in inches, else a4")
+			s.onPaper(f)
 		},
 		run: plan,
 	}
@@ -64,7 +64,7 @@ func plan(in *invocation) (int, error) {
 		return 0, err
 	}
 	ruler := in.ruler(file.Units)
-	options := report.Options{Ruler: ruler, Paper: in.paperFor(ruler), Case: file.Case, WhatIf: in.changes.Said(file.Units)}
+	options := report.Options{Ruler: ruler, Paper: in.paperFor(ruler), Pages: in.chosen(), Case: file.Case, WhatIf: in.changes.Said(file.Units)}
 	p := &planfile.Plan{
 		Plan: made, Number: 1, Marks: cutplan.NextMark(made.Bill), File: file, Changes: in.changes, WhatIf: options.WhatIf,
 		Job: planfile.FromFolder(folder, in.operands[0]), Rack: planfile.FromFolder(folder, file.Rack),

@@ -51,7 +51,7 @@ the rest back; its folder stays, and its number is not used again.
 			f.StringVar(&date, "date", "", "the `day` it is, 2026-03-05, if it is not today")
 			s.solving(f)
 			s.printing(f)
-			f.StringVar(&s.paper, "paper", "", "of plan.pdf, `a4|letter`: without it, letter for\nlengths in inches, else a4")
+			s.onPaper(f)
 		},
 		run: func(in *invocation) (int, error) {
 			if err := day(&date); err != nil {
@@ -114,7 +114,7 @@ func (in *invocation) recut(missing []string, thoughts *thoughts, date string) (
 		return 0, err
 	}
 	ruler := in.ruler(plan.Plan.Job.Units)
-	options := report.Options{Ruler: ruler, Paper: in.paperFor(ruler), Case: rest.File().Case, WhatIf: plan.WhatIf,
+	options := report.Options{Ruler: ruler, Paper: in.paperFor(ruler), Pages: in.chosen(), Case: rest.File().Case, WhatIf: plan.WhatIf,
 		Rest: &report.Rest{Of: plan.Code, Result: made, Ways: recut.WaysToSave(rest.State(), plan.Code, recut.Design{Job: plan.File.Job, Case: plan.File.Case}, plan.Smaller, made.Saved...)}}
 	after := rest.Plan(made, folder, number)
 	return in.write(after, options, folder, func(ctx context.Context, pages []store.File) error {

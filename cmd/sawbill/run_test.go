@@ -276,6 +276,7 @@ func TestWrongUsageSaysWhatToDo(t *testing.T) {
 		{[]string{"plan", job, job}, "takes one job file, not 2"},
 		{[]string{"plan", job, "--units", "cm"}, "use mm or in"},
 		{[]string{"plan", job, "--paper", "a3"}, "use a4 or letter"},
+		{[]string{"plan", job, "--pages", "store,lables"}, "did you mean labels?"},
 		{[]string{"plan", job, "--limit", "-3s"}, "negative"},
 		{[]string{"plan", job, "--limit", "soon"}, "--limit"},
 		{[]string{"plan", job, "--iterations=-1"}, "negative"},
@@ -299,7 +300,7 @@ func TestHelpNamesEveryCommandAndFlag(t *testing.T) {
 		}
 	}
 	_, out, _ = call(t, "help", "plan")
-	for _, flag := range []string{"--output", "--limit", "--iterations", "--seed", "--quiet", "--units", "--paper"} {
+	for _, flag := range []string{"--output", "--limit", "--iterations", "--seed", "--quiet", "--units", "--paper", "--pages"} {
 		if !strings.Contains(out, flag) {
 			t.Errorf("help plan does not name %s", flag)
 		}

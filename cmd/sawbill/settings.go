@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"strings"
 	"time"
 
 	"github.com/spf13/pflag"
@@ -19,6 +20,7 @@ type settings struct {
 	units      string
 	paper      string
 	output     string
+	pages      string
 	changes    job.Changes
 	quiet      bool
 }
@@ -56,7 +58,7 @@ func (s *settings) check() error {
 	case s.iterations < 0:
 		return usage(fmt.Sprintf("--iterations %d is negative", s.iterations), "use 0 for no limit, or a number such as 20000")
 	}
-	return nil
+	return s.checkPages()
 }
 
 // mostSpare of a part are more than anybody spoils.
@@ -71,6 +73,44 @@ func (s *settings) ruler(job stock.Units) stock.Ruler {
 		return stock.Ruler{Units: stock.Inches}
 	}
 	return stock.Ruler{Units: job}
+}
+
+// onPaper adds the flags of what plan.pdf holds.
+func (s *settings) onPaper(f *pflag.FlagSet) {
+	f.StringVar(&s.paper, "paper", "", "of plan.pdf, `a4|letter`: without it, letter for\nlengths in inches, else a4")
+	f.StringVar(&s.pages, "pages", "", "of plan.pdf, `store,case,...`; without it what most people print,\nstore,case,saw,bench:\n  store    what to buy and to carry home\n  case     a case design from all sides\n  saw      cutting bill, cautions, and layouts or setups, whichever lead\n  layouts  the layouts, also where setups lead\n  setups   the setups, also where layouts lead\n  bench    milling, marks on the parts, assembly\n  labels   labels for pieces and offcuts, to print on one side only\n  checks   how sizes of a case came about, and its checks in full\n  all      all of these")
+}
+
+// chosen are the pages asked for; 0 where none are.
+func (s *settings) chosen() (pages report.Pages) {
+	if s.pages == "" {
+		return 0
+	}
+	for name := range strings.SplitSeq(s.pages, ",") {
+		of, _ := report.PagesNamed(strings.TrimSpace(name))
+		pages |= of
+	}
+	return pages
+}
+
+// checkPages refuses names of pages that there are not.
+func (s *settings) checkPages() error {
+	if s.pages == "" {
+		return nil
+	}
+	known := report.PageNames()
+	for name := range strings.SplitSeq(s.pages, ",") {
+		name = strings.TrimSpace(name)
+		if _, found := report.PagesNamed(name); found {
+			continue
+		}
+		remedy := "use " + strings.Join(known, ", ") + ", with commas between them"
+		if near, found := stock.Nearest(name, known); found {
+			remedy = fmt.Sprintf("did you mean %s? There are %s", near, strings.Join(known, ", "))
+		}
+		return usage(fmt.Sprintf("--pages %q is not known", name), remedy)
+	}
+	return nil
 }
 
 // paperFor is the paper asked for, or what is usual where the job's units are.

@@ -116,6 +116,9 @@ func (b *Book) turn() {
 
 func (b *Book) page() *drawing.Drawing { return &b.pages[len(b.pages)-1] }
 
+// Empty reports whether the book has no page yet.
+func (b *Book) Empty() bool { return len(b.pages) == 0 }
+
 // Width is how wide the body is, in mm.
 func (b *Book) Width() float64 { return b.size.Width - 2*sideMargin }
 
