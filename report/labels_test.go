@@ -142,7 +142,7 @@ func many(parts int) *cutplan.Plan {
 	m := samples.New(bench().Job)
 	for i := range parts {
 		b := m.Plan.Bill[1]
-		b.Part.Name, b.Mark, b.Count = fmt.Sprintf("shelf %d", i), samples.Mark(i), 1
+		b.Part.Name, b.Mark, b.Count = fmt.Sprintf("shelf %d", i), cutplan.Mark(i), 1
 		m.Plan.Bill = append(m.Plan.Bill, b)
 	}
 	for at := len(m.Plan.Bill) - parts; at < len(m.Plan.Bill); at += 2 {

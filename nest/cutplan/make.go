@@ -121,33 +121,6 @@ func BlanksOf(job stock.Job, p stock.Part) []Blank {
 	return bill
 }
 
-// NextMark returns the number of the first mark that no blank of a bill has.
-func NextMark(bill []Blank) int {
-	next := 0
-	for _, b := range bill {
-		next = max(next, numberOf(b.Mark)+1)
-	}
-	return next
-}
-
-// Mark returns mark number i: A to Z, then AA, AB and so on.
-func Mark(i int) string {
-	m := string(rune('A' + i%26))
-	if i >= 26 {
-		m = Mark(i/26-1) + m
-	}
-	return m
-}
-
-// numberOf is the inverse of Mark; -1 for the empty mark.
-func numberOf(mark string) int {
-	n := 0
-	for _, r := range mark {
-		n = n*26 + int(r-'A') + 1
-	}
-	return n - 1
-}
-
 func turnable(job stock.Job, b stock.Blank) bool {
 	sources := job.Sources(b)
 	for _, i := range sources {

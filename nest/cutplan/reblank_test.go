@@ -60,7 +60,7 @@ func TestMarksOfNewBlanksWereNeverGiven(t *testing.T) {
 		Rough: []stock.Rough{{Material: "oak", Quarter: quarter(t, "4/4"), Grade: stock.GradeOf("FAS")}},
 		Parts: []stock.Part{{Name: "slat", Material: "oak", Length: 600 * mm, Width: 50 * mm, Thickness: 9 * mm, Count: 40, Resaw: true}},
 	}
-	for given, want := range map[int]string{0: "B", 9: "J"} {
+	for given, want := range map[int]string{0: "B", 9: "L"} {
 		p, err := Make(context.Background(), j, Options{Iterations: 100, Bill: CuttingBill(j), Marks: given})
 		if err != nil {
 			t.Fatal(err)

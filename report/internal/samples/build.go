@@ -26,18 +26,10 @@ func New(job stock.Job) *Maker {
 	m.Plan.Job = job
 	for i, b := range job.Blanks() {
 		m.Plan.Bill = append(m.Plan.Bill, cutplan.Blank{
-			Blank: b, Mark: Mark(i), Turnable: b.Part.Grain == stock.GrainAny,
+			Blank: b, Mark: cutplan.Mark(i), Turnable: b.Part.Grain == stock.GrainAny,
 		})
 	}
 	return m
-}
-
-// Mark is "A" to "Z", then "AA".
-func Mark(i int) string {
-	if i < 26 {
-		return string(rune('A' + i))
-	}
-	return Mark(i/26-1) + string(rune('A'+i%26))
 }
 
 // Part is a blank of the bill, upright.

@@ -91,7 +91,7 @@ func (g *chaos) leaf(n cutplan.Node) cutplan.Node {
 		part.Width -= 2 * mm
 	}
 	p.Job.Parts = append(p.Job.Parts, part)
-	p.Bill = append(p.Bill, cutplan.Blank{Blank: part.Blank(stock.Sheet), Mark: Mark(n.Blank)})
+	p.Bill = append(p.Bill, cutplan.Blank{Blank: part.Blank(stock.Sheet), Mark: cutplan.Mark(n.Blank)})
 	return n
 }
 
