@@ -49,8 +49,15 @@ func (p *Plan) Steps(l Layout) []Step {
 	if l.Printed != nil {
 		return l.Printed
 	}
+	return p.steps(l, trimOrder)
+}
+
+// FormerSteps lists the cuts of l as programs did whose plan files keep no steps.
+func (p *Plan) FormerSteps(l Layout) []Step { return p.steps(l, formerTrimOrder(l.Stock.Kind)) }
+
+func (p *Plan) steps(l Layout, trims []trimmedSide) []Step {
 	w := work{saw: p.Job.Saw}
-	first := w.trim(l.Stock)
+	first := w.trim(l.Stock, trims)
 	level := w.open(nil, l.Root, first, false)
 	for depth := 1; len(level) > 0; depth++ {
 		from := len(w.steps)

@@ -1,60 +1,65 @@
 package cutplan
 
-import (
-	"slices"
+import "sawbill/stock"
 
-	"sawbill/stock"
-)
-
-// trim squares the stock's edges and ends and returns the last step's number. The far edge
-// is cut first, then the piece is turned end for end; the ends follow. The diagram shows
-// each cut in its place. The reference end of a board comes first, since all marks are
-// measured from it.
-func (w *work) trim(s stock.Stock) int {
-	t := s.Trims()
-	size := Size{s.Length, s.Width}
-	side := func(st Step, off stock.Length) {
-		if off == 0 {
-			return
-		}
-		st.Piece = size
-		if st.Cut == Rip {
-			st.Run = size.Length
-			size.Width -= off
-			st.Setting = size.Width
-		} else {
-			st.Run = size.Width
-			size.Length -= off
-			st.Setting = size.Length
-		}
-		w.addTrim(st, size)
-	}
-	side(Step{Cut: Rip, Y: s.Width - t.FarEdge}, t.FarEdge)
-	side(Step{Cut: Rip, Y: t.NearEdge - w.saw.Kerf}, t.NearEdge)
-	ends := []func(){
-		func() { side(Step{Cut: Crosscut, X: s.Length - t.FarEnd, Y: t.NearEdge}, t.FarEnd) },
-		func() { side(Step{Cut: Crosscut, X: t.NearEnd - w.saw.Kerf, Y: t.NearEdge}, t.NearEnd) },
-	}
-	if s.Kind == stock.Board {
-		slices.Reverse(ends)
-	}
-	for _, end := range ends {
-		end()
-	}
-	return len(w.steps)
+// trimmedSide is a side of the stock that is trimmed.
+type trimmedSide struct {
+	cut  Cut
+	side Side
 }
 
-func (w *work) addTrim(st Step, off Size) {
-	st.Number, st.InHand = len(w.steps)+1, len(w.steps)
-	st.Trim, st.Off = true, off
-	scrap := max(0, along(st.Cut, Node{Length: st.Piece.Length, Width: st.Piece.Width})-st.Setting-w.saw.Kerf)
-	if scrap > 0 {
-		if st.Cut == Rip {
-			st.Left = Size{st.Piece.Length, scrap}
-		} else {
-			st.Left = Size{scrap, st.Piece.Width}
-		}
+// The reference edge and end are trimmed first, since all else is measured from them. The
+// far edge and end are then cut to a size.
+var trimOrder = []trimmedSide{{Rip, Near}, {Crosscut, Near}, {Rip, Far}, {Crosscut, Far}}
+
+// formerTrimOrder is the order of programs whose plan files keep no steps.
+func formerTrimOrder(k stock.Kind) []trimmedSide {
+	if k == stock.Board {
+		return []trimmedSide{{Rip, Far}, {Rip, Near}, {Crosscut, Near}, {Crosscut, Far}}
 	}
-	st.Guide = w.guide(st)
-	w.steps = append(w.steps, st)
+	return []trimmedSide{{Rip, Far}, {Rip, Near}, {Crosscut, Far}, {Crosscut, Near}}
+}
+
+// trim squares the stock's edges and ends and returns the last step's number. The diagram
+// shows each cut in its place.
+func (w *work) trim(s stock.Stock, order []trimmedSide) int {
+	t := s.Trims()
+	x, y, size := stock.Length(0), stock.Length(0), Size{s.Length, s.Width} // of the piece in hand
+	for _, of := range order {
+		st := Step{Number: len(w.steps) + 1, InHand: len(w.steps), Trim: true, Cut: of.cut, X: x, Y: y, Piece: size}
+		var off stock.Length
+		if of.cut == Rip {
+			off = t.NearEdge
+			if of.side == Far {
+				off = t.FarEdge
+			}
+			size.Width -= off
+			st.Run, st.Setting = size.Length, size.Width
+			st.Left = Size{size.Length, off - w.saw.Kerf}
+			if st.Y = s.Width - off; of.side == Near {
+				st.Y, y = off-w.saw.Kerf, off
+			}
+		} else {
+			off = t.NearEnd
+			if of.side == Far {
+				off = t.FarEnd
+			}
+			size.Length -= off
+			st.Run, st.Setting = size.Width, size.Length
+			st.Left = Size{off - w.saw.Kerf, size.Width}
+			if st.X = s.Length - off; of.side == Near {
+				st.X, x = off-w.saw.Kerf, off
+			}
+		}
+		if off == 0 {
+			continue
+		}
+		if off <= w.saw.Kerf {
+			st.Left = Size{}
+		}
+		st.Off = size
+		st.Guide = w.guide(st)
+		w.steps = append(w.steps, st)
+	}
+	return len(w.steps)
 }

@@ -78,7 +78,7 @@ func (p *Plan) estimate(all []estimatedV1) error {
 // changes its way, a copy of the old way belongs here.
 func (p *Plan) print() {
 	for i, l := range p.Plan.Layouts {
-		if p.Plan.Layouts[i].Printed = p.Plan.Steps(l); p.Plan.Layouts[i].Printed == nil {
+		if p.Plan.Layouts[i].Printed = p.Plan.FormerSteps(l); p.Plan.Layouts[i].Printed == nil {
 			p.Plan.Layouts[i].Printed = []cutplan.Step{}
 		}
 	}

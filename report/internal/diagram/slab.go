@@ -286,6 +286,7 @@ func (p *placedSlab) allLines() []runningLine {
 	var end []mark
 	for _, s := range p.v.Steps {
 		switch {
+		case s.Cut == cutplan.Rip:
 		case s.Trim && s.X >= own.to:
 			end = []mark{{own.to, p.equal[0].Length, []int{s.Number}}}
 		case s.Trim:
