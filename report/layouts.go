@@ -58,7 +58,7 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, names offcutNames, r stock.Rule
 		switch {
 		case board && afterBoard:
 			b.Space(4)
-			b.Need(min(around-headingRoom+boardRoom+b.TableHeight(steps), b.Height()))
+			b.Keep(around - headingRoom + boardRoom + b.TableHeight(steps))
 		case board:
 			b.Page("boards")
 			b.Paragraph(aboutMarks)

@@ -5,6 +5,7 @@ package paper
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"sawbill/report/internal/drawing"
@@ -38,12 +39,17 @@ type Book struct {
 	size     Size
 	title    string // running head, left
 	identity string // what tells it from others of that title; may be empty
-	section  string // running head, right
+	section  string // of what comes next
 	note     string // below the running head; may be empty
 	foot     string
 	across   bool // pages lie on their side
 	pages    []drawing.Drawing
-	y        float64 // where the next thing goes
+	sections [][]string // of each page: its running head, right
+	y        float64    // where the next thing goes
+
+	again  drawing.Drawing // at the head of each page that goes on
+	flows  bool            // sections share pages
+	joined bool            // the next section goes on with the page
 
 	bookmarks []drawing.Bookmark
 	part      bool // sections are below a bookmark of their part
@@ -60,11 +66,52 @@ func New(size Size, title, identity, foot string) *Book {
 // is too long. It must come before the first page.
 func (b *Book) Note(s string) { b.note = s }
 
-// Page starts a new page, headed by section.
+// Page starts a new page, headed by section. Where sections share pages it goes on with
+// the page that is begun, if there is room.
 func (b *Book) Page(section string) {
-	b.section, b.began = section, b.part
-	b.turn()
+	b.section, b.began, b.again = section, b.part, drawing.Drawing{}
+	if !b.joined && !b.shares() {
+		b.turn()
+		return
+	}
+	b.joined = false
+	b.Space(betweenSections)
+	last := len(b.sections) - 1
+	if !slices.Contains(b.sections[last], section) {
+		b.sections[last] = append(b.sections[last], section)
+	}
 }
+
+// betweenSections is the room between two on one page, mm.
+const betweenSections = 4.0
+
+// leastShare of a page is left where sections share it.
+const leastShare = 0.4
+
+// Flow lets sections share pages, or ends that. Such pages stay upright.
+func (b *Book) Flow(on bool) { b.flows = on }
+
+// shares reports whether a section that begins now goes on with the page.
+func (b *Book) shares() bool {
+	return b.flows && len(b.pages) > 0 && b.Room() >= leastShare*b.whole()
+}
+
+// Join lays out a section, on the page that is begun if all of it fits there. It is laid
+// out twice, first to measure it.
+func (b *Book) Join(lay func(*Book)) {
+	trial := &Book{size: b.size, note: b.note, across: b.across}
+	lay(trial)
+	upright := !b.across && len(b.pages) > 0 && b.page().Width < b.page().Height
+	if upright && len(trial.pages) == 1 && trial.y-trial.top()+betweenSections <= b.Room() {
+		b.joined = true
+	}
+	lay(b)
+	b.joined = false
+}
+
+// Repeat puts a drawing at the head of each page that goes on with the section, until the
+// next section or another call. A drawing without height ends it.
+func (b *Book) Repeat(d drawing.Drawing) { b.again = d }
 
 // Part gathers the sections from the next page on below one bookmark; without a
 // title each has its own again.
@@ -78,7 +125,7 @@ func (b *Book) Part(title string) {
 // Lie turns the pages from the next one on: upright, or across, on their side. All
 // measures are of such a page at once.
 func (b *Book) Lie(across bool) {
-	if b.across != across {
+	if b.across != across && !b.flows {
 		b.across = across
 		b.size.Width, b.size.Height = b.size.Height, b.size.Width
 	}
@@ -98,20 +145,30 @@ func (b *Book) mark(title string) {
 // turn starts a page that continues the section.
 func (b *Book) turn() {
 	b.pages = append(b.pages, drawing.Drawing{Width: b.size.Width, Height: b.size.Height})
-	d := b.page()
-	right := b.size.Width - sideMargin
-	section := drawing.Shorten(b.section, drawing.Regular, headSize, b.Width()/2)
+	b.sections = append(b.sections, []string{b.section})
+	b.y = b.top()
+	if b.again.Height > 0 {
+		b.Picture(b.again)
+	}
+}
+
+// headed is a page with its running head, which is read first.
+func (b *Book) headed(page drawing.Drawing, sections []string) drawing.Drawing {
+	d := drawing.Drawing{Width: page.Width, Height: page.Height}
+	right, width := d.Width-sideMargin, d.Width-2*sideMargin
+	section := drawing.Shorten(strings.Join(sections, ", "), drawing.Regular, headSize, width/2)
 	d.Text(drawing.Text{At: drawing.Point{X: right, Y: headBase}, String: section, Size: headSize, Align: drawing.Right})
-	room := b.Width() - drawing.Width(section, drawing.Regular, headSize) - 6
+	room := width - drawing.Width(section, drawing.Regular, headSize) - 6
 	title := drawing.Shorten(b.title, drawing.Bold, headSize, room)
 	d.Text(drawing.Text{At: drawing.Point{X: sideMargin, Y: headBase}, String: title, Size: headSize, Face: drawing.Bold})
 	if b.note != "" {
 		d.Text(drawing.Text{At: drawing.Point{X: sideMargin, Y: headBase + noteHigh}, Size: headSize, Face: drawing.Bold,
-			String: drawing.Shorten(b.note, drawing.Bold, headSize, b.Width())})
+			String: drawing.Shorten(b.note, drawing.Bold, headSize, width)})
 	}
 	rule := b.top() - top + headBase + 2
 	d.Line(drawing.Point{X: sideMargin, Y: rule}, drawing.Point{X: right, Y: rule}, drawing.Narrow)
-	b.y = b.top()
+	d.Place(page, drawing.Point{})
+	return d
 }
 
 func (b *Book) page() *drawing.Drawing { return &b.pages[len(b.pages)-1] }
@@ -122,8 +179,17 @@ func (b *Book) Empty() bool { return len(b.pages) == 0 }
 // Width is how wide the body is, in mm.
 func (b *Book) Width() float64 { return b.size.Width - 2*sideMargin }
 
-// Height is how high the body of an empty page is, in mm.
-func (b *Book) Height() float64 { return b.bottom() - b.top() }
+// Height is how high the body is that a section finds which begins now, in mm: of an empty
+// page, or what is left where sections share pages.
+func (b *Book) Height() float64 {
+	if b.shares() {
+		return b.Room() - betweenSections
+	}
+	return b.whole()
+}
+
+// whole is how high the body of an empty page is, in mm.
+func (b *Book) whole() float64 { return b.bottom() - b.top() }
 
 // Room is what is left of this page, in mm.
 func (b *Book) Room() float64 { return b.bottom() - b.y }
@@ -144,6 +210,10 @@ func (b *Book) Need(height float64) {
 		b.turn()
 	}
 }
+
+// Keep is Need for what may be higher than a page: no more than an empty page has is
+// asked for.
+func (b *Book) Keep(height float64) { b.Need(min(height, b.whole())) }
 
 // Space leaves room, except at the top of a page.
 func (b *Book) Space(height float64) {
@@ -249,14 +319,14 @@ func (b *Book) Picture(p drawing.Drawing) {
 	b.y += p.Height
 }
 
-// Close ends the book: every page gets its foot.
+// Close ends the book: every page gets its head and foot.
 func (b *Book) Close() drawing.Document {
 	of := ""
 	if b.identity != "" {
 		of = "plan " + b.identity + ", "
 	}
 	for i := range b.pages {
-		d := &b.pages[i]
+		d := b.headed(b.pages[i], b.sections[i])
 		y := d.Height - 7
 		number := fmt.Sprintf("%spage %d of %d", of, i+1, len(b.pages))
 		d.Text(drawing.Text{At: drawing.Point{X: d.Width - sideMargin, Y: y}, String: number,
@@ -264,6 +334,7 @@ func (b *Book) Close() drawing.Document {
 		room := d.Width - 2*sideMargin - drawing.Width(number, drawing.Regular, headSize) - 6
 		d.Text(drawing.Text{At: drawing.Point{X: sideMargin, Y: y},
 			String: drawing.Shorten(b.foot, drawing.Regular, headSize, room), Size: headSize})
+		b.pages[i] = d
 	}
 	return drawing.Document{Title: b.title, Subject: strings.TrimSuffix(of, ", "), Pages: b.pages, Bookmarks: b.bookmarks}
 }

@@ -61,7 +61,7 @@ func (b *Book) Table(t Table) {
 	s.head(b)
 	for i, h := range heights {
 		cells := s.lines(i)
-		if need := companions(heights, i); b.Room() < h || b.Room() < need && need <= b.Height()-s.headHeight() {
+		if need := companions(heights, i); b.Room() < h || b.Room() < need && need <= b.whole()-b.again.Height-s.headHeight() {
 			b.turn()
 			s.head(b)
 		}
