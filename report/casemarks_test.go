@@ -41,13 +41,13 @@ func TestCaseMarksAreRoundedOneByOne(t *testing.T) {
 		t.Fatal(err)
 	}
 	want := `
-  part  where             mark        from the    at (mm)                            wide  deep  note
-  side  left, inner face  slide line  bottom end  0, ≈16.7, ≈33.3, 50, ≈66.7, ≈83.3              bay 1
-                                                  100, ≈116.7
+  part  where             mark        from the    at (mm)                              wide  deep  note
+  side  left, inner face  slide line  bottom end  0, ≈16.65, ≈33.3, 50, ≈66.65, ≈83.3              bay 1
+                                                  100, ≈116.65
                           spacers                 ≈33.3
         inner face        shelf pins  bottom end  50
                                       front edge  37, 263
-  top   inner face        dado        left end    30                                   18     6
+  top   inner face        dado        left end    30                                     18     6
 `
 	if d := cmp.Diff(want, "\n"+b.String()); d != "" {
 		t.Errorf("(-want +got):\n%s", d)

@@ -32,7 +32,7 @@ func TestRackList(t *testing.T) {
   R3   sheet  MDF 12        300 x 900 x 12     none
   R12  sheet  birch ply 18  2440 x 1220 x 18          birch 18, 8x4
   R1   sheet  birch ply 18  600 x 400 x 18                           Potting bench K7F2  2026-03-05
-  A-1  board  walnut        800 x 150 x ≈25.3                                                        wild grain near one end, keep it for the drawer front
+  A-1  board  walnut        800 x 150 x 25.25                                                        wild grain near one end, keep it for the drawer front
   4 pieces, 3 materials
 `
 	if d := cmp.Diff(want, b.String()); d != "" {

@@ -21,7 +21,7 @@ func TestSumPrintsHowASizeCameAbout(t *testing.T) {
 		{Sum{{-1, 100 * mm, 3, "inside"}}, Ruler{}, -1_333_333, "≈-33.3 = -100 / 3 (inside)", "towards zero"},
 		{Sum{{2, 5, 3, ""}}, Ruler{}, 3, "≈0 = 2 x ≈0 / 3", "times goes before over"},
 		{Sum{{1, 18 * mm, 1, ""}}, Ruler{}, 18 * mm, "18 = 18", "over 1 is no division"},
-		{Sum{{1, Foot, 0, "length"}, {1, Inch / 8, 0, "kerf"}}, Ruler{}, Foot + Inch/8, "≈308 = 304.8 (length) + ≈3.2 (kerf)", "the total is not the sum of rounded figures"},
+		{Sum{{1, 1000 * mm, 3, "inside"}, {1, 1000 * mm, 3, "inside"}}, Ruler{}, 26_666_666, "≈666.65 = 1000 / 3 (inside) + 1000 / 3 (inside)", "the total is not the sum of rounded figures"},
 		{Sum{{1, Foot, 0, "length"}, {1, Inch / 8, 0, "kerf"}}, Ruler{Units: Inches}, Foot + Inch/8, "12 1/8 = 12 (length) + 1/8 (kerf)", "in inches"},
 		{nil, Ruler{}, 0, "0", "nothing"},
 	}

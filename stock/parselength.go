@@ -147,7 +147,7 @@ func exactly(value *big.Rat, unit Length) (Length, *fault.Fault) {
 	}
 	remedy := "write " + nearest.Decimal() + " mm, which is nearest"
 	if unit == Inch || unit == Foot {
-		tape := strings.TrimPrefix(Ruler{Inches, 64}.Print(nearest), "≈")
+		tape := Ruler{Inches, 64}.Print((64*nearest + Inch/2) / Inch * Inch / 64)
 		remedy = fmt.Sprintf("write %s mm, which is nearest, or %s in, nearest on a tape", nearest.Decimal(), tape)
 	}
 	return 0, &fault.Fault{Cause: "this is no whole count of 0.000025 mm, the step in which lengths are kept", Remedy: remedy}

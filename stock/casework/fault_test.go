@@ -331,7 +331,7 @@ func TestFaults(t *testing.T) {
 			d.Frame.Corner, d.Frame.TenonLength = word("loose-tenon"), Length{}
 			d.LooseTenon = LooseTenon{Material: word("spruce"), Length: metric("40"), Width: metric("30")}
 			d.Back = Back{Fit: word("groove"), Material: word("back"), Depth: metric("6"), SetIn: metric("14")}
-		}, "case.loose_tenon.thickness: a loose tenon ≈12.7 mm thick takes more than two thirds of the 18 mm that it has in the end of a rail; " +
+		}, "case.loose_tenon.thickness: a loose tenon ≈12.65 mm thick takes more than two thirds of the 18 mm that it has in the end of a rail; " +
 			"make it thinner, or use thicker stock"},
 		{"loose tenons too wide", func(d *Design) {
 			d.Carcass.Joint = word("loose-tenon")

@@ -24,8 +24,8 @@ func TestBridleJoints(t *testing.T) {
 		}
 	}
 	wantLines(t, []string{"both ends: from the left end 50, 850"}, marked(c, from.Ruler, "rail", "tenon shoulders"))
-	wantLines(t, []string{"both ends: from the front face ≈12.7, ≈25.3"}, marked(c, from.Ruler, "rail", "tenon cheeks"))
-	wantLines(t, []string{"both ends: from the front face ≈12.7; ≈12.7 wide, 50 deep"}, marked(c, from.Ruler, "stile", "open mortise"))
+	wantLines(t, []string{"both ends: from the front face ≈12.65, ≈25.3"}, marked(c, from.Ruler, "rail", "tenon cheeks"))
+	wantLines(t, []string{"both ends: from the front face ≈12.65; ≈12.65 wide, 50 deep"}, marked(c, from.Ruler, "stile", "open mortise"))
 	wantLines(t, []string{"inner edge: from the left end 425; 50 wide, 0 deep"}, marked(c, from.Ruler, "rail", "mid stile line"))
 	var said []string
 	for _, s := range c.Assembly {

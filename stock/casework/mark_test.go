@@ -272,7 +272,7 @@ func TestFingersOfMatesComplementEachOther(t *testing.T) {
 
 // The framed case of TestWhereTheFramedCaseStands, 30 high: members 2 1/2 wide and
 // 1 1/2 thick. Cheeks at a third and two thirds: 1/2 and 1. Rails 40 - 2 x 2 1/2 +
-// 2 x 1 = 37 long, shoulders at 1 and 36. Tenons are cut back 2 1/2 / 3 = 5/6 (27/32)
+// 2 x 1 = 37 long, shoulders at 1 and 36. Tenons are cut back 2 1/2 / 3 = 5/6 (≈53/64)
 // from the outer edge and 1 2/3 (1 21/32) wide; mortises 1 + 1/8 deep, from 5/6 and
 // from 30 - 2 1/2 = 27 1/2.
 func TestTenonsAndMortises(t *testing.T) {
@@ -292,10 +292,10 @@ func TestTenonsAndMortises(t *testing.T) {
 		{"rail", "tenon shoulders", []string{"both ends: from the left end 1, 36"}},
 		{"rail", "tenon cheeks", []string{"both ends: from the front face 1/2, 1"}},
 		{"rail", "tenon edges", []string{
-			"front lower and rear lower, both ends: from the lower edge ≈27/32, 2 1/2",
+			"front lower and rear lower, both ends: from the lower edge ≈53/64, 2 1/2",
 			"front upper and rear upper, both ends: from the lower edge 0, ≈1 21/32"}},
 		{"stile", "mortise", []string{
-			"inner edge: from the bottom end ≈27/32, 27 1/2; from the front face 1/2, 1; ≈1 21/32 wide, 1 1/8 deep"}},
+			"inner edge: from the bottom end ≈53/64, 27 1/2; from the front face 1/2, 1; ≈1 21/32 wide, 1 1/8 deep"}},
 	} {
 		wantLines(t, test.want, marked(c, from.Ruler, test.part, test.what))
 	}
@@ -321,17 +321,17 @@ func TestTenonsMakeRoomForTheGrooveOfTheBack(t *testing.T) {
 	from := workshop(stock.Millimeters)
 	c := derive(t, d, from)
 	wantLines(t, []string{
-		"front lower, both ends: from the lower edge ≈16.7, 50", "front upper, both ends: from the lower edge 0, ≈33.3",
-		"rear lower, both ends: from the lower edge ≈16.7, 42", "rear upper, both ends: from the lower edge 8, ≈33.3",
+		"front lower, both ends: from the lower edge ≈16.65, 50", "front upper, both ends: from the lower edge 0, ≈33.3",
+		"rear lower, both ends: from the lower edge ≈16.65, 42", "rear upper, both ends: from the lower edge 8, ≈33.3",
 	}, marked(c, from.Ruler, "rail", "tenon edges"))
 	wantLines(t, []string{
-		"front left and front right, inner edge: from the bottom end ≈16.7, 670; from the front face ≈12.7, ≈25.3; ≈33.3 wide, 33 deep",
-		"rear left and rear right, inner edge: from the bottom end ≈16.7, 678; from the front face ≈12.7, ≈25.3; ≈25.3 wide, 33 deep",
+		"front left and front right, inner edge: from the bottom end ≈16.65, 670; from the front face ≈12.65, ≈25.3; ≈33.3 wide, 33 deep",
+		"rear left and rear right, inner edge: from the bottom end ≈16.65, 678; from the front face ≈12.65, ≈25.3; ≈25.3 wide, 33 deep",
 	}, marked(c, from.Ruler, "stile", "mortise"))
 	wantLines(t, []string{"rear, both ends: from the left edge 8, 42"}, marked(c, from.Ruler, "mid stile", "tenon edges"))
 	wantLines(t, []string{
-		"front lower and front upper, inner edge: from the left end 405; from the front face ≈12.7, ≈25.3; 50 wide, 33 deep",
-		"rear lower and rear upper, inner edge: from the left end 413; from the front face ≈12.7, ≈25.3; 34 wide, 33 deep",
+		"front lower and front upper, inner edge: from the left end 405; from the front face ≈12.65, ≈25.3; 50 wide, 33 deep",
+		"rear lower and rear upper, inner edge: from the left end 413; from the front face ≈12.65, ≈25.3; 34 wide, 33 deep",
 	}, marked(c, from.Ruler, "rail", "mortise"))
 	for _, k := range c.Marks {
 		if name := c.Parts[k.Part].Name; k.What == "groove" && name == "rail" && k.Note != "" {

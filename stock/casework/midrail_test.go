@@ -48,8 +48,8 @@ func TestMarksOfMidRails(t *testing.T) {
 	c := derive(t, d, from)
 	wantLines(t, []string{"both ends: from the left end 30, 830"}, marked(c, from.Ruler, "mid rail", "tenon shoulders"))
 	wantLines(t, []string{
-		"inner edge: from the bottom end ≈16.7, 670; from the front face ≈12.7, ≈25.3; ≈33.3 wide, 33 deep",
-		"front left and front right, inner edge: from the bottom end 335; from the front face ≈12.7, ≈25.3; 50 wide, 33 deep",
+		"inner edge: from the bottom end ≈16.65, 670; from the front face ≈12.65, ≈25.3; ≈33.3 wide, 33 deep",
+		"front left and front right, inner edge: from the bottom end 335; from the front face ≈12.65, ≈25.3; 50 wide, 33 deep",
 	}, marked(c, from.Ruler, "stile", "mortise"))
 
 	d.Frame = framed().Frame
