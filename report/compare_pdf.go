@@ -38,7 +38,7 @@ func ComparisonPDF(c *choice.Comparison, o Options) ([]byte, []string, error) {
 func shoppingPage(b document, c *choice.Comparison, o Options) {
 	b.Page("shopping list")
 	b.Title(comparisonTitle(c))
-	for _, e := range errands(c) {
+	for _, e := range sellerLists(c) {
 		b.Heading(e.heading())
 		b.Table(e.list(o.Ruler).table())
 		for _, l := range e.lines {
@@ -58,7 +58,7 @@ func shoppingPage(b document, c *choice.Comparison, o Options) {
 		}
 	}
 	if c.Job.Tax > 0 && c.Best().Cost > 0 {
-		b.Strong(totalSaid(c))
+		b.Strong(totalCost(c))
 	}
 	b.Heading("The whole job")
 	b.Table(wholeJob(c).table())

@@ -241,7 +241,7 @@ func TestAShoppingListBySellerCountsBoardFeet(t *testing.T) {
 	oak := stock.Stock{Name: "oak", Material: "oak", Kind: stock.Board, Length: 96 * inch, Width: 6 * inch, Thickness: inch, Price: 33_00,
 		Measure: stock.Measure{Thickness: inch, Width: 6 * inch}}
 	pine := stock.Stock{Name: "pine", Material: "pine", Kind: stock.Board, Length: 96 * inch, Width: 6 * inch, Thickness: inch, Price: 9_00}
-	e := errand{cost: 75_00, lines: []errandLine{
+	e := sellerList{cost: 75_00, lines: []sellerLine{
 		{Purchase: cutplan.Purchase{Stock: pine, Count: 1, Cost: 9_00}, cuts: []cutplan.Division{{Stock: pine, Count: 1, Pieces: []stock.Length{48 * inch, 47 * inch}}}},
 		{Purchase: cutplan.Purchase{Stock: oak, Count: 2, Cost: 66_00}},
 	}}

@@ -17,7 +17,7 @@ func frontPage(b document, p *cutplan.Plan, names offcutNames, o Options) {
 	r := o.Ruler
 	b.Page("what to buy")
 	b.Title(title(p))
-	for _, said := range restSaid(o) {
+	for _, said := range restNotes(o) {
 		b.Paragraph(said)
 	}
 	if !p.Complete() {

@@ -198,7 +198,7 @@ func layoutFacts(p *cutplan.Plan, l cutplan.Layout, r stock.Ruler) string {
 		facts = append(facts, "on hand")
 	}
 	if s.IsSection() {
-		facts = append(facts, apart(s, r))
+		facts = append(facts, cutApart(s, r))
 	}
 	return strings.Join(facts, ", ")
 }

@@ -10,8 +10,8 @@ import (
 // Pages are upright but for two. A table lies across where that alone saves its words
 // and sizes from being parted.
 
-// lieFor turns the book for a table.
-func lieFor(b *paper.Book, t paper.Table) {
+// orientFor turns the book for a table.
+func orientFor(b *paper.Book, t paper.Table) {
 	for _, across := range []bool{false, true} {
 		if b.Lie(across); b.Fits(t) {
 			return

@@ -80,7 +80,7 @@ var sections = []section{
 		}
 	}},
 	{SawPages, func(b book) {
-		lieFor(b.Book, billTable(b.plan, b.Ruler))
+		orientFor(b.Book, billTable(b.plan, b.Ruler))
 		billPage(b, b.plan, b.Ruler)
 		b.Lie(false)
 		cautionPage(b, b.plan, b.Options)

@@ -19,13 +19,13 @@ func Progress(to io.Writer, s *progress.State, code string, o Options) error {
 	w.line("%s: %s", captionStart(s.Plan(), code, o), standing(s))
 	w.listing("Still to cut", layoutsToCut(s))
 	w.listing("Blanks", blanksOpen(s, o))
-	w.listing("Lying there", lying(s, code, o))
+	w.listing("Lying there", remnants(s, code, o))
 	return w.err
 }
 
-// lying lists the pieces that cuts have left, by the names that a plan of the rest has
+// remnants lists the pieces that cuts have left, by the names that a plan of the rest has
 // for them.
-func lying(s *progress.State, code string, o Options) listing {
+func remnants(s *progress.State, code string, o Options) listing {
 	l := listing{columns: []heading{{"piece", words}, {"size" + unit(o.Ruler), sizes}, {"material", words}, {"for", words}}}
 	for _, p := range s.Pieces(code) {
 		purpose := "kept"

@@ -44,10 +44,10 @@ func proof(p *cutplan.Plan) string {
 		return fmt.Sprintf("%s, %s: no plan%s can cost less.", bought, p.Cost, boardRule(p))
 	}
 	less := "a plan for " + p.Bound.String()
-	if n := mostLikely(p); n > 0 {
+	if n := fewestPieces(p); n > 0 {
 		less = fmt.Sprintf("%d for %s", n, p.Bound)
 	}
-	return fmt.Sprintf("%s, %s; %s may be possible (bound %s): %s", bought, p.Cost, less, p.Bound, longer(p))
+	return fmt.Sprintf("%s, %s; %s may be possible (bound %s): %s", bought, p.Cost, less, p.Bound, betterPlan(p))
 }
 
 // boardRule says of a plan what the bound takes for granted beside what a saw
@@ -62,17 +62,17 @@ func boardRule(p *cutplan.Plan) string {
 	return ""
 }
 
-// longer is what may find a cheaper plan.
-func longer(p *cutplan.Plan) string {
+// betterPlan is what may find a cheaper plan.
+func betterPlan(p *cutplan.Plan) string {
 	if len(p.Job.TooLarge()) > 0 {
 		return "a longer --limit may find it, but only a few of the cuts that a seller can make are tried."
 	}
 	return "a longer --limit may find it."
 }
 
-// mostLikely is how many pieces the bound pays for where all that can be bought
+// fewestPieces is how many pieces the bound pays for where all that can be bought
 // has one price; 0 where that says nothing, or it pays for cuts by the seller too.
-func mostLikely(p *cutplan.Plan) int {
+func fewestPieces(p *cutplan.Plan) int {
 	if len(p.Job.TooLarge()) > 0 {
 		return 0
 	}
@@ -115,9 +115,9 @@ func proofOfArea(p *cutplan.Plan) string {
 	case proven:
 		return ": no plan" + boardRule(p) + " can do with less area."
 	case oneSize && bound > 0:
-		return fmt.Sprintf("; %d may be possible (bound %d): %s", bound, bound, longer(p))
+		return fmt.Sprintf("; %d may be possible (bound %d): %s", bound, bound, betterPlan(p))
 	}
-	return "; a plan with less area may be possible: " + longer(p)
+	return "; a plan with less area may be possible: " + betterPlan(p)
 }
 
 // pieces counts what is bought: "2 sheets and 5 boards".

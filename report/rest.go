@@ -17,18 +17,18 @@ type Rest struct {
 	Ways   []recut.Ways
 }
 
-// restSaid is what a plan of the rest does with the plan before.
-func restSaid(o Options) []string {
+// restNotes is what a plan of the rest does with the plan before.
+func restNotes(o Options) []string {
 	if o.Rest == nil {
 		return nil
 	}
 	r := o.Rest.Result
 	said := []string{fmt.Sprintf("The rest of plan %s: marks are as they were, layouts and cuts are numbered anew.", o.Rest.Of)}
 	if len(r.Lacking) > 0 {
-		said = append(said, "What had no place any more: "+blanksSaid(r.Lacking)+".")
+		said = append(said, "What had no place any more: "+countedBlanks(r.Lacking)+".")
 	}
-	said = append(said, thoughtsSaid(o)...)
-	said = append(said, savedSaid(o)...)
+	said = append(said, jobChanges(o)...)
+	said = append(said, savedNotes(o)...)
 	switch {
 	case len(r.Replanned) == 0 && r.GoesOn == 0:
 	case len(r.Replanned) == 0 && len(r.Lacking) == 0 && len(r.Changed) == 0:
@@ -55,17 +55,17 @@ func restSaid(o Options) []string {
 	return said
 }
 
-// savedSaid says which spoiled blanks are good by new sizes.
-func savedSaid(o Options) []string {
+// savedNotes says which spoiled blanks are good by new sizes.
+func savedNotes(o Options) []string {
 	saved := o.Rest.Result.Saved
 	if len(saved) == 0 {
 		return nil
 	}
-	return []string{"Spoiled, and good by the new sizes: " + blanksSaid(saved) + "; trim what is larger."}
+	return []string{"Spoiled, and good by the new sizes: " + countedBlanks(saved) + "; trim what is larger."}
 }
 
-// blanksSaid is "1 C side, 2 D shelf".
-func blanksSaid(blanks []cutplan.Blank) string {
+// countedBlanks is "1 C side, 2 D shelf".
+func countedBlanks(blanks []cutplan.Blank) string {
 	var said []string
 	for _, b := range blanks {
 		said = append(said, fmt.Sprintf("%d %s %s", b.Count, b.Mark, b.Name()))
@@ -90,7 +90,7 @@ func waiting(p *cutplan.Plan, o Options) []string {
 		blanks = append(blanks, b)
 		late[b.Part.Name] = true
 	}
-	said := []string{"Must wait: " + blanksSaid(blanks) + "."}
+	said := []string{"Must wait: " + countedBlanks(blanks) + "."}
 	if units := unitsBy(o.Case, late); units != "" {
 		said = append(said, units)
 	}

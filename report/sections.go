@@ -28,8 +28,8 @@ func kindWord(s stock.Stock) string {
 	return s.Kind.String()
 }
 
-// apart says where a board is cut apart at its defects to free section s.
-func apart(s stock.Stock, r stock.Ruler) string {
+// cutApart says where a board is cut apart at its defects to free section s.
+func cutApart(s stock.Stock, r stock.Ruler) string {
 	on, whole := s.OnBoard(), s.Section.Board
 	cuts := r.PrintUnit(on.From) + " and at " + r.PrintUnit(on.To)
 	switch {

@@ -41,11 +41,11 @@ func TestLayoutsOfSectionsSayWhereOnTheBoard(t *testing.T) {
 	}
 	s := p.Job.Stock[0]
 	s.Section.From = 0
-	if got := apart(s, stock.Ruler{}); !strings.Contains(got, "at 680 mm from") {
+	if got := cutApart(s, stock.Ruler{}); !strings.Contains(got, "at 680 mm from") {
 		t.Error(got)
 	}
 	s.Section.From = s.Section.Board - s.Length
-	if got := apart(s, stock.Ruler{}); !strings.Contains(got, "at 1720 mm from") {
+	if got := cutApart(s, stock.Ruler{}); !strings.Contains(got, "at 1720 mm from") {
 		t.Error(got)
 	}
 	data := JSON(p, Options{})

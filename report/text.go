@@ -39,7 +39,7 @@ func (w *writer) listing(heading string, l listing) {
 func Summary(to io.Writer, p *cutplan.Plan, o Options) error {
 	w, names := &writer{w: to}, namesOf(p, Identity(p, o))
 	w.line("%s", captionStart(p, names.code, o))
-	for _, said := range restSaid(o) {
+	for _, said := range restNotes(o) {
 		w.line("%s", said)
 	}
 	if !p.Complete() {

@@ -26,7 +26,7 @@ func waysToSave(o Options) []string {
 			said = append(said, named+"what is left would give "+blanksAnyOf(w)+".")
 		}
 		for _, s := range w.SizeChanges {
-			said = append(said, named+smaller(s, r))
+			said = append(said, named+sizeChange(s, r))
 		}
 		if w.Splice != nil {
 			said = append(said, named+splice(w.Splice, r))
@@ -46,8 +46,8 @@ func blanksAnyOf(w recut.Ways) string {
 	return strings.Join(names, " or ")
 }
 
-// smaller tells of a change of sizes and its consequences.
-func smaller(s recut.SizeChange, r stock.Ruler) string {
+// sizeChange tells of a change of sizes and its consequences.
+func sizeChange(s recut.SizeChange, r stock.Ruler) string {
 	first := s.Parts[0]
 	by, what := first.Was.Length-first.Is.Length, "shorter"
 	if by <= 0 {

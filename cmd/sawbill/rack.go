@@ -203,13 +203,13 @@ func (c *rackCall) find() error {
 		return err
 	}
 	units := c.inUnits()
-	part, err := job.SaidPart("rack find", c.said("material", "length", "width", "thickness", "grain"), units)
+	part, err := job.PartFromFlags("rack find", c.flags("material", "length", "width", "thickness", "grain"), units)
 	if err != nil {
 		return err
 	}
-	kerf := job.UsualKerf(units)
+	kerf := job.DefaultKerf(units)
 	if c.kerf != "" {
-		if kerf, err = job.SaidLength("rack find", job.Said{Word: "kerf", Value: c.kerf}, units); err != nil {
+		if kerf, err = job.LengthFromFlag("rack find", job.Flag{Name: "kerf", Value: c.kerf}, units); err != nil {
 			return err
 		}
 	}
@@ -282,12 +282,12 @@ func labelsMayGo(path string) error {
 // mostOfLabels is beyond the labels of any rack.
 const mostOfLabels = 256 << 20
 
-// said is what the command line says behind these flags.
-func (c *rackCall) said(words ...string) []job.Said {
-	var all []job.Said
+// flags is what the command line says behind these flags.
+func (c *rackCall) flags(words ...string) []job.Flag {
+	var all []job.Flag
 	for _, w := range words {
 		if f := c.set.Lookup(w); f.Changed {
-			all = append(all, job.Said{Word: w, Value: f.Value.String()})
+			all = append(all, job.Flag{Name: w, Value: f.Value.String()})
 		}
 	}
 	return all

@@ -42,7 +42,7 @@ func (c *rackCall) tellOfEdit(done rack.Done) {
 
 // add enters the piece that the flags tell of.
 func (c *rackCall) add() error {
-	pieces, err := job.SaidPieces("rack add", c.said("kind", "name", "material", "length", "width", "thickness", "grain", "count", "from", "note"), c.inUnits())
+	pieces, err := job.PiecesFromFlags("rack add", c.flags("kind", "name", "material", "length", "width", "thickness", "grain", "count", "from", "note"), c.inUnits())
 	if err != nil {
 		return err
 	}

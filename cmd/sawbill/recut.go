@@ -22,7 +22,7 @@ import (
 
 func recutCommand() command {
 	var missing []string
-	var thoughts thoughts
+	var changes jobChanges
 	var back bool
 	var date string
 	var set *pflag.FlagSet
@@ -46,7 +46,7 @@ the rest back; its folder stays, and its number is not used again.
 			set = f
 			f.StringVarP(&s.output, "output", "o", "", "the `folder` to write to")
 			f.StringArrayVar(&missing, "missing", nil, "a stock or `material` of which there is nothing more, uncut or\nfor sale: what can be cut now, and what must wait; NAME=1:\none less is there than was told, and none for sale")
-			thoughts.flags(f)
+			changes.flags(f)
 			f.BoolVar(&back, "withdraw", false, "PLAN is a rest of which nothing was reported: take it back,\nthe plan before goes on")
 			f.StringVar(&date, "date", "", "the `day` it is, 2026-03-05, if it is not today")
 			s.solving(f)
@@ -69,12 +69,12 @@ the rest back; its folder stays, and its number is not used again.
 				}
 				return in.withdraw(date)
 			}
-			return in.recut(missing, &thoughts, date)
+			return in.recut(missing, &changes, date)
 		},
 	}
 }
 
-func (in *invocation) recut(missing []string, thoughts *thoughts, date string) (int, error) {
+func (in *invocation) recut(missing []string, changes *jobChanges, date string) (int, error) {
 	before, err := in.openFolder()
 	if err != nil {
 		return 0, err
@@ -101,11 +101,11 @@ func (in *invocation) recut(missing []string, thoughts *thoughts, date string) (
 			return 0, err
 		}
 	}
-	if err := in.thinks(rest, thoughts); err != nil {
+	if err := in.changeJob(rest, changes); err != nil {
 		return 0, err
 	}
 	plan := before.Plan()
-	if rest.State().Done() && !rest.Changed() {
+	if rest.State().Done() && !rest.JobChanged() {
 		fmt.Fprintf(in.stdout, "All blanks of plan %s are good: there is no rest.\n", plan.Code)
 		return exitDone, nil
 	}

@@ -30,7 +30,7 @@ type Rest struct {
 	missing []string
 	file    *job.File
 	changes job.Changes
-	changed bool // by second thoughts
+	changed bool // the job is another than the plan's
 }
 
 // Rest begins the rest of the plan. It is refused where the plan takes no more reports. The

@@ -245,7 +245,7 @@ func (s *story) secondThoughts(rest *shop.Rest) {
 	case 6:
 		as.Thicknesses = []string{"ply=17.6"}
 	}
-	_, _ = rest.Think(as, false) // a part may not fit
+	_, _ = rest.ChangeJob(as, false) // a part may not fit
 }
 
 // rest plans the rest of the plan, and checks that nothing is lost on the way.
@@ -261,7 +261,7 @@ func (s *story) rest() bool {
 	if s.random.IntN(2) == 0 {
 		s.secondThoughts(rest)
 	}
-	if rest.State().Done() && !rest.Changed() {
+	if rest.State().Done() && !rest.JobChanged() {
 		return false
 	}
 	o := rest.Options()

@@ -51,9 +51,9 @@ func (r *reader) setting(flag, written string) (name, value string, at place, ok
 	return name, value, at, true
 }
 
-// thicker changes the offers to what they really measure, and returns how thick the
+// remeasure changes the offers to what they really measure, and returns how thick the
 // sheets of each material were.
-func (c Changes) thicker(r *reader, offers []offer) map[string][]stock.Length {
+func (c Changes) remeasure(r *reader, offers []offer) map[string][]stock.Length {
 	were := make(map[string][]stock.Length)
 	for _, written := range c.Thicknesses {
 		material, value, at, ok := r.setting("--thickness", written)
@@ -93,8 +93,8 @@ func (c Changes) thicker(r *reader, offers []offer) map[string][]stock.Length {
 	return were
 }
 
-// less parts "height=6 mm"; the faults are told if they are asked for.
-func (r *reader) less(written string, tell bool) (name string, by stock.Length, at place, ok bool) {
+// reduction splits "height=6 mm". It reports faults only if tell is set.
+func (r *reader) reduction(written string, tell bool) (name string, by stock.Length, at place, ok bool) {
 	quiet := *r
 	if !tell {
 		r = &quiet
@@ -118,10 +118,10 @@ func (r *reader) less(written string, tell bool) (name string, by stock.Length, 
 	return name, by, at, true
 }
 
-// smaller makes sizes of a case less, and tells which.
-func (c Changes) smaller(r *reader, d *casework.Design) (made []string) {
+// reduceCase reduces sizes of a case, and returns their names.
+func (c Changes) reduceCase(r *reader, d *casework.Design) (made []string) {
 	for _, written := range c.Smaller {
-		name, by, _, ok := r.less(written, false)
+		name, by, _, ok := r.reduction(written, false)
 		if !ok {
 			continue
 		}
@@ -149,10 +149,10 @@ func (c Changes) smaller(r *reader, d *casework.Design) (made []string) {
 	return made
 }
 
-// shorter makes parts less long that are named so.
-func (c Changes) shorter(r *reader, all []wanted, names, left []string) {
+// shortenParts shortens the parts that are named.
+func (c Changes) shortenParts(r *reader, all []wanted, names, left []string) {
 	for _, written := range c.Smaller {
-		name, by, at, ok := r.less(written, true)
+		name, by, at, ok := r.reduction(written, true)
 		if !ok || slices.Contains(left, name) {
 			continue
 		}
@@ -177,8 +177,8 @@ func (c Changes) shorter(r *reader, all []wanted, names, left []string) {
 	}
 }
 
-// unlike leaves components out of a case design, and tells which.
-func (c Changes) unlike(d *casework.Design) (left []string) {
+// leaveOut leaves components out of a case design, and tells which.
+func (c Changes) leaveOut(d *casework.Design) (left []string) {
 	for _, name := range c.Without {
 		switch {
 		case name == "back" && d.Back != (casework.Back{}):
@@ -241,8 +241,8 @@ func (c Changes) parts(r *reader, all []wanted, were map[string][]stock.Length, 
 			r.fault(at, nothingCalled("part", name, names))
 		}
 	}
-	c.sized(r, all, names)
-	c.shorter(r, all, names, left)
+	c.resizeParts(r, all, names)
+	c.shortenParts(r, all, names, left)
 	all = slices.DeleteFunc(all, func(w wanted) bool { return w.Count == 0 && w.sound })
 	for i := range all {
 		if p := all[i].Part; c.Spare > 0 && !offcut.Keeps(p.Length, p.Width) {

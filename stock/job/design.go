@@ -39,8 +39,8 @@ func (r *reader) derive(root *table, at place, offers []offer, rough []lumber, a
 	if !whole { // any key may be meant by what could not be made out
 		d.doubt(at.of("case"))
 	}
-	left = r.changes.unlike(&design)
-	left = append(left, r.changes.smaller(r, &design)...)
+	left = r.changes.leaveOut(&design)
+	left = append(left, r.changes.reduceCase(r, &design)...)
 	onOffer, inDoubt := materialsOnOffer(root, offers, rough)
 	made, faults := casework.Derive(design, casework.Context{
 		Ruler:        r.ruler,

@@ -137,7 +137,7 @@ func (r *reader) job(root *table, at place, open listOpener, whole bool) *File {
 	saw, offcut := r.section(root, "saw", at), r.section(root, "offcut", at)
 	allowed := r.allowances(root, at, saw)
 	file.Saw = sawOf(saw)
-	r.changes.sawn(r, &file.Saw)
+	r.changes.setKerf(r, &file.Saw)
 	file.Shortest = r.section(root, "milling", at).length("shortest")
 	file.Offcut = r.offcut(offcut, saw)
 	file.Transport = r.transport(root, at)
@@ -152,7 +152,7 @@ func (r *reader) job(root *table, at place, open listOpener, whole bool) *File {
 		offers, whole = nil, false
 	}
 	r.together(offers)
-	were := r.changes.thicker(r, offers)
+	were := r.changes.remeasure(r, offers)
 	rough := r.rough(root, at, offers)
 	wanted := r.parts(root, at, allowed)
 	whole = r.lists(top, "parts", open, file, func(source string, at place) {

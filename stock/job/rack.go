@@ -173,54 +173,52 @@ func ReadPieces(path string, units stock.Units) (pieces []stock.Piece, warnings 
 	return pieces, r.warnings, nil
 }
 
-// SaidPieces reads what a command line says of a piece, by the words of
-// [[piece]] and count, as [ReadPieces] reads a row. The faults name the command.
-func SaidPieces(command string, said []Said, units stock.Units) ([]stock.Piece, error) {
+// PiecesFromFlags reads a piece and its count from flags of a command, which have the names
+// of the keys of [[piece]]. It reads them as [ReadPieces] reads a row. Faults name the command.
+func PiecesFromFlags(command string, flags []Flag, units stock.Units) ([]stock.Piece, error) {
 	r := rackReader(command, units)
-	rec := r.said(said, pieceListKeys, command)
+	rec := r.flags(flags, pieceListKeys, command)
 	if len(r.faults) > 0 {
 		return nil, fault.Faults(r.faults)
 	}
 	return piecesOf(rec), nil
 }
 
-// Said is a word and what a command line says behind it.
-type Said struct{ Word, Value string }
+// Flag is a flag of a command line, without its dashes, and its value.
+type Flag struct{ Name, Value string }
 
-func (r *reader) said(all []Said, keys []key, command string) record {
+func (r *reader) flags(all []Flag, keys []key, command string) record {
 	t := &table{made: byFlags}
 	for _, s := range all {
-		t.add(s.Word, 0, value{kind: cell, text: s.Value})
+		t.add(s.Name, 0, value{kind: cell, text: s.Value})
 	}
 	return r.read(t, keys, place{file: command})
 }
 
-// SaidPart reads what a command line says of a part to be found on a rack: its
-// material, length, width, grain and thickness, which may be left out and is
-// then 0. The faults name the command.
-func SaidPart(command string, said []Said, units stock.Units) (stock.Part, error) {
+// PartFromFlags reads a part to be found on a rack: its material, length, width, grain and
+// thickness. A thickness that is left out is 0. Faults name the command.
+func PartFromFlags(command string, flags []Flag, units stock.Units) (stock.Part, error) {
 	r := rackReader(command, units)
 	keys := slices.DeleteFunc(slices.Clone(partKeys), func(k key) bool { return k.name == "name" })
-	rec := r.said(said, keys, command)
+	rec := r.flags(flags, keys, command)
 	if len(r.faults) > 0 {
 		return stock.Part{}, fault.Faults(r.faults)
 	}
 	return partOf(rec, allowances{}).Part, nil
 }
 
-// SaidLength reads a length that a command line says behind a word, which may
-// be 0. The fault names the command.
-func SaidLength(command string, said Said, units stock.Units) (stock.Length, error) {
+// LengthFromFlag reads a length, which may be 0. The fault names the command.
+func LengthFromFlag(command string, flag Flag, units stock.Units) (stock.Length, error) {
 	r := rackReader(command, units)
-	rec := r.said([]Said{said}, []key{{name: said.Word, holds: aLength, zero: true, longest: longestStock}}, command)
+	rec := r.flags([]Flag{flag}, []key{{name: flag.Name, holds: aLength, zero: true, longest: longestStock}}, command)
 	if len(r.faults) > 0 {
 		return 0, fault.Faults(r.faults)
 	}
-	return rec.length(said.Word), nil
+	return rec.length(flag.Name), nil
 }
 
-// UsualKerf is the kerf of a saw of which a job says nothing.
-func UsualKerf(units stock.Units) stock.Length {
+// DefaultKerf is the kerf of a saw whose job gives none.
+func DefaultKerf(units stock.Units) stock.Length {
 	r := rackReader("", units)
 	return r.read(&table{}, sawKeys, place{}).length("kerf")
 }

@@ -11,13 +11,13 @@ import (
 	"sawbill/stock/job"
 )
 
-// Changed reports whether the job of the rest is another than that of the plan.
-func (r *Rest) Changed() bool { return r.changed }
+// JobChanged reports whether the job of the rest is another than that of the plan.
+func (r *Rest) JobChanged() bool { return r.changed }
 
-// Think changes the job of the rest, besides what is changed in it already. With again the
-// job file is read anew first, from where it lies. It returns the warnings of a file that
-// was read anew. The error is of type [fault.Faults].
-func (r *Rest) Think(more job.Changes, again bool) (warnings []fault.Fault, err error) {
+// ChangeJob adds changes to those that the job of the rest has already. With again, it first
+// reads the job file anew from its place, and returns its warnings. The error is of type
+// [fault.Faults].
+func (r *Rest) ChangeJob(more job.Changes, again bool) (warnings []fault.Fault, err error) {
 	of := r.of.plan
 	as := of.Changes
 	for _, written := range more.Counts { // a part that was dropped is wanted again
@@ -71,8 +71,8 @@ func (r *Rest) Think(more job.Changes, again bool) (warnings []fault.Fault, err 
 	return warnings, nil
 }
 
-// overrule drops the changes that were made before of what the job file, read without any,
-// has changed itself, of parts that it has no more, and the parts added that it has by now.
+// overrule drops earlier changes that the job file overrules: it changed the same thing, it
+// has lost the part, or it has the added part by now. The file is read without changes.
 func (r *Rest) overrule(as *job.Changes, is *job.File) {
 	was, err := job.Reread(r.of.plan.File.Sources, job.Changes{})
 	for _, p := range is.Parts {
@@ -110,12 +110,12 @@ func (r *Rest) overrule(as *job.Changes, is *job.File) {
 	}
 }
 
-// without are changes but for those of a part.
+// without returns the changes, but for those of one part.
 func without(all []string, name string) []string {
 	return slices.DeleteFunc(slices.Clone(all), func(written string) bool { return nameOf(written) == name })
 }
 
-// nameOf is the part of which a change is: "shelf: 600 x 300, birch ply", "shelf=3".
+// nameOf returns the part that a change is about, as in "shelf: 600 x 300, birch ply", "shelf=3".
 func nameOf(written string) string {
 	at := strings.LastIndexAny(written, ":=")
 	return strings.TrimSpace(written[:max(0, at)])

@@ -35,7 +35,7 @@ func TestLaterThoughtsOverruleEarlierOnes(t *testing.T) {
 				}
 				rest, err := w.open(folder).Rest(w.Context())
 				w.must(err)
-				_, err = rest.Think(as, again)
+				_, err = rest.ChangeJob(as, again)
 				w.must(err)
 				_, err = w.writeRest(rest, "", []string{"H4XYZ", "M2ABC"}[i])
 				w.must(err)

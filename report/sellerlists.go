@@ -11,32 +11,32 @@ import (
 	"sawbill/stock"
 )
 
-// errand is what is bought from one seller, in the order of the job's materials.
-type errand struct {
+// sellerList is what is bought from one seller, in the order of the job's materials.
+type sellerList struct {
 	seller string // empty where it makes no difference
-	lines  []errandLine
+	lines  []sellerLine
 	cost   stock.Money
 }
 
-type errandLine struct {
+type sellerLine struct {
 	cutplan.Purchase
 	substitute string
 	cuts       []cutplan.Division // none where it is carried as it is
 }
 
-// errands are what the best choice of each material buys, by seller, those first
+// sellerLists are what the best choice of each material buys, by seller, those first
 // of whom the first material is bought.
-func errands(c *choice.Comparison) []errand {
-	var all []errand
+func sellerLists(c *choice.Comparison) []sellerList {
+	var all []sellerList
 	for _, m := range c.Materials {
 		instead := substitutes(m)
 		for i, b := range m.Best().Plan.Buy {
-			at := slices.IndexFunc(all, func(e errand) bool { return e.seller == b.Stock.Seller })
+			at := slices.IndexFunc(all, func(e sellerList) bool { return e.seller == b.Stock.Seller })
 			if at < 0 {
 				at = len(all)
-				all = append(all, errand{seller: b.Stock.Seller})
+				all = append(all, sellerList{seller: b.Stock.Seller})
 			}
-			line := errandLine{Purchase: b}
+			line := sellerLine{Purchase: b}
 			if i < len(instead) {
 				line.substitute = instead[i]
 			}
@@ -53,15 +53,15 @@ func errands(c *choice.Comparison) []errand {
 	return all
 }
 
-func (e errand) heading() string {
+func (e sellerList) heading() string {
 	if e.seller == "" {
 		return "Buy"
 	}
 	return "Buy at " + e.seller
 }
 
-// list is the errand with a box to tick for each line, and the sum.
-func (e errand) list(r stock.Ruler) listing {
+// list has a box to tick for each line, and the sum.
+func (e sellerList) list(r stock.Ruler) listing {
 	l := listing{total: 1, columns: []heading{
 		{"", words}, {"buy", figures}, {"stock", words}, {"size" + unit(r), sizes}, {"material", words},
 		{"each", figures}, {"cost", figures},
@@ -74,15 +74,15 @@ func (e errand) list(r stock.Ruler) listing {
 		l.add("[ ]", strconv.Itoa(b.Count), b.Stock.Name, stockSize(b.Stock, r), b.Stock.Material, price(b.Stock.Price), price(b.Cost))
 		for _, d := range b.cuts {
 			buy = append(buy, cutplan.Purchase{})
-			l.add("[ ]", "", ofThem(d, b.Count)+" "+d.Cut.String()+" to "+piecesOf(d, r), "", b.Stock.Material, "", price(d.Cost))
+			l.add("[ ]", "", cutsOfEach(d, b.Count)+" "+d.Cut.String()+" to "+piecesOf(d, r), "", b.Stock.Material, "", price(d.Cost))
 		}
 	}
 	l.add("", strconv.Itoa(pieces), "in all", "", "", "", price(e.cost))
 	return l.withBoardFeet(buy)
 }
 
-// ofThem says how many of those bought a division is of.
-func ofThem(d cutplan.Division, bought int) string {
+// cutsOfEach says how many of the pieces bought are cut this way.
+func cutsOfEach(d cutplan.Division, bought int) string {
 	if d.Count == bought {
 		return "of each"
 	}
@@ -98,7 +98,7 @@ func ShoppingList(to io.Writer, c *choice.Comparison, o Options) error {
 		heading = c.Job.Title + ": shopping list"
 	}
 	w.line("%s", withWhatIf(heading, o))
-	all := errands(c)
+	all := sellerLists(c)
 	if len(all) == 0 && len(estimatesOf(c)) == 0 {
 		w.line("\nNothing has to be bought.")
 	}
@@ -112,7 +112,7 @@ func ShoppingList(to io.Writer, c *choice.Comparison, o Options) error {
 	}
 	w.estimated(c)
 	if len(all) > 1 || c.Job.Tax > 0 && c.Best().Cost > 0 {
-		w.line("\n%s", totalSaid(c))
+		w.line("\n%s", totalCost(c))
 	}
 	for _, m := range c.Materials {
 		if p := m.Best().Plan; !p.Complete() {
@@ -130,8 +130,8 @@ func (w *writer) estimated(c *choice.Comparison) {
 	}
 }
 
-// totalSaid is what all errands cost, with tax if there is any.
-func totalSaid(c *choice.Comparison) string {
+// totalCost is the cost of all lists, with tax if there is any.
+func totalCost(c *choice.Comparison) string {
 	cost := c.Best().Cost
 	said := fmt.Sprintf("Total %s", cost)
 	if t := c.Job.Tax; t > 0 {
@@ -154,7 +154,7 @@ func ShoppingListCSV(c *choice.Comparison) []byte {
 		}
 		return fmt.Sprint(m)
 	}
-	for _, e := range errands(c) {
+	for _, e := range sellerLists(c) {
 		for _, l := range e.lines {
 			s := l.Stock
 			table.row(e.seller, s.Material, strconv.Itoa(l.Count), s.Name, s.Length.Decimal(), s.Width.Decimal(), s.Thickness.Decimal(),

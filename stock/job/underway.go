@@ -11,8 +11,7 @@ import (
 	"sawbill/stock/fault"
 )
 
-// Second thoughts: changes of a job that is under way. They are checked as what the job
-// file says is.
+// Changes that only a job under way can have. They are checked like the job file.
 
 // added are the parts of --add, each as in "shelf: 600 x 300, birch ply 18, 2, grain
 // width". Each becomes a row of a part list, so that it is read as one.
@@ -107,8 +106,8 @@ func cutLastComma(s string) (before, last string, found bool) {
 	return s[:at], strings.TrimSpace(s[at+1:]), true
 }
 
-// sized gives parts the sizes of --size, each "shelf=620 x 300".
-func (c Changes) sized(r *reader, all []wanted, names []string) {
+// resizeParts gives parts the sizes of --size, each "shelf=620 x 300".
+func (c Changes) resizeParts(r *reader, all []wanted, names []string) {
 	for _, written := range c.Sizes {
 		name, value, at, ok := r.setting("--size", written)
 		if !ok {
@@ -154,8 +153,8 @@ func (r *reader) lengthAndWidth(written string) (length, width stock.Length, fou
 	return read[0], read[1], fault.Fault{}
 }
 
-// sawn gives the saw the kerf of another blade.
-func (c Changes) sawn(r *reader, saw *stock.Saw) {
+// setKerf gives the saw the kerf of another blade.
+func (c Changes) setKerf(r *reader, saw *stock.Saw) {
 	if c.Kerf == "" {
 		return
 	}

@@ -13,13 +13,13 @@ import (
 	"sawbill/stock/job"
 )
 
-// thoughts are the flags by which a job is changed that is under way.
-type thoughts struct {
+// jobChanges are the flags that change a job under way.
+type jobChanges struct {
 	job.Changes
 	reread bool
 }
 
-func (t *thoughts) flags(f *pflag.FlagSet) {
+func (t *jobChanges) flags(f *pflag.FlagSet) {
 	f.StringArrayVar(&t.Added, "add", nil, "a `part` more: \"shelf: 600 x 300, birch ply 18, 2\", with\n\", grain width\" or \", grain any\" behind it if that is so")
 	f.StringArrayVar(&t.Without, "drop", nil, "a `part` is not wanted any more")
 	f.StringArrayVar(&t.Counts, "count", nil, "another number of a part, `NAME=3`")
@@ -30,9 +30,9 @@ func (t *thoughts) flags(f *pflag.FlagSet) {
 	f.BoolVar(&t.reread, "reread", false, "read the job file again: what is changed in it counts")
 }
 
-// thinks has the job of a rest changed, if anything is.
-func (in *invocation) thinks(rest *shop.Rest, t *thoughts) error {
-	warnings, err := rest.Think(t.Changes, t.reread)
+// changeJob changes the job of a rest, and prints the warnings of a job file read anew.
+func (in *invocation) changeJob(rest *shop.Rest, t *jobChanges) error {
+	warnings, err := rest.ChangeJob(t.Changes, t.reread)
 	if err == nil && !in.quiet {
 		for _, w := range warnings {
 			fmt.Fprintln(in.stderr, "warning:", w)
@@ -42,7 +42,7 @@ func (in *invocation) thinks(rest *shop.Rest, t *thoughts) error {
 }
 
 // asTyped names the flag that the user wrote: the job calls it --without.
-func (t *thoughts) asTyped(err error) error {
+func (t *jobChanges) asTyped(err error) error {
 	var faults fault.Faults
 	if !errors.As(err, &faults) {
 		return err

@@ -10,8 +10,8 @@ import (
 	"sawbill/stock"
 )
 
-// thoughtsSaid says what second thoughts change, and what becomes of what is cut.
-func thoughtsSaid(o Options) []string {
+// jobChanges says what is changed in a job under way, and what becomes of pieces cut already.
+func jobChanges(o Options) []string {
 	t := o.Rest.Result.JobChanges
 	var added, dropped, counts, larger, smaller []string
 	for _, c := range t.Changed {
