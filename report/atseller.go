@@ -51,50 +51,12 @@ func aboutAtSeller(p *cutplan.Plan, r stock.Ruler) string {
 	return said
 }
 
-// divisionFile tells how the seller cuts an offer: what lies in order along it, a
-// kerf between.
-type divisionFile struct {
-	Stock  string   `json:"stock"`
-	Count  int      `json:"count"`
-	Cut    string   `json:"cut"`
-	Pieces []number `json:"pieces"`
-	Kerf   number   `json:"kerf"`
-	Cuts   int      `json:"cuts"`
-	Cost   number   `json:"cost"`
-}
-
 func divisionOf(d cutplan.Division) divisionFile {
 	f := divisionFile{Stock: d.Stock.Name, Count: d.Count, Cut: d.Cut.String(), Kerf: mm(d.Kerf), Cuts: d.Count * d.Cuts(), Cost: money(d.Cost)}
 	for _, size := range d.Pieces {
 		f.Pieces = append(f.Pieces, mm(size))
 	}
 	return f
-}
-
-// trimsFile is what comes off the sides of a piece, the near ones at its reference
-// corner.
-type trimsFile struct {
-	NearEnd  number `json:"near_end"`
-	FarEnd   number `json:"far_end"`
-	NearEdge number `json:"near_edge"`
-	FarEdge  number `json:"far_edge"`
-}
-
-// trimsOf is nil where trim tells all.
-func trimsOf(s stock.Stock) *trimsFile {
-	if s.Sawn == (stock.Trims{}) {
-		return nil
-	}
-	t := s.Trims()
-	return &trimsFile{mm(t.NearEnd), mm(t.FarEnd), mm(t.NearEdge), mm(t.FarEdge)}
-}
-
-// haulFile is what is to be carried home.
-type haulFile struct {
-	Grams    int64    `json:"grams"`
-	Trips    int      `json:"trips"`
-	TooHeavy []string `json:"too_heavy"`
-	Unknown  []string `json:"unknown"` // materials left out
 }
 
 // haulOf is nil where no weight is asked for.

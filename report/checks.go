@@ -71,37 +71,3 @@ func checksOnPaper(b document, c *casework.Case) {
 		b.Paragraph("Assumed: " + strings.Join(s.basis, " "))
 	}
 }
-
-type checkFile struct {
-	Subject     string       `json:"subject"`
-	Of          string       `json:"of"`
-	Verdict     string       `json:"verdict"`
-	Text        string       `json:"text"`
-	States      []string     `json:"states,omitempty"`
-	Inputs      []figureFile `json:"inputs"`
-	Results     []figureFile `json:"results"`
-	Assumptions []string     `json:"assumptions"`
-	Source      string       `json:"source"`
-}
-
-type figureFile struct {
-	Name  string `json:"name"`
-	Value number `json:"value"`
-	Unit  string `json:"unit,omitempty"`
-}
-
-func checksOf(c *casework.Case) []checkFile {
-	figures := func(of []casework.Figure) []figureFile {
-		all := make([]figureFile, len(of))
-		for i, f := range of {
-			all[i] = figureFile{f.Name, number(f.Value), f.Unit}
-		}
-		return all
-	}
-	var all []checkFile
-	for _, k := range c.Checks {
-		all = append(all, checkFile{k.Subject, k.Of, string(k.Verdict), k.Text, k.States,
-			figures(k.Inputs), figures(k.Results), append([]string{}, k.Assumptions...), k.Source})
-	}
-	return all
-}

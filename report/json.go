@@ -8,24 +8,17 @@ import (
 	"sawbill/stock"
 )
 
-// JSON is the plan file for other programs: lengths in exact millimeters, money
-// with two decimals, lists never null. Units and paper do not change it.
+// JSON is the plan file for other programs, which [PlanSchema] describes: lengths in exact
+// millimeters, money with two decimals, lists never null. Units and paper do not change it.
 func JSON(p *cutplan.Plan, o Options) []byte {
 	names := namesOf(p, Identity(p, o))
-	f := fileOf(p, o, names)
-	f.Identity = names.code
-	return encoded(f)
-}
-
-// fileOf is the plan file without the plan's identity.
-func fileOf(p *cutplan.Plan, o Options, names offcutNames) planFile {
 	f := planFile{
-		Format: "sawbill plan 1", Title: p.Job.Title, WhatIf: o.WhatIf, Complete: p.Complete(),
+		Format: planFormat, Title: p.Job.Title, Identity: names.code, WhatIf: o.WhatIf, Complete: p.Complete(),
 		Cost: money(p.Cost), Bound: money(p.Bound), Proven: p.Proven(), Seconds: seconds(p.Seconds),
-		Saw:    sawOf(p.Job.Saw),
+		Saw: sawOf(p.Job.Saw), Rules: rulesOf(p.Job),
 		Blanks: []blankFile{}, Buy: []buyFile{}, Layouts: []layoutFile{}, Unplaced: []unplacedFile{},
-		Totals: totalsOf(p.Totals),
-		Cover:  coverFile{p.Cover.Parts, p.Cover.Covered, []uncoveredFile{}},
+		Totals: totalsOf(p),
+		Cover:  coverFile{Parts: p.Cover.Parts, Covered: p.Cover.Covered, Uncovered: []wantedFile{}},
 	}
 	if o.Rest != nil {
 		f.RestOf = o.Rest.Of
@@ -35,7 +28,11 @@ func fileOf(p *cutplan.Plan, o Options, names offcutNames) planFile {
 		f.Blanks = append(f.Blanks, blankOf(p, i, thicknesses[i]))
 	}
 	for _, b := range p.Buy {
-		bought := buyFile{Stock: b.Stock.Name, Count: b.Count, Price: money(b.Stock.Price), Cost: money(b.Cost)}
+		s := b.Stock
+		bought := buyFile{
+			Stock: s.Name, Kind: s.Kind.String(), Material: s.Material, sizeFile: sizesOf(s), Seller: s.Seller,
+			Count: b.Count, Price: money(s.Price), Cost: money(b.Cost),
+		}
 		if v, byFoot := b.Measured(); byFoot {
 			bought.BoardFeet = number(v.BoardFeet().String())
 		}
@@ -48,29 +45,29 @@ func fileOf(p *cutplan.Plan, o Options, names offcutNames) planFile {
 	for i, l := range p.Layouts {
 		s := l.Stock
 		written := layoutFile{
-			Stock: s.Name, Kind: s.Kind.String(), Material: s.Material, OnHand: s.OnHand, From: s.From, Repeat: l.Repeat,
-			sizeFile: sizeFile{mm(s.Length), mm(s.Width), mm(s.Thickness)},
-			Kerf:     mm(p.Job.Saw.Kerf), Trim: mm(s.Trim), Trims: trimsOf(s), Root: nodeOf(p, i, l.Root, names),
+			Number: i + 1, Stock: s.Name, Kind: s.Kind.String(), Material: s.Material, OnHand: s.OnHand, From: s.From,
+			Repeat: l.Repeat, sizeFile: sizesOf(s), Grain: s.Grain.String(),
+			Kerf: mm(p.Job.Saw.Kerf), Trim: mm(s.Trim), Trims: trimsOf(s), Root: nodeOf(p, i, l.Root, names),
 		}
 		if s.IsSection() {
-			written.Section = &sectionFile{mm(s.Section.From), mm(s.Section.Board)}
+			written.Section = &sectionFile{From: mm(s.Section.From), Board: mm(s.Section.Board)}
 		}
 		f.Layouts = append(f.Layouts, written)
 	}
 	for _, u := range p.Unplaced {
-		f.Unplaced = append(f.Unplaced, unplacedFile{p.Bill[u.Blank].Part.Name, u.Count, u.Reason})
+		f.Unplaced = append(f.Unplaced, unplacedFile{pieceOf(p, u.Blank), u.Count, u.Reason})
 	}
 	for _, e := range p.Estimates {
 		f.Estimates = append(f.Estimates, estimateOf(p, e))
 	}
 	for _, u := range p.Cover.Uncovered {
-		f.Cover.Uncovered = append(f.Cover.Uncovered, uncoveredFile{p.Bill[u.Blank].Part.Name, u.Count})
+		f.Cover.Uncovered = append(f.Cover.Uncovered, wantedFile{pieceOf(p, u.Blank), u.Count})
 	}
 	if o.Case != nil {
 		f.Case = caseOf(o.Case)
 		f.Takes, f.Checks = takesOf(o.Case), checksOf(o.Case)
 	}
-	return f
+	return encoded(f)
 }
 
 // encoded is what stands in the file.
@@ -86,8 +83,8 @@ func encoded(f planFile) []byte {
 }
 
 func estimateOf(p *cutplan.Plan, e cutplan.Estimate) estimateFile {
-	amount := func(feet int, y stock.Yield) amountFile {
-		return amountFile{feet, fraction(y.Share()), money(e.Rough.Price.Times(feet))}
+	amount := func(feet int, y stock.Yield) roughFile {
+		return roughFile{feet, fraction(y.Share()), money(e.Rough.Price.Times(feet))}
 	}
 	f := estimateFile{
 		Material: e.Rough.Material, Quarter: e.Rough.Quarter.String(), Grade: e.Rough.Grade.String(),
@@ -95,7 +92,7 @@ func estimateOf(p *cutplan.Plan, e cutplan.Estimate) estimateFile {
 		Price: money(e.Rough.Price), Longest: mm(e.Longest), Widest: mm(e.Widest),
 	}
 	for _, w := range e.Blanks {
-		f.Blanks = append(f.Blanks, wantedFile{p.Bill[w.Blank].Part.Name, w.Count})
+		f.Blanks = append(f.Blanks, wantedFile{pieceOf(p, w.Blank), w.Count})
 	}
 	return f
 }
@@ -103,21 +100,21 @@ func estimateOf(p *cutplan.Plan, e cutplan.Estimate) estimateFile {
 func blankOf(p *cutplan.Plan, i int, thicknesses []stock.Length) blankFile {
 	b := p.Bill[i]
 	f := blankFile{
-		Part: b.Part.Name, sizeFile: sizeFile{mm(b.Length), mm(b.Width), mm(b.Thickness)},
+		pieceFile: pieceOf(p, i), sizeFile: sizeFile{mm(b.Length), mm(b.Width), mm(b.Thickness)},
 		Count: b.Count, Turnable: b.Turnable, DryFit: b.Part.DryFit, Material: b.Part.Material,
-		Finish: sizeFile{mm(b.Part.Length), mm(b.Part.Width), mm(b.Part.Thickness)}, Mark: b.Mark,
-		Holds: b.Holds(), Spare: b.Spare,
+		Finish: sizeFile{mm(b.Part.Length), mm(b.Part.Width), mm(b.Part.Thickness)},
+		Holds:  b.Holds(), Spare: b.Spare,
 	}
 	if b.Gang > 1 {
-		f.Gang = &gangFile{b.Gang, mm(p.Job.Saw.Kerf)}
+		f.Gang = &layersFile{b.Gang, mm(p.Job.Saw.Kerf)}
 	}
 	if b.Layers > 1 {
-		f.Resaw = &resawFile{b.Layers, mm(p.Job.Saw.ResawKerf)}
+		f.Resaw = &layersFile{b.Layers, mm(p.Job.Saw.ResawKerf)}
 	}
 	for _, from := range thicknesses {
 		m := millingFile{From: mm(from)}
 		for _, s := range b.Milling(from) {
-			var rest number
+			var rest length
 			if s.Rest > 0 {
 				rest = mm(s.Rest)
 			}
@@ -130,30 +127,40 @@ func blankOf(p *cutplan.Plan, i int, thicknesses []stock.Length) blankFile {
 	return f
 }
 
+// pieceOf names a blank.
+func pieceOf(p *cutplan.Plan, blank int) pieceFile {
+	b := p.Bill[blank]
+	return pieceFile{b.Part.Name, b.Mark}
+}
+
 func nodeOf(p *cutplan.Plan, layout int, n cutplan.Node, names offcutNames) nodeFile {
-	f := nodeFile{Length: mm(n.Length), Width: mm(n.Width)}
+	size := rectangleFile{mm(n.Length), mm(n.Width)}
 	switch n.Use {
-	case cutplan.Split:
-		f.Use, f.Cut = "split", n.Cut.String()
-		for _, c := range n.Children {
-			f.Children = append(f.Children, nodeOf(p, layout, c, names))
-		}
 	case cutplan.Part:
-		f.Use, f.Part, f.Turned = "part", p.Bill[n.Blank].Part.Name, &n.Turned
+		return partNodeFile{rectangleFile: size, Use: "part", pieceFile: pieceOf(p, n.Blank), Turned: n.Turned}
 	case cutplan.Offcut:
-		f.Use, f.Names = "offcut", names.each(located{layout, &n})
+		return offcutNodeFile{rectangleFile: size, Use: "offcut", Names: names.each(located{layout, &n})}
 	case cutplan.Waste:
-		f.Use = "waste"
+		return wasteNodeFile{rectangleFile: size, Use: "waste"}
+	}
+	f := splitFile{rectangleFile: size, Use: "split", Cut: n.Cut.String()}
+	for _, c := range n.Children {
+		f.Children = append(f.Children, nodeOf(p, layout, c, names))
 	}
 	return f
 }
 
-func totalsOf(t cutplan.Totals) totalsFile {
+func totalsOf(p *cutplan.Plan) totalsFile {
 	write := func(s cutplan.Shares) sharesFile {
 		return sharesFile{fraction(s.Yield), fraction(s.Waste), fraction(s.Offcut)}
 	}
-	f := totalsFile{sharesFile: write(t.All)}
-	if none := (cutplan.Shares{}); t.Sheets != none && t.Boards != none {
+	t := p.Totals
+	f := totalsFile{Measure: "volume", sharesFile: write(t.All)}
+	none := cutplan.Shares{}
+	if t.Boards == none {
+		f.Measure = "area"
+	}
+	if t.Sheets != none && t.Boards != none {
 		sheets, boards := write(t.Sheets), write(t.Boards)
 		f.Sheets, f.Boards = &sheets, &boards
 	}

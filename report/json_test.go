@@ -92,7 +92,7 @@ func checkJSON(data []byte, p *cutplan.Plan) error {
 			return fmt.Errorf("no list %s", key)
 		}
 	}
-	if got.Format != "sawbill plan 1" || got.Complete == nil || *got.Complete != p.Complete() || got.Proven == nil {
+	if got.Format != "sawbill plan 2" || got.Complete == nil || *got.Complete != p.Complete() || got.Proven == nil {
 		return fmt.Errorf("head %+v", got)
 	}
 	if !cents.MatchString(got.Cost.String()) || !cents.MatchString(got.Bound.String()) {

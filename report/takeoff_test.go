@@ -71,7 +71,7 @@ func TestPlanFileTellsWhatACaseTakes(t *testing.T) {
 	if err := json.Unmarshal(data, &got); err != nil {
 		t.Fatal(err)
 	}
-	for _, want := range []string{`"weight": 4200`, `"centre_of_gravity": [`, `"wear": 0.3000`, `"volume": 0.7`, `"edging": 1100`, `"value": 1.25`} {
+	for _, want := range []string{`"weight": 4200`, `"center_of_gravity": [`, `"wear": 0.3000`, `"volume": 0.7`, `"edging": 1100`, `"value": 1.25`} {
 		if !bytes.Contains(data, []byte(want)) {
 			t.Errorf("no %s in the plan file", want)
 		}

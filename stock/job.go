@@ -48,6 +48,9 @@ const (
 	FirstCrosscut
 )
 
+// String returns the word of the job and plan files: "any", "rip" or "crosscut".
+func (f FirstCut) String() string { return [...]string{"any", "rip", "crosscut"}[f] }
+
 // NextCut is how a piece is cut next that is no whole sheet or board any more.
 type NextCut int
 

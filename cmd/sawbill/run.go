@@ -35,7 +35,7 @@ type command struct {
 }
 
 func commands() []command {
-	return []command{newCommand(), partsCommand(), planCommand(), compareCommand(), progressCommand(), recutCommand(), rackCommand()}
+	return []command{newCommand(), partsCommand(), planCommand(), compareCommand(), progressCommand(), recutCommand(), rackCommand(), schemaCommand()}
 }
 
 // invocation is one call of a command.
