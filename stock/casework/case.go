@@ -34,6 +34,8 @@ type Case struct {
 	Finish   Finish
 	// Materials are the materials of the job, by name.
 	Materials map[string]Material
+
+	takeOff func() Takeoff // computes it once; nil in a case that was not derived
 }
 
 func (c *Case) standing() *pieces.Standing {
@@ -46,7 +48,12 @@ func (c *Case) standing() *pieces.Standing {
 func (c *Case) Units() []Unit { return assembly.Units(c.standing()) }
 
 // TakeOff estimates what the case takes besides its parts.
-func (c *Case) TakeOff() Takeoff { return checks.TakeOff(c.standing()) }
+func (c *Case) TakeOff() Takeoff {
+	if c.takeOff == nil {
+		return checks.TakeOff(c.standing())
+	}
+	return c.takeOff()
+}
 
 // Unseen reports whether no face of a part can be seen from in front, from the sides or
 // from above when all is closed; its edges may.

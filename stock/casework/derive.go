@@ -1,6 +1,8 @@
 package casework
 
 import (
+	"sync"
+
 	"sawbill/stock/casework/assembly"
 	"sawbill/stock/casework/checks"
 	"sawbill/stock/casework/construction"
@@ -29,9 +31,11 @@ func Derive(d Design, from Context) (*Case, []fault.Fault) {
 		return nil, in.InOrder()
 	}
 	found := checks.Case(made, laid.Pegs)
-	return &Case{
+	c := &Case{
 		Parts: made.Parts, Sizes: settled.Derivations, Openings: settled.Spaces(), Storage: made.Storage, Solids: made.Solids, Marks: laid.Marks,
 		Assembly: assembly.Steps(made, found.Anchored), Materials: from.Materials, Finish: checks.FinishOf(in), Hung: built.Hung(),
 		Hardware: found.Hardware, Checks: found.Checks, Cautions: in.Cautions,
-	}, nil
+	}
+	c.takeOff = sync.OnceValue(func() Takeoff { return checks.TakeOff(c.standing()) })
+	return c, nil
 }

@@ -126,7 +126,8 @@ func measure(c *pieces.Standing, into *Surfaces, i int, of side) {
 	from, to := s.At, s.End()
 	var shades []shade
 	cuts := []stock.Length{from[u], to[u]}
-	for k, other := range c.Solids {
+	for k := range c.Solids {
+		other := &c.Solids[k] // not a copy: these are many
 		far := other.End()
 		if k == i || far[u] <= from[u] || other.At[u] >= to[u] || far[v] <= from[v] || other.At[v] >= to[v] {
 			continue
@@ -141,7 +142,7 @@ func measure(c *pieces.Standing, into *Surfaces, i int, of side) {
 			d.touches = far[of.axis] >= from[of.axis]
 			flush = other.At[of.axis] == from[of.axis] && far[of.axis] > from[of.axis]
 		}
-		if flush && keepsFace(other, k, s, i) {
+		if flush && keepsFace(*other, k, s, i) {
 			before, d.touches = true, true
 		}
 		if !before {
