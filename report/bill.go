@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"sawbill/nest/cutplan"
+	"sawbill/report/internal/paper"
 	"sawbill/stock"
 )
 
@@ -27,6 +28,25 @@ func cuttingBill(p *cutplan.Plan, r stock.Ruler) listing {
 	}
 	return l.withNotes(p.Bill)
 }
+
+// paperBill is the cutting bill to have beside the saw. How a blank becomes larger than its
+// part is left to the screen, and to the milling.
+func paperBill(p *cutplan.Plan, r stock.Ruler) paper.Table {
+	l := cuttingBill(p, r)
+	for i, b := range p.Bill {
+		if b.Spare > 0 {
+			l.rows[i][billCount] += fmt.Sprintf(" (%d spare)", b.Spare)
+		}
+	}
+	l.drop(billAllowances)
+	return in(l.table(), 9)
+}
+
+// Columns of the cutting bill.
+const (
+	billCount      = 2
+	billAllowances = 6
+)
 
 // whereCut is the cutting bill in brief: where each blank is found.
 func whereCut(p *cutplan.Plan, r stock.Ruler) listing {

@@ -9,6 +9,7 @@ import (
 	"sawbill/nest/cutplan/sellercuts"
 	"sawbill/report/internal/drawing"
 	"sawbill/report/internal/label"
+	"sawbill/stock"
 	"sawbill/stock/casework"
 	"sawbill/stock/job"
 )
@@ -18,6 +19,7 @@ type example struct {
 	name   string
 	plan   *cutplan.Plan
 	design *casework.Case
+	units  stock.Units
 }
 
 func examples(t *testing.T) []example {
@@ -36,7 +38,7 @@ func examples(t *testing.T) []example {
 		if err != nil {
 			t.Fatal(err)
 		}
-		all = append(all, example{filepath.Base(name), p, file.Case})
+		all = append(all, example{filepath.Base(name), p, file.Case, file.Units})
 	}
 	return all
 }

@@ -24,6 +24,9 @@ const (
 	skim        // less comes off than the blade is wide
 )
 
+// hazards are all of them, in the order in which they are told.
+var hazards = []hazard{largePanel, narrowStrip, shortOnFence, acrossFence, acrossGrain, skim}
+
 const (
 	// narrowRip is below what a rip takes a push stick. Common practice, no source.
 	narrowRip = 6 * stock.Inch
@@ -96,6 +99,25 @@ func (h hazard) brief() string {
 	return [...]string{"large panel", "push stick", "short: sled or guided saw", "", "score first", "skim"}[h]
 }
 
+// inPlan is what to do about a hazard that is somewhere in a plan.
+func (h hazard) inPlan() string {
+	switch h {
+	case largePanel: // common practice, no source
+		return fmt.Sprintf("large panels, of %v m2 (16 sq ft) or %.0f kg (%.0f lb, if they were MDF) and more. Support them all round, or get help or a carrier.",
+			largeArea, float64(heavyWeight)/1000, heavyWeight.Pounds())
+	case narrowStrip: // 29 CFR 1910.213(s), from memory; Cal. Code Regs. title 8 s. 4296(a)
+		return "rips below 6 in (152 mm). Use a push stick or block, and feather boards or a jig where the guard cannot be used."
+	case shortOnFence: // common practice, no source
+		return "pieces too short to run along a fence. Cut them with a sled or a guided saw, clamped."
+	case acrossFence: // common practice, no source
+		return "pieces wider than long, which never go along the fence. Use a miter gauge, a sled or a guided saw."
+	case acrossGrain: // common practice, no source
+		return "cuts across the face grain, where veneer chips. Score the far face along the line first, or tape it."
+	}
+	// Common practice, no source.
+	return "skims, where less comes off than the blade is wide. Hold the piece firmly and do not force the cut."
+}
+
 // stepCautions says what to mind at the steps of a layout, each with its cuts.
 func stepCautions(p *cutplan.Plan, l cutplan.Layout, steps []cutplan.Step, r stock.Ruler) []string {
 	of := map[hazard][]cutplan.Step{}
@@ -105,7 +127,7 @@ func stepCautions(p *cutplan.Plan, l cutplan.Layout, steps []cutplan.Step, r sto
 		}
 	}
 	var said []string
-	for _, h := range []hazard{largePanel, narrowStrip, shortOnFence, acrossFence, acrossGrain, skim} {
+	for _, h := range hazards {
 		if steps := of[h]; steps != nil {
 			said = append(said, cutsOf(steps)+": "+h.caution(steps, l.Stock.Thickness, r)+".")
 		}

@@ -80,10 +80,13 @@ var sections = []section{
 		}
 	}},
 	{SawPages, func(b book) {
-		orientFor(b.Book, billTable(b.plan, b.Ruler))
-		billPage(b, b.plan, b.Ruler)
+		bill := paperBill(b.plan, b.Ruler)
+		orientFor(b.Book, bill)
+		b.Page("cutting bill")
+		b.Heading(billHeading)
+		b.Table(bill)
 		b.Lie(false)
-		cautionPage(b, b.plan, b.Options)
+		b.Join(func(on *paper.Book) { paperCautions(on, b.plan, b.Options) })
 	}},
 	{SawPages | LayoutPages, func(b book) {
 		b.Part("Layouts")
@@ -92,15 +95,17 @@ var sections = []section{
 	}},
 	{SetupPages, func(b book) { setupPage(b, b.plan, b.names, b.Ruler) }},
 	{BenchPages, func(b book) {
-		millingPage(b, b.plan, b.Ruler)
+		b.Join(func(on *paper.Book) { millingPage(on, b.plan, b.Ruler) })
 		switch {
 		case b.Case == nil:
 		case b.Rest != nil:
 			paperMarks(b.Book, b.plan, b.remaining(b.plan))
 		default:
 			paperMarks(b.Book, b.plan, b.Options)
-			b.Page("assembly")
-			assemblyPage(b, b.Case, b.plan.Bill, b.Ruler)
+			b.Join(func(on *paper.Book) {
+				on.Page("assembly")
+				assemblyPage(on, b.Case, b.plan.Bill, b.Ruler)
+			})
 		}
 	}},
 	{LabelPages, func(b book) {
@@ -131,9 +136,11 @@ func keywords(p *cutplan.Plan) []string {
 // billPage lists the blanks.
 func billPage(b document, p *cutplan.Plan, r stock.Ruler) {
 	b.Page("cutting bill")
-	b.Heading("Cutting bill")
+	b.Heading(billHeading)
 	b.Table(billTable(p, r))
 }
+
+const billHeading = "Cutting bill"
 
 func billTable(p *cutplan.Plan, r stock.Ruler) paper.Table {
 	bill := cuttingBill(p, r).table()

@@ -183,9 +183,9 @@ func TestHundredsOfPartsRunOnWithTheHeadRepeated(t *testing.T) {
 		}
 		for _, text := range page.Texts() {
 			switch text.String {
-			case "cutting bill":
+			case "cutting bill", "cutting bill, cautions":
 				bills++
-			case "allowances":
+			case "cut to (mm)":
 				heads++
 			}
 		}
@@ -230,10 +230,20 @@ func TestBoardsSayWhatIsPlanedToWhich(t *testing.T) {
 }
 
 func TestCautionsFitThePlan(t *testing.T) {
+	// A word for each caution that asks for something of its own.
+	told := map[string]string{"large panels": "large", "rips below 6 in": "narrow", "wider than long": "wide", "too short to run": "short", "plane or joint pieces": "milled"}
 	headings := func(p *cutplan.Plan, o Options) string {
 		var all []string
 		for _, b := range blocks(p, o) {
-			all = append(all, b.heading)
+			said := b.heading
+			for _, c := range b.cautions {
+				for phrase, word := range told {
+					if b.heading == "In this plan" && strings.Contains(c, phrase) {
+						said += " " + word
+					}
+				}
+			}
+			all = append(all, said)
 		}
 		return strings.Join(all, "; ")
 	}
@@ -256,12 +266,12 @@ func TestCautionsFitThePlan(t *testing.T) {
 		o      Options
 		want   string
 	}{
-		{"boards, one rip of 28 mm", boards, Options{}, "At the saw; Boards; Narrow rips in this plan; Dust"},
-		{"one wide rip of a sheet", sheets, Options{}, "At the saw; Sheets; Dust"},
-		{"a part just under 12 in long", short, Options{}, "At the saw; Sheets; Short pieces in this plan; Dust"},
-		{"short at the saw, though the machines know no limit", &unlimited, Options{}, "At the saw; Sheets; Short pieces in this plan; Dust"},
-		{"rips of pieces 380 mm long and 620 mm wide", across, Options{}, "At the saw; Sheets; Short pieces in this plan; Dust"},
-		{"a case says what to see to", sheets, Options{Case: chest}, "At the saw; Sheets; Dust; The finished case"},
+		{"boards, one rip of 28 mm", boards, Options{}, "In this plan narrow; Boards; At the saw, always"},
+		{"one wide rip of a sheet", sheets, Options{}, "In this plan large; Sheets; At the saw, always"},
+		{"a part just under 12 in long", short, Options{}, "In this plan large milled; Sheets; At the saw, always"},
+		{"short at the saw, though the machines know no limit", &unlimited, Options{}, "In this plan large milled; Sheets; At the saw, always"},
+		{"rips of pieces 380 mm long and 620 mm wide", across, Options{}, "In this plan wide; Sheets; At the saw, always"},
+		{"a case says what to see to", sheets, Options{Case: chest}, "In this plan large; The finished case; Sheets; At the saw, always"},
 	}
 	for _, tt := range tests {
 		if got := headings(tt.plan, tt.o); got != tt.want {

@@ -99,11 +99,10 @@ func (b *Book) shares() bool {
 // Join lays out a section, on the page that is begun if all of it fits there. It is laid
 // out twice, first to measure it.
 func (b *Book) Join(lay func(*Book)) {
-	trial := &Book{size: b.size, note: b.note, across: b.across}
-	lay(trial)
-	upright := !b.across && len(b.pages) > 0 && b.page().Width < b.page().Height
-	if upright && len(trial.pages) == 1 && trial.y-trial.top()+betweenSections <= b.Room() {
-		b.joined = true
+	if upright := !b.across && len(b.pages) > 0 && b.page().Width < b.page().Height; upright {
+		trial := &Book{size: b.size, note: b.note, pages: make([]drawing.Drawing, 1), sections: make([][]string, 1), y: b.y, joined: true}
+		lay(trial)
+		b.joined = len(trial.pages) == 1
 	}
 	lay(b)
 	b.joined = false
