@@ -239,11 +239,11 @@ func (h harness) one(limit time.Duration, t trial) result {
 	}
 	r := result{trial: t}
 	start := time.Now()
-	r.plan, r.err = solveOn(ctx, t.problem, Options{Iterations: h.steps, Walks: 1, Progress: func(p Progress) {
+	r.plan, r.err = Solve(ctx, t.problem, Options{Iterations: h.steps, Walks: 1, Workers: 1, Progress: func(p Progress) {
 		if r.proof == 0 && p.Complete && p.Cost == p.Bound {
 			r.proof = time.Since(start)
 		}
-	}}, 1)
+	}})
 	r.took = time.Since(start)
 	if r.err == nil {
 		r.err = r.check()

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"sawbill/nest/internal/colgen"
+	"sawbill/nest/internal/halt"
 	"sawbill/nest/internal/instance"
 	"sawbill/nest/internal/lowerbound"
 	"sawbill/nest/internal/pool"
@@ -22,6 +23,7 @@ import (
 // value correction 63 %, column generation 29 %, walks 6 %.
 type engine struct {
 	in               *instance.Instance
+	stop             halt.Signal
 	seed             uint64
 	search           *search.Search
 	bound            *lowerbound.Bound           // on the cost
@@ -43,7 +45,7 @@ type engine struct {
 type status struct{ price, bound int64 }
 
 // task is one method's share of a round.
-type task func(stop func() bool)
+type task func()
 
 // maxWork limits the grids on which columns are priced, to some tenths of a second each time.
 const maxWork = 1 << 28
@@ -93,14 +95,15 @@ const maxTargets = 12
 // is not proven before.
 const polishShare = 16
 
-// newEngine takes a bound that is lower if stop reports true meanwhile.
-func newEngine(in *instance.Instance, seed uint64, walks int, stop func() bool) *engine {
-	e := &engine{in: in, parts: int64(in.Parts()), seed: seed, bound: lowerbound.New(in, stop)}
+// newEngine takes a bound that is lower if stop is on meanwhile.
+func newEngine(in *instance.Instance, seed uint64, walks int, stop halt.Signal) *engine {
+	e := &engine{in: in, stop: stop, parts: int64(in.Parts()), seed: seed, bound: lowerbound.New(in, stop)}
 	e.search = search.New(in, e.bound.Value(), seed, walks)
+	e.search.Halt = stop
 	if e.parts <= maxPoolParts {
 		e.pool = pool.New(in)
 		e.search.RecordInto(e.pool)
-		e.heuristic = restrictedmaster.New(in, e.pool, seed)
+		e.heuristic = restrictedmaster.New(in, e.pool, seed, stop)
 	}
 	return e
 }
@@ -118,21 +121,21 @@ func (e *engine) plan(tasks []task, steps, budget int64) []task {
 		e.search.StartPolish()
 	}
 	if (e.generator != nil || !e.generatorStarted) && !e.search.Proven() {
-		tasks = append(tasks, func(func() bool) { e.generate(steps) })
+		tasks = append(tasks, func() { e.generate(steps) })
 	}
 	if e.heuristic != nil && !e.search.Proven() {
 		// The share is settled here, since the generator changes stagnantWork meanwhile.
 		work := steps * e.heuristicShare() * e.parts
-		tasks = append(tasks, func(func() bool) { e.heuristic.Work(work) })
+		tasks = append(tasks, func() { e.heuristic.Work(work) })
 	}
 	if !e.search.Proven() {
-		tasks = append(tasks, func(stop func() bool) { e.correctValues(steps, stop) })
+		tasks = append(tasks, func() { e.correctValues(steps) })
 	}
 	walks := int64(e.search.Walks())
 	steps = min(steps, (left-1)/walks+1)
 	for i := range e.search.Walks() {
 		if n := min(steps, left); n > 0 {
-			tasks = append(tasks, func(stop func() bool) { e.search.Walk(i, n, stop) })
+			tasks = append(tasks, func() { e.search.Walk(i, n, e.stop) })
 			left -= n
 		}
 	}
@@ -144,7 +147,7 @@ func (e *engine) plan(tasks []task, steps, budget int64) []task {
 func (e *engine) generate(steps int64) {
 	if !e.generatorStarted {
 		e.generatorStarted = true
-		if e.generator = colgen.New(e.in, e.bound, maxWork, e.seed, e.pool); e.generator != nil {
+		if e.generator = colgen.New(e.in, e.bound, maxWork, e.seed, e.pool, e.stop); e.generator != nil {
 			e.generator.AddPlan(e.search.Best())
 		}
 	}
@@ -189,11 +192,11 @@ func (e *engine) maxTargetPieces() (most int64) {
 }
 
 // correctValues does the share of value correction in a round of so many steps.
-func (e *engine) correctValues(steps int64, stop func() bool) {
+func (e *engine) correctValues(steps int64) {
 	if e.valueCorrection == nil {
 		e.valueCorrection = search.NewValueCorrection(e.in, e.seed)
 	}
-	e.valueCorrection.Work(steps*correctionWork*e.parts>>min(e.vainPlans, maxVainPlans), stop)
+	e.valueCorrection.Work(steps*correctionWork*e.parts>>min(e.vainPlans, maxVainPlans), e.stop)
 }
 
 // join ends a round and reports whether plan or bound improved.

@@ -23,7 +23,7 @@ func BenchmarkTwoProcessors(b *testing.B) {
 			for b.Loop() {
 				for processors := 1; processors <= 2; processors++ {
 					start := time.Now()
-					if _, err := solveOn(context.Background(), test.problem, Options{Iterations: 40_000}, processors); err != nil {
+					if _, err := Solve(context.Background(), test.problem, Options{Iterations: 40_000, Workers: processors}); err != nil {
 						b.Fatal(err)
 					}
 					took[processors] += time.Since(start)
@@ -39,7 +39,7 @@ func TestPlanIsTheSameOnAnyNumberOfProcessors(t *testing.T) {
 	for name, problem := range map[string]Problem{"mixed": mixedSheets(47, false), "many parts": manyParts(60)} {
 		var want Plan
 		for _, processors := range []int{1, 2, 4} {
-			got, err := solveOn(context.Background(), problem, Options{Iterations: 12_000}, processors)
+			got, err := Solve(context.Background(), problem, Options{Iterations: 12_000, Workers: processors})
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -38,11 +38,10 @@ func BenchmarkStep(b *testing.B) {
 			if err != nil {
 				b.Fatal(err)
 			}
-			s := newSolver(b.Context(), subproblems, Options{Walks: 1})
+			s := newSolver(nil, subproblems, nil, Options{Walks: 1})
 			search := s.engines[0].search
-			never := func() bool { return false }
 			for b.Loop() {
-				search.Walk(0, 1, never)
+				search.Walk(0, 1, nil)
 			}
 			step := float64(b.Elapsed().Nanoseconds()) / float64(b.N)
 			b.ReportMetric(step/(float64(n)*math.Log2(float64(n))), "ns/nlogn")

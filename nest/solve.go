@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"sawbill/nest/internal/crew"
+	"sawbill/nest/internal/halt"
 )
 
 // Options steer Solve. The zero value is ready for use.
@@ -21,7 +22,12 @@ type Options struct {
 	// Walks is the number of ruin-and-recreate walks; the plan depends on it. 0 is
 	// DefaultWalks.
 	Walks int
-	// Progress, if not nil, is called with each better plan, from one goroutine at a time.
+	// Workers limits the goroutines that work at a time; 0 is as many as GOMAXPROCS. A caller
+	// who wants a processor for itself asks for one less. The plan does not depend on it.
+	Workers int
+	// Progress, if not nil, is called with the first plan, and whenever plan or bound have
+	// improved. Solve calls it on its own goroutine between two rounds and waits for it, so it
+	// needs no lock. If it blocks, the search stands still, and the end of ctx is seen late.
 	Progress func(Progress)
 }
 
@@ -32,7 +38,15 @@ type Progress struct {
 	Pieces     int // bought
 	Complete   bool
 	Iterations int64
+	// Better is set if the plan has improved. Otherwise only the bound has.
+	Better bool
+
+	plan func() Plan
 }
+
+// Plan returns the best plan so far, as Solve would return it now. It may be called during the
+// call of Progress only. The plan is the caller's.
+func (p Progress) Plan() Plan { return p.plan() }
 
 const (
 	DefaultWalks      = 4
@@ -44,16 +58,11 @@ const (
 // covered ([CoverOf]), the value of the offcuts, the fence settings, the cuts.
 //
 // Solve has a plan at once and improves it. It stops when the cost is proven and polish finds
-// nothing more, when the iterations are spent, or when ctx ends, which is no error. A deadline
-// of ctx also decides when polish begins. Apart from that, equal problems, options and
-// iteration budgets give equal plans on every machine. An error means that the problem makes no
-// sense.
+// nothing more, when the iterations are spent, or when ctx ends, which is no error. It then
+// returns within some milliseconds, unless the first plan takes longer. A deadline of ctx also
+// decides when polish begins. Nothing of the search stays in memory. Apart from that, equal problems, options and iteration budgets
+// give equal plans on every machine. An error means that the problem makes no sense.
 func Solve(ctx context.Context, p Problem, o Options) (Plan, error) {
-	return solveOn(ctx, p, o, runtime.GOMAXPROCS(0))
-}
-
-// solveOn is Solve on a number of processors.
-func solveOn(ctx context.Context, p Problem, o Options, processors int) (Plan, error) {
 	if err := p.check(); err != nil {
 		return Plan{}, err
 	}
@@ -61,52 +70,72 @@ func solveOn(ctx context.Context, p Problem, o Options, processors int) (Plan, e
 	if err != nil {
 		return Plan{}, err
 	}
-	s := newSolver(ctx, subproblems, o)
-	s.processors = processors
+	stop, release := signalOf(ctx)
+	defer release()
+	s := newSolver(stop, subproblems, unplaced, o)
 	if o.Iterations == 0 && ctx.Done() == nil {
 		s.budget = DefaultIterations
 	}
-	s.run(ctx)
-	return s.plan(unplaced), nil
+	s.run(polishStart(ctx))
+	plan := s.plan()
+	releaseMemory()
+	return plan, nil
+}
+
+// signalOf returns a signal that is on once ctx ends. At a deadline it looks at the clock: if
+// all processors are busy, the context's own timer may fire some milliseconds late.
+func signalOf(ctx context.Context) (stop halt.Signal, release func()) {
+	var ended atomic.Bool
+	cancel := context.AfterFunc(ctx, func() { ended.Store(true) })
+	if ctx.Err() != nil {
+		ended.Store(true) // the function may not have run yet
+	}
+	stop = ended.Load
+	if end, ok := ctx.Deadline(); ok {
+		stop = func() bool { return ended.Load() || !time.Now().Before(end) }
+	}
+	return stop, func() { cancel() }
 }
 
 // solver runs the engines of all subproblems in parallel, round by round.
 type solver struct {
 	subproblems []*subproblem
+	unplaced    []Unplaced // blanks that fit nowhere
 	engines     []*engine
+	stop        halt.Signal
 	budget      int64
-	processors  int
+	workers     int
 	progress    func(Progress)
 }
 
-func newSolver(ctx context.Context, subproblems []*subproblem, o Options) *solver {
-	s := &solver{subproblems: subproblems, budget: math.MaxInt64, progress: o.Progress}
+func newSolver(stop halt.Signal, subproblems []*subproblem, unplaced []Unplaced, o Options) *solver {
+	s := &solver{subproblems: subproblems, unplaced: unplaced, stop: stop, budget: math.MaxInt64, workers: o.Workers, progress: o.Progress}
 	if o.Iterations > 0 {
 		s.budget = o.Iterations
+	}
+	if s.workers <= 0 {
+		s.workers = runtime.GOMAXPROCS(0)
 	}
 	walks := o.Walks
 	if walks <= 0 {
 		walks = DefaultWalks
 	}
-	ended := func() bool { return ctx.Err() != nil }
 	for _, d := range subproblems {
-		s.engines = append(s.engines, newEngine(d.in, o.Seed, walks, ended))
+		s.engines = append(s.engines, newEngine(d.in, o.Seed, walks, stop))
 	}
 	return s
 }
 
-func (s *solver) run(ctx context.Context) {
-	var ended atomic.Bool
-	defer context.AfterFunc(ctx, func() { ended.Store(true) })()
-	polish, cancel := polishStart(ctx)
-	defer cancel()
-	s.report()
-	for round := 0; ctx.Err() == nil; round++ {
+// run improves the plan until all is done or time is up. polish reports whether to polish from
+// now on.
+func (s *solver) run(polish halt.Signal) {
+	s.report(true)
+	for round := 0; !s.stop.On(); round++ {
 		// Rounds are short at first, so that a walk that lags soon migrates.
 		steps := int64(roundSteps) << min(round, 4)
 		var tasks []task
 		for _, e := range s.engines {
-			if polish.Err() != nil {
+			if polish.On() {
 				e.search.StartPolish()
 			}
 			tasks = e.plan(tasks, steps, s.budget)
@@ -114,47 +143,51 @@ func (s *solver) run(ctx context.Context) {
 		if len(tasks) == 0 {
 			return
 		}
-		s.runParallel(tasks, ended.Load)
-		better := false
+		s.runParallel(tasks)
+		improved, better := false, false
 		for _, e := range s.engines {
-			better = e.join() || better
+			before := e.search.Best()
+			improved = e.join() || improved
+			better = better || e.search.Best() != before
 		}
-		if better {
-			s.report()
+		if improved {
+			s.report(better)
 		}
 	}
 }
 
-// polishStart returns a context that ends shortly before ctx does.
-func polishStart(ctx context.Context) (context.Context, context.CancelFunc) {
+// polishStart returns a signal that is on from shortly before the deadline of ctx, if any.
+func polishStart(ctx context.Context) halt.Signal {
 	end, ok := ctx.Deadline()
 	if !ok {
-		return context.WithCancel(ctx)
+		return nil
 	}
-	return context.WithDeadline(ctx, end.Add(-time.Until(end)/polishShare))
+	start := end.Add(-time.Until(end) / polishShare)
+	return func() bool { return !time.Now().Before(start) }
 }
 
 // roundSteps is the length of the first round.
 const roundSteps = 64
 
-func (s *solver) runParallel(tasks []task, stop func() bool) {
+func (s *solver) runParallel(tasks []task) {
 	var next atomic.Int64
-	crew.Run(min(len(tasks), s.processors), func() {
+	crew.Run(min(len(tasks), s.workers), func() {
 		for {
 			i := int(next.Add(1)) - 1
 			if i >= len(tasks) {
 				return
 			}
-			tasks[i](stop)
+			tasks[i]()
 		}
 	})
 }
 
-func (s *solver) report() {
+// report tells the listener how far the search is.
+func (s *solver) report(better bool) {
 	if s.progress == nil {
 		return
 	}
-	p := Progress{Complete: true}
+	p := Progress{Complete: len(s.unplaced) == 0, Better: better, plan: s.plan}
 	for i, e := range s.engines {
 		best := e.search.Best()
 		p.Cost += s.subproblems[i].cost(best.Cost.Price)
@@ -167,8 +200,8 @@ func (s *solver) report() {
 }
 
 // plan joins the subproblems' best plans.
-func (s *solver) plan(unplaced []Unplaced) Plan {
-	plan := Plan{Unplaced: unplaced}
+func (s *solver) plan() Plan {
+	plan := Plan{Unplaced: slices.Clone(s.unplaced)}
 	for i, e := range s.engines {
 		best := e.search.Best()
 		layouts, missing := s.subproblems[i].postsolve(best)

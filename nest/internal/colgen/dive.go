@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 	"slices"
 
+	"sawbill/nest/internal/halt"
 	"sawbill/nest/internal/instance"
 	"sawbill/nest/internal/master"
 	"sawbill/nest/internal/pricing"
@@ -40,6 +41,7 @@ type dive struct {
 // diveSetup stays as it is during a dive.
 type diveSetup struct {
 	in           *instance.Instance
+	stop         halt.Signal
 	columns      *columnSet
 	rng          *rand.PCG
 	items        [][]pricing.Item // per stock
@@ -103,7 +105,7 @@ func (g *Generator) newDive() *dive {
 	kinds := len(g.in.Kinds)
 	d := &dive{
 		diveSetup: diveSetup{
-			in: g.in, columns: g.columns, rng: g.dives.rng, items: g.items, pricers: g.grids.dives, dearest: 1, maxRounds: maxRounds,
+			in: g.in, stop: g.stop, columns: g.columns, rng: g.dives.rng, items: g.items, pricers: g.grids.dives, dearest: 1, maxRounds: maxRounds,
 		},
 		partial: partialPlan{plan: &instance.Plan{}, residual: g.in.Demands(), placed: make([]int, kinds)},
 		master:  residualMaster{rows: make([]int, kinds), limits: make([]int, len(g.in.Stock))},
@@ -130,7 +132,7 @@ func (g *Generator) newDive() *dive {
 
 // advance goes on for about work comparisons and returns the rest, which may be negative.
 func (d *dive) advance(work int64) int64 {
-	for work > 0 && !d.done {
+	for work > 0 && !d.done && !d.stop.On() {
 		switch {
 		case d.master.lp == nil:
 			if s, ok := d.lastPiece(); ok {

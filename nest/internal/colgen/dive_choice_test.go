@@ -18,7 +18,7 @@ func rowsOfThree(t *testing.T) *Generator {
 		in.Kinds = append(in.Kinds, instance.Kind{L: int64(43 + 3*k), W: 100, Demand: 2 + k%3, Orientations: []instance.Orientation{instance.Upright}})
 	}
 	in.Prepare()
-	g := New(in, lowerbound.New(in, nil), 1<<24, 1, nil)
+	g := New(in, lowerbound.New(in, nil), 1<<24, 1, nil, nil)
 	if g == nil {
 		t.Fatal("no generator")
 	}

@@ -31,6 +31,7 @@ func (d *dive) startMaster() bool {
 		}
 	}
 	d.master.lp = master.New(demand, limit, penalty)
+	d.master.lp.Halt = d.stop
 	d.master.patterns, d.choice.scanned = d.master.patterns[:0], 0
 	return true
 }
@@ -38,6 +39,9 @@ func (d *dive) startMaster() bool {
 // addColumns adds columns of the set that were not scanned yet.
 func (d *dive) addColumns() (work int64) {
 	for ; d.choice.scanned < len(d.choice.chosen)+len(d.columns.patterns)-d.choice.newFrom; d.choice.scanned++ {
+		if d.choice.scanned%patternAsks == 0 && d.stop.On() {
+			break
+		}
 		n := d.choice.newFrom + d.choice.scanned - len(d.choice.chosen)
 		if d.choice.scanned < len(d.choice.chosen) {
 			n = d.choice.chosen[d.choice.scanned]

@@ -50,7 +50,7 @@ func (d *dive) price(work int64) int64 {
 		d.round.found = true
 	}
 	if _, counts := p.(listingPricer); !counts && !good && ok {
-		if d.round.bounded = newBoundedPricer(d.in, s, d.items[s], d.partial.residual, diveTable, diveWork); d.round.bounded != nil {
+		if d.round.bounded = newBoundedPricer(d.in, s, d.items[s], d.partial.residual, diveTable, diveWork, d.stop); d.round.bounded != nil {
 			return work
 		}
 	}

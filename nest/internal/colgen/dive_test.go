@@ -51,7 +51,7 @@ func apart(r *rand.Rand, l, w int64, cuts int) [][2]int64 {
 // within makes dives stay within counts, without a trial of bounded pricing.
 func within(t *testing.T, in *instance.Instance, counts []int) *Generator {
 	t.Helper()
-	g := New(in, lowerbound.New(in, nil), 1<<24, 1, nil)
+	g := New(in, lowerbound.New(in, nil), 1<<24, 1, nil, nil)
 	if g == nil {
 		t.Fatal("no generator")
 	}

@@ -96,7 +96,7 @@ func (e *enumeration) threshold(s int) (above int64, by int) {
 
 // advance goes on for about work comparisons.
 func (e *enumeration) advance(work int64) (left int64, done bool) {
-	for work > 0 && e.stock < len(e.pieces) {
+	for work > 0 && e.stock < len(e.pieces) && !e.g.stop.On() {
 		var ok bool
 		if work, ok = e.enumerate(work); !ok {
 			return work, true
@@ -107,6 +107,7 @@ func (e *enumeration) advance(work int64) (left int64, done bool) {
 	}
 	if e.search == nil {
 		e.search = setcover.New(e.g.demand, e.pieces, e.patterns, e.prices[:min(len(e.prices), maxSearchPrices)])
+		e.search.Halt = e.g.stop
 		e.spent = 0
 	}
 	left, done = e.search.Advance(work)

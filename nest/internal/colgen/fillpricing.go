@@ -25,7 +25,7 @@ const (
 // makeFillers makes the fillers on first use.
 func (g *Generator) makeFillers() []*search.Filler {
 	if g.fillers == nil {
-		g.fillers = search.NewFillers(g.in, g.seed)
+		g.fillers = search.NewFillers(g.in, g.seed, g.stop)
 	}
 	return g.fillers
 }

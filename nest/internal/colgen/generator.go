@@ -5,6 +5,7 @@ package colgen
 import (
 	"math/rand/v2"
 
+	"sawbill/nest/internal/halt"
 	"sawbill/nest/internal/instance"
 	"sawbill/nest/internal/lowerbound"
 	"sawbill/nest/internal/pool"
@@ -45,6 +46,7 @@ type Generator struct {
 	bound   *lowerbound.Bound
 	pool    *pool.Pool // patterns of other methods; nil if there is none
 	seed    uint64
+	stop    halt.Signal
 	demand  []int            // per kind
 	items   [][]pricing.Item // per stock
 	fillers []*search.Filler // per stock; nil before the first use
@@ -70,10 +72,10 @@ const priceScale = 1 << 36
 
 // New returns a generator, or nil if pricing on even coarse grids takes more than maxWork
 // comparisons each time. The pool, patterns, may be nil, and must not change while the
-// generator works.
-func New(in *instance.Instance, bound *lowerbound.Bound, maxWork int64, seed uint64, patterns *pool.Pool) *Generator {
+// generator works. Once stop is on, New returns nil and Work returns soon.
+func New(in *instance.Instance, bound *lowerbound.Bound, maxWork int64, seed uint64, patterns *pool.Pool, stop halt.Signal) *Generator {
 	g := &Generator{
-		in: in, demand: in.Demands(), bound: bound, pool: patterns, seed: seed, columns: newColumnSet(in), values: make([]int64, len(in.Kinds)),
+		in: in, demand: in.Demands(), bound: bound, pool: patterns, seed: seed, stop: stop, columns: newColumnSet(in), values: make([]int64, len(in.Kinds)),
 		grids: gridLevel{maxWork: maxWork}, dives: diving{rng: rand.NewPCG(seed, roundingStream)},
 	}
 	for s := range in.Stock {
@@ -125,7 +127,7 @@ func (g *Generator) NewPatterns(f func(stock int, root instance.Piece)) {
 // after each master while both price on the same grids; then they share the work equally.
 func (g *Generator) Work(work int64) {
 	g.work += work
-	for g.work > 0 {
+	for g.work > 0 && !g.stop.On() {
 		budget := g.work
 		if g.diveNext() {
 			g.work = g.dives.current.advance(min(g.work, portion)) + max(0, g.work-portion)
@@ -166,7 +168,7 @@ func (g *Generator) separatePricers() bool { return &g.grids.dives[0] != &g.roun
 
 // improveBound works on the bound until no more than stop of the work is left.
 func (g *Generator) improveBound(stop int64) {
-	for g.work > stop && !g.done && (g.dives.current == nil || g.separatePricers()) {
+	for g.work > stop && !g.done && !g.stop.On() && (g.dives.current == nil || g.separatePricers()) {
 		if g.enumeration != nil {
 			g.decideCounts(stop)
 			continue

@@ -62,7 +62,7 @@ func prove(t *testing.T, in *instance.Instance, most int64, seed uint64) (floor,
 	t.Helper()
 	f := lowerbound.New(in, nil)
 	s := search.New(in, f.Value(), seed, 1)
-	g := New(in, f, most, seed, nil)
+	g := New(in, f, most, seed, nil, nil)
 	if g == nil {
 		return f.Value(), s.Best().Cost.Price
 	}
@@ -96,7 +96,7 @@ func TestGridsBecomeFiner(t *testing.T) {
 	f := lowerbound.New(in, nil)
 	first := f.Value()
 	s := search.New(in, first, 1, 1)
-	g := New(in, f, 1<<28, 1, nil)
+	g := New(in, f, 1<<28, 1, nil, nil)
 	g.AddPlan(s.Best())
 	if g.grids.outer == nil {
 		t.Fatal("the grids are exact at once")

@@ -3,6 +3,7 @@ package colgen
 import (
 	"math"
 
+	"sawbill/nest/internal/halt"
 	"sawbill/nest/internal/pricing"
 )
 
@@ -54,7 +55,7 @@ func (g *Generator) layGrids() bool {
 	}
 	g.grids.gapTolerance = nearness
 	for g.grids.work = min(firstWork, g.grids.maxWork); ; g.grids.work = min(finer*g.grids.work, g.grids.maxWork) {
-		if g.coarseGrids() || g.grids.work == g.grids.maxWork {
+		if g.coarseGrids() || g.grids.work == g.grids.maxWork || g.stop.On() {
 			return g.grids.patterns != nil
 		}
 	}
@@ -67,7 +68,7 @@ func (g *Generator) rules(s int) pricing.Rules {
 // exactGrids returns exact grids that take at most work; nil if there are none.
 func (g *Generator) exactGrids(work int64) (grids []pricer) {
 	for s, st := range g.in.Stock {
-		grid := pricing.NewGrid(st.L, st.W, g.items[s], g.rules(s), work)
+		grid := pricing.NewGrid(st.L, st.W, g.items[s], g.rules(s), work, g.stop)
 		if grid == nil {
 			return nil
 		}
@@ -91,9 +92,9 @@ func (g *Generator) coarseGrids() bool {
 	return true
 }
 
-func (g *Generator) divideWork(lay func(l, w int64, items []pricing.Item, rules pricing.Rules, work int64) *pricing.Grid, work int64) (grids []pricer) {
+func (g *Generator) divideWork(lay func(l, w int64, items []pricing.Item, rules pricing.Rules, work int64, stop halt.Signal) *pricing.Grid, work int64) (grids []pricer) {
 	for s, st := range g.in.Stock {
-		grid := lay(st.L, st.W, g.items[s], g.rules(s), work/int64(len(g.in.Stock)-s))
+		grid := lay(st.L, st.W, g.items[s], g.rules(s), work/int64(len(g.in.Stock)-s), g.stop)
 		if grid == nil {
 			return nil
 		}

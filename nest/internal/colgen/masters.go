@@ -48,7 +48,7 @@ func (g *Generator) costMaster() {
 	demand, penalty := g.demandRows(4 * dearest)
 	g.master.scale = priceScale / dearest
 	g.master.stockCoef = 1
-	g.master.lp = master.New(demand, limit, penalty)
+	g.master.lp = g.newLP(demand, limit, penalty)
 }
 
 // shareMaster is the smallest share of the counts, the same of each stock, that is enough for a
@@ -69,13 +69,19 @@ func (g *Generator) shareMaster() {
 	}
 	g.master.scale = priceScale
 	g.master.stockCoef = -1
-	g.master.lp = master.New(demand, nil, penalty)
+	g.master.lp = g.newLP(demand, nil, penalty)
 	g.master.lp.Add(share)
 }
 
 // unmetPenalty of a unit of demand exceeds any dual in the share master, since no pattern is
 // worth more than all the counts.
 const unmetPenalty = 4
+
+func (g *Generator) newLP(demand, limit, penalty []float64) *master.LP {
+	lp := master.New(demand, limit, penalty)
+	lp.Halt = g.stop
+	return lp
+}
 
 func (g *Generator) demandRows(penalty float64) (demand, penalties []float64) {
 	for _, kd := range g.in.Kinds {
@@ -85,9 +91,15 @@ func (g *Generator) demandRows(penalty float64) (demand, penalties []float64) {
 	return demand, penalties
 }
 
+// patternAsks is how many patterns are looked at before the generator asks whether to stop.
+const patternAsks = 1 << 8
+
 // addColumns adds the new patterns of the column set to the LP.
 func (g *Generator) addColumns() {
 	for ; g.master.loaded < len(g.columns.patterns); g.master.loaded++ {
+		if g.master.loaded%patternAsks == 0 && g.stop.On() {
+			return
+		}
 		p := &g.columns.patterns[g.master.loaded]
 		c := master.Column{}
 		if g.master.counts == nil {

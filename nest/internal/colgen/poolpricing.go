@@ -24,6 +24,9 @@ func (g *Generator) priceFromPool() bool {
 		least[s] = g.breakEven(s)
 	}
 	for n, p := range g.pool.Patterns {
+		if n%patternAsks == 0 && g.stop.On() {
+			return false
+		}
 		var worth int64
 		for _, c := range p.Counts {
 			worth += g.values[c.Kind] * int64(min(c.Times, g.in.Kinds[c.Kind].Demand))

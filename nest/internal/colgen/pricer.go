@@ -3,6 +3,7 @@ package colgen
 import (
 	"iter"
 
+	"sawbill/nest/internal/halt"
 	"sawbill/nest/internal/instance"
 	"sawbill/nest/internal/knapsack"
 	"sawbill/nest/internal/pricing"
@@ -76,7 +77,7 @@ type boundedPricer struct {
 }
 
 // newBoundedPricer returns a pricer for stock s; nil if that is not possible.
-func newBoundedPricer(in *instance.Instance, s int, items []pricing.Item, demand []int, tableWork, budget int64) *boundedPricer {
+func newBoundedPricer(in *instance.Instance, s int, items []pricing.Item, demand []int, tableWork, budget int64, stop halt.Signal) *boundedPricer {
 	st := in.Stock[s]
 	var counted []knapsack.Item
 	for _, it := range items {
@@ -87,6 +88,7 @@ func newBoundedPricer(in *instance.Instance, s int, items []pricing.Item, demand
 	if k == nil {
 		return nil
 	}
+	k.Halt = stop
 	return &boundedPricer{Search: k, budget: budget}
 }
 
@@ -110,7 +112,7 @@ const (
 )
 
 func (p *boundedPricer) advance(work int64) (left int64, done bool) {
-	for work > 0 {
+	for work > 0 && !p.Halt.On() {
 		portion := min(work, minPricing)
 		left, done := p.Advance(portion)
 		p.spent += portion - left
@@ -167,7 +169,7 @@ func (g *Generator) boundedPricers() (all []pricer) {
 		return g.grids.patterns
 	}
 	for s := range g.in.Stock {
-		p := newBoundedPricer(g.in, s, g.items[s], g.demand, tableWork, fullBudget)
+		p := newBoundedPricer(g.in, s, g.items[s], g.demand, tableWork, fullBudget, g.stop)
 		if p == nil {
 			return nil
 		}

@@ -40,7 +40,9 @@ func (g *Generator) rowPricers() (all []pricer) {
 				return nil
 			}
 		}
-		all = append(all, &rowPricer{Search: knapsack1d.New(st.L, items), stock: st, items: g.items[s]})
+		row := &rowPricer{Search: knapsack1d.New(st.L, items), stock: st, items: g.items[s]}
+		row.Halt = g.stop
+		all = append(all, row)
 	}
 	return all
 }

@@ -21,7 +21,7 @@ func BenchmarkPublished(b *testing.B) {
 					s := New(in.Stock[0].Length, in.Stock[0].Width, items, free, plentyOfRects, plentyOfWork)
 					s.Start(values, 0)
 					s.Advance(math.MaxInt64)
-					b.ReportMetric(float64(len(s.rects.at)), "rects")
+					b.ReportMetric(float64(s.rects.n), "rects")
 				}
 			})
 		}
@@ -105,7 +105,7 @@ func generate(l, w int64, items []Item) (g generation) {
 			_, found = s.Best()
 		}
 		g.work += g.proof
-		g.rects = max(g.rects, len(s.rects.at))
+		g.rects = max(g.rects, s.rects.n)
 		if _, ok := s.Best(); !ok {
 			g.bound = lp.Value() * scale / float64(max(s.Bound(), scale))
 			s.StartAll(values, scale/10*9)

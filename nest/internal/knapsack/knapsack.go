@@ -15,6 +15,7 @@ package knapsack
 import (
 	"math"
 
+	"sawbill/nest/internal/halt"
 	"sawbill/nest/internal/instance"
 )
 
@@ -29,6 +30,10 @@ type Item struct {
 // Search solves the knapsack for one piece of stock, and for any values. It reuses the memory
 // of earlier searches.
 type Search struct {
+	// Halt ends a step of Advance, and All, early. The search is of no further use then; Bound
+	// holds.
+	Halt halt.Signal
+
 	l, w     int64 // of the stock
 	rules    Rules
 	items    []Item
@@ -105,6 +110,7 @@ func (s *Search) StartSome(values []int64, above int64) { s.start(values, above,
 func (s *Search) StartAll(values []int64, above int64) { s.start(values, above, allPatterns) }
 
 func (s *Search) start(values []int64, above int64, goal goal) {
+	s.rects.halt = s.Halt
 	s.threshold, s.goal, s.found = above, goal, 0
 	s.rects.clear()
 	s.open = s.open[:0]
@@ -122,7 +128,7 @@ func (s *Search) start(values []int64, above int64, goal goal) {
 // Advance takes about work steps more. It returns the rest of work, which may be negative, and
 // whether the search has ended.
 func (s *Search) Advance(work int64) (left int64, done bool) {
-	for work > 0 && s.state < proven {
+	for work > 0 && s.state < proven && !s.Halt.On() {
 		if s.state == combining {
 			work = s.step(work)
 			continue
@@ -151,7 +157,7 @@ func (s *Search) Best() (value int64, ok bool) {
 	if s.best == none {
 		return 0, false
 	}
-	return s.rects.at[s.best].value, true
+	return s.rects.at(s.best).value, true
 }
 
 // Found counts the patterns found so far. Some may hold the same items.
@@ -177,7 +183,7 @@ func (s *Search) openItems() {
 
 // step combines the open rectangle of the greatest bound with the closed ones.
 func (s *Search) step(work int64) int64 {
-	for len(s.open) > 0 && s.rects.at[s.open[0].rect].dominated {
+	for len(s.open) > 0 && s.rects.at(s.open[0].rect).dominated {
 		s.open.pop()
 	}
 	if len(s.open) == 0 || s.open[0].bound <= s.threshold {
@@ -188,7 +194,7 @@ func (s *Search) step(work int64) int64 {
 	}
 	best, _ := s.Best()
 	s.bound = max(best, s.open[0].bound)
-	if len(s.rects.at) > s.maxRects {
+	if s.rects.n > s.maxRects {
 		s.state = gaveUp
 		return work - 1
 	}
@@ -206,7 +212,7 @@ const cacheMiss = 24
 
 // close closes a rectangle: others are combined with it from now on.
 func (s *Search) close(id int32) {
-	r := &s.rects.at[id]
+	r := s.rects.at(id)
 	g, fresh := s.groups.of(r.l, r.w)
 	if fresh {
 		s.groups.at[g].restL, s.groups.at[g].restW = s.bounds.restPoints(r.l, r.w)
@@ -220,7 +226,7 @@ func (s *Search) close(id int32) {
 // between, or edge to edge with a rip. Two rectangles both divided in that direction are left
 // out, since the parts of one can be added to the other one by one.
 func (s *Search) combine(id int32, dir instance.Dir, work int64) int64 {
-	r := s.rects.at[id]
+	r := *s.rects.at(id)
 	free := s.rules.stageSlack(dir, int(1+r.under(dir, false)))
 	if free == noStageLeft {
 		return work
@@ -231,6 +237,7 @@ func (s *Search) combine(id int32, dir instance.Dir, work int64) int64 {
 		shelves, room = s.shelf[1], b.w-r.w
 	}
 	restL, restW := b.restPoints(r.l, r.w)
+	asked, met := work, s.rects.compared
 	for i := range shelves {
 		sh := &shelves[i]
 		work--
@@ -281,6 +288,11 @@ func (s *Search) combine(id int32, dir instance.Dir, work int64) int64 {
 				}
 				work -= 2 * cacheMiss
 				s.insert(sum)
+				if asked-work+cacheMiss*(s.rects.compared-met) > halt.Portion {
+					if asked, met = work, s.rects.compared; s.Halt.On() {
+						return work // the bound of this rectangle still holds, and nothing follows
+					}
+				}
 			}
 		}
 	}
@@ -313,7 +325,7 @@ func (s *Search) insert(r rect) {
 		return
 	}
 	s.found++
-	if s.best != none && r.value <= s.rects.at[s.best].value {
+	if s.best != none && r.value <= s.rects.at(s.best).value {
 		return
 	}
 	s.best = id

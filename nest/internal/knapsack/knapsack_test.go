@@ -328,7 +328,7 @@ func TestSearchInPortionsIsTheSame(t *testing.T) {
 			}
 		}
 		got, _ := p.Best()
-		if got != want || p.best != s.best || len(p.rects.at) != len(s.rects.at) || portions < len(p.bounds.x.points) {
+		if got != want || p.best != s.best || p.rects.n != s.rects.n || portions < len(p.bounds.x.points) {
 			t.Fatalf("seed %d: %d in %d portions, %d at once", seed, got, portions, want)
 		}
 	}

@@ -1,6 +1,9 @@
 package knapsack
 
-import "sawbill/nest/internal/instance"
+import (
+	"sawbill/nest/internal/halt"
+	"sawbill/nest/internal/instance"
+)
 
 // none is the index of no rectangle.
 const none = -1
@@ -21,14 +24,27 @@ type rect struct {
 // rects keeps the rectangles that no other with equal counts dominates. A dominating one can
 // replace the other in every pattern.
 type rects struct {
-	at       []rect
+	chunks   []*chunk
+	n        int    // rectangles
 	heads    []head // hash table, open addressing
 	used     int
 	rules    Rules
 	l, w     int64 // of the stock
 	bounds   *bounds
 	compared int64 // rectangles with equal counts
+	halt     halt.Signal
 }
+
+// chunk holds rectangles in the order in which they came. Nothing is copied as they become more.
+type chunk [chunkSize]rect
+
+const (
+	chunkBits = 11 // 128 KiB
+	chunkSize = 1 << chunkBits
+)
+
+// at returns rectangle id.
+func (t *rects) at(id int32) *rect { return &t.chunks[id>>chunkBits][id&(chunkSize-1)] }
 
 // head begins the chain of rectangles with equal counts.
 type head struct {
@@ -37,7 +53,7 @@ type head struct {
 }
 
 func (t *rects) clear() {
-	t.at = t.at[:0]
+	t.n = 0
 	t.used = 0
 	if len(t.heads) == 0 {
 		t.heads = make([]head, 1<<10)
@@ -47,23 +63,26 @@ func (t *rects) clear() {
 	}
 }
 
+// growAsks is how many places grow moves before it asks whether to stop.
+const growAsks = 1 << 12
+
 // add keeps r unless another dominates it.
 func (t *rects) add(r rect) (id int32, kept bool) {
 	first := t.slot(&r.has)
 	if *first == none {
 		t.used++
 	}
-	for i := *first; i != none; i = t.at[i].next {
+	for i := *first; i != none; i = t.at(i).next {
 		t.compared++
-		if t.dominates(&t.at[i], &r) {
+		if t.dominates(t.at(i), &r) {
 			return none, false
 		}
 	}
-	id = int32(len(t.at))
+	id = int32(t.n)
 	r.next = none
 	last := first
-	for i := *first; i != none; i = t.at[i].next {
-		if o := &t.at[i]; t.dominates(&r, o) {
+	for i := *first; i != none; i = t.at(i).next {
+		if o := t.at(i); t.dominates(&r, o) {
 			o.dominated = true
 			*last = o.next
 		} else {
@@ -71,7 +90,11 @@ func (t *rects) add(r rect) (id int32, kept bool) {
 		}
 	}
 	*last = id
-	t.at = append(t.at, r)
+	if t.n == len(t.chunks)*chunkSize {
+		t.chunks = append(t.chunks, new(chunk))
+	}
+	t.n++
+	*t.at(id) = r
 	if t.used > len(t.heads)/2 {
 		t.grow()
 	}
@@ -107,21 +130,26 @@ func (t *rects) slot(has *counts) *int32 {
 			h.tag = uint32(hash >> 32)
 			return &h.rect
 		}
-		if h.tag == uint32(hash>>32) && t.at[h.rect].has == *has {
+		if h.tag == uint32(hash>>32) && t.at(h.rect).has == *has {
 			return &h.rect
 		}
 	}
 }
 
+// grow doubles the hash table. At halt it keeps the old one, in which little more follows.
 func (t *rects) grow() {
 	old := t.heads
 	t.heads = make([]head, 2*len(old))
 	for i := range t.heads {
 		t.heads[i].rect = none
 	}
-	for _, h := range old {
+	for n, h := range old {
+		if n%growAsks == 0 && t.halt.On() {
+			t.heads = old
+			return
+		}
 		if h.rect != none {
-			*t.slot(&t.at[h.rect].has) = h.rect
+			*t.slot(&t.at(h.rect).has) = h.rect
 		}
 	}
 }

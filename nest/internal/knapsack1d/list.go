@@ -1,7 +1,7 @@
 package knapsack1d
 
 // List calls yield with every maximal row that is worth more than above, until yield returns
-// false. Its times are per item, and valid during the call. List tries at most most rows, and
+// false or at Halt. Its times are per item, and valid during the call. List tries at most most rows, and
 // reports whether it tried all.
 func (s *Search) List(values []int64, above, most int64, yield func(times []int) bool) (looked int64, all bool) {
 	s.sortItems(values)
@@ -30,7 +30,7 @@ func (s *Search) List(values []int64, above, most int64, yield func(times []int)
 		if !s.backtrack(&at) {
 			return looked, true
 		}
-		if looked++; looked > most {
+		if looked++; looked > most || s.halted() {
 			return looked, false
 		}
 	}

@@ -6,6 +6,8 @@ import (
 	"cmp"
 	"math/bits"
 	"slices"
+
+	"sawbill/nest/internal/halt"
 )
 
 // Item is a piece that a row may hold up to Count times.
@@ -19,6 +21,9 @@ type Item struct {
 // Martello and Toth, Knapsack Problems, 1990; from memory. If that takes long, dynamic
 // programming follows, unless the length is too great.
 type Search struct {
+	// Halt ends a solution or a listing early. Best and Bound hold all the same.
+	Halt halt.Signal
+
 	length  int64
 	items   []Item
 	values  []int64 // per item
@@ -30,6 +35,7 @@ type Search struct {
 	found   bool
 	bound   int64
 	table   table
+	rows    int // looked at since Halt was asked
 }
 
 // New returns a search for rows within a length.
@@ -70,8 +76,7 @@ func (s *Search) Solve(values []int64, above int64) (steps int64) {
 	switch {
 	case done:
 		s.bound = s.value
-	case cells <= maxCells:
-		s.table.solve(s)
+	case cells <= maxCells && s.table.solve(s):
 		steps += cells
 	default:
 		s.bound = s.upperBound(0, s.length)
@@ -139,10 +144,19 @@ func (s *Search) branchAndBound(most int64) (looked int64, done bool) {
 		if !s.backtrack(&at) {
 			return looked, true
 		}
-		if looked++; looked > most {
+		if looked++; looked > most || s.halted() {
 			return looked, false
 		}
 	}
+}
+
+// halted counts a row, and asks Halt after a portion of them.
+func (s *Search) halted() bool {
+	if s.rows++; s.rows < halt.Portion/cellsPerNode {
+		return false
+	}
+	s.rows = 0
+	return s.Halt.On()
 }
 
 // partial is a row of which n items, in order, are decided.

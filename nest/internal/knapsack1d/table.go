@@ -1,5 +1,7 @@
 package knapsack1d
 
+import "sawbill/nest/internal/halt"
+
 // The greatest table worth its time, and the greatest length worth its memory: 8 MiB, and an
 // eighth of a byte for each cell.
 const (
@@ -36,13 +38,17 @@ func (t *table) cells(s *Search) int64 {
 	return (s.length + 1) * int64(len(t.bundles))
 }
 
-// solve computes the table and the best row.
-func (t *table) solve(s *Search) {
+// solve computes the table and the best row; not ok if halted.
+func (t *table) solve(s *Search) (ok bool) {
 	length := int(s.length)
 	words := length/64 + 1
 	t.best = append(t.best[:0], make([]int64, length+1)...)
 	t.taken = append(t.taken[:0], make([]uint64, words*len(t.bundles))...)
+	asks := max(1, halt.Portion/(length+1))
 	for n, b := range t.bundles {
+		if n%asks == 0 && s.Halt.On() {
+			return false
+		}
 		size := int(s.items[b.item].Size) * b.times
 		value := s.values[b.item] * int64(b.times)
 		taken := t.taken[n*words:][:words]
@@ -66,4 +72,5 @@ func (t *table) solve(s *Search) {
 		}
 	}
 	s.bound = s.value
+	return true
 }

@@ -6,11 +6,13 @@ import (
 	"math/bits"
 	"slices"
 
+	"sawbill/nest/internal/halt"
 	"sawbill/nest/internal/instance"
 )
 
 // Bound is the best lower bound proven so far. It only rises.
 type Bound struct {
+	stop         halt.Signal
 	prices       []int64
 	limits       []int
 	inequalities []Inequality
@@ -21,13 +23,10 @@ type Bound struct {
 	order        []int // of stock in the branching, the dearest first
 }
 
-// New returns the bound from areas and dual feasible functions. Once stop, which may be nil,
-// reports true, it leaves out what is not there yet. The bound is then lower and holds.
-func New(in *instance.Instance, stop func() bool) *Bound {
-	if stop == nil {
-		stop = func() bool { return false }
-	}
-	f := &Bound{inequalities: areaInequalities(in)}
+// New returns the bound from areas and dual feasible functions. Once stop is on, it leaves
+// out what is not there yet, as do Add and Exclude. The bound is then lower and holds.
+func New(in *instance.Instance, stop halt.Signal) *Bound {
+	f := &Bound{inequalities: areaInequalities(in), stop: stop}
 	for _, s := range in.Stock {
 		f.order = append(f.order, len(f.order))
 		f.prices = append(f.prices, s.Price)
@@ -151,12 +150,11 @@ func (b *Bound) enumerate(yield func(node) bool) (found bool) {
 		}
 		least, most := b.countRange(top)
 		checks += max(0, most-least+1) * (len(b.inequalities) + len(b.excluded))
-		if checks > min(maxChecks, maxSteps/len(b.prices)) {
+		if checks > min(maxChecks, maxSteps/len(b.prices)) || !b.branch(q, top, least, most) {
 			top.counts = nil
 			yield(top)
 			return true
 		}
-		b.branch(q, top, least, most)
 	}
 	return found
 }
@@ -208,15 +206,22 @@ func (b *Bound) countRange(n node) (least, most int) {
 	return least, most
 }
 
-// branch tries every count of the next stock from least to most.
-func (b *Bound) branch(q *queue, n node, least, most int) {
+// branch tries every count of the next stock from least to most; not ok if stopped.
+func (b *Bound) branch(q *queue, n node, least, most int) (ok bool) {
 	s := b.order[n.fixed]
 	for count := least; count <= most; count++ {
+		if (count-least)%branchAsks == 0 && b.stop.On() {
+			return false
+		}
 		next := node{fixed: n.fixed + 1, counts: slices.Clone(n.counts), cost: n.cost + int64(count)*b.prices[s]}
 		next.counts[s] = count
 		b.push(q, next)
 	}
+	return true
 }
+
+// branchAsks is how many counts branch tries before it asks again whether to stop.
+const branchAsks = 1 << 6
 
 // push computes a node's lower bound and queues it, unless it cannot satisfy everything proven.
 // The bound is the best of those by each inequality, and by each excluded vector.

@@ -5,6 +5,7 @@ import (
 	"math/bits"
 	"slices"
 
+	"sawbill/nest/internal/halt"
 	"sawbill/nest/internal/instance"
 )
 
@@ -15,7 +16,7 @@ import (
 //
 // They stay few with much stock: each then costs more, and functions are made for maxSizes of
 // the stock only.
-func dffInequalities(in *instance.Instance, stop func() bool) []Inequality {
+func dffInequalities(in *instance.Instance, stop halt.Signal) []Inequality {
 	var cuts []Inequality
 	all := groups(in)
 	each := (len(in.Stock)-1)/maxSizes + 1
@@ -23,7 +24,7 @@ func dffInequalities(in *instance.Instance, stop func() bool) []Inequality {
 	for _, g := range all {
 		budget := maxMeasures / (len(all) * sizes * (len(g.kinds) + 1 + len(in.Stock) - sizes))
 		for s := 0; s < len(in.Stock); s += each {
-			if stop() {
+			if stop.On() {
 				return cuts
 			}
 			if g.stock[s] {
@@ -141,9 +142,9 @@ func (g group) product(in *instance.Instance, orientations []instance.Orientatio
 }
 
 // strengthen adds the inequality that counts violate most, as long as there is one.
-func (b *Bound) strengthen(cuts []Inequality, stop func() bool) {
+func (b *Bound) strengthen(cuts []Inequality, stop halt.Signal) {
 	for range maxStrengthen {
-		if stop() {
+		if stop.On() {
 			return
 		}
 		best, most := -1, int64(0)

@@ -35,6 +35,9 @@ func pivot(inverse *mat.Dense, leave int, d []float64) {
 	}
 }
 
+// refactorAsks is how many columns refactor takes in before it asks Halt again.
+const refactorAsks = 4
+
 // refactor recomputes the inverse and the solution from the basis. Columns of one entry come
 // first, since they cause no fill-in.
 func (lp *LP) refactor() {
@@ -49,6 +52,9 @@ func (lp *LP) refactor() {
 		for place, j := range lp.basis {
 			if (lp.columns.count(j) == 1) != single {
 				continue
+			}
+			if place%refactorAsks == 0 && lp.Halt.On() {
+				return // the updated inverse stays in use
 			}
 			d := lp.ftran(j, inverse)
 			best := -1

@@ -14,6 +14,8 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/mat"
+
+	"sawbill/nest/internal/halt"
 )
 
 // Column is one pattern: its cost and its coefficients.
@@ -35,6 +37,9 @@ type Entry struct {
 // are the same on every machine: conversions keep processors from fusing product and sum, which
 // would round differently.
 type LP struct {
+	// Halt makes Solve stop between two pivots. The duals serve as well.
+	Halt halt.Signal
+
 	rows    int
 	columns columns
 	// basis holds a column index for each row. Slacks and artificials are the first columns.
@@ -47,6 +52,7 @@ type LP struct {
 	rhs           []float64
 	duals         []float64
 	work          int64 // so far, in products
+	nextAsked     int64 // work at which Halt is asked next
 	sinceRefactor int   // pivots since the inverse was recomputed
 	scratch       []float64
 }
@@ -112,10 +118,13 @@ func (lp *LP) Add(c Column) int {
 }
 
 // Solve finds the optimum over the present columns, for perturbed demands, or stops after most
-// pivots. It reports whether it reached the optimum.
+// pivots or at Halt. It reports whether it reached the optimum.
 func (lp *LP) Solve(most int) bool {
 	lp.computeDuals()
 	for range most {
+		if lp.halted() {
+			return false
+		}
 		enter := lp.chooseEntering()
 		if enter < 0 {
 			return true
@@ -123,6 +132,15 @@ func (lp *LP) Solve(most int) bool {
 		lp.pivotIn(enter)
 	}
 	return false
+}
+
+// halted asks Halt after each portion of work.
+func (lp *LP) halted() bool {
+	if lp.work < lp.nextAsked {
+		return false
+	}
+	lp.nextAsked = lp.work + halt.Portion
+	return lp.Halt.On()
 }
 
 func (lp *LP) square() int64 { return int64(lp.rows) * int64(lp.rows) }

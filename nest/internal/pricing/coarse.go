@@ -1,5 +1,7 @@
 package pricing
 
+import "sawbill/nest/internal/halt"
+
 // scale rounds sizes to whole steps. It rounds the stock's sizes down.
 //
 // An outer scale rounds the items' sizes down as well. For pieces side by side
@@ -38,23 +40,23 @@ func (g *Grid) Exact() bool { return g.scale.l == 1 && g.scale.w == 1 }
 
 // NewOuter returns the finest grid that it finds within about maxWork comparisons, and an exact
 // one if possible. Its values are never too low. It is nil if every such grid rounds some item
-// to nothing.
-func NewOuter(l, w int64, items []Item, rules Rules, maxWork int64) *Grid {
-	return newCoarse(l, w, items, rules, false, maxWork)
+// to nothing, and may be nil once stop is on.
+func NewOuter(l, w int64, items []Item, rules Rules, maxWork int64, stop halt.Signal) *Grid {
+	return newCoarse(l, w, items, rules, false, maxWork, stop)
 }
 
 // NewInner is like NewOuter, but its patterns fit and its values are never too high. There is
 // one exception: with limited stages, parts of equal rounded size may need a trim that is not
 // counted.
-func NewInner(l, w int64, items []Item, rules Rules, maxWork int64) *Grid {
-	return newCoarse(l, w, items, rules, true, maxWork)
+func NewInner(l, w int64, items []Item, rules Rules, maxWork int64, stop halt.Signal) *Grid {
+	return newCoarse(l, w, items, rules, true, maxWork, stop)
 }
 
 // maxSteps limits the steps along a side, so that a good step is found quickly.
 const maxSteps = 1 << 13
 
-func newCoarse(l, w int64, items []Item, rules Rules, inner bool, maxWork int64) *Grid {
-	if g := NewGrid(l, w, items, rules, maxWork); g != nil {
+func newCoarse(l, w int64, items []Item, rules Rules, inner bool, maxWork int64, stop halt.Signal) *Grid {
+	if g := NewGrid(l, w, items, rules, maxWork, stop); g != nil {
 		return g
 	}
 	ways := placements(items, l, w)
@@ -64,13 +66,13 @@ func newCoarse(l, w int64, items []Item, rules Rules, inner bool, maxWork int64)
 	}
 	of := func(n int64) scale { return scale{min(n, most.l), min(n, most.w), inner} }
 	low, high := max(1, max(l, w)/maxSteps), max(most.l, most.w) // low is too fine, or not worth trying
-	best := newGrid(l, w, items, rules, of(high), maxWork)
+	best := newGrid(l, w, items, rules, of(high), maxWork, stop)
 	if best == nil {
 		return nil
 	}
 	for low+1 < high {
 		mid := (low + high) / 2
-		if g := newGrid(l, w, items, rules, of(mid), maxWork); g != nil {
+		if g := newGrid(l, w, items, rules, of(mid), maxWork, stop); g != nil {
 			best, high = g, mid
 		} else {
 			low = mid
@@ -79,7 +81,7 @@ func newCoarse(l, w int64, items []Item, rules Rules, inner bool, maxWork int64)
 	// A slightly larger step may suit the sizes better.
 	apt := scale{bestStep(best.scale.l, most.l, l, inner, ways, placement.length), bestStep(best.scale.w, most.w, w, inner, ways, placement.width), inner}
 	if apt != best.scale {
-		if g := newGrid(l, w, items, rules, apt, maxWork); g != nil {
+		if g := newGrid(l, w, items, rules, apt, maxWork, stop); g != nil {
 			return g
 		}
 	}

@@ -23,10 +23,10 @@ func TestCoarseGridsEncloseTheTruth(t *testing.T) {
 	for seed := range uint64(2000) {
 		r := rand.New(rand.NewPCG(seed, 5))
 		l, w, items, values := randomItems(r)
-		exact := NewGrid(l, w, items, Rules{}, math.MaxInt64/4)
+		exact := NewGrid(l, w, items, Rules{}, math.MaxInt64/4, nil)
 		want := exact.Solve(values)
 		work := exact.Work() >> r.IntN(8)
-		outer, inner := NewOuter(l, w, items, Rules{}, work), NewInner(l, w, items, Rules{}, work)
+		outer, inner := NewOuter(l, w, items, Rules{}, work, nil), NewInner(l, w, items, Rules{}, work, nil)
 		for _, g := range []*Grid{outer, inner} {
 			if g == nil {
 				continue
@@ -75,7 +75,7 @@ func TestCoarseGridsEncloseTheTruth(t *testing.T) {
 func TestCoarseGridWithEnoughWorkIsExact(t *testing.T) {
 	for seed := range uint64(100) {
 		l, w, items, _ := randomItems(rand.New(rand.NewPCG(seed, 6)))
-		if g := NewOuter(l, w, items, Rules{}, math.MaxInt64/4); !g.Exact() {
+		if g := NewOuter(l, w, items, Rules{}, math.MaxInt64/4, nil); !g.Exact() {
 			t.Errorf("seed %d: steps of %v", seed, g.scale)
 		}
 	}
@@ -89,7 +89,7 @@ func BenchmarkCoarse(b *testing.B) {
 		items = append(items, Item{int64(1000 + r.IntN(8000)), int64(500 + r.IntN(5000)), instance.Upright | instance.Turned, k})
 	}
 	for b.Loop() {
-		g := NewOuter(24432, 12232, items, Rules{}, 1<<23)
+		g := NewOuter(24432, 12232, items, Rules{}, 1<<23, nil)
 		b.ReportMetric(float64(g.scale.l), "step")
 		b.ReportMetric(float64(g.Work()), "work")
 	}

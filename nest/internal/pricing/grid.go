@@ -9,6 +9,7 @@ import (
 	"slices"
 	"sort"
 
+	"sawbill/nest/internal/halt"
 	"sawbill/nest/internal/instance"
 )
 
@@ -49,12 +50,12 @@ const (
 )
 
 // NewGrid returns an exact grid; nil if a solution takes more than about maxWork comparisons of
-// cuts, or too much memory.
-func NewGrid(l, w int64, items []Item, rules Rules, maxWork int64) *Grid {
-	return newGrid(l, w, items, rules, scale{l: 1, w: 1}, maxWork)
+// cuts, or too much memory, and once stop is on.
+func NewGrid(l, w int64, items []Item, rules Rules, maxWork int64, stop halt.Signal) *Grid {
+	return newGrid(l, w, items, rules, scale{l: 1, w: 1}, maxWork, stop)
 }
 
-func newGrid(l, w int64, items []Item, rules Rules, sc scale, maxWork int64) *Grid {
+func newGrid(l, w int64, items []Item, rules Rules, sc scale, maxWork int64, stop halt.Signal) *Grid {
 	g := &Grid{l: l, w: w, items: items, rules: rules, scale: sc}
 	ways := sc.ways(placements(items, l, w), l, w)
 	l, w = l/sc.l, w/sc.w
@@ -64,8 +65,8 @@ func newGrid(l, w int64, items []Item, rules Rules, sc scale, maxWork int64) *Gr
 	}
 	slices.Sort(lengths)
 	slices.Sort(widths)
-	xs := normalPoints(slices.Compact(lengths), l, maxCells)
-	ys := normalPoints(slices.Compact(widths), w, maxCells)
+	xs := normalPoints(slices.Compact(lengths), l, maxCells, stop)
+	ys := normalPoints(slices.Compact(widths), w, maxCells, stop)
 	if xs == nil || ys == nil {
 		return nil
 	}
@@ -80,7 +81,9 @@ func newGrid(l, w int64, items []Item, rules Rules, sc scale, maxWork int64) *Gr
 	if x*y*tables > maxCells || x*x/4+y*y/4 > maxCuts || (x*x/4*y+y*y/4*x)*tables > 2*maxWork {
 		return nil
 	}
-	g.xCuts, g.yCuts = cuts(g.xs), cuts(g.ys)
+	if g.xCuts, g.yCuts = cuts(g.xs, stop), cuts(g.ys, stop); g.xCuts == nil || g.yCuts == nil {
+		return nil
+	}
 	for _, way := range ways {
 		g.gridItems = append(g.gridItems, gridItem{
 			item: way.item, turned: way.turned,

@@ -90,7 +90,7 @@ func (in published) grid(turned bool) (*Grid, []int64) {
 		items = append(items, Item{p.Length, p.Width, orientations, k})
 		values = append(values, p.Value)
 	}
-	return NewGrid(in.Stock[0].Length, in.Stock[0].Width, items, Rules{}, math.MaxInt64/4), values
+	return NewGrid(in.Stock[0].Length, in.Stock[0].Width, items, Rules{}, math.MaxInt64/4, nil), values
 }
 
 // checkPattern adds up the pattern of the last solution.
@@ -170,7 +170,7 @@ func TestGridEqualsEveryCutOfEverySize(t *testing.T) {
 			items = append(items, Item{int64(1 + r.IntN(20)), int64(1 + r.IntN(20)), instance.Orientation(1 + r.IntN(3)), k})
 			values = append(values, int64(r.IntN(200)))
 		}
-		g := NewGrid(l, w, items, Rules{}, math.MaxInt64/4)
+		g := NewGrid(l, w, items, Rules{}, math.MaxInt64/4, nil)
 		want := best(l, w, items, values, map[[2]int64]int64{})
 		if got := g.Solve(values); got != want {
 			t.Fatalf("seed %d: %d, every cut gives %d", seed, got, want)
@@ -207,7 +207,7 @@ func TestSparseAndDensePointsAgree(t *testing.T) {
 			sizes = append(sizes, int64(2+r.IntN(40)))
 		}
 		limit := int64(r.IntN(200))
-		dense, sparse := normalPointsDense(sizes, limit, 1000), normalPointsSparse(sizes, limit, 1000)
+		dense, sparse := normalPointsDense(sizes, limit, 1000, nil), normalPointsSparse(sizes, limit, 1000, nil)
 		if len(dense) != len(sparse) {
 			t.Fatalf("%v up to %d: %v and %v", sizes, limit, dense, sparse)
 		}

@@ -1,18 +1,24 @@
 package pricing
 
+import "sawbill/nest/internal/halt"
+
 // normalPoints lists the sums of the given sizes up to limit, in ascending order from 0: Herz,
-// IBM J. Res. Dev. 16, 1972. Each size may repeat. It returns nil beyond most points.
-func normalPoints(sizes []int64, limit int64, most int) []int64 {
+// IBM J. Res. Dev. 16, 1972. Each size may repeat. It returns nil beyond most points,
+// and once stop is on.
+func normalPoints(sizes []int64, limit int64, most int, stop halt.Signal) []int64 {
 	if limit < 1<<22 {
-		return normalPointsDense(sizes, limit, most)
+		return normalPointsDense(sizes, limit, most, stop)
 	}
-	return normalPointsSparse(sizes, limit, most)
+	return normalPointsSparse(sizes, limit, most, stop)
 }
 
-func normalPointsDense(sizes []int64, limit int64, most int) []int64 {
+func normalPointsDense(sizes []int64, limit int64, most int, stop halt.Signal) []int64 {
 	can := make([]bool, limit+1)
 	can[0] = true
 	for _, s := range sizes {
+		if stop.On() {
+			return nil
+		}
 		for x := s; x <= limit; x++ {
 			can[x] = can[x] || can[x-s]
 		}
@@ -29,9 +35,12 @@ func normalPointsDense(sizes []int64, limit int64, most int) []int64 {
 	return points
 }
 
-func normalPointsSparse(sizes []int64, limit int64, most int) []int64 {
+func normalPointsSparse(sizes []int64, limit int64, most int, stop halt.Signal) []int64 {
 	points := []int64{0}
 	for _, s := range sizes {
+		if stop.On() {
+			return nil
+		}
 		// Merge the points with themselves shifted by s. The shifted list may use points that s
 		// itself has added.
 		merged := make([]int64, 0, 2*len(points))
@@ -84,10 +93,13 @@ func rasterPoints(points []int64, limit int64) []int64 {
 type pair struct{ less, more int32 }
 
 // cuts lists the cuts worth trying for every point: less is at most more, and for equal more
-// only the largest less.
-func cuts(points []int64) [][]pair {
+// only the largest less. It returns nil once stop is on.
+func cuts(points []int64, stop halt.Signal) [][]pair {
 	all := make([][]pair, len(points))
 	for i, size := range points {
+		if stop.On() {
+			return nil
+		}
 		k := i
 		for less := 1; less < len(points) && 2*points[less] <= size; less++ {
 			for points[k] > size-points[less] {

@@ -83,7 +83,7 @@ func TestStagedGridEqualsEveryCutOfEverySize(t *testing.T) {
 		rules := randomRules(r)
 		exhaustive := staged{items, values, map[[5]int64]int64{}}
 		want := exhaustive.best(l, w, rules.FirstCut, int64(rules.Stages))
-		g := NewGrid(l, w, items, rules, math.MaxInt64/16)
+		g := NewGrid(l, w, items, rules, math.MaxInt64/16, nil)
 		if got := g.Solve(values); got != want {
 			t.Fatalf("seed %d: %d within %v, every cut gives %d", seed, got, rules, want)
 		}
@@ -107,10 +107,10 @@ func TestCoarseStagedGridsEncloseTheTruth(t *testing.T) {
 		r := rand.New(rand.NewPCG(seed, 9))
 		l, w, items, values := randomItems(r)
 		rules := randomRules(r)
-		exact := NewGrid(l, w, items, rules, math.MaxInt64/16)
+		exact := NewGrid(l, w, items, rules, math.MaxInt64/16, nil)
 		want := exact.Solve(values)
 		work := exact.Work() >> r.IntN(8)
-		if g := NewOuter(l, w, items, rules, work); g != nil {
+		if g := NewOuter(l, w, items, rules, work, nil); g != nil {
 			if got := g.Solve(values); got < want {
 				t.Fatalf("seed %d: outer grid of %v has %d within %v, the truth is %d", seed, g.scale, got, rules, want)
 			}
@@ -118,7 +118,7 @@ func TestCoarseStagedGridsEncloseTheTruth(t *testing.T) {
 				coarse++
 			}
 		}
-		if g := NewInner(l, w, items, rules, work); g != nil {
+		if g := NewInner(l, w, items, rules, work, nil); g != nil {
 			g.Solve(values)
 			checkPattern(t, g, values, g.Best())
 			if p, fits := g.Pattern(); !fits || g.Exact() && !allows(rules, l, w, p) {
@@ -137,7 +137,7 @@ func TestFirstCutIsKeptWhereThereIsRoomForIt(t *testing.T) {
 		r := rand.New(rand.NewPCG(seed, 10))
 		l, w, items, values := randomItems(r)
 		rules := Rules{Stages: instance.NoLimit, FirstCut: instance.Dir(1 + r.IntN(2))}
-		g := NewGrid(l, w, items, rules, math.MaxInt64/16)
+		g := NewGrid(l, w, items, rules, math.MaxInt64/16, nil)
 		if g.Solve(values) == 0 {
 			continue
 		}

@@ -6,6 +6,7 @@ package restrictedmaster
 import (
 	"slices"
 
+	"sawbill/nest/internal/halt"
 	"sawbill/nest/internal/instance"
 	"sawbill/nest/internal/pool"
 	"sawbill/nest/internal/setcover"
@@ -60,10 +61,11 @@ type warmStart struct {
 	cuts    *setcover.Cuts // nil if they do not help
 }
 
-// New makes a heuristic without targets. The pool may grow between portions.
-func New(in *instance.Instance, p *pool.Pool, seed uint64) *Heuristic {
+// New makes a heuristic without targets. The pool may grow between portions. Work returns soon
+// once stop is on.
+func New(in *instance.Instance, p *pool.Pool, seed uint64, stop halt.Signal) *Heuristic {
 	return &Heuristic{
-		patternPricer: patternPricer{in: in, seed: seed}, pool: p, areas: setcover.AreaPrices(in),
+		patternPricer: patternPricer{in: in, seed: seed, stop: stop}, pool: p, areas: setcover.AreaPrices(in),
 		demand: in.Demands(), parts: in.Parts(), separateAt: firstSeparation,
 	}
 }
@@ -97,7 +99,7 @@ const (
 // Work goes on for about so many comparisons, or fewer if no target is left to try.
 func (h *Heuristic) Work(work int64) {
 	work -= h.overdrawn
-	for work > 0 && (h.run.search != nil || h.startTarget()) {
+	for work > 0 && !h.stop.On() && (h.run.search != nil || h.startTarget()) {
 		portion := min(work, h.run.workLeft)
 		cutWork := h.run.search.CutWork()
 		left, done := h.run.search.Advance(portion)
@@ -130,6 +132,7 @@ func (h *Heuristic) startTarget() bool {
 	}
 	h.run.snapshot = h.pool.Snapshot
 	h.run.search = setcover.New(h.demand, h.stockLimits(t.list[t.next]), h.run.snapshot.Patterns, []setcover.Prices{h.areas})
+	h.run.search.Halt = h.stop
 	h.run.workLeft = minWork + patternWork*int64(len(h.run.snapshot.Patterns))
 	t.next++
 	h.randomize()

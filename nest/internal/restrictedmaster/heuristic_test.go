@@ -70,7 +70,7 @@ func three(r *rand.Rand, in *instance.Instance, s int) instance.Piece {
 func TestPlansAreMadeOfPoolPatterns(t *testing.T) {
 	for seed := range uint64(300) {
 		j := draw(seed)
-		a := New(j.in, j.pool, 0)
+		a := New(j.in, j.pool, 0, nil)
 		a.SetTargets([][]int{j.counts})
 		a.Work(1 << 28)
 		plans := a.NewPlans()
@@ -109,7 +109,7 @@ func TestTargetsAreTriedAgainWhenThePoolHasGrown(t *testing.T) {
 		for n := 4; n < len(all.Patterns); n++ {
 			h.Add(all.Patterns[n].Stock, all.Root(n))
 		}
-		a := New(j.in, h, 0)
+		a := New(j.in, h, 0, nil)
 		a.SetTargets([][]int{j.counts})
 		a.Work(1 << 28)
 		if len(a.NewPlans()) > 0 {
@@ -137,7 +137,7 @@ func TestTargetsAreTriedAgainWhenThePoolHasGrown(t *testing.T) {
 func TestWorkInPortionsIsTheSame(t *testing.T) {
 	for seed := range uint64(50) {
 		j := draw(seed)
-		once, often := New(j.in, j.pool, 0), New(j.in, j.pool, 0)
+		once, often := New(j.in, j.pool, 0, nil), New(j.in, j.pool, 0, nil)
 		once.SetTargets([][]int{j.counts})
 		often.SetTargets([][]int{j.counts})
 		once.Work(1 << 28)
@@ -160,7 +160,7 @@ func TestPlansTakeNoMoreThanThereIs(t *testing.T) {
 		for s := range j.in.Stock {
 			j.in.Stock[s].Limit = 1
 		}
-		a := New(j.in, j.pool, 0)
+		a := New(j.in, j.pool, 0, nil)
 		a.SetTargets([][]int{j.counts})
 		a.Work(1 << 28)
 		for _, p := range a.NewPlans() {
@@ -185,7 +185,7 @@ func TestSeparationAndPricingInPortionsAreTheSame(t *testing.T) {
 		var plans []int
 		for _, portion := range []int64{1 << 40, 1 << 12, 1<<20 + 1} {
 			h := pool.New(j.in)
-			a := New(j.in, h, seed)
+			a := New(j.in, h, seed, nil)
 			a.SetTargets([][]int{j.counts})
 			a.separateAt = 0
 			for round := range 2 {
@@ -233,7 +233,7 @@ func TestPlansAreMadeOfPricedPatterns(t *testing.T) {
 		for n := range 3 { // one short of a plan
 			h.Add(j.pool.Patterns[n].Stock, j.pool.Root(n))
 		}
-		a := New(j.in, h, seed)
+		a := New(j.in, h, seed, nil)
 		a.targets.round = 1 // a round with the pricing callback
 		area := int64(0)
 		for _, kd := range j.in.Kinds {

@@ -1,6 +1,7 @@
 package restrictedmaster
 
 import (
+	"sawbill/nest/internal/halt"
 	"sawbill/nest/internal/instance"
 	"sawbill/nest/internal/search"
 	"sawbill/nest/internal/setcover"
@@ -9,6 +10,7 @@ import (
 // patternPricer is a heuristic pricing callback for a randomized set covering search.
 type patternPricer struct {
 	in         *instance.Instance
+	stop       halt.Signal
 	seed       uint64
 	fillers    []*search.Filler // per stock; nil before the first use
 	made       []made           // in the present search
@@ -31,7 +33,7 @@ func (p *patternPricer) reset() { p.made = nil }
 // price is a [setcover.PricingCallback].
 func (p *patternPricer) price(stock int, demand []int, values []int64, bonus *setcover.CutBonus, above int64) (patterns []setcover.Pattern, work int64) {
 	if p.fillers == nil {
-		p.fillers = search.NewFillers(p.in, p.seed)
+		p.fillers = search.NewFillers(p.in, p.seed, p.stop)
 	}
 	counts := make([]int, len(demand))
 	for _, root := range p.fillers[stock].Fill(demand, values, bonus, above, fillSteps, maxMade) {

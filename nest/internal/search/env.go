@@ -17,7 +17,8 @@ type env struct {
 	ranks, orders [fixedOrders][]int32
 	// unrestricted: stages, first cuts and narrowest rips do not limit cuts.
 	unrestricted bool
-	pieces       int // demand of all kinds
+	pieces       int   // demand of all kinds
+	asks         int64 // steps of a walk between questions whether to stop
 	// polish: only offcuts have worth among leftovers.
 	polish bool
 }
@@ -49,6 +50,10 @@ type stock struct {
 	// weight is the cost of a piece when stock is chosen: by price, then by area bought.
 	weight float64
 }
+
+// manyParts is from where on a walk asks at every step, which takes longer the more parts
+// there are.
+const manyParts = 1 << 11
 
 func newEnv(in *instance.Instance, polish bool) *env {
 	e := &env{in: in, polish: polish, unrestricted: in.Stages == instance.NoLimit, pieces: in.Parts()}
@@ -83,6 +88,7 @@ func newEnv(in *instance.Instance, polish bool) *env {
 		}
 		e.kinds = append(e.kinds, one)
 	}
+	e.asks = min(max(1, manyParts/int64(max(1, e.pieces))), 32)
 	e.rankKinds()
 	return e
 }

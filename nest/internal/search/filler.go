@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"sawbill/nest/internal/halt"
 	"sawbill/nest/internal/instance"
 	"sawbill/nest/internal/setcover"
 )
@@ -12,6 +13,9 @@ import (
 // recreate. That is much quicker than exact pricing. Each call continues from the last pattern,
 // with other values.
 type Filler struct {
+	// Halt makes Fill return soon.
+	Halt halt.Signal
+
 	walk       *walk
 	stock      int
 	demand     []int // per kind
@@ -29,12 +33,17 @@ const FillStepWork = 2000
 
 const (
 	fillerHistory = 10 // of late acceptance
+	fillerAsks    = 32 // steps between questions to Halt
 	kindBits      = 20 // low bits of a rate that hold the kind
 )
 
-// NewFillers makes a filler for each stock of an instance.
-func NewFillers(in *instance.Instance, seed uint64) []*Filler {
-	return newFillers(newEnv(in, false), seed)
+// NewFillers makes a filler for each stock of an instance, with a Halt.
+func NewFillers(in *instance.Instance, seed uint64, stop halt.Signal) []*Filler {
+	all := newFillers(newEnv(in, false), seed)
+	for _, f := range all {
+		f.Halt = stop
+	}
+	return all
 }
 
 func newFillers(e *env, seed uint64) (all []*Filler) {
@@ -62,7 +71,10 @@ func (f *Filler) Fill(demand []int, values []int64, bonus *setcover.CutBonus, ab
 	f.bonus = bonus
 	f.start(demand, values)
 	known := map[uint64]bool{}
-	for range steps {
+	for n := range steps {
+		if n%fillerAsks == 0 && f.Halt.On() {
+			break
+		}
 		worth := f.tryStep()
 		if t := f.tree(); worth > above && !known[t.key] {
 			known[t.key] = true

@@ -18,7 +18,7 @@ func TestFillersPatternsAgainstExactSearch(t *testing.T) {
 	for seed := range uint64(80) {
 		r := rand.New(rand.NewPCG(seed, 6))
 		in := ruledInstance(r)
-		f := NewFillers(in, seed)[0]
+		f := NewFillers(in, seed, nil)[0]
 		for range 3 {
 			demand, values := make([]int, len(in.Kinds)), make([]int64, len(in.Kinds))
 			var items []knapsack.Item
@@ -113,7 +113,7 @@ func TestFillersGoByTheCutBonus(t *testing.T) {
 	var above, most int64
 	for seed := range uint64(20) {
 		above = most * 9 / 10
-		for _, root := range NewFillers(in, seed)[0].Fill(demand, values, p, above, 200, 8) {
+		for _, root := range NewFillers(in, seed, nil)[0].Fill(demand, values, p, above, 200, 8) {
 			counts := make([]int, kinds)
 			root.CountParts(counts)
 			p.Reset()
@@ -131,7 +131,7 @@ func TestFillersGoByTheCutBonus(t *testing.T) {
 			found++
 			most = max(most, p.Value())
 		}
-		if plain := NewFillers(in, seed)[0].Fill(demand, values, nil, above, 200, 8); len(plain) > 0 {
+		if plain := NewFillers(in, seed, nil)[0].Fill(demand, values, nil, above, 200, 8); len(plain) > 0 {
 			t.Fatalf("seed %d: %d patterns that are worth nothing", seed, len(plain))
 		}
 	}

@@ -1,6 +1,9 @@
 package search
 
-import "sawbill/nest/internal/instance"
+import (
+	"sawbill/nest/internal/halt"
+	"sawbill/nest/internal/instance"
+)
 
 // polisher improves the secondary objectives: a ruin-and-recreate walk through plans of at most
 // the best plan's cost. It accepts by a weighted sum of the objectives, so that one may worsen
@@ -76,13 +79,13 @@ func (p *polisher) score(m objectives) int64 {
 	return score
 }
 
-// run takes n steps, or fewer if stop returns true.
-func (p *polisher) run(n int64, stop func() bool) {
+// run takes n steps, or fewer if stop is on.
+func (p *polisher) run(n int64, stop halt.Signal) {
 	if p.seeksSpare {
 		p.addSpare()
 	}
 	for i := int64(0); i < n; i++ {
-		if i&31 == 0 && stop() {
+		if i%p.e.asks == 0 && stop.On() {
 			break
 		}
 		p.step()

@@ -64,7 +64,7 @@ func (s *Search) joinPolish() bool {
 	}
 	s.roundsLeft--
 	s.patience--
-	if better {
+	if better && !s.Halt.On() {
 		s.patience = polishPatience
 		for _, p := range s.polishers {
 			if p.best != s.best {

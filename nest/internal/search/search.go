@@ -9,6 +9,7 @@ package search
 import (
 	"slices"
 
+	"sawbill/nest/internal/halt"
 	"sawbill/nest/internal/instance"
 	"sawbill/nest/internal/pool"
 )
@@ -17,6 +18,9 @@ import (
 // any order and on any number of processors. Between rounds Join passes the best plan on. So
 // the course of a search depends on its seed and number of walks, never on the machine.
 type Search struct {
+	// Halt says that no round follows. Join and Complete then only look for the best plan.
+	Halt halt.Signal
+
 	in           *instance.Instance
 	bound        int64
 	walks        []*walk
@@ -84,8 +88,8 @@ func (s *Search) SetBound(bound int64, targets [][]int) bool {
 // Walks returns the number of walks in a round.
 func (s *Search) Walks() int { return len(s.walks) }
 
-// Walk runs part i of a round: n steps, or fewer if stop returns true.
-func (s *Search) Walk(i int, n int64, stop func() bool) {
+// Walk runs part i of a round: n steps, or fewer if stop is on.
+func (s *Search) Walk(i int, n int64, stop halt.Signal) {
 	if i < s.polishingWalks() {
 		s.polishers[(s.round/polishEvery+i)%len(s.polishers)].run(n, stop)
 	} else if !s.Proven() || s.areaRounds > 0 {
@@ -111,7 +115,7 @@ func (s *Search) Join() bool {
 		s.migrate()
 	}
 	for _, w := range s.walks {
-		if w.stagnant() && s.best.Complete() {
+		if w.stagnant() && s.best.Complete() && !s.Halt.On() {
 			s.restart(w)
 		}
 	}
@@ -131,6 +135,9 @@ func (s *Search) improves(w *walk) bool {
 // Complete places what p lacks. If the result is the best plan so far, Complete adopts it and
 // returns true.
 func (s *Search) Complete(p *instance.Plan) bool {
+	if s.Halt.On() && s.best.Complete() && !p.Complete() {
+		return false // there is no time to place what it lacks
+	}
 	w := s.completer
 	w.state.load(p)
 	w.goal = noGoal
@@ -171,6 +178,9 @@ func (s *Search) restart(w *walk) {
 
 // migrate moves the walks that lag to the best plan.
 func (s *Search) migrate() {
+	if s.Halt.On() {
+		return
+	}
 	for _, w := range s.walks {
 		if w.best == nil || s.best.Complete() && s.best.Cost.Less(w.goal) {
 			w.migrateTo(s.best)

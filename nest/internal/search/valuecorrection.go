@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"sawbill/nest/internal/halt"
 	"sawbill/nest/internal/instance"
 )
 
@@ -55,7 +56,7 @@ type filling struct {
 const (
 	firstFilling = 64      // steps for each piece of the first plan
 	maxFilling   = 1 << 16 // and the limit for later plans
-	portion      = 64      // steps between calls of stop
+	portion      = 64      // steps between questions whether to stop
 	maxCost      = 8       // limits a part's cost, relative to its area
 	valueScale   = 1 << 32 // integer value of what fills the largest stock
 	kindWork     = 40      // comparisons of a step for each kind, beside FillStepWork
@@ -91,11 +92,11 @@ func (v *ValueCorrection) rate(s int) float64 {
 	return v.e.stock[s].weight / float64(v.e.stock[s].area)
 }
 
-// Work goes on for about so many comparisons, or fewer if stop returns true.
-func (v *ValueCorrection) Work(work int64, stop func() bool) {
+// Work goes on for about so many comparisons, or fewer if stop is on.
+func (v *ValueCorrection) Work(work int64, stop halt.Signal) {
 	step := int64(FillStepWork + kindWork*len(v.e.kinds))
 	work -= v.overdrawn
-	for work > 0 && !stop() {
+	for work > 0 && !stop.On() {
 		if v.nextStock < len(v.byRate) {
 			work -= step * int64(v.fill(min(int(work/step)+1, portion)))
 		} else {

@@ -4,6 +4,7 @@ import (
 	"math"
 	"math/rand/v2"
 
+	"sawbill/nest/internal/halt"
 	"sawbill/nest/internal/instance"
 	"sawbill/nest/internal/luby"
 	"sawbill/nest/internal/pool"
@@ -119,11 +120,11 @@ func (w *walk) resetAcceptance() {
 	w.progress.bestScore, w.progress.stagnation = score, 0
 }
 
-// run takes n steps, or fewer if stop returns true. Each complete plan that it finds
+// run takes n steps, or fewer if stop is on. Each complete plan that it finds
 // becomes best, and its cost the goal.
-func (w *walk) run(n int64, stop func() bool) {
+func (w *walk) run(n int64, stop halt.Signal) {
 	for i := int64(0); i < n; i++ {
-		if i&31 == 0 && stop() {
+		if i%w.e.asks == 0 && stop.On() {
 			return
 		}
 		w.step()

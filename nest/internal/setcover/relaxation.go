@@ -49,6 +49,7 @@ func (s *Search) newRelaxation(nd *node, cuts zeroHalfCuts) *relaxation {
 		penalty = append(penalty, muchMore)
 	}
 	p.lp = master.New(rhs, nil, penalty)
+	p.lp.Halt = s.Halt
 	p.firstColumn = p.lp.Add(share) + 1
 	return p
 }

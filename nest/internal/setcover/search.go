@@ -8,6 +8,8 @@ package setcover
 
 import (
 	"slices"
+
+	"sawbill/nest/internal/halt"
 )
 
 // Pattern is a way to cut one piece of a stock.
@@ -44,6 +46,9 @@ type Count struct{ Kind, Times int }
 // patterns that hold it. A pattern whose branch has no solution is excluded from the branches
 // after it. Nodes without a solution are kept as nogoods.
 type Search struct {
+	// Halt makes Advance return soon, though there is work left.
+	Halt halt.Signal
+
 	patterns []Pattern
 	prices   []Prices
 	stack    []node
@@ -170,7 +175,7 @@ func (s *Search) Infeasible() bool { return s.outcome == infeasible }
 // Advance takes about work steps more. It returns the rest of work, which may be negative, and
 // whether the search has ended.
 func (s *Search) Advance(work int64) (left int64, done bool) {
-	for work > 0 && s.outcome == searching {
+	for work > 0 && s.outcome == searching && !s.Halt.On() {
 		switch {
 		case s.randomized != nil:
 			work -= s.randomizedStep()

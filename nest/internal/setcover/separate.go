@@ -5,6 +5,8 @@ import (
 	"math"
 	"math/bits"
 	"slices"
+
+	"sawbill/nest/internal/halt"
 )
 
 const (
@@ -32,7 +34,10 @@ func (s *Search) separate(p *relaxation) (cuts zeroHalfCuts, some bool) {
 		if data.even[start] {
 			continue
 		}
-		if in, slack := data.localSearch(start); slack < maxSlack {
+		if s.Halt.On() {
+			break
+		}
+		if in, slack := data.localSearch(start, s.Halt); slack < maxSlack {
 			kinds := make([]bool, len(p.cuts.members))
 			for i, k := range data.kinds {
 				kinds[k] = in[i]
@@ -106,8 +111,8 @@ func (r *relaxation) separation() *separation {
 	return c
 }
 
-// localSearch grows a set from one kind.
-func (s *separation) localSearch(start int) (in []bool, slack float64) {
+// localSearch grows a set from one kind, until it gets no better or stop is on.
+func (s *separation) localSearch(start int, stop halt.Signal) (in []bool, slack float64) {
 	in = make([]bool, len(s.kinds))
 	in[start] = true
 	parity := slices.Clone(s.odd[start]) // per pattern: odd number of the set's parts
@@ -122,6 +127,9 @@ func (s *separation) localSearch(start int) (in []bool, slack float64) {
 	for {
 		first, second, least := -1, -1, slack-epsilon
 		for i := range s.kinds {
+			if stop.On() {
+				return in, slack
+			}
 			for j := i; j < len(s.kinds); j++ {
 				if i == j && !s.even[i] || s.even[i] != s.even[j] {
 					continue

@@ -17,12 +17,12 @@ func (s *Search) generateColumns(p *relaxation) (work int64) {
 		fills, vain = rootCalls, rootVainCalls
 	}
 	left := vain
-	for rounds := 0; rounds < maxRounds && work < maxRelaxationWork; {
+	for rounds := 0; rounds < maxRounds && work < maxRelaxationWork && !s.Halt.On(); {
 		work += p.solve()
 		more, entries := p.price()
 		work += entries
 		rounds++
-		for len(more) == 0 && s.hasCallback() && left > 0 && fills > 0 {
+		for len(more) == 0 && s.hasCallback() && left > 0 && fills > 0 && !s.Halt.On() {
 			more, entries = p.callback()
 			work += entries
 			fills--
@@ -86,7 +86,7 @@ const (
 	minRelaxed = 24
 	maxPivots  = 400
 	// maxRelaxationWork stops a relaxation before its optimum, after some hundredths of a
-	// second. It cannot be interrupted, and its duals are valid anyway.
+	// second. Its duals are valid anyway.
 	maxRelaxationWork = 1 << 26
 	// Rounds and columns added in each. A relaxation begins without columns.
 	maxRounds = 60
