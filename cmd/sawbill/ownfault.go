@@ -8,8 +8,11 @@ import (
 	"strings"
 )
 
-// tellOwnFault reports a panic with the value v as a fault of the program, with all that
-// is needed to find the cause.
+// ownFault is an error that only a fault of the program can cause.
+type ownFault struct{ error }
+
+// tellOwnFault reports v, the value of a panic or an ownFault, with all that is needed to
+// find the cause.
 func tellOwnFault(w io.Writer, args []string, v any) {
 	stack := debug.Stack()
 	if other, ok := v.(interface{ Stack() []byte }); ok {

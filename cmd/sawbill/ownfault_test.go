@@ -2,11 +2,18 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+
+	"sawbill/nest/cutplan"
+	"sawbill/report"
+	"sawbill/stock"
+	"sawbill/stock/job"
 )
 
 // jammed panics when it is written to.
@@ -34,6 +41,29 @@ func TestAPanicIsReportedAsAFaultOfTheProgram(t *testing.T) {
 	}
 	if n := strings.Count(got, "\n"); n > 5+deepest {
 		t.Errorf("%d lines are too many:\n%s", n, got)
+	}
+}
+
+// A plan whose steps do not give its pieces makes no pages.
+func TestAPlanThatCannotBeSawnIsNotShown(t *testing.T) {
+	file, err := job.Read("../../testdata/jobs/van-shelves.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := cutplan.Make(t.Context(), file.Job, cutplan.Options{Iterations: 100})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, _, err := planPages(p, report.Options{}); err != nil {
+		t.Fatal(err)
+	}
+	steps := slices.Clone(p.Steps(p.Layouts[0]))
+	steps[5].Setting += stock.Millimeter
+	p.Layouts[0].Printed = steps
+	files, _, err := planPages(p, report.Options{})
+	var own ownFault
+	if files != nil || !errors.As(err, &own) {
+		t.Errorf("%d pages, error %v", len(files), err)
 	}
 }
 

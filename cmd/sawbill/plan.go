@@ -8,6 +8,7 @@ import (
 
 	"sawbill/nest/cutplan"
 	"sawbill/nest/cutplan/sellercuts"
+	"sawbill/nest/cutplan/simulate"
 	"sawbill/nest/shop"
 	"sawbill/nest/shop/planfile"
 	"sawbill/report"
@@ -98,8 +99,15 @@ func (in *invocation) solve(file *job.File) (made *cutplan.Plan, err error) {
 	return made, err
 }
 
-// planPages makes what is to be read in the plan's folder.
+// planPages makes what is to be read in the plan's folder. It refuses a plan whose steps or
+// setups, as they are printed, do not give its pieces.
 func planPages(p *cutplan.Plan, o report.Options) (files []store.File, warnings []string, err error) {
+	if err := simulate.Check(p); err != nil {
+		return nil, nil, ownFault{fmt.Errorf("%w: sawn so, the plan does not come out", err)}
+	}
+	if _, err := simulate.Figures(p, o.Ruler); err != nil {
+		return nil, nil, ownFault{fmt.Errorf("%w: sawn by these figures, the plan does not come out", err)}
+	}
 	pdf, warnings, err := report.PDF(p, o)
 	if err != nil {
 		return nil, nil, err

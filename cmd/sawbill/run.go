@@ -78,7 +78,11 @@ func run(args []string, stdout, stderr io.Writer) (status int) {
 	var wrong usageError
 	var waits store.Waits
 	var after afterwards
+	var own ownFault
 	switch {
+	case errors.As(err, &own):
+		tellOwnFault(errs, args, err)
+		return exitOwnFault
 	case errors.As(err, &waits), errors.As(err, &after):
 		fmt.Fprintln(errs, err)
 		return exitAfterwards

@@ -130,7 +130,7 @@ func (p *Plan) checkStock(used map[stock.Stock]int) error {
 // Recompute sets Totals and Cover from the layouts. Call it on a plan joined from layouts
 // of other plans.
 func (p *Plan) Recompute() {
-	p.Totals = TotalsOf(p)
+	p.Totals = totals(p)
 	job, used := p.Job, map[stock.Stock]int{}
 	for _, l := range p.Layouts {
 		used[l.Stock] += l.Repeat

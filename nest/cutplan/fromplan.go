@@ -32,7 +32,7 @@ func fromPlan(job stock.Job, bill []Blank, problem nest.Problem, answer nest.Pla
 	for _, u := range answer.Unpriced {
 		p.Unpriced = append(p.Unpriced, unpriced(job, u))
 	}
-	p.Totals = TotalsOf(p)
+	p.Totals = totals(p)
 	p.Cover = cover(p, nest.CoverOf(problem, answer))
 	return p
 }

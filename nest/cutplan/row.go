@@ -77,7 +77,7 @@ func (p *Plan) Line(l Layout, s Step) (at stock.Length, kerf Side) {
 	if s.Cut == Crosscut {
 		at, start = s.X, l.Root.X
 	}
-	if s.Trim && at < start {
+	if s.Trim && at <= start {
 		return start, Near
 	}
 	return at, Far

@@ -2,8 +2,8 @@ package cutplan
 
 import "sawbill/stock"
 
-// TotalsOf adds up the use of the stock. Yield counts finished parts: allowances are waste.
-func TotalsOf(p *Plan) Totals {
+// totals adds up the use of the stock. Yield counts finished parts: allowances are waste.
+func totals(p *Plan) Totals {
 	var sheets, boards, all tally
 	for _, l := range p.Layouts {
 		s := l.Stock

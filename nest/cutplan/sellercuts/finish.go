@@ -62,7 +62,7 @@ func addSellerCuts(p *cutplan.Plan, job stock.Job, bought []cutplan.Division, bo
 	for i, u := range p.Unplaced {
 		p.Unplaced[i].Reason = tooLargeToCarry(job, p.Bill[u.Blank], u.Reason)
 	}
-	p.Totals = cutplan.TotalsOf(p)
+	p.Recompute() // a piece that stays uncut covers nothing if it is too small to keep
 }
 
 // after returns the position behind the last layout of a material, or behind all.
