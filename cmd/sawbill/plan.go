@@ -55,7 +55,7 @@ func plan(in *invocation) (int, error) {
 	}
 	folder := in.output
 	if folder == "" {
-		folder = planName(in.operands[0], in.changes, file.Units)
+		folder = shop.DefaultFolder(in.operands[0], in.changes, file.Units)
 	}
 	if err := in.patiently(func(ctx context.Context) error { return shop.Free(ctx, folder, in.operands[0]) }); err != nil {
 		return 0, err

@@ -5,18 +5,13 @@ import (
 	"fmt"
 	"path/filepath"
 	"slices"
-	"strconv"
-	"strings"
 
 	"github.com/spf13/pflag"
 
 	"sawbill/nest/cutplan"
 	"sawbill/nest/recut"
 	"sawbill/nest/shop"
-	"sawbill/nest/shop/planfile"
 	"sawbill/report"
-	"sawbill/stock"
-	"sawbill/stock/fault"
 	"sawbill/stock/store"
 )
 
@@ -97,7 +92,7 @@ func (in *invocation) recut(missing []string, changes *jobChanges, date string) 
 		}
 	}
 	for _, said := range missing {
-		if err := without(before.Plan(), rest, said); err != nil {
+		if err := rest.Missing(said); err != nil {
 			return 0, err
 		}
 	}
@@ -148,66 +143,4 @@ func (in *invocation) solveRest(rest *shop.Rest, o recut.Options) (made *recut.R
 		return err
 	})
 	return made, err
-}
-
-// without notes that stock is missing, "NAME" or "NAME=2".
-func without(p *planfile.Plan, rest *shop.Rest, said string) error {
-	wrong := func(cause, remedy string) error {
-		return fault.Faults{{File: "--missing " + said, Cause: cause, Remedy: remedy}}
-	}
-	name, number, counted := said, "", false
-	if !rest.Has(said) {
-		if at := strings.LastIndex(said, "="); at >= 0 {
-			name, number, counted = strings.TrimSpace(said[:at]), strings.TrimSpace(said[at+1:]), true
-		}
-	}
-	if !rest.Has(name) {
-		remedy := "take a stock or a material of the plan"
-		var known []string
-		for _, s := range p.Plan.Job.Stock {
-			known = append(known, s.Name, s.Material)
-		}
-		if several := holding(known, name); len(several) > 1 {
-			remedy = "it may be " + strings.Join(several, " or ") + ": take one of these"
-		} else if near, ok := stock.Nearest(name, known); ok {
-			remedy = fmt.Sprintf("did you mean %q?", near)
-		}
-		return wrong(fmt.Sprintf("there is no stock or material %q", name), remedy)
-	}
-	count := -1 // all of it
-	if counted {
-		n, err := strconv.Atoi(number)
-		if err != nil || n < 0 {
-			return wrong(fmt.Sprintf("%q is no count", number), "give a whole number, or the name alone for all of it")
-		}
-		if several := rest.Uncut(name); n > 0 && len(several) > 1 {
-			return wrong(fmt.Sprintf("%q may be %s", name, strings.Join(quoted(several), " or ")), "take one of these names; without a number it is all of them")
-		}
-		count = n
-	}
-	if err := rest.Missing(name, count); err != nil {
-		why := err.(fault.Fault)
-		return wrong(why.Cause, why.Remedy)
-	}
-	return nil
-}
-
-// holding are the names that hold what was typed, each once and in quotes.
-func holding(known []string, typed string) []string {
-	var all []string
-	for _, name := range known {
-		if strings.Contains(strings.ToLower(name), strings.ToLower(typed)) {
-			all = append(all, name)
-		}
-	}
-	slices.Sort(all)
-	return quoted(slices.Compact(all))
-}
-
-func quoted(names []string) []string {
-	var all []string
-	for _, name := range names {
-		all = append(all, fmt.Sprintf("%q", name))
-	}
-	return all
 }

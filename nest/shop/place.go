@@ -8,9 +8,12 @@ import (
 	"path/filepath"
 	"regexp"
 	"slices"
+	"strings"
 
 	"sawbill/nest/shop/planfile"
+	"sawbill/stock"
 	"sawbill/stock/fault"
+	"sawbill/stock/job"
 	"sawbill/stock/store"
 )
 
@@ -33,6 +36,15 @@ func (f *Folder) tidy1() {
 			os.Remove(filepath.Join(f.path, e.Name()))
 		}
 	}
+}
+
+// DefaultFolder names the folder of a job's plan, or of a what-if, if the user names none.
+func DefaultFolder(path string, what job.Changes, units stock.Units) string {
+	name := strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
+	if slug := what.Slug(units); slug != "" {
+		return name + "-" + slug
+	}
+	return name + "-plan"
 }
 
 const elsewhere = "name another folder with -o"

@@ -2,7 +2,6 @@ package shop
 
 import (
 	"context"
-	"fmt"
 	"path"
 	"slices"
 
@@ -57,39 +56,6 @@ func (r *Rest) State() *progress.State { return r.state }
 
 // File is the job, with what was made smaller.
 func (r *Rest) File() *job.File { return r.file }
-
-// Missing notes that count pieces of a stock or material are not there and not for sale; a
-// count below 0 is all of it. The error is of type [fault.Fault].
-func (r *Rest) Missing(name string, count int) error {
-	if count < 0 {
-		count = r.state.Uncut(name)
-		r.there = slices.DeleteFunc(r.there, func(s stock.Stock) bool { return progress.GoesBy(s, name) })
-	}
-	if count > 0 {
-		if err := r.state.Apply(progress.Event{Word: "missing", Value: fmt.Sprintf("%s=%d", name, count)}); err != nil {
-			return err
-		}
-	}
-	r.missing = append(r.missing, name)
-	return nil
-}
-
-// Has reports whether the plan has stock of a name or material.
-func (r *Rest) Has(name string) bool {
-	return slices.ContainsFunc(r.of.plan.Plan.Job.Stock, func(s stock.Stock) bool { return progress.GoesBy(s, name) })
-}
-
-// Uncut lists the stock of a name or material of which something is not cut, each by its
-// name as it is on hand.
-func (r *Rest) Uncut(name string) []string {
-	var all []string
-	for _, p := range r.state.Pieces(r.of.plan.Code) {
-		if p.Layout >= 0 && p.Kind == progress.Uncut && progress.GoesBy(p.Stock, name) && !slices.Contains(all, p.Stock.Name) {
-			all = append(all, p.Stock.Name)
-		}
-	}
-	return all
-}
 
 // Options are the options to plan the rest with.
 func (r *Rest) Options() recut.Options {
