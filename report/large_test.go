@@ -26,7 +26,7 @@ func TestManyPartsWithAwkwardNames(t *testing.T) {
 	for _, o := range papers {
 		laid := lay(&p, whole(o))
 		for i, page := range laid.Pages {
-			if err := drawing.CheckWriting(page); err != nil {
+			if err := drawing.CheckLegible(page); err != nil {
 				t.Fatalf("on %v in %s, page %d: %v", o.Paper, o.Ruler.Units, i+1, err)
 			}
 		}

@@ -26,7 +26,7 @@ func TestWritingNeverOverlapsNorLeavesThePage(t *testing.T) {
 	for i, p := range plans {
 		for _, o := range []Options{{Paper: A4}, {Paper: Letter, Ruler: inches}} {
 			for n, page := range lay(p, whole(o)).Pages {
-				if err := drawing.CheckWriting(page); err != nil {
+				if err := drawing.CheckLegible(page); err != nil {
 					t.Fatalf("plan %d, page %d: %v", i, n+1, err)
 				}
 			}
@@ -178,7 +178,7 @@ func TestHundredsOfPartsRunOnWithTheHeadRepeated(t *testing.T) {
 	}
 	bills, heads := 0, 0
 	for _, page := range lay(p, Options{Pages: AllPages}).Pages {
-		if err := drawing.CheckWriting(page); err != nil {
+		if err := drawing.CheckLegible(page); err != nil {
 			t.Fatal(err)
 		}
 		for _, text := range page.Texts() {

@@ -32,7 +32,7 @@ func TestWritingOnBoardsNeverOverlaps(t *testing.T) {
 			v := view(p, i)
 			v.Ruler.Units = stock.Units(seed % 2)
 			picture := New(v, width, 150)
-			if err := drawing.CheckWriting(picture.Drawing); err != nil {
+			if err := drawing.CheckLegible(picture.Drawing); err != nil {
 				t.Fatalf("seed %d layout %d: %v", seed, i, err)
 			}
 			high := 0.0

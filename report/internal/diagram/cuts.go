@@ -19,6 +19,7 @@ type cut struct {
 	starts   []drawing.Point // of each, where they are several side by side
 	middles  []drawing.Point // of each, where they are several
 	steps    []cutplan.Step
+	bare     bool // there is no room for the setting
 
 	lastFrom, lastTo drawing.Point
 }

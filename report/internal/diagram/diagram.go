@@ -54,8 +54,8 @@ type Picture struct {
 
 // Room around the drawn stock, in mm.
 const (
-	sideNumbers   = 8.0 // left, at least: numbers of the rips that start there, spread
-	numberLane    = 5.0 // below: numbers of the crosscuts that start there
+	sideLane      = 6.0 // left, at least: the tags of the rips that start there
+	lowLane       = 4.0 // below, at least: the tags of the crosscuts that start there
 	dimensionLane = 7.5 // beyond it: the stock's own size
 	headLane      = 7.0 // above: grain and scale
 	sideMargin    = 1.0 // right of the stock
@@ -64,7 +64,7 @@ const (
 )
 
 // lanes is the room for labels that are led out, in mm.
-type lanes struct{ top, right, left float64 }
+type lanes struct{ top, right, left, below float64 }
 
 // New draws v within width and height, in mm. The picture is as wide as it was
 // allowed to be, and as high as it needs.
@@ -76,13 +76,14 @@ func New(v View, width, height float64) Picture {
 	for {
 		f := newFrame(v, width, height, reserved)
 		labels := place(v, f)
-		if labels.need.top <= reserved.top && labels.need.right <= reserved.right && labels.need.left <= f.lanes.left {
+		if labels.need.top <= reserved.top && labels.need.right <= reserved.right && labels.need.left <= f.lanes.left && labels.need.below <= f.lanes.below {
 			return draw(v, f, labels)
 		}
 		// Lanes only grow, up to the callouts' widest, so this ends.
 		reserved.top = max(reserved.top, labels.need.top)
 		reserved.right = max(reserved.right, labels.need.right)
 		reserved.left = max(reserved.left, labels.need.left)
+		reserved.below = max(reserved.below, labels.need.below)
 	}
 }
 
@@ -100,10 +101,11 @@ type frame struct {
 
 func newFrame(v View, width, height float64, reserved lanes) frame {
 	s := v.Layout.Stock
-	reserved.left = max(reserved.left, sideNumbers)
+	reserved.left = max(reserved.left, sideLane)
+	reserved.below = max(reserved.below, lowLane)
 	left := reserved.left + dimensionLane
 	wide := width - left - sideMargin - reserved.right
-	high := height - headLane - reserved.top - numberLane - dimensionLane
+	high := height - headLane - reserved.top - reserved.below - dimensionLane
 	scale := max(1, v.Scale,
 		int(math.Ceil(mm(s.Length)/wide)),
 		int(math.Ceil(mm(s.Width)/max(high, 1))))
@@ -114,7 +116,7 @@ func newFrame(v View, width, height float64, reserved lanes) frame {
 		W: mm(s.Length) / float64(scale),
 		H: mm(s.Width) / float64(scale),
 	}
-	f.picture = drawing.Rect{W: width, H: f.stock.Bottom() + numberLane + dimensionLane}
+	f.picture = drawing.Rect{W: width, H: f.stock.Bottom() + reserved.below + dimensionLane}
 	return f
 }
 

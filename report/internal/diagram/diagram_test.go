@@ -53,7 +53,7 @@ func TestWritingNeverOverlapsNorLeavesThePicture(t *testing.T) {
 		p := samples.Random(seed)
 		for i := range p.Layouts {
 			picture := New(view(p, i), 190, 150)
-			if err := drawing.CheckWriting(picture.Drawing); err != nil {
+			if err := drawing.CheckLegible(picture.Drawing); err != nil {
 				t.Fatalf("seed %d layout %d: %v", seed, i, err)
 			}
 		}
@@ -67,7 +67,7 @@ func TestFigureOfATinyLengthStandsBesideIt(t *testing.T) {
 	p.Layouts[0].Root = cutplan.Node{Length: 75 * stock.Millimeter, Width: 1800 * stock.Millimeter, Use: cutplan.Waste}
 	v := view(p, 0)
 	v.Ruler.Units = stock.Inches
-	if err := drawing.CheckWriting(New(v, 190, 110).Drawing); err != nil {
+	if err := drawing.CheckLegible(New(v, 190, 110).Drawing); err != nil {
 		t.Error(err)
 	}
 }
@@ -154,7 +154,7 @@ func TestNumbersOfRipsInARowStayWithinTheirPieces(t *testing.T) {
 	if written != len(v.Steps) {
 		t.Errorf("%d numbers for %d cuts", written, len(v.Steps))
 	}
-	if err := drawing.CheckWriting(picture.Drawing); err != nil {
+	if err := drawing.CheckLegible(picture.Drawing); err != nil {
 		t.Error(err)
 	}
 }

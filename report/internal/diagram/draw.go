@@ -12,6 +12,8 @@ import (
 // labels are all the writing on a diagram, placed.
 type labels struct {
 	numbers    []number
+	arrows     []arrow
+	edges      []edgeSize
 	blocks     []block
 	places     []drawing.Rect // of blocks
 	top, right lane
@@ -25,25 +27,40 @@ type labels struct {
 func place(v View, f frame) labels {
 	var l labels
 	var without []narrow
-	placed, crowded := numbers(v, f)
-	l.numbers = placed
-	var taken []drawing.Rect
-	for _, n := range placed {
-		taken = append(taken, n.box().Inset(-labelGap))
-	}
+	r := newRoom(v, f)
+	placed, arrows, crowded := numbers(v, f, r)
+	l.numbers, l.arrows = placed, arrows
 	root := v.Layout.Root
 	leaves(&root, nil, func(leaf, parent *cutplan.Node) {
 		if leaf.Use == cutplan.Waste {
 			return
 		}
 		w, piece := wordingOf(leaf, v), f.rect(leaf)
-		room := piece
+		inner := piece
 		if leaf.Use == cutplan.Offcut {
-			room = piece.Inset(keepFrame)
+			inner = piece.Inset(keepFrame)
 		}
-		b, at, ok := fit(w, room, taken)
+		if edges, ok := f.edgeSizes(leaf, v, arrows, r); ok {
+			taken := r.taken()
+			for _, e := range edges {
+				taken = append(taken, kept(e.box))
+			}
+			if b, at, ok := fitAny(w.named(), inner, taken); ok {
+				l.blocks, l.places, l.edges = append(l.blocks, b), append(l.places, at), append(l.edges, edges...)
+				for _, e := range edges {
+					r.take(e.box)
+				}
+				r.take(at)
+				if leaf.Use == cutplan.Part && b.short {
+					l.short = append(l.short, leaf.Blank)
+				}
+				return
+			}
+		}
+		b, at, ok := fit(w, inner, r.taken())
 		if ok {
 			l.blocks, l.places = append(l.blocks, b), append(l.places, at)
+			r.take(at)
 		} else {
 			without = append(without, narrow{piece, w.led(), parent, f.lead(piece)})
 		}
@@ -57,7 +74,8 @@ func place(v View, f frame) labels {
 	l.top, l.right, l.unnamed = f.arrange(tops, rights)
 	l.need = lanes{top: l.top.need(), right: l.right.need()}
 	for _, n := range placed {
-		l.need.left = max(l.need.left, f.stock.X-n.box().X)
+		l.need.left = max(l.need.left, f.stock.X-n.box.X)
+		l.need.below = max(l.need.below, n.box.Bottom()-f.stock.Bottom())
 	}
 	return l
 }
@@ -77,22 +95,29 @@ func draw(v View, f frame, l labels) Picture {
 	for _, n := range l.numbers {
 		n.lead(d)
 	}
+	for _, a := range l.arrows {
+		a.draw(d)
+	}
+	l.ticks(d, v, f)
 	for i, b := range l.blocks {
 		b.write(d, l.places[i])
 	}
 	l.top.write(d, f)
 	l.right.write(d, f)
+	for _, e := range l.edges {
+		e.write(d)
+	}
+	for _, a := range l.arrows {
+		a.write(d)
+	}
 	for _, n := range l.numbers {
-		d.Number(n.at, n.text)
+		n.write(d)
 	}
 	drawSize(d, v, f)
 	drawCorner(d, f)
 	drawHead(d, v, f)
 	return p
 }
-
-// labelGap is the paper between a number and a label, mm.
-const labelGap = 0.15
 
 // keepFrame is how far inside an offcut its frame is drawn, mm.
 const keepFrame = 0.8
@@ -137,19 +162,41 @@ func drawCuts(d *drawing.Drawing, v View, f frame) {
 	}
 }
 
+// ticks draws the tick of every cut where it meets no writing.
+func (l labels) ticks(d *drawing.Drawing, v View, f frame) {
+	writing := slices.Clone(l.places)
+	for _, n := range l.numbers {
+		writing = append(writing, n.box)
+	}
+	for _, a := range l.arrows {
+		writing = append(writing, a.box, a.line())
+	}
+	for _, e := range l.edges {
+		writing = append(writing, e.box)
+	}
+	for _, s := range v.Steps {
+		from, to := f.cutLine(s, v.Kerf)
+		tick(d, s, from, to, backward(v, s), writing)
+	}
+}
+
 // drawSize dimensions the stock below and on the left.
 func drawSize(d *drawing.Drawing, v View, f frame) {
 	s := v.Layout.Stock
 	label := v.Ruler.Print(s.Length)
-	y := f.stock.Bottom() + numberLane + dimensionLane - 2.2
-	d.LevelDimension(f.stock.X, f.stock.Right(), f.stock.Bottom(), y, label, dimensionSize)
+	y := f.stock.Bottom() + f.lanes.below + dimensionLane - 2.2
+	d.LevelDimension(f.stock.X, f.stock.Right(), y-dimensionReach, y, label, dimensionSize)
 	label = v.Ruler.Print(s.Width)
 	// A narrow sheet has its width in the title alone.
 	if drawing.Width(label, drawing.Regular, dimensionSize)+2 < f.stock.H {
 		x := f.stock.X - f.lanes.left - 2.2
-		d.UprightDimension(f.stock.Y, f.stock.Bottom(), f.stock.X, x, label, dimensionSize)
+		d.UprightDimension(f.stock.Y, f.stock.Bottom(), x+dimensionReach, x, label, dimensionSize)
 	}
 }
+
+// dimensionReach is how far the lines of the stock's own size reach towards it, mm: not
+// into the tags between.
+const dimensionReach = 2.4
 
 // drawCorner points at the reference corner.
 func drawCorner(d *drawing.Drawing, f frame) {

@@ -33,6 +33,7 @@ type label struct {
 type wording struct {
 	mark, name, size, finish string
 	keep                     bool // an offcut: what is written on it is its name
+	turned                   bool // it lies across the stock
 }
 
 func wordingOf(n *cutplan.Node, v View) wording {
@@ -45,7 +46,10 @@ func wordingOf(n *cutplan.Node, v View) wording {
 		return w
 	}
 	b := v.Bill[n.Blank]
-	w := wording{mark: b.Mark, name: b.Name(), size: ruler.Size(b.Length, b.Width)}
+	w := wording{mark: b.Mark, name: b.Name(), size: ruler.Size(b.Length, b.Width), turned: n.Turned}
+	if n.Turned {
+		w.size += ", turned"
+	}
 	if b.Length != b.Part.Length || b.Width != b.Part.Width {
 		w.finish = "finish " + ruler.Size(b.Part.Length, b.Part.Width)
 	}
@@ -93,6 +97,31 @@ func (w wording) variants() [][]label {
 		},
 		{short(mark, name, size), short(headed, size), short(single)},
 		sized, bare,
+	}
+}
+
+// named are the ways to write w where its sizes stand along its edges.
+func (w wording) named() [][]label {
+	full := func(lines ...line) label { return label{lines: lines} }
+	short := func(lines ...line) label { return label{lines: lines, short: true} }
+	mark := markLine(w.mark)
+	if w.name == "" {
+		return [][]label{{full(plainLine(w.mark))}}
+	}
+	if w.keep {
+		return [][]label{{full(plainLine(w.mark), boldLine(w.name)), full(plainLine(w.mark + " " + w.name))}, {full(boldLine(w.name))}}
+	}
+	var below []line
+	if w.turned {
+		below = append(below, plainLine("turned"))
+	}
+	if w.finish != "" {
+		below = append(below, plainLine(w.finish))
+	}
+	name, headed := plainLine(w.name), boldLine(w.mark+" "+w.name)
+	return [][]label{
+		{full(append([]line{mark, name}, below...)...), full(append([]line{headed}, below...)...)},
+		{short(append([]line{mark}, below...)...)},
 	}
 }
 

@@ -10,6 +10,7 @@ type tag struct {
 	text   string
 	face   drawing.Face
 	size   float64 // of the text, pt
+	behind bool    // the number stands behind the text
 }
 
 const (
@@ -37,12 +38,22 @@ func (t tag) height() float64 {
 	return max(h, drawing.NumberBox(drawing.Point{}, t.number).H)
 }
 
+// turnedWidth is how wide a turned tag is.
+func (t tag) turnedWidth() float64 {
+	return max(drawing.HeightOf(t.text, t.face, t.size), drawing.NumberBox(drawing.Point{}, t.number).W)
+}
+
 // write puts the tag level, from left, around middle.
 func (t tag) write(d *drawing.Drawing, left, middle float64) {
 	if t.number != "" {
 		box := drawing.NumberBox(drawing.Point{}, t.number)
-		d.Number(drawing.Point{X: left + box.W/2, Y: middle}, t.number)
-		left += box.W + tagSpace
+		at := left
+		if t.behind {
+			at += t.width() - box.W
+		} else {
+			left += box.W + tagSpace
+		}
+		d.Number(drawing.Point{X: at + box.W/2, Y: middle}, t.number)
 	}
 	h := drawing.HeightOf(t.text, t.face, t.size)
 	base := middle - h/2 + drawing.RiseOf(t.text, t.face, t.size)

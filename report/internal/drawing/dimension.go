@@ -78,7 +78,7 @@ func (d *Drawing) Leader(to, from Point) {
 }
 
 // NumberSize is the size of the figure in a numbered disc, points.
-const NumberSize = SmallestSize
+const NumberSize = 9
 
 const (
 	figureHeight = 0.72 // of figures, as a share of the size; none descends
