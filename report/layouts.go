@@ -16,7 +16,7 @@ import (
 // view is what a diagram needs to know of layout i.
 func view(p *cutplan.Plan, i int, names offcutNames, r stock.Ruler) diagram.View {
 	l := p.Layouts[i]
-	return diagram.View{Layout: l, Steps: p.Steps(l), Kerf: p.Job.Saw.Kerf, Bill: p.Bill, Ruler: r,
+	return diagram.View{Layout: l, Steps: p.Steps(l), Rows: p.StepRows(i), Kerf: p.Job.Saw.Kerf, Bill: p.Bill, Ruler: r,
 		Name: func(n *cutplan.Node) string { return names.said(located{i, n}) }}
 }
 

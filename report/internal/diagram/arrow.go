@@ -35,8 +35,8 @@ var settingSizes = []float64{settingSize, 9, 8}
 // settingTag is the number of a cut with its setting.
 func (v View) settingTag(number string, s cutplan.Step, size float64) tag {
 	figure := v.Ruler.Print(s.Setting)
-	if s.Trim {
-		figure = "off " + v.Ruler.Print(trimmed(v, s))
+	if row := v.row(s.Number); row.SawOff {
+		figure = "off " + v.Ruler.Print(row.Setting)
 	}
 	return tag{number: number, text: figure, face: drawing.Bold, size: size}
 }

@@ -29,6 +29,7 @@ import (
 type View struct {
 	Layout cutplan.Layout
 	Steps  []cutplan.Step // in order; their numbers are drawn
+	Rows   []cutplan.Row  // of them: settings of trim cuts, and sides of the kerf
 	Kerf   stock.Length
 	Bill   []cutplan.Blank
 	Ruler  stock.Ruler

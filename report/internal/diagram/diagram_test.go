@@ -21,7 +21,7 @@ var update = flag.Bool("update", false, "rewrite the golden files")
 
 func view(p cutplan.Plan, i int) View {
 	l := p.Layouts[i]
-	return View{Layout: l, Steps: p.Steps(l), Kerf: p.Job.Saw.Kerf, Bill: p.Bill,
+	return View{Layout: l, Steps: p.Steps(l), Rows: p.StepRows(i), Kerf: p.Job.Saw.Kerf, Bill: p.Bill,
 		Ruler: stock.Ruler{Units: p.Job.Units}}
 }
 

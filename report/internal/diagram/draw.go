@@ -43,7 +43,7 @@ func place(v View, f frame) labels {
 		if edges, ok := f.edgeSizes(leaf, v, arrows, r); ok {
 			taken := r.taken()
 			for _, e := range edges {
-				taken = append(taken, kept(e.box))
+				taken = append(taken, kept(e.box, wordGap))
 			}
 			if b, at, ok := fitAny(w.named(), inner, taken); ok {
 				l.blocks, l.places, l.edges = append(l.blocks, b), append(l.places, at), append(l.edges, edges...)
@@ -176,7 +176,7 @@ func (l labels) ticks(d *drawing.Drawing, v View, f frame) {
 	}
 	for _, s := range v.Steps {
 		from, to := f.cutLine(s, v.Kerf)
-		tick(d, s, from, to, backward(v, s), writing)
+		tick(d, s, from, to, v.row(s.Number).Waste == cutplan.Near, writing)
 	}
 }
 

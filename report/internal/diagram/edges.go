@@ -41,7 +41,7 @@ func (f frame) edgeSizes(n *cutplan.Node, v View, arrows []arrow, r *room) (size
 		if !e.place(piece, taken) {
 			return nil, false
 		}
-		sizes, taken = append(sizes, e), append(taken, kept(e.box))
+		sizes, taken = append(sizes, e), append(taken, kept(e.box, wordGap))
 	}
 	if width {
 		e := edgeSize{text: v.Ruler.Print(n.Width), size: of, turned: true}

@@ -67,7 +67,11 @@ func numbers(v View, f frame, r *room) (placed []number, arrows []arrow, crowded
 			continue
 		}
 		placed = append(placed, n)
-		r.take(n.box)
+		if n.tag.text == "" {
+			r.writing = append(r.writing, kept(n.box, discGap))
+		} else {
+			r.take(n.box)
+		}
 	}
 	return placed, arrows, crowded
 }
@@ -145,8 +149,11 @@ func (f frame) beside(cuts []cut, v View) []number {
 		}
 		if n.string != nil {
 			n.start.X = f.stock.X - barGap
-		} else if s := c.steps[0]; !s.Trim {
+		} else if s := c.steps[0]; !v.row(s.Number).SawOff {
 			x := f.stock.X - chainGap
+			if s.Trim {
+				x -= trimGap
+			}
 			n.from, n.to = drawing.Point{X: x, Y: f.y(s.Y - s.Setting)}, drawing.Point{X: x, Y: f.y(s.Y)}
 		}
 		placed[i] = n
@@ -156,8 +163,9 @@ func (f frame) beside(cuts []cut, v View) []number {
 
 // Paper between the stock and what stands outside it, mm.
 const (
-	laneGap  = 4.8 // tags
-	chainGap = 2.2 // arrows from the guiding edge
+	laneGap  = 5.0 // tags
+	chainGap = 1.8 // arrows from the guiding edge
+	trimGap  = 2.0 // more, for the arrows of trim
 )
 
 // beneath tells crosscuts below the stock.
@@ -180,8 +188,11 @@ func (f frame) beneath(cuts []cut, v View) []number {
 		}
 		if n.string != nil {
 			n.start.Y = f.stock.Bottom() + barGap
-		} else if s := c.steps[0]; !s.Trim {
+		} else if s := c.steps[0]; !v.row(s.Number).SawOff {
 			y := f.stock.Bottom() + chainGap
+			if s.Trim {
+				y += trimGap
+			}
 			n.from, n.to = drawing.Point{X: f.x(s.X - s.Setting), Y: y}, drawing.Point{X: f.x(s.X), Y: y}
 		}
 		placed[i] = n
@@ -287,7 +298,7 @@ func (c cut) own(n number) []drawing.Rect {
 
 // passes reports whether a tag and lines that belong to it have room among the writing.
 func (r *room) passes(box drawing.Rect, lines []drawing.Rect) bool {
-	box = kept(box)
+	box = kept(box, discGap)
 	return free(box, r.arrows) && free(box, r.frames) && !slices.ContainsFunc(append(lines, box), func(b drawing.Rect) bool { return !r.open(b) })
 }
 

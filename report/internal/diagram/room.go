@@ -5,7 +5,6 @@ import (
 
 	"sawbill/nest/cutplan"
 	"sawbill/report/internal/drawing"
-	"sawbill/stock"
 )
 
 // room is what is taken of the paper: by writing, by lines that writing must not
@@ -58,37 +57,29 @@ func (r *room) taken() []drawing.Rect { return slices.Concat(r.writing, r.arrows
 func (r *room) open(line drawing.Rect) bool { return free(line, r.writing) && free(line, r.wanted) }
 
 // take keeps a box for writing.
-func (r *room) take(box drawing.Rect) { r.writing = append(r.writing, kept(box)) }
+func (r *room) take(box drawing.Rect) { r.writing = append(r.writing, kept(box, wordGap)) }
 
 // kept is a box with the paper around it that keeps its writing from being read
 // together with other writing.
-func kept(box drawing.Rect) drawing.Rect {
-	return drawing.Rect{X: box.X - wordGap, Y: box.Y - labelGap, W: box.W + 2*wordGap, H: box.H + 2*labelGap}
+func kept(box drawing.Rect, gap float64) drawing.Rect {
+	return drawing.Rect{X: box.X - gap, Y: box.Y - labelGap, W: box.W + 2*gap, H: box.H + 2*labelGap}
 }
 
-// Paper between two texts, mm: above one another, and on one line.
+// Paper between two texts, mm.
 const (
-	labelGap = 0.35
-	wordGap  = 0.7
+	labelGap = 0.35 // above one another
+	wordGap  = 1.9  // on one line
+	discGap  = 0.7  // on one line, beside the number of a cut
 )
 
-// trimmed is what trim cut s saws off, its kerf included.
-func trimmed(v View, s cutplan.Step) stock.Length {
-	if s.Cut == cutplan.Rip {
-		return s.Piece.Width - s.Off.Width
+// row is the one that has a cut.
+func (v View) row(number int) cutplan.Row {
+	for _, row := range v.Rows {
+		for _, held := range row.Pieces {
+			if slices.ContainsFunc(held.Cuts, func(c cutplan.RowCut) bool { return c.Number == number }) {
+				return row
+			}
+		}
 	}
-	return s.Piece.Length - s.Off.Length
-}
-
-// backward reports whether the kerf of s, and what is waste behind it, lie towards the
-// reference edge or end.
-func backward(v View, s cutplan.Step) bool {
-	t := v.Layout.Stock.Trims()
-	if !s.Trim {
-		return false
-	}
-	if s.Cut == cutplan.Rip {
-		return s.Y < t.NearEdge
-	}
-	return s.X < t.NearEnd
+	return cutplan.Row{Waste: cutplan.Far}
 }

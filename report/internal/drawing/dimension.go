@@ -83,6 +83,7 @@ const NumberSize = 9
 const (
 	figureHeight = 0.72 // of figures, as a share of the size; none descends
 	halo         = 0.25 // mm of white around a number
+	cornerHalo   = 0.45 // and around its figures, whose corners reach beyond the discs
 )
 
 // NumberBox is the room that Number takes around its center.
@@ -97,13 +98,17 @@ func NumberBox(center Point, number string) Rect {
 func (d *Drawing) Number(center Point, number string) {
 	box := NumberBox(center, number)
 	r := box.H / 2
-	for _, x := range []float64{box.X + r, box.Right() - r} {
-		d.Disc(Point{x, center.Y}, r+halo, NoPen, White)
+	d.Disc(Point{box.X + r, center.Y}, r+halo, NoPen, White)
+	if box.W > box.H {
+		d.Disc(Point{box.Right() - r, center.Y}, r+halo, NoPen, White)
 	}
-	d.Box(Rect{box.X + r, box.Y, box.W - box.H, box.H}, NoPen, Black)
-	d.Disc(Point{box.X + r, center.Y}, r, NoPen, Black)
-	d.Disc(Point{box.Right() - r, center.Y}, r, NoPen, Black)
 	base := center.Y + figureHeight/2*NumberSize*mmPerPoint
-	d.Text(Text{At: Point{center.X, base}, String: number, Size: NumberSize, Face: Bold,
-		Align: Center, Reversed: true})
+	figure := Text{At: Point{center.X, base}, String: number, Size: NumberSize, Face: Bold, Align: Center, Reversed: true}
+	if box.W > box.H {
+		d.Box(figure.Box().Inset(-cornerHalo), NoPen, White)
+		d.Box(Rect{box.X + r, box.Y, box.W - box.H, box.H}, NoPen, Black)
+		d.Disc(Point{box.Right() - r, center.Y}, r, NoPen, Black)
+	}
+	d.Disc(Point{box.X + r, center.Y}, r, NoPen, Black)
+	d.Text(figure)
 }
