@@ -18,7 +18,8 @@ const marksHead = 24.0
 
 // aboutCaseMarks says how to read the figures.
 const aboutCaseMarks = "Measure every position from the edge with the circle, not from the mark before. " +
-	"Hatched is cut away, narrow cuts drawn wider; dashed, a panel stands. Alike faces are drawn once; zigzag lines leave out a stretch."
+	"Hatched is cut away, narrow cuts drawn wider; dashed, a panel stands. A slide begins at its wedge and lies along its line. " +
+	"A wide line beside an edge is edging. Alike faces are drawn once; zigzag lines leave out a stretch."
 
 // aboutMarksLeft says how to read the table of what the figures leave out.
 const aboutMarksLeft = "What the figures have no room for, in full. " +
@@ -67,7 +68,11 @@ func caseMarks(c *casework.Case, r stock.Ruler) listing {
 		} else {
 			part = name
 		}
-		cells := []string{name, k.On, k.What, k.From.String(), "", sizeOrNone(k.Width, r), sizeOrNone(k.Depth, r), k.Note}
+		note := k.Note
+		if k.Diameter > 0 {
+			note = strings.TrimSuffix("diameter "+r.Print(k.Diameter)+", "+note, ", ")
+		}
+		cells := []string{name, k.On, k.What, k.From.String(), "", sizeOrNone(k.Width, r), sizeOrNone(k.Depth, r), note}
 		for at := range slices.Chunk(k.At, marksInRow) {
 			cells[4] = printAll(at, r)
 			l.add(cells...)

@@ -86,7 +86,7 @@ func TestPagesDrawTheMarksOfACase(t *testing.T) {
 			}
 			for _, text := range page.Texts() {
 				switch text.String {
-				case o.Ruler.Print(120*mm) + " slide line", o.Ruler.Print(340*mm) + " slide line":
+				case o.Ruler.Print(120*mm) + " slide", o.Ruler.Print(340*mm) + " slide":
 					drawn++
 				case "slide line":
 					listed++
@@ -96,7 +96,7 @@ func TestPagesDrawTheMarksOfACase(t *testing.T) {
 		if drawn != 2 || listed != 0 {
 			t.Errorf("%d lines are drawn, %d listed", drawn, listed)
 		}
-		if page := string(HTML(bench(), o)); !strings.Contains(page, o.Ruler.Print(340*mm)+" slide line") {
+		if page := string(HTML(bench(), o)); !strings.Contains(page, o.Ruler.Print(340*mm)+" slide") {
 			t.Error("the web page does not draw them")
 		}
 	}

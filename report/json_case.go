@@ -29,6 +29,7 @@ type markFile struct {
 	Across  *measureFile `json:"across,omitempty" about:"positions in the other direction"`
 	Width   length       `json:"width,omitempty" about:"of a groove, a dado or a mortise"`
 	Depth   length       `json:"depth,omitempty" about:""`
+	Bored   length       `json:"diameter,omitempty" about:"of a bored hole; without a depth it goes right through"`
 	Spacers []length     `json:"spacers,omitempty" about:"sizes of spacers that give the positions"`
 	Note    string       `json:"note,omitempty" about:""`
 }
@@ -46,7 +47,7 @@ func caseOf(c *casework.Case) *caseFile {
 	for _, k := range c.Marks {
 		m := markFile{
 			Part: c.Parts[k.Part].Name, On: k.On, What: k.What, measureFile: measureOf(k.Measure),
-			Width: mmOrNone(k.Width), Depth: mmOrNone(k.Depth), Spacers: allMM(k.Spacers), Note: k.Note,
+			Width: mmOrNone(k.Width), Depth: mmOrNone(k.Depth), Bored: mmOrNone(k.Diameter), Spacers: allMM(k.Spacers), Note: k.Note,
 		}
 		if !k.Across.From.None() {
 			across := measureOf(k.Across)

@@ -5,6 +5,7 @@ import (
 	"sawbill/stock/casework/assembly"
 	"sawbill/stock/casework/checks"
 	"sawbill/stock/casework/pieces"
+	"sawbill/stock/casework/solid"
 )
 
 // Case is a derived design: its parts, and what is worth knowing besides.
@@ -54,6 +55,9 @@ func (c *Case) TakeOff() Takeoff {
 	}
 	return c.takeOff()
 }
+
+// Edged lists the edges and ends of a piece, by its index in Solids, that get edging.
+func (c *Case) Edged(piece int) []Face { return solid.Edged(c.Solids[piece], c.Solids) }
 
 // Unseen reports whether no face of a part can be seen from in front, from the sides or
 // from above when all is closed; its edges may.

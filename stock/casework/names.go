@@ -63,6 +63,12 @@ type (
 )
 
 const (
+	SlideLine  = solid.SlideLine
+	ShelfPins  = solid.ShelfPins
+	HandleHole = solid.HandleHole
+	Hinge      = solid.Hinge
+	Catch      = solid.Catch
+
 	X = solid.X
 	Y = solid.Y
 	Z = solid.Z

@@ -137,7 +137,7 @@ func everySubject(t *testing.T, check func(t *testing.T, s Subject)) {
 		run(name, s)
 	}
 	built := 0
-	for seed := range uint64(150) {
+	for seed := range uint64(300) {
 		c, _ := casework.Derive(randomDesign(rand.New(rand.NewPCG(seed, 3))), workshop)
 		if c == nil {
 			continue
@@ -145,7 +145,7 @@ func everySubject(t *testing.T, check func(t *testing.T, s Subject)) {
 		built++
 		run(fmt.Sprintf("seed %d", seed), lettered(c))
 	}
-	if built < 60 {
+	if built < 120 {
 		t.Errorf("only %d random designs can be built", built)
 	}
 }

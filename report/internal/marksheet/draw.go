@@ -17,26 +17,39 @@ const (
 	thin        = 3.4  // the shorter side likewise
 	broad       = 6.2  // of a broken piece
 	narrowest   = 52.0 // of the words above and below
-	strained    = 3.0  // figures beside a piece so far from their places ask for a larger scale
+	strained    = 5.0  // figures beside a piece so far from their places ask for a larger scale
 	headRoom    = 40.0 // for words, at least
 	sideRoom    = 60.0 // for figures beside a piece
-	captionSize = 8.0  // pt
+	captionSize = 10.0 // pt
 	hair        = 0.1  // paper around all writing, for rounding
 	zigzag      = 1.6  // how far a break's line swings
 )
 
-// draw makes a figure at the smallest scale at which it can be read, with its
+// textSizes are those of figures and words, in pt: the largest at which none is left out.
+var textSizes = []float64{9, 8, drawing.SmallestSize}
+
+// draw makes a figure, its writing as large as it has room for.
+func (s Subject) draw(f figure, width, height float64) (at drawn) {
+	for _, size := range textSizes {
+		if at = s.drawAt(f, size, width, height); len(at.short) == 0 {
+			break
+		}
+	}
+	return at
+}
+
+// drawAt makes a figure at the smallest scale at which it can be read, with its
 // words.
-func (s Subject) draw(f figure, width, height float64) drawn {
+func (s Subject) drawAt(f figure, size, width, height float64) drawn {
 	words := s.caption(f)
 	notes := s.notes(f)
 	textWidth := min(width, narrowest)
-	headed := textHeight(words, textWidth+20) + textHeight(notes, textWidth+20)
+	headed := textHeight(words, size, textWidth+20) + textHeight(notes, size, textWidth+20)
 	most := drawing.Point{X: width - sideRoom, Y: height - headed - headRoom}
 	var best *sketch
 	var at drawn
 	for _, ratio := range ratios {
-		sk := s.sketch(f, ratio)
+		sk := s.sketch(f, size, ratio)
 		if best != nil && (sk.box().W > most.X || sk.box().H > most.Y) {
 			break
 		}
@@ -54,15 +67,15 @@ func (s Subject) draw(f figure, width, height float64) drawn {
 			break
 		}
 	}
-	words[len(words)-1].text += fmt.Sprintf("; 1 : %d", at.ratio)
+	words[len(words)-1].text += fmt.Sprintf("; 1:%d", at.ratio)
 	if len(best.x.breaks)+len(best.y.breaks) > 0 {
 		words[len(words)-1].text += ", broken"
 	}
-	return s.captioned(at, best.d, words, notes, width)
+	return s.captioned(at, best.d, words, notes, size, width)
 }
 
 // sketch draws the shapes of a figure.
-func (s Subject) sketch(f figure, ratio int) *sketch {
+func (s Subject) sketch(f figure, size float64, ratio int) *sketch {
 	lay := func(a casework.Axis, most float64) fold {
 		breakAt := unbroken
 		if f.varied[a] {
@@ -74,7 +87,7 @@ func (s Subject) sketch(f figure, ratio int) *sketch {
 		}
 		return folded(f.solid.Size[a], keep, ratio, most, breakAt)
 	}
-	sk := &sketch{ruler: s.Ruler, placing: placing{f, lay(f.level, usualWidth), lay(f.upright, usualHeight)}}
+	sk := &sketch{ruler: s.Ruler, size: size, placing: placing{f, lay(f.level, usualWidth), lay(f.upright, usualHeight)}}
 	sk.shapes()
 	return sk
 }
@@ -106,7 +119,7 @@ func (s *sketch) large() bool {
 func (s *sketch) finish(height float64) (short []int, near bool) {
 	box := s.box()
 	s.outline()
-	half := drawing.Height(textSize) / 2
+	half := drawing.Height(s.size) / 2
 	beside := room{-half, box.H + half} // of the figures beside the piece
 	near = true
 	for _, l := range s.lanes {
@@ -146,6 +159,7 @@ func (s *sketch) finish(height float64) (short []int, near bool) {
 func (s *sketch) outline() {
 	box := s.box()
 	s.d.Box(box, drawing.Sectioned, drawing.NoFill)
+	s.edging(box)
 	for _, gap := range s.x.breaks {
 		from, to := gap.from, gap.to
 		if s.levelTurned {
@@ -226,31 +240,31 @@ type line struct {
 	bold bool
 }
 
-func (l line) style() (drawing.Face, float64) {
+func (l line) style(size float64) (drawing.Face, float64) {
 	if l.bold {
 		return drawing.Bold, captionSize
 	}
-	return drawing.Regular, textSize
+	return drawing.Regular, size
 }
 
-func textHeight(lines []line, width float64) float64 {
+func textHeight(lines []line, size, width float64) float64 {
 	h := 0.0
 	for _, l := range lines {
-		face, size := l.style()
+		face, size := l.style(size)
 		h += float64(len(drawing.Wrap(l.text, face, size, width))) * drawing.LineHeight(size)
 	}
 	return h
 }
 
 // captioned puts words above and below a picture.
-func (s Subject) captioned(at drawn, picture drawing.Drawing, above, below []line, width float64) drawn {
+func (s Subject) captioned(at drawn, picture drawing.Drawing, above, below []line, size, width float64) drawn {
 	wide := min(width, max(picture.Width, narrowest))
 	var d drawing.Drawing
 	d.Width = max(wide, picture.Width)
 	y := 0.0
 	write := func(lines []line) {
 		for _, l := range lines {
-			face, size := l.style()
+			face, size := l.style(size)
 			for _, text := range drawing.Wrap(l.text, face, size, wide-2*hair) {
 				rise := max(drawing.Rise(size), drawing.RiseOf(text, face, size))
 				d.Text(drawing.Text{At: drawing.Point{X: hair, Y: y + hair + rise}, String: text, Size: size, Face: face})

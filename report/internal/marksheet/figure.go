@@ -16,6 +16,7 @@ type figure struct {
 	face    casework.Face
 	marks   []casework.Mark
 	members []member
+	edged   []casework.Face // edges and ends that get edging
 	// varied are the axes along which alike pieces differ in size; the figure is
 	// broken there.
 	varied [3]bool
@@ -34,7 +35,7 @@ type pair [2]figure
 
 // same reports whether two marks are laid out alike, whatever part they are on.
 func same(k, l casework.Mark) bool {
-	return k.What == l.What && sameMeasure(k.Measure, l.Measure) && sameMeasure(k.Across, l.Across) && k.Width == l.Width && k.Depth == l.Depth &&
+	return k.What == l.What && sameMeasure(k.Measure, l.Measure) && sameMeasure(k.Across, l.Across) && k.Width == l.Width && k.Depth == l.Depth && k.Diameter == l.Diameter &&
 		k.Stops == l.Stops && k.GapFirst == l.GapFirst && k.Note == l.Note && slices.Equal(k.Spacers, l.Spacers)
 }
 
@@ -67,7 +68,7 @@ func (s Subject) figures() (faces []figure, pairs []pair, left []casework.Mark) 
 				})
 				if at < 0 {
 					at = len(*to)
-					*to = append(*to, figure{view: v, solid: piece, face: spot.Face, members: []member{{solid: spot.Solid, part: piece.Part, name: spot.Piece}}})
+					*to = append(*to, figure{view: v, solid: piece, face: spot.Face, edged: s.Edged(spot.Solid), members: []member{{solid: spot.Solid, part: piece.Part, name: spot.Piece}}})
 				}
 				(*to)[at].marks = append((*to)[at].marks, k)
 			}
@@ -113,7 +114,7 @@ func alike(faces []figure) []figure {
 // takes reports whether f can be drawn as g: the same marks on pieces that lie alike. Their sizes
 // may differ along a direction in which the marks leave a stretch free.
 func (g figure) takes(f figure) bool {
-	if f.face != g.face || f.level != g.level || f.upright != g.upright || !slices.EqualFunc(f.marks, g.marks, same) {
+	if f.face != g.face || f.level != g.level || f.upright != g.upright || !slices.EqualFunc(f.marks, g.marks, same) || !slices.Equal(f.edged, g.edged) {
 		return false
 	}
 	for _, a := range []casework.Axis{g.level, g.upright} {

@@ -10,11 +10,10 @@ import (
 )
 
 const (
-	textSize   = drawing.SmallestSize
 	laneAt     = 3.0 // mm from the outline to the line of running dimensions
 	leader     = 3.0 // from there to its figures
 	lineHair   = 0.25
-	figureGap  = 1.6  // between two figures side by side
+	figureGap  = 2.0  // between two figures side by side
 	reachOut   = 26.0 // that level figures may reach beyond the outline
 	overhang   = 5.0  // likewise, where others stand beside them
 	originSize = 0.8  // radius of the circle at the edge that is measured from
@@ -30,6 +29,7 @@ type lane struct {
 	// origin is where the edge lies along the line, on the paper; edge is the
 	// outline's side next to the line.
 	origin, edge float64
+	size         float64 // of the figures, pt
 	ticks        []tick
 }
 
@@ -77,9 +77,9 @@ type room struct{ from, to float64 }
 // extent is how much of the line a figure takes.
 func (l *lane) extent(t tick, turned bool) float64 {
 	if l.level && !turned {
-		return drawing.Width(t.text, drawing.Regular, textSize) + figureGap
+		return drawing.Width(t.text, drawing.Regular, l.size) + figureGap
 	}
-	return drawing.Height(textSize) + lineHair
+	return drawing.Height(l.size) + lineHair
 }
 
 func (l *lane) sum(turned bool) float64 {
@@ -118,9 +118,9 @@ func (l *lane) write(r room) (w writing, short []int) {
 	wanted, extents := make([]float64, len(l.ticks)), make([]float64, len(l.ticks))
 	for i, t := range l.ticks {
 		wanted[i], extents[i] = t.at, l.extent(t, w.turned)
-		far := drawing.Width(t.text, drawing.Regular, textSize)
+		far := drawing.Width(t.text, drawing.Regular, l.size)
 		if l.level && !w.turned {
-			far = drawing.Height(textSize)
+			far = drawing.Height(l.size)
 		}
 		w.depth = max(w.depth, laneAt+leader+far)
 	}
@@ -171,8 +171,8 @@ func (l *lane) draw(d *drawing.Drawing, w writing) {
 
 // figure writes one beside its place.
 func (l *lane) figure(d *drawing.Drawing, t tick, at, end float64, turned bool) {
-	text := drawing.Text{String: t.text, Size: textSize}
-	middle := (drawing.Rise(textSize) - drawing.Descent*textSize*25.4/72) / 2 // from the middle of a line down to its base
+	text := drawing.Text{String: t.text, Size: l.size}
+	middle := (drawing.Rise(l.size) - drawing.Descent*l.size*25.4/72) / 2 // from the middle of a line down to its base
 	switch {
 	case l.level && turned:
 		text.Turned, text.At = true, drawing.Point{X: at + middle, Y: end}
@@ -180,9 +180,9 @@ func (l *lane) figure(d *drawing.Drawing, t tick, at, end float64, turned bool) 
 			text.Align = drawing.Right
 		}
 	case l.level:
-		text.Align, text.At = drawing.Center, drawing.Point{X: at, Y: end - drawing.Descent*textSize*25.4/72}
+		text.Align, text.At = drawing.Center, drawing.Point{X: at, Y: end - drawing.Descent*l.size*25.4/72}
 		if !l.far {
-			text.At.Y = end + drawing.Rise(textSize)
+			text.At.Y = end + drawing.Rise(l.size)
 		}
 	default:
 		text.At = drawing.Point{X: end, Y: at + middle}
@@ -194,19 +194,19 @@ func (l *lane) figure(d *drawing.Drawing, t tick, at, end float64, turned bool) 
 }
 
 // laneOf finds the lane of an edge, or opens it.
-func laneOf(lanes []*lane, from casework.Face, p placing) ([]*lane, *lane) {
+func laneOf(lanes []*lane, from casework.Face, size float64, p placing) ([]*lane, *lane) {
 	for _, l := range lanes {
 		if l.from == from {
 			return lanes, l
 		}
 	}
 	axis, far, _ := from.Side.Axis()
-	l := &lane{from: from, level: axis == p.level, far: far}
-	size := stock.Length(0)
+	l := &lane{size: size, from: from, level: axis == p.level, far: far}
+	edge := stock.Length(0)
 	if far {
-		size = p.solid.Size[axis]
+		edge = p.solid.Size[axis]
 	}
-	l.origin = p.along(axis, size)
+	l.origin = p.along(axis, edge)
 	switch box := p.box(); {
 	case l.level && !far:
 		l.edge = box.H

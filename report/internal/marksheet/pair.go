@@ -22,7 +22,16 @@ var pairRatios = []int{500, 200, 100, 50, 20, 10, 5, 4, 3, 2, 1}
 // drawPair draws the mates of a box joint side by side, as they come together: the
 // one that starts with a finger on the left, the figures that are good for both in
 // between.
-func (s Subject) drawPair(p pair, width, height float64) drawn {
+func (s Subject) drawPair(p pair, width, height float64) (at drawn) {
+	for _, size := range textSizes {
+		if at = s.drawPairAt(p, size, width, height); len(at.short) == 0 {
+			break
+		}
+	}
+	return at
+}
+
+func (s Subject) drawPairAt(p pair, textSize, width, height float64) drawn {
 	k := p[0].marks[0]
 	axis, _ := measured(k.Measure)
 	size := p[0].solid.Size[axis]
@@ -33,7 +42,7 @@ func (s Subject) drawPair(p pair, width, height float64) drawn {
 	edges = append(edges, size)
 	slices.Sort(edges)
 	above, below := s.pairWords(p)
-	most := height - textHeight(above, narrowest) - textHeight(below, narrowest) - headRoom/2
+	most := height - textHeight(above, textSize, narrowest) - textHeight(below, textSize, narrowest) - headRoom/2
 	ratio := pairRatios[0]
 	for _, r := range pairRatios {
 		if lengthOf(size, r) > most && r != pairRatios[0] {
@@ -50,7 +59,7 @@ func (s Subject) drawPair(p pair, width, height float64) drawn {
 	}
 	at := drawn{ratio: ratio, y: folded(size, nil, ratio, lengthOf(size, ratio)+1, unbroken)}
 	high := at.y.length()
-	l := &lane{from: k.From, origin: high}
+	l := &lane{size: textSize, from: k.From, origin: high}
 	for i, edge := range edges[1 : len(edges)-1] {
 		l.ticks = append(l.ticks, tick{at: high - at.y.at(edge), text: s.Ruler.Print(k.At[i]), between: i > 0 && i < len(edges)-3})
 	}
@@ -77,9 +86,9 @@ func (s Subject) drawPair(p pair, width, height float64) drawn {
 	var moved drawing.Drawing
 	moved.Place(d, drawing.Point{X: hair - all.X, Y: hair - all.Y})
 	moved.Width, moved.Height = all.W+2*hair, all.H+2*hair
-	above[0].text += fmt.Sprintf(", 1 : %d", ratio)
+	above[0].text += fmt.Sprintf(", 1:%d", ratio)
 	at.box = drawing.Rect{X: hair - all.X, Y: hair - all.Y, W: left, H: high}
-	return s.captioned(at, moved, above, below, width)
+	return s.captioned(at, moved, above, below, textSize, width)
 }
 
 // mate draws one end of a piece from x on, its fingers on the right or on the

@@ -91,7 +91,7 @@ func TestPositionsAreToScaleFromTheNamedEdge(t *testing.T) {
 						}
 					}
 				}
-				if len(k.Across.At) > 0 && k.Width == 0 && len(at.x.breaks)+len(at.y.breaks) == 0 {
+				if len(k.Across.At) > 0 && k.What != casework.SlideLine && k.Width == 0 && len(at.x.breaks)+len(at.y.breaks) == 0 {
 					holes += s.wantHoles(t, f, at, k)
 				}
 			}

@@ -9,9 +9,7 @@ import (
 )
 
 const (
-	thinnest   = 1.0 // mm that a cut takes on the paper, at least
-	holeRadius = 0.6 // of a circle that stands for a hole, mm
-	centerLine = 1.1 // from the middle of a hole to the end of its center lines, mm
+	thinnest = 1.0 // mm that a cut takes on the paper, at least
 )
 
 // sketch is a figure as it is drawn: the shapes on the piece, then the lanes
@@ -19,6 +17,7 @@ const (
 type sketch struct {
 	placing
 	ruler stock.Ruler
+	size  float64 // of figures, pt
 	d     drawing.Drawing
 	lanes []*lane
 	mark  int // that is being drawn
@@ -34,6 +33,10 @@ func (s *sketch) shapes() {
 		axis, _ := measured(k.Measure)
 		_, second := measured(k.Across)
 		switch {
+		case k.What == casework.SlideLine:
+			s.slides(k, axis)
+		case k.What == casework.Hinge || k.What == casework.Catch:
+			s.fittings(k, axis)
 		case second && k.Width > 0 && len(k.Across.At) == 2:
 			s.holes(k, axis)
 		case second:
@@ -117,7 +120,7 @@ func (s *sketch) holes(k casework.Mark, axis casework.Axis) {
 		s.d.Box(r, drawing.Narrow, drawing.NoFill)
 		s.position(k, k.Measure, axis, at, k.Width, i, r)
 		if i == 0 {
-			s.position(casework.Mark{}, k.Across, other, k.Across.At[0], k.Across.At[1]-k.Across.At[0], i, r)
+			s.position(casework.Mark{What: k.What}, k.Across, other, k.Across.At[0], k.Across.At[1]-k.Across.At[0], i, r)
 		}
 	}
 }
@@ -149,7 +152,7 @@ func (s *sketch) points(k casework.Mark, axis casework.Axis) {
 		return r
 	}
 	for _, c := range all {
-		s.hole(c)
+		s.hole(k.What, c)
 	}
 	positions := func(k casework.Mark, m casework.Measure, axis casework.Axis) {
 		for i, at := range m.At {
@@ -164,14 +167,7 @@ func (s *sketch) points(k casework.Mark, axis casework.Axis) {
 		}
 	}
 	positions(k, k.Measure, axis)
-	positions(casework.Mark{}, k.Across, other)
-}
-
-// hole is a circle with its center lines.
-func (s *sketch) hole(c drawing.Point) {
-	s.d.Disc(c, holeRadius, drawing.Fine, drawing.White)
-	s.d.Line(drawing.Point{X: c.X - centerLine, Y: c.Y}, drawing.Point{X: c.X + centerLine, Y: c.Y}, drawing.Fine)
-	s.d.Line(drawing.Point{X: c.X, Y: c.Y - centerLine}, drawing.Point{X: c.X, Y: c.Y + centerLine}, drawing.Fine)
+	positions(casework.Mark{What: k.What}, k.Across, other)
 }
 
 // notches are cut out at the ends that have them, from the end as far in as they
@@ -236,15 +232,11 @@ func (s *sketch) other(a casework.Axis) casework.Axis {
 	return s.level
 }
 
-// wordy is how many positions of one mark all bear its name; of more only the
-// first does.
-const wordy = 6
-
 // position adds one position of a mark to the lane of its edge; r is drawn there. A cut with a
 // width is dimensioned from edge to edge.
 func (s *sketch) position(k casework.Mark, m casework.Measure, axis casework.Axis, at, width stock.Length, i int, r drawing.Rect) {
 	var l *lane
-	s.lanes, l = laneOf(s.lanes, m.From, s.placing)
+	s.lanes, l = laneOf(s.lanes, m.From, s.size, s.placing)
 	text := s.ruler.Print(at)
 	size := s.solid.Size[axis]
 	on := s.along(axis, fromZero(m, at, size))
@@ -252,9 +244,7 @@ func (s *sketch) position(k casework.Mark, m casework.Measure, axis casework.Axi
 		text += " to " + s.ruler.Print(at+width)
 		on = (on + s.along(axis, fromZero(m, at+width, size))) / 2
 	}
-	if k.What != "" && (i == 0 || len(m.At) <= wordy && !l.level) {
-		text += " " + k.What
-	}
+	text += " " + k.Kind()
 	start := r.X
 	switch {
 	case l.level && !l.far:
@@ -278,7 +268,7 @@ func (f figure) places(a casework.Axis) []stock.Length {
 				continue
 			}
 			if axis != a {
-				if sameMeasure(m, k.Measure) && len(k.Across.At) == 0 {
+				if sameMeasure(m, k.Measure) && (len(k.Across.At) == 0 || k.What == casework.SlideLine) {
 					all = append(all, k.Stops[0], size-k.Stops[1])
 					if f.face.Extent == casework.End && k.Width > 0 {
 						all = append(all, k.Depth, size-k.Depth)

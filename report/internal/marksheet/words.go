@@ -58,7 +58,29 @@ func (s Subject) caption(f figure) []line {
 	if m := s.mirrored(f); m != "" {
 		where += "; " + m
 	}
-	return []line{{text: s.parts(f), bold: true}, {text: where}}
+	return []line{{text: s.parts(f), bold: true}, {text: s.sizes(f) + "; " + where}}
+}
+
+// sizes are the overall sizes of the pieces: length x width x thickness. Where alike
+// pieces differ, the sizes stand in the order of their parts.
+func (s Subject) sizes(f figure) string {
+	var said []string
+	for _, axis := range []casework.Axis{f.solid.Along, f.solid.Across, f.solid.Through} {
+		var each []string
+		var parts []int
+		for _, m := range f.members {
+			if m.solid < len(s.Solids) && !slices.Contains(parts, m.part) {
+				parts = append(parts, m.part)
+				each = append(each, s.Ruler.Print(s.Solids[m.solid].Size[axis]))
+			}
+		}
+		if slices.ContainsFunc(each, func(size string) bool { return size != each[0] }) {
+			said = append(said, strings.Join(each, ", "))
+			continue
+		}
+		said = append(said, s.Ruler.Print(f.solid.Size[axis]))
+	}
+	return strings.Join(said, " x ")
 }
 
 // pieceNames lists the pieces if only some of their part's pieces have the marks.
@@ -148,8 +170,13 @@ func (s Subject) mirrored(f figure) string {
 func (s Subject) notes(f figure) []line {
 	var kinds []string
 	said := make(map[string][]string)
+	cut := make(map[string]string) // the sizes told last, by kind: alike ones are told once
 	for _, k := range f.marks {
 		note := s.note(k)
+		if sizes := s.cutSizes(k); sizes != "" && sizes != cut[k.What] {
+			cut[k.What] = sizes
+			note = strings.TrimSuffix(sizes+", "+note, ", ")
+		}
 		if note == "" || slices.Contains(said[k.What], note) {
 			continue
 		}
@@ -162,17 +189,33 @@ func (s Subject) notes(f figure) []line {
 	for _, kind := range kinds {
 		all = append(all, line{text: kind + ": " + strings.Join(said[kind], "; ")})
 	}
+	if edges := f.edged; len(edges) > 0 {
+		names := make([]string, len(edges))
+		for i, e := range edges {
+			names[i] = e.String()
+		}
+		all = append(all, line{text: "edging (wide line) on: " + strings.Join(names, ", ")})
+	}
 	return all
 }
 
-func (s Subject) note(k casework.Mark) string {
+// cutSizes are those of what is cut or bored: "18 wide, 6 deep".
+func (s Subject) cutSizes(k casework.Mark) string {
 	var said []string
+	if k.Diameter > 0 {
+		said = append(said, "diameter "+s.Ruler.Print(k.Diameter))
+	}
 	if k.Width > 0 && k.Depth > 0 {
 		said = append(said, s.Ruler.Print(k.Width)+" wide")
 	}
 	if k.Depth > 0 {
 		said = append(said, s.Ruler.Print(k.Depth)+" deep")
 	}
+	return strings.Join(said, ", ")
+}
+
+func (s Subject) note(k casework.Mark) string {
+	var said []string
 	if k.Note != "" {
 		said = append(said, k.Note)
 	}

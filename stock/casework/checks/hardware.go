@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"sawbill/stock"
+	"sawbill/stock/casework/construction"
 	"sawbill/stock/casework/design"
 	"sawbill/stock/casework/internal/wording"
 	"sawbill/stock/casework/joints"
@@ -25,13 +26,14 @@ func (r *checker) nailSpacing() stock.Length {
 }
 
 func (r *checker) hardware(pegs []joints.Pegged) []Hardware {
-	drawers, doors, hinges, loose, nails, wall := 0, 0, 0, 0, 0, 0
+	drawers, doors, hinges, catches, loose, nails, wall := 0, 0, 0, 0, 0, 0, 0
 	for _, s := range r.Solids {
 		drawers = max(drawers, s.Drawer)
 		switch s.Role {
 		case "door":
 			doors++
-			hinges += hingesFor(s.Size[solid.Z])
+			hinges += construction.Hinges(s.Size[solid.Z])
+			catches += construction.Catches(s.Size[solid.Z])
 		case "shelf":
 			if r.Built.Shelf.Loose {
 				loose++
@@ -56,6 +58,7 @@ func (r *checker) hardware(pegs []joints.Pegged) []Hardware {
 		{wording.Many(drawers, "pair of slides", "pairs of slides"), drawers, "one for each drawer"},
 		{wording.Many(drawers+doors, "handle", "handles"), drawers + doors, "one for each drawer and door; two on a wide drawer"},
 		{"hinges", hinges, "two for a door up to 900 mm (35 in) high, three up to 1600 mm (63 in), then one more for each 400 mm (16 in)"},
+		{wording.Many(catches, "catch", "catches"), catches, "one for a door, two over 1000 mm (40 in) high; none with hinges that close by themselves"},
 		{"shelf pins", 4 * loose, "four for each loose shelf"},
 		{"screws or nails for the back", nails, fmt.Sprintf("one every %s along its edges", r.In.Print(r.nailSpacing()))},
 		{"tip restraints", restraints, "one near each end; which kind is yours to choose, by the standard for it, the wall that there is and licensed practice"},
@@ -84,16 +87,4 @@ func (r *checker) dowelsOf(pegs []joints.Pegged) []Hardware {
 		all[n].Count += len(p.Centers)
 	}
 	return all
-}
-
-// hingesFor a door so high.
-func hingesFor(height stock.Length) int {
-	const two, three, more = 900 * stock.Millimeter, 1600 * stock.Millimeter, 400 * stock.Millimeter
-	switch {
-	case height <= two:
-		return 2
-	case height <= three:
-		return 3
-	}
-	return 3 + int((height-three+more-1)/more)
 }

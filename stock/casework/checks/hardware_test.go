@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"sawbill/stock"
+	"sawbill/stock/casework/construction"
 )
 
 // 2 x 720 of the sides and 2 x 864 of top and bottom are 3168, a tenth more
@@ -43,7 +44,7 @@ func TestHardwareIsCounted(t *testing.T) {
 
 func TestHingesOfADoor(t *testing.T) {
 	for height, want := range map[string]int{"300": 2, "900": 2, "900.1": 3, "1600": 3, "1601": 4, "2000": 4, "2100": 5} {
-		if got := hingesFor(metric(height).Value); got != want {
+		if got := construction.Hinges(metric(height).Value); got != want {
 			t.Errorf("%s high: %d hinges, want %d", height, got, want)
 		}
 	}

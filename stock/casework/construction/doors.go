@@ -57,3 +57,24 @@ func (r *Construction) CheckNarrowDoors(o Opening, opening, door stock.Length) {
 		fmt.Sprintf("two doors do not go on an opening %s wide: of each, %s wide, %s lie over the case", r.In.Print(opening), r.In.Print(door), r.In.Print(s.Overlay)),
 		fmt.Sprintf("set doors = 1, or make the opening at least %s wide", r.In.Print(2*s.Overlay+s.Gap)))
 }
+
+// Hinges is how many a door so high hangs on: common practice, no source.
+func Hinges(height stock.Length) int {
+	const two, three, more = 900 * stock.Millimeter, 1600 * stock.Millimeter, 400 * stock.Millimeter
+	switch {
+	case height <= two:
+		return 2
+	case height <= three:
+		return 3
+	}
+	return 3 + int((height-three+more-1)/more)
+}
+
+// Catches is how many hold a door so high: one, over 1000 mm (40 in) two (common
+// practice, no source).
+func Catches(height stock.Length) int {
+	if height > 1000*stock.Millimeter {
+		return 2
+	}
+	return 1
+}

@@ -175,6 +175,8 @@ type Shelf struct {
 	// PinHoles is their number for each shelf, in each row. Default 5; an even
 	// number counts as one more.
 	PinHoles Count `toml:"pin_holes"`
+	// PinDiameter is that of the holes. Default 5 mm (1/4 in).
+	PinDiameter Length `toml:"pin_diameter"`
 }
 
 // Drawer describes all drawers: [case.drawer].

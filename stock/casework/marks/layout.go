@@ -1,5 +1,5 @@
 // Package marks lays out on the pieces of a case what is cut, bored and fitted: joints, notches,
-// slides, shelf pins and handles.
+// slides, shelf pins, handles and hinges.
 package marks
 
 import (
@@ -10,7 +10,7 @@ import (
 	"sawbill/stock/casework/solid"
 )
 
-// layout marks what follows from the openings of a case: slides, pins and handles.
+// layout marks what follows from the openings of a case: slides, pins, handles and hinges.
 type layout struct {
 	*joints.Marker
 	c *pieces.Maker
@@ -36,6 +36,7 @@ func LayOut(r *pieces.Maker) *joints.Marker {
 	l.shelfPins()
 	l.handles()
 	l.doorHandles()
+	l.hinges()
 	for i := range m.Marks {
 		m.Marks[i].On = on(m, m.Marks[i].Spots)
 	}

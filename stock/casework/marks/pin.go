@@ -15,10 +15,11 @@ type pins struct {
 	inset stock.Length // of a row, from the shelf's front edge, edging and all, and its back edge
 	pitch stock.Length
 	holes int // for each shelf, in each row; the middle one bears it
+	bore  stock.Length
 }
 
 // readPins fills in the defaults: rows 37 mm (1 1/2 in) in at a pitch of 32 mm
-// (1 1/4 in), common practice, no source. Five holes move a shelf two steps up
+// (1 1/4 in), common practice, no source; pins of 5 mm (1/4 in). Five holes move a shelf two steps up
 // or down.
 func readPins(r *design.Reader) pins {
 	d := r.Design.Shelf
@@ -26,6 +27,7 @@ func readPins(r *design.Reader) pins {
 		inset: r.OrDefault(d.PinInset, 37*stock.Millimeter, 3*stock.Inch/2),
 		pitch: r.OrDefault(d.PinPitch, 32*stock.Millimeter, 5*stock.Inch/4),
 		holes: 5,
+		bore:  r.OrDefault(d.PinDiameter, 5*stock.Millimeter, stock.Inch/4),
 	}
 	if d.PinHoles.Set {
 		p.holes = d.PinHoles.Value
@@ -66,7 +68,7 @@ func (m *layout) shelfPins() {
 						"give a greater pin_inset, or thinner edging")
 					return
 				}
-				k := solid.Mark{What: "shelf pins", Measure: solid.Measure{From: upright.Near(solid.Z)}, Note: b.Name + " " + o.Name,
+				k := solid.Mark{What: solid.ShelfPins, Diameter: p.bore, Depth: m.pinDepth(upright), Measure: solid.Measure{From: upright.Near(solid.Z)}, Note: b.Name + " " + o.Name,
 					Across: solid.Measure{From: upright.Near(solid.Y), At: []stock.Length{first, first + deep - 2*p.inset}}}
 				for _, h := range m.pinHeights(p, o, shelves) {
 					k.At = append(k.At, h-upright.At[solid.Z])
@@ -75,6 +77,18 @@ func (m *layout) shelfPins() {
 			}
 		}
 	}
+}
+
+// pinDepth is how deep the hole of a pin is bored: 10 mm (3/8 in), but 3 mm (1/8 in) short
+// of the other face, and in a partition 1.5 mm (1/16 in) short of its middle, for a row
+// may lie on either side (common practice, no source).
+func (m *layout) pinDepth(upright solid.Solid) stock.Length {
+	thick := upright.Size[upright.Through]
+	most := thick - m.In.OrDefault(design.Length{}, 3*stock.Millimeter, stock.Inch/8)
+	if upright.Role == "partition" {
+		most = thick/2 - m.In.OrDefault(design.Length{}, 3*stock.Millimeter/2, stock.Inch/16)
+	}
+	return max(0, min(most, m.In.OrDefault(design.Length{}, 10*stock.Millimeter, 3*stock.Inch/8)))
 }
 
 // frontOf is where a shelf begins with the strip on its front edge, if it has one.

@@ -41,7 +41,7 @@ func (m *layout) slides() {
 			if k == len(b.Openings)-1 {
 				floor, below = m.c.Built.Origin()[solid.Z]+m.c.Built.Carcass.Thickness, "bottom"
 			}
-			mark := solid.Mark{What: "slide line"}
+			mark := solid.Mark{What: solid.SlideLine}
 			for _, line := range lines {
 				mark.Spacers = append(mark.Spacers, line-floor)
 			}
@@ -49,6 +49,7 @@ func (m *layout) slides() {
 			for _, s := range m.besides(i) {
 				upright := m.Marker.Solids[s.Solid]
 				mark.Measure, mark.Across = solid.Measure{From: upright.Near(solid.Z)}, m.slideFront(upright, drawer)
+				mark.Stops = m.slideStops(upright, drawer)
 				for _, line := range lines {
 					mark.At = append(mark.At, line-upright.At[solid.Z])
 				}
@@ -69,6 +70,21 @@ func (m *layout) slideFront(upright solid.Solid, drawer int) solid.Measure {
 	return solid.Measure{From: upright.Near(solid.Y), At: []stock.Length{back}}
 }
 
+// slideStops is how far the slides of a stack, whose last drawer has that number, keep
+// from the front and the back edge of an upright: they begin with the box, and end where
+// their length is over, or before the back.
+func (m *layout) slideStops(upright solid.Solid, drawer int) [2]stock.Length {
+	from := max(0, m.box(drawer).At[solid.Y]-upright.At[solid.Y])
+	to := upright.Size[solid.Y]
+	if long := m.c.Built.Drawers.SlideLength; long > 0 {
+		to = min(to, from+long)
+	}
+	for _, i := range m.Marker.Of("back") {
+		to = min(to, m.Marker.Solids[i].At[solid.Y]-upright.At[solid.Y])
+	}
+	return [2]stock.Length{from, upright.Size[solid.Y] - max(from, to)}
+}
+
 // onBoxes marks the line on the boxes as well, where it is not their lower edge.
 func (m *layout) onBoxes() {
 	line := m.c.Built.Drawers.SlideLine
@@ -76,7 +92,7 @@ func (m *layout) onBoxes() {
 		return
 	}
 	for _, i := range m.Marker.Of("drawer side") {
-		m.Marker.Add(solid.Spot{Solid: i, Face: solid.Face{Side: solid.Outer, Extent: solid.Broad}}, solid.Mark{What: "slide line", Measure: solid.Measure{From: m.Marker.Solids[i].Near(solid.Z), At: []stock.Length{line}}})
+		m.Marker.Add(solid.Spot{Solid: i, Face: solid.Face{Side: solid.Outer, Extent: solid.Broad}}, solid.Mark{What: solid.SlideLine, Measure: solid.Measure{From: m.Marker.Solids[i].Near(solid.Z), At: []stock.Length{line}}})
 	}
 }
 

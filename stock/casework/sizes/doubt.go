@@ -41,7 +41,7 @@ func drawersBehind(size string) []string {
 }
 
 // apart are the keys and tables that no size of a part hangs on.
-var apart = []string{"finish", "shelf.load", "shelf.pin_inset", "shelf.pin_pitch", "shelf.pin_holes",
+var apart = []string{"finish", "shelf.load", "shelf.pin_inset", "shelf.pin_pitch", "shelf.pin_holes", "shelf.pin_diameter",
 	"drawer.slide_line", "drawer.slide_length", "drawer.handle_spacing", "bay.opening.drawer.weight", "bay.opening.drawer.load", "bay.opening.contents.weight", "bay.opening.contents.name"}
 
 // partsFollow reports whether the parts can be derived: none of their sizes depends on a value in

@@ -2,6 +2,7 @@ package solid
 
 import (
 	"slices"
+	"strings"
 
 	"sawbill/stock"
 )
@@ -25,8 +26,10 @@ type Mark struct {
 	Across Measure
 	Width  stock.Length // 0 for a line or a point
 	Depth  stock.Length // of what is cut; 0 where nothing is, or right through
-	// Stops is how far what is cut keeps from where the piece begins and ends,
-	// along the cut; 0 where it runs through.
+	// Diameter is that of a bored hole; 0 where none is bored, or where the note tells it.
+	Diameter stock.Length
+	// Stops is how far what is cut, or a slide, keeps from where the piece begins and
+	// ends, along the cut or the line; 0 where it runs through.
 	Stops [2]stock.Length
 	// GapFirst marks the mate of a box joint that starts with a gap.
 	GapFirst bool
@@ -34,6 +37,32 @@ type Mark struct {
 	// divider below and reaches to its line.
 	Spacers []stock.Length
 	Note    string // "starts with a finger"
+}
+
+// Names of marks that drawings show in a manner of their own.
+const (
+	SlideLine  = "slide line"
+	ShelfPins  = "shelf pins"
+	HandleHole = "handle hole"
+	Hinge      = "hinge"
+	Catch      = "catch"
+)
+
+// Kind is what a single position of the mark is called beside its figure: "slide" of
+// slide lines, "dowel" of dowel holes.
+func (k Mark) Kind() string {
+	switch k.What {
+	case ShelfPins:
+		return "pin"
+	case "box-joint fingers":
+		return "finger"
+	}
+	for _, last := range []string{" line", " hole", " center"} {
+		if kind, ok := strings.CutSuffix(k.What, last); ok {
+			return kind
+		}
+	}
+	return k.What
 }
 
 // Spot is a place on one piece.
@@ -55,5 +84,5 @@ func (m Measure) Same(n Measure) bool { return m.From == n.From && slices.Equal(
 // Same reports whether two marks differ in nothing but the pieces they are on.
 func (k Mark) Same(l Mark) bool {
 	return k.Part == l.Part && k.What == l.What && k.Measure.Same(l.Measure) && k.Across.Same(l.Across) &&
-		k.Width == l.Width && k.Depth == l.Depth && k.Stops == l.Stops && k.GapFirst == l.GapFirst && slices.Equal(k.Spacers, l.Spacers) && k.Note == l.Note
+		k.Width == l.Width && k.Depth == l.Depth && k.Diameter == l.Diameter && k.Stops == l.Stops && k.GapFirst == l.GapFirst && slices.Equal(k.Spacers, l.Spacers) && k.Note == l.Note
 }
