@@ -17,6 +17,7 @@ func JSON(p *cutplan.Plan, o Options) []byte {
 		Cost: money(p.Cost), Bound: money(p.Bound), Proven: p.Proven(), Seconds: seconds(p.Seconds),
 		Saw: sawOf(p.Job.Saw), Rules: rulesOf(p.Job),
 		Blanks: []blankFile{}, Buy: []buyFile{}, Layouts: []layoutFile{}, Unplaced: []unplacedFile{},
+		Setups: setupsOf(p),
 		Totals: totalsOf(p),
 		Cover:  coverFile{Parts: p.Cover.Parts, Covered: p.Cover.Covered, Uncovered: []wantedFile{}},
 	}
@@ -47,7 +48,7 @@ func JSON(p *cutplan.Plan, o Options) []byte {
 		written := layoutFile{
 			Number: i + 1, Stock: s.Name, Kind: s.Kind.String(), Material: s.Material, OnHand: s.OnHand, From: s.From,
 			Repeat: l.Repeat, sizeFile: sizesOf(s), Grain: s.Grain.String(),
-			Kerf: mm(p.Job.Saw.Kerf), Trim: mm(s.Trim), Trims: trimsOf(s), Root: nodeOf(p, i, l.Root, names),
+			Kerf: mm(p.Job.Saw.Kerf), Trim: mm(s.Trim), Trims: trimsOf(s), Root: nodeOf(p, i, l.Root, names), Steps: stepsOf(p, i, names),
 		}
 		if s.IsSection() {
 			written.Section = &sectionFile{From: mm(s.Section.From), Board: mm(s.Section.Board)}
@@ -134,20 +135,26 @@ func pieceOf(p *cutplan.Plan, blank int) pieceFile {
 }
 
 func nodeOf(p *cutplan.Plan, layout int, n cutplan.Node, names offcutNames) nodeFile {
+	if n.Use != cutplan.Split {
+		return leafOf(p, layout, n, names)
+	}
+	f := splitFile{rectangleFile: rectangleFile{mm(n.Length), mm(n.Width)}, Use: "split", Cut: n.Cut.String()}
+	for _, c := range n.Children {
+		f.Children = append(f.Children, nodeOf(p, layout, c, names))
+	}
+	return f
+}
+
+// leafOf is a part, an offcut or waste.
+func leafOf(p *cutplan.Plan, layout int, n cutplan.Node, names offcutNames) nodeFile {
 	size := rectangleFile{mm(n.Length), mm(n.Width)}
 	switch n.Use {
 	case cutplan.Part:
 		return partNodeFile{rectangleFile: size, Use: "part", pieceFile: pieceOf(p, n.Blank), Turned: n.Turned}
 	case cutplan.Offcut:
 		return offcutNodeFile{rectangleFile: size, Use: "offcut", Names: names.each(located{layout, &n})}
-	case cutplan.Waste:
-		return wasteNodeFile{rectangleFile: size, Use: "waste"}
 	}
-	f := splitFile{rectangleFile: size, Use: "split", Cut: n.Cut.String()}
-	for _, c := range n.Children {
-		f.Children = append(f.Children, nodeOf(p, layout, c, names))
-	}
-	return f
+	return wasteNodeFile{rectangleFile: size, Use: "waste"}
 }
 
 func totalsOf(p *cutplan.Plan) totalsFile {

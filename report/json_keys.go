@@ -79,6 +79,9 @@ func PlanSchema() []byte {
 		reflect.TypeFor[nodeFile](): {
 			reflect.TypeFor[splitFile](), reflect.TypeFor[partNodeFile](), reflect.TypeFor[offcutNodeFile](), reflect.TypeFor[wasteNodeFile](),
 		},
+		reflect.TypeFor[freedFile](): {
+			reflect.TypeFor[furtherFile](), reflect.TypeFor[partNodeFile](), reflect.TypeFor[offcutNodeFile](), reflect.TypeFor[wasteNodeFile](),
+		},
 	})
 }
 
@@ -101,6 +104,7 @@ type planFile struct {
 	AtSeller  []divisionFile `json:"cut_by_seller,omitempty" about:"cuts that the seller makes before the stock is carried home"`
 	Haul      *haulFile      `json:"haul,omitempty" about:""`
 	Layouts   []layoutFile   `json:"layouts" about:"in the order of their printed numbers"`
+	Setups    []gatheredFile `json:"setups" about:"the order of work of the whole shop, another than layout by layout"`
 	Unplaced  []unplacedFile `json:"unplaced" about:"blanks that could not be cut"`
 	Estimates []estimateFile `json:"estimates,omitempty" about:"rough lumber to ask for; cost and bound leave it out"`
 	Totals    totalsFile     `json:"totals" about:""`
@@ -258,6 +262,7 @@ type layoutFile struct {
 	Trim    length       `json:"trim" about:"off every edge of a sheet, off both ends of a board, as the job gives it; trims is what counts"`
 	Trims   trimsFile    `json:"trims" about:""`
 	Root    nodeFile     `json:"root" about:"the stock less its trims"`
+	Steps   []stepFile   `json:"steps" about:"the cuts in the order of their numbers; none if the stock is used or kept as it came"`
 }
 
 type trimsFile struct {
