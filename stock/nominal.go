@@ -35,17 +35,6 @@ func ParseNominal(text string) (Nominal, error) {
 // listed.
 func (n Nominal) Dressed() (thickness, width Length) { return n.thickness.dry, n.width.dry }
 
-// Dressed reads a trade name and gives its minimum dressed dry size; see
-// [ParseNominal] and [Nominal.Dressed].
-func Dressed(nominal string) (thickness, width Length, err error) {
-	n, err := ParseNominal(nominal)
-	if err != nil {
-		return 0, 0, err
-	}
-	thickness, width = n.Dressed()
-	return thickness, width, nil
-}
-
 // String writes the trade name, "2x4" or "5/4x6".
 func (n Nominal) String() string {
 	if n.metric {

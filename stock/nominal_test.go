@@ -69,7 +69,8 @@ func TestDressedFollowsTheStandard(t *testing.T) {
 		{"24x24", "23", "584.2", "23", "584.2"},
 	}
 	for _, test := range tests {
-		thickness, width, err := Dressed(test.nominal)
+		n, err := ParseNominal(test.nominal)
+		thickness, width := n.Dressed()
 		if err != nil {
 			t.Error(err)
 			continue
@@ -124,11 +125,11 @@ func TestParseNominalNamesTheNearestSizes(t *testing.T) {
 		{"1/3x4", "no whole count", "21/64"},
 		{strings.Repeat("2x4", 100), "too long", "number"},
 	} {
-		_, _, err := Dressed(test.text)
+		_, err := ParseNominal(test.text)
 		var wrong fault.Fault
 		if !errors.As(err, &wrong) || !strings.HasPrefix(wrong.Key, "nominal size ") ||
 			!strings.Contains(wrong.Cause, test.cause) || !strings.Contains(wrong.Remedy, test.remedy) {
-			t.Errorf("Dressed(%.70q): %.300v, want %q and %q", test.text, err, test.cause, test.remedy)
+			t.Errorf("ParseNominal(%.70q): %.300v, want %q and %q", test.text, err, test.cause, test.remedy)
 		}
 	}
 }

@@ -65,8 +65,8 @@ func (r *Rest) has(name string) bool {
 	return slices.ContainsFunc(r.of.plan.Plan.Job.Stock, func(s stock.Stock) bool { return progress.GoesBy(s, name) })
 }
 
-// uncut lists the stock of a name or material of which something is not cut. The names are
-// those of stock on hand, each once.
+// uncut lists the stock of a name or material that is not all cut. Each name
+// stands once, as for stock on hand.
 func (r *Rest) uncut(name string) []string {
 	var all []string
 	for _, p := range r.state.Pieces(r.of.plan.Code) {

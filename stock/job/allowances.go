@@ -7,7 +7,7 @@ import (
 	"sawbill/stock/fault"
 )
 
-// allowances are what a job adds to every part, and what it adds to those of
+// allowances hold what a job adds to every part, and to those of
 // some materials instead.
 type allowances struct {
 	every stock.Allowance

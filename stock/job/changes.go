@@ -10,8 +10,8 @@ import (
 	"sawbill/stock/fault"
 )
 
-// Changes are what if: a job as if its file said otherwise. The zero value changes
-// nothing.
+// Changes turn a job into another, as if its file were different: a what-if. The zero value
+// changes nothing.
 type Changes struct {
 	// Without are parts to leave out, by name, with the numbered ones of that name.
 	// "back", "base" and "doors" leave these out of a case design, whose sizes follow.
@@ -36,7 +36,7 @@ type Changes struct {
 	Kerf  string
 }
 
-// examples are what may stand behind each flag with a name and a value.
+// examples show a name and a value for each flag.
 var examples = map[string]string{"--count": "shelf=3", "--thickness": "birch ply=17.7", "--smaller": "height=6 mm", "--size": "shelf=620 x 300"}
 
 // setting parts "name=value".
@@ -207,7 +207,7 @@ func leaveDoors(d *casework.Design) (some bool) {
 	return some
 }
 
-// parts changes what is wanted; left is what a case design was changed by already.
+// parts changes the parts; left lists the components that a case design has lost already.
 func (c Changes) parts(r *reader, all []wanted, were map[string][]stock.Length, left []string, offcut stock.Offcut) []wanted {
 	for i := range all {
 		if slices.Contains(were[all[i].Material], all[i].Thickness) {

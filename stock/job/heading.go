@@ -8,7 +8,7 @@ import (
 	"strings"
 )
 
-// column is what a heading says: a key, or "" for one that is not
+// column is the meaning of a heading: a key, or "" for one that is not
 // read, and the unit of its bare numbers.
 type column struct {
 	key, unit string

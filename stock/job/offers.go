@@ -16,7 +16,7 @@ type offer struct {
 	sections []stock.Stock
 }
 
-// pieces are what the parts can be cut from.
+// pieces returns the stock that the parts can be cut from.
 func (o offer) pieces() []stock.Stock {
 	if o.sections == nil {
 		return []stock.Stock{o.Stock}

@@ -123,7 +123,7 @@ func cellValue(written string, c column, of []key, separator rune, line int) (va
 	return v, fault.Fault{}
 }
 
-// separators are what parts the columns, the likeliest first.
+// separators part the columns, the likeliest first.
 var separators = []rune{',', ';', '\t'}
 
 // separatorOf finds what parts the columns: the mark by which the heading

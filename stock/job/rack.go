@@ -19,7 +19,7 @@ var rackKeys = []key{
 
 var pieceKeys = append([]key{{name: "id", holds: anID, need: true, example: `"R1"`}}, pieceSays...)
 
-// pieceSays is what is said of a piece but for its id.
+// pieceSays are the keys of a piece, without its id.
 var pieceSays = []key{
 	{name: "kind", holds: aWord, words: []string{"sheet", "board"}, metric: "sheet"},
 	{name: "name", holds: aText},
@@ -223,7 +223,7 @@ func DefaultKerf(units stock.Units) stock.Length {
 	return r.read(&table{}, sawKeys, place{}).length("kerf")
 }
 
-// longestID is what is quickly written on a piece and read off it.
+// longestID is the length limit of an id: it is written on a piece, and read off it.
 const longestID = 8
 
 // id reads what is written on a piece.

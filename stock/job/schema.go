@@ -7,7 +7,7 @@ import (
 	"sawbill/stock/casework"
 )
 
-// holding is what a key must hold.
+// holding is the kind of value that a key must hold.
 type holding int
 
 const (

@@ -7,7 +7,7 @@ import (
 	"sawbill/stock/fault"
 )
 
-// shoppingKeys are what is to be known of money beside the prices. Both are
+// shoppingKeys concern money besides the prices. Both are
 // percentages, with two decimals at most.
 var shoppingKeys = []key{
 	{name: "tax", holds: aPercentage},

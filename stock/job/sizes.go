@@ -46,7 +46,7 @@ func (r *reader) bySize(rec *record) stock.Measure {
 	return size.measure
 }
 
-// size is what a trade name stands for; a quarter settles no width.
+// size is the meaning of a trade name; a quarter settles no width.
 type size struct {
 	thickness, width stock.Length
 	measure          stock.Measure
@@ -82,7 +82,7 @@ func sizeOf(rec record, named string) (of size, key string, err error) {
 	return of, named, nil
 }
 
-// surfacingOf is what a word of the key surfaced stands for.
+// surfacingOf is the meaning of a word of the key surfaced.
 func surfacingOf(word string) stock.Surfacing {
 	for _, s := range []stock.Surfacing{stock.OneSide, stock.TwoSides, stock.AllRound} {
 		if word == s.String() {

@@ -8,7 +8,7 @@ import (
 // mostSellerCuts of one sheet: a panel saw at a seller's makes a few.
 const mostSellerCuts = 10
 
-// transportKeys are what can be carried home, and what the seller cuts for it.
+// transportKeys limit the sizes that can be carried home, and the cuts that the seller makes.
 var transportKeys = []key{
 	{name: "longest", holds: aLength, longest: longestStock, usual: "measure the longest piece that goes into the vehicle"},
 	{name: "widest", holds: aLength, longest: longestStock, usual: "measure the widest piece that goes in beside it"},

@@ -12,7 +12,7 @@ import (
 	"github.com/pelletier/go-toml/v2/unstable"
 )
 
-// kind is what a value was written as.
+// kind is the notation of a value.
 type kind int
 
 const (
@@ -31,7 +31,7 @@ func (k kind) String() string {
 	return [...]string{"nothing", "text", "a number", "true or false", "a date", "a list", "a table", "a cell"}[k]
 }
 
-// value is what stands behind a key. Numbers are kept as they were written.
+// value is the value of a key. Numbers are kept as they were written.
 type value struct {
 	kind  kind
 	line  int

@@ -265,7 +265,7 @@ func single(name string, v value) (*table, fault.Fault) {
 	return nil, wrongKind(v, fmt.Sprintf("begin a table with [%s]", name))
 }
 
-// plain is what was written, without the strokes TOML allows in long numbers.
+// plain is the text as written, without the strokes TOML allows in long numbers.
 func (v value) plain() string {
 	if v.kind == number {
 		return strings.TrimPrefix(strings.ReplaceAll(v.text, "_", ""), "+")

@@ -14,7 +14,7 @@ import (
 	"sawbill/stock/store"
 )
 
-// Change is what leaves a rack and what enters it, at once.
+// Change holds the pieces that leave a rack and those that enter it, at once.
 type Change struct {
 	Take []string      // ids
 	Put  []stock.Piece // the rack gives them their ids, and the day where there is none
@@ -119,7 +119,7 @@ func (s *standing) agreed(sure, change func() error) error {
 	return change()
 }
 
-// find finds pieces by their ids. All that are not there are told.
+// find finds pieces by their ids. The error lists all that are not there.
 func (r Rack) find(file *job.Rack, ids []string, remedy string) (at []int, err error) {
 	var faults fault.Faults
 	for _, id := range ids {

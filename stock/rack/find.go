@@ -14,7 +14,7 @@ type Fit struct {
 	Left   []Left // none where the part takes all of it
 }
 
-// Left is what is left of a piece: along its length, and across.
+// Left is the rest of a piece: along its length, and across.
 type Left struct{ Length, Width stock.Length }
 
 // Find lists the pieces that would make the part, the best fitting first: the

@@ -37,7 +37,7 @@ type progress struct {
 	restarts   int
 }
 
-// insertion is what recreate remembers between insertions.
+// insertion keeps the data that recreate reuses between insertions.
 type insertion struct {
 	pass       int64   // number of the present recreate
 	failedPass []int64 // per kind: the last pass in which no place was found
