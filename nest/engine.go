@@ -95,10 +95,21 @@ const maxTargets = 12
 // is not proven before.
 const polishShare = 16
 
-// newEngine takes a bound that is lower if stop is on meanwhile.
-func newEngine(in *instance.Instance, seed uint64, walks int, stop halt.Signal) *engine {
+// newEngine takes a bound that is lower if stop is on meanwhile, and begins with a last plan
+// unless that is nil.
+func newEngine(d *subproblem, last *Last, seed uint64, walks int, stop halt.Signal) *engine {
+	in := d.in
 	e := &engine{in: in, stop: stop, parts: int64(in.Parts()), seed: seed, bound: lowerbound.New(in, stop)}
-	e.search = search.New(in, e.bound.Value(), seed, walks)
+	var first *instance.Plan
+	if last != nil {
+		first = d.adapt(last)
+		if last.Plan.Proof != nil {
+			for _, g := range last.Plan.Proof.groups {
+				d.carry(g, e.bound)
+			}
+		}
+	}
+	e.search = search.New(in, e.bound.Value(), seed, walks, first)
 	e.search.Halt = stop
 	if e.parts <= maxPoolParts {
 		e.pool = pool.New(in)

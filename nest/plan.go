@@ -13,6 +13,8 @@ type Plan struct {
 	Unpriced []Unpriced
 	// Iterations counts the improvement steps of all walks.
 	Iterations int64
+	// Proof is what has been proven on the way to Bound. Nil is nothing.
+	Proof *Proof
 }
 
 // Complete reports whether every blank is cut.

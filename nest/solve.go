@@ -22,6 +22,9 @@ type Options struct {
 	// Walks is the number of ruin-and-recreate walks; the plan depends on it. 0 is
 	// DefaultWalks.
 	Walks int
+	// Last is an earlier plan to begin with; nil if there is none. The plan depends on it. It is
+	// left out unless it is a plan of its problem.
+	Last *Last
 	// Workers limits the goroutines that work at a time; 0 is as many as GOMAXPROCS. A caller
 	// who wants a processor for itself asks for one less. The plan does not depend on it.
 	Workers int
@@ -120,8 +123,12 @@ func newSolver(stop halt.Signal, subproblems []*subproblem, unplaced []Unplaced,
 	if walks <= 0 {
 		walks = DefaultWalks
 	}
+	last := o.Last
+	if !last.usable() {
+		last = nil
+	}
 	for _, d := range subproblems {
-		s.engines = append(s.engines, newEngine(d.in, o.Seed, walks, stop))
+		s.engines = append(s.engines, newEngine(d, last, o.Seed, walks, stop))
 	}
 	return s
 }
@@ -201,7 +208,7 @@ func (s *solver) report(better bool) {
 
 // plan joins the subproblems' best plans.
 func (s *solver) plan() Plan {
-	plan := Plan{Unplaced: slices.Clone(s.unplaced)}
+	plan := Plan{Unplaced: slices.Clone(s.unplaced), Proof: &Proof{}}
 	for i, e := range s.engines {
 		best := e.search.Best()
 		layouts, missing := s.subproblems[i].postsolve(best)
@@ -213,6 +220,7 @@ func (s *solver) plan() Plan {
 			plan.Unpriced = append(plan.Unpriced, u)
 		}
 		plan.Iterations += e.search.Steps()
+		plan.Proof.groups = append(plan.Proof.groups, s.subproblems[i].prove(e.bound))
 	}
 	slices.SortStableFunc(plan.Layouts, func(a, b Layout) int { return a.Stock - b.Stock })
 	slices.SortStableFunc(plan.Unplaced, func(a, b Unplaced) int { return a.Blank - b.Blank })

@@ -61,7 +61,7 @@ func TestCoarseGridsProveNoMoreThanExactOnes(t *testing.T) {
 func prove(t *testing.T, in *instance.Instance, most int64, seed uint64) (floor, cost int64) {
 	t.Helper()
 	f := lowerbound.New(in, nil)
-	s := search.New(in, f.Value(), seed, 1)
+	s := search.New(in, f.Value(), seed, 1, nil)
 	g := New(in, f, most, seed, nil, nil)
 	if g == nil {
 		return f.Value(), s.Best().Cost.Price
@@ -95,7 +95,7 @@ func TestGridsBecomeFiner(t *testing.T) {
 	in.Prepare()
 	f := lowerbound.New(in, nil)
 	first := f.Value()
-	s := search.New(in, first, 1, 1)
+	s := search.New(in, first, 1, 1, nil)
 	g := New(in, f, 1<<28, 1, nil, nil)
 	g.AddPlan(s.Best())
 	if g.grids.outer == nil {

@@ -114,7 +114,7 @@ func (g *Generator) finishPricing(p pricer) {
 	if g.round.proving {
 		pricers = g.grids.outer
 	}
-	inequality := lowerbound.Inequality{Coef: make([]int64, len(pricers)), RHS: g.demandValue()}
+	inequality := lowerbound.Inequality{Coef: make([]int64, len(pricers)), RHS: g.demandValue(), Values: slices.Clone(g.values), Counted: g.demand}
 	for s, p := range pricers {
 		inequality.Coef[s] = p.upperBound()
 	}

@@ -21,6 +21,21 @@ func Normalize(p Piece) Piece {
 	return stretch(core, p.L, p.W)
 }
 
+// Fit divides l x w in the way of p, of which only the cuts and the parts count: cells become as
+// large as their parts need. It is not ok if the parts do not fit. The result is in normal form,
+// and a leftover if there are no parts.
+func Fit(p Piece, l, w int64) (fitted Piece, ok bool) {
+	core, some := shrink(p)
+	switch {
+	case some && (core.L > l || core.W > w):
+		return Piece{}, false
+	case some && len(p.Children) == 0:
+		return Normalize(CutFrom(p, l, w)), true
+	}
+	p.L, p.W = l, w
+	return Normalize(p), true
+}
+
 // shrink returns the parts of p in the smallest rectangle that the cuts allow, without
 // leftovers; not ok if p has no parts. The children of splits have their own minimum sizes.
 func shrink(p Piece) (core Piece, ok bool) {

@@ -53,6 +53,19 @@ func (b *Bound) Value() int64 { return b.value }
 // has them raises the bound. It is nil if the search for them gave up; Value still holds.
 func (b *Bound) Counts() []int { return b.counts }
 
+// Proof returns what others have proven: the inequalities by values of the kinds, and the
+// excluded counts.
+func (b *Bound) Proof() (byValues []Inequality, excluded [][]int) {
+	for _, list := range [][]Inequality{b.inequalities, b.reserve} {
+		for _, c := range list {
+			if c.Values != nil {
+				byValues = append(byValues, c)
+			}
+		}
+	}
+	return byValues, slices.Clone(b.excluded)
+}
+
 // Add takes an inequality into account and reports whether it excludes the present Counts.
 func (b *Bound) Add(c Inequality) bool {
 	if b.counts == nil {

@@ -20,6 +20,11 @@ import (
 type Inequality struct {
 	Coef []int64
 	RHS  int64
+	// Values of the kinds, if that is how it came about, else nil. A kind counts at most
+	// Counted[k] times, its demand or less. So often it is worth Values[k] each, and no pattern
+	// of stock s is worth more than Coef[s]; RHS is the worth of all that counts.
+	Values  []int64
+	Counted []int
 }
 
 // holds reports whether counts satisfy c.

@@ -83,7 +83,7 @@ func BenchmarkObjectives(b *testing.B) {
 
 // cheap searches for a plan of low cost, and takes that for proven.
 func cheap(in *instance.Instance) *Search {
-	s := New(in, lowerbound.New(in, nil).Value(), 1, 4)
+	s := New(in, lowerbound.New(in, nil).Value(), 1, 4, nil)
 	never := func() bool { return false }
 	for s.round < 40 && !s.Proven() {
 		for _, l := range s.walks {

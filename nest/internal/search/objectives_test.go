@@ -142,7 +142,7 @@ func TestObjectivesAreWhatThePlanShows(t *testing.T) {
 			in.Stock[i].FirstCut = instance.Dir(r.IntN(3))
 			in.Stock[i].NarrowestRip = int64(r.IntN(8))
 		}
-		s := New(in, 0, seed, 1)
+		s := New(in, 0, seed, 1, nil)
 		if !s.best.Complete() {
 			continue
 		}
@@ -169,7 +169,7 @@ func TestObjectivesAreWhatThePlanShows(t *testing.T) {
 func TestPolishNeverWorsensAnEarlierObjective(t *testing.T) {
 	bettered := 0
 	for seed := range uint64(40) {
-		s := New(sampleInstance(rand.New(rand.NewPCG(seed, 0))), 0, seed, 2)
+		s := New(sampleInstance(rand.New(rand.NewPCG(seed, 0))), 0, seed, 2, nil)
 		if !s.best.Complete() {
 			continue
 		}
@@ -214,7 +214,7 @@ func allThere(in *instance.Instance, p *instance.Plan) bool {
 }
 
 func TestStepsOfPolishAllocateNothing(t *testing.T) {
-	s := New(workshop(1), 0, 1, 1)
+	s := New(workshop(1), 0, 1, 1, nil)
 	l := s.polishers[0]
 	for range 5000 {
 		l.step()

@@ -32,7 +32,7 @@ func TestRecordedPatternsKeepToTheRules(t *testing.T) {
 	for seed := range uint64(120) {
 		r := rand.New(rand.NewPCG(seed, 4))
 		in := ruledInstance(r)
-		s := New(in, 0, seed, 2)
+		s := New(in, 0, seed, 2, nil)
 		h := pool.New(in)
 		s.RecordInto(h)
 		for range 4 {

@@ -40,8 +40,9 @@ type Search struct {
 const maxAreaRounds = 8
 
 // New returns a search with a first plan, which is incomplete if there is too little stock. No
-// plan costs less than bound.
-func New(in *instance.Instance, bound int64, seed uint64, walks int) *Search {
+// plan costs less than bound. The first plan costs no more than last, unless last is nil or
+// lacks parts for which there is no room.
+func New(in *instance.Instance, bound int64, seed uint64, walks int, last *instance.Plan) *Search {
 	s := &Search{in: in, bound: bound}
 	e := newEnv(in, false)
 	for i := range walks {
@@ -52,8 +53,25 @@ func New(in *instance.Instance, bound int64, seed uint64, walks int) *Search {
 	first := s.walks[0]
 	first.construct()
 	s.best = first.state.plan()
+	if last != nil {
+		s.startFrom(last)
+	}
 	s.migrate()
 	return s
+}
+
+// startFrom makes plan p, with what it lacks, the first plan unless the one constructed is
+// better. It stays if both cost the same, since it may be polished.
+func (s *Search) startFrom(p *instance.Plan) {
+	w := s.completer
+	w.state.load(p)
+	w.sort(byArea)
+	w.recreate(noGoal)
+	w.state.commit()
+	w.best = w.state.plan()
+	if s.improves(w) || w.best.Complete() && !s.best.Cost.Less(w.best.Cost) {
+		s.best = w.best
+	}
 }
 
 // RecordInto makes walks record their patterns, and Join collect them.
