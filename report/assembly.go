@@ -91,11 +91,11 @@ func assemblyText(w *writer, c *casework.Case, bill []cutplan.Blank, r stock.Rul
 		return
 	}
 	w.line("\n%s", assemblyHeading)
-	for i, line := range assemblyLines(c) {
-		w.line("  %2d  %s", i+1, line)
-	}
 	for _, caution := range slices.Concat(assemblyCautions, []string{deferral}) {
 		w.line("  %s", caution)
+	}
+	for i, line := range assemblyLines(c) {
+		w.line("  %2d  %s", i+1, line)
 	}
 }
 
@@ -114,8 +114,8 @@ func assemblyPage(b document, c *casework.Case, bill []cutplan.Blank, r stock.Ru
 		return
 	}
 	b.Heading(assemblyHeading)
-	b.Work(assemblyLines(c))
 	for _, caution := range slices.Concat(assemblyCautions, []string{deferral}) {
 		b.Paragraph(caution)
 	}
+	b.Work(assemblyLines(c))
 }

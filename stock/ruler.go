@@ -51,13 +51,6 @@ func (r Ruler) Exact(l Length) bool {
 	return exact
 }
 
-// Down is the last mark of the ruler at or below l, for l of 0 or more. It prints without
-// rounding where the marks are whole units of Length, as they are to 1/64 of an inch.
-func (r Ruler) Down(l Length) Length {
-	whole, marks := r.scale()
-	return l/whole*whole + l%whole*Length(marks)/whole*whole/Length(marks)
-}
-
 // scale is the number of marks on one whole: tenths of a millimeter, or the
 // fractions of an inch.
 func (r Ruler) scale() (whole Length, marks uint64) {

@@ -212,22 +212,3 @@ func TestDecimalReadsBack(t *testing.T) {
 		}
 	}
 }
-
-// 7.3625 in are 235.6 marks of 1/32: 235 of them, 7 11/32. A mark is its own.
-func TestDownIsTheLastMarkBelow(t *testing.T) {
-	for _, test := range []struct {
-		ruler   Ruler
-		l, want Length
-	}{
-		{Ruler{Units: Inches}, 73625 * Inch / 10000, 7*Inch + 11*Inch/32},
-		{Ruler{Units: Inches}, 7*Inch + 11*Inch/32, 7*Inch + 11*Inch/32},
-		{Ruler{Units: Inches, Denominator: 64}, 73625 * Inch / 10000, 7*Inch + 23*Inch/64},
-		{Ruler{}, 12*Millimeter + 39*Millimeter/100, 12*Millimeter + 3*Millimeter/10},
-		{Ruler{}, Millimeter/10 - 1, 0},
-		{Ruler{}, Longest, Longest},
-	} {
-		if got := test.ruler.Down(test.l); got != test.want || !test.ruler.Exact(got) {
-			t.Errorf("%d: %d, want %d", test.l, got, test.want)
-		}
-	}
-}

@@ -117,7 +117,7 @@ func TestEdgingStepNamesWhatThereIs(t *testing.T) {
 }
 
 func TestAssemblyIsShort(t *testing.T) {
-	eachRandomCase(t, func(t *testing.T, d Design, c *Case) {
+	eachRandomCase(t, func(t *testing.T, _ Context, d Design, c *Case) {
 		if n := len(c.Assembly); n < 6 || n > 13 {
 			t.Errorf("%d steps: %v", n, c.Assembly)
 		}

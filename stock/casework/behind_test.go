@@ -125,7 +125,7 @@ func TestOverlayFrontsStayOffBehindDoors(t *testing.T) {
 // their front corner, and is clear of them when they are closed.
 func TestDrawersPassOpenDoors(t *testing.T) {
 	passed := 0
-	eachRandomCase(t, func(t *testing.T, d Design, c *Case) {
+	eachRandomCase(t, func(t *testing.T, from Context, d Design, c *Case) {
 		if slices.ContainsFunc(d.Edgings, func(e Edging) bool { return e.On.Value == "fronts" }) {
 			return // a door is then smaller by its strips
 		}

@@ -39,7 +39,7 @@
 //	inside height  = openings + dividers between       in every bay; framed: or mid rails
 //	opening height = drawers + gaps
 //	              >= rows + shelves between + clearance in each space, for contents
-//	graded fronts  = top, top + step, top + 2 steps ... the lowest + rest of rounding
+//	graded fronts  = top, top + graded, top + 2 x graded ...
 //	outside depth  = inside depth + back               framed: + back frame
 //	bay width      = drawer + 2 side clearances        if it was measured
 //	                 + hinge clearances                behind doors

@@ -96,8 +96,7 @@ var keyed = []string{"outside_width", "outside_depth", "construction", "carcass"
 // Of a design without faults none is told, whatever is in doubt: what was not
 // given there would be missing.
 func TestDoubtsMakeNoFaults(t *testing.T) {
-	from := workshop(stock.Millimeters)
-	eachRandomCase(t, func(t *testing.T, d Design, _ *Case) {
+	eachRandomCase(t, func(t *testing.T, from Context, d Design, _ *Case) {
 		rnd := rand.New(rand.NewPCG(uint64(d.OutsideWidth.Value), 3))
 		doubt := keyed[rnd.IntN(len(keyed))]
 		from.Doubts = []string{"case." + doubt}

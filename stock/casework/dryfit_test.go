@@ -7,7 +7,7 @@ import (
 
 // What closes or covers something is cut last; what it goes into is not.
 func TestWhatIsCutAfterADryFit(t *testing.T) {
-	eachRandomCase(t, func(t *testing.T, _ Design, c *Case) {
+	eachRandomCase(t, func(t *testing.T, _ Context, _ Design, c *Case) {
 		for _, p := range c.Parts {
 			role, _, _ := strings.Cut(p.Name, ",")
 			var want bool

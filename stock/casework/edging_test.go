@@ -198,7 +198,7 @@ func TestOneEndIsNotched(t *testing.T) {
 // Nothing takes up the room of a strip but what is notched away.
 func TestNothingReachesIntoEdging(t *testing.T) {
 	seen := 0
-	eachRandomCase(t, func(t *testing.T, d Design, c *Case) {
+	eachRandomCase(t, func(t *testing.T, _ Context, d Design, c *Case) {
 		marks := make(map[[3]stock.Length]bool) // solid, width, depth
 		for _, k := range c.Marks {
 			for _, spot := range k.Spots {

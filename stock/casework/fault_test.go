@@ -138,7 +138,7 @@ func TestFaults(t *testing.T) {
 			made(d, "inset", DrawerBox{Count: count(4)})
 			d.Bays[0].Openings[0].Graded = metric("113")
 		}, "case.bay 1.opening 1.graded: nothing is left for 4 fronts, each 113 mm higher than the one above: " +
-			"-4 = 684 (bay 1 opening 1 height) - 5 x 2 (gap) - 6 x 113 (step); make the step smaller, or the opening higher"},
+			"-4 = 684 (bay 1 opening 1 height) - 5 x 2 (gap) - 6 x 113 (graded); make graded smaller, or the opening higher"},
 		{"graded without drawers", func(d *Design) { d.Bays = []Bay{{Openings: []Opening{{Graded: metric("20")}}}} },
 			"case.bay 1.opening 1.graded: graded tells by how much each front is higher than the one above, and there are no two drawers; leave it out"},
 		{"graded, and a height below", func(d *Design) {

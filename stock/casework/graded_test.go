@@ -32,18 +32,17 @@ func TestGradedFrontsFillTheOpening(t *testing.T) {
 		"1 false front, drawer 4 460 x 168.5 x 18 carcass",
 	}, only(cut(c, from.Ruler), "false front"))
 	wantLines(t, []string{
-		"bay 1 opening 1 fronts without their steps 434 = 564 (bay 1 opening 1 height) - 5 x 2 (gap) - 6 x 20 (step)",
-		"bay 1 opening 1 front 1 height 108.5 = 434 / 4 (without steps)",
-		"bay 1 opening 1 front 2 height 128.5 = 434 / 4 (without steps) + 20 (step)",
-		"bay 1 opening 1 front 3 height 148.5 = 434 / 4 (without steps) + 2 x 20 (step)",
-		"bay 1 opening 1 front 4 height 168.5 = 434 / 4 (without steps) + 3 x 20 (step)",
+		"bay 1 opening 1 fronts without grading 434 = 564 (bay 1 opening 1 height) - 5 x 2 (gap) - 6 x 20 (graded)",
+		"bay 1 opening 1 front 1 height 108.5 = 434 / 4 (without grading)",
+		"bay 1 opening 1 front 2 height 128.5 = 434 / 4 (without grading) + 20 (graded)",
+		"bay 1 opening 1 front 3 height 148.5 = 434 / 4 (without grading) + 2 x 20 (graded)",
+		"bay 1 opening 1 front 4 height 168.5 = 434 / 4 (without grading) + 3 x 20 (graded)",
 	}, only(derivations(c, from.Ruler), "front"))
 }
 
-// Inches: 36 13/16 for five fronts, less 10 steps of 3/4: 29 5/16 / 5 = 5.8625, down to
-// 5 27/32, of which five leave 3/32 to the lowest. What is printed adds up: 5 27/32 + 6
-// 19/32 + 7 11/32 + 8 3/32 + 8 15/16 = 36 13/16. Without steps 36 13/16 / 5 = 7.3625, down
-// to 7 11/32: four of them and 7 7/16.
+// Inches: 36 13/16 for five fronts, less 10 times 3/4: 29 5/16 / 5 = 5.8625, down to 5 27/32. What
+// that leaves, 3/32, goes to six gaps of 1/8: 9/64 each. Without grading 36 13/16 / 5 = 7.3625, down
+// to 7 11/32: five alike leave 3/32 too.
 func TestFrontsLieOnTheRuler(t *testing.T) {
 	d := Design{
 		OutsideWidth: imperial("30"), OutsideHeight: imperial("39 1/16"), OutsideDepth: imperial("20"),
@@ -52,6 +51,7 @@ func TestFrontsLieOnTheRuler(t *testing.T) {
 	made(&d, "inset", DrawerBox{Count: count(5)})
 	d.Drawer.GrooveDepth, d.Drawer.Gap = imperial("1/4"), imperial("1/8") // 39 1/16 - 1 1/2 - 6/8 = 36 13/16
 	from := workshop(stock.Inches)
+	from.Tools = UsualTools(stock.Inches)
 	heights := func() []string {
 		var all []string
 		c := derive(t, d, from)
@@ -62,41 +62,37 @@ func TestFrontsLieOnTheRuler(t *testing.T) {
 		}
 		return all
 	}
-	wantLines(t, []string{"4 of 7 11/32", "1 of 7 7/16"}, heights())
+	wantLines(t, []string{"5 of 7 11/32"}, heights())
 	d.Bays[0].Openings[0].Graded = imperial("3/4")
-	wantLines(t, []string{"1 of 5 27/32", "1 of 6 19/32", "1 of 7 11/32", "1 of 8 3/32", "1 of 8 15/16"}, heights())
-	wantLines(t, []string{"bay 1 opening 1 front 5 height 8 15/16 = 5 27/32 (29 5/16 / 5, rounded down) + 4 x 3/4 (step) + 3/32 (rest of rounding)"},
+	wantLines(t, []string{"1 of 5 27/32", "1 of 6 19/32", "1 of 7 11/32", "1 of 8 3/32", "1 of 8 27/32"}, heights())
+	wantLines(t, []string{"bay 1 opening 1 front 5 height 8 27/32 = 29 5/16 / 5 (without grading) - ≈1/64 (rounded down, gap 9/64) + 4 x 3/4 (graded)"},
 		only(derivations(derive(t, d, from), from.Ruler), "front 5"))
 }
 
-// Whatever the opening, to the last unit of Length: each front is its step
-// higher than the one above, the lowest takes the rest, and together with their
-// gaps they fill the opening.
+// Whatever the opening, to the last unit of Length: each front is its grade higher than the one
+// above, and together with their gaps they fill the opening but for less than a unit each, or with
+// steps for less than a step each, which the gaps take.
 func TestGradedFrontsSumExactly(t *testing.T) {
-	from := workshop(stock.Millimeters)
-	for more := range stock.Length(8) {
-		d := gradedChest()
-		d.OutsideHeight.Value += more
-		c := derive(t, d, from)
-		var fronts []stock.Length
-		for _, p := range c.Parts {
-			if strings.HasPrefix(p.Name, "false front") {
-				fronts = append(fronts, p.Width)
+	for _, tools := range []Tools{{Step: 0}, {Step: stock.Millimeter / 2}} {
+		from := workshop(stock.Millimeters)
+		from.Tools = tools
+		for more := range stock.Length(8) {
+			d := gradedChest()
+			d.OutsideHeight.Value += more * 4001
+			c := derive(t, d, from)
+			sum, last := 5*2*stock.Millimeter, stock.Length(0) // gaps
+			for _, p := range c.Parts {
+				if !strings.HasPrefix(p.Name, "false front") {
+					continue
+				}
+				if last > 0 && p.Width != last+20*stock.Millimeter || tools.Step > 0 && p.Width%tools.Step != 0 {
+					t.Errorf("%d more: %s is %d high, below one of %d", more, p.Name, p.Width, last)
+				}
+				sum, last = sum+p.Width, p.Width
 			}
-		}
-		sum := 5 * 2 * stock.Millimeter // gaps
-		for i, f := range fronts {
-			sum += f
-			if i == 0 {
-				continue
+			if left := c.Openings[0].Height - sum; left < 0 || left >= 4*max(1, tools.Step) {
+				t.Errorf("%d more: fronts and gaps are %d, the opening %d", more, sum, c.Openings[0].Height)
 			}
-			step := f - fronts[i-1] - 20*stock.Millimeter
-			if step != 0 && i < 3 || step < 0 || step >= 4*stock.Millimeter/10 {
-				t.Errorf("%d more: front %d is %d off its step", more, i+1, step)
-			}
-		}
-		if want := c.Openings[0].Height; sum != want {
-			t.Errorf("%d more: fronts and gaps are %d, the opening %d", more, sum, want)
 		}
 	}
 }

@@ -5,7 +5,7 @@ import "testing"
 // Two marks of one kind on one face are on different pieces, and these have
 // different names.
 func TestMarksAreOnPiecesThatCanBeTold(t *testing.T) {
-	eachRandomCase(t, func(t *testing.T, d Design, c *Case) {
+	eachRandomCase(t, func(t *testing.T, _ Context, d Design, c *Case) {
 		type place struct {
 			part        int
 			what, piece string

@@ -461,7 +461,7 @@ func noteOf(c *Case, what string) string {
 
 // Every door and every front has the handle that is counted.
 func TestEveryHandleHasItsPlace(t *testing.T) {
-	eachRandomCase(t, func(t *testing.T, d Design, c *Case) {
+	eachRandomCase(t, func(t *testing.T, _ Context, d Design, c *Case) {
 		places, counted := 0, 0
 		for _, k := range c.Marks {
 			if k.What == "handle hole" {
@@ -482,7 +482,7 @@ func TestEveryHandleHasItsPlace(t *testing.T) {
 // Every mark lies on its part, from the named edge on, and in order; slides have
 // room below each other.
 func TestMarksLieOnTheirParts(t *testing.T) {
-	eachRandomCase(t, func(t *testing.T, _ Design, c *Case) {
+	eachRandomCase(t, func(t *testing.T, _ Context, _ Design, c *Case) {
 		for _, k := range c.Marks {
 			if len(k.Spots) == 0 || len(k.At) == 0 {
 				t.Errorf("%s of %s is nowhere", k.What, c.Parts[k.Part].Name)
@@ -523,7 +523,7 @@ func sizeFrom(s Solid, edge Face) stock.Length {
 // Each drawer has a slide line at its own height, and each divider its mark, in
 // the case: none is lost when equal marks are taken together.
 func TestEveryDrawerHasItsSlideLines(t *testing.T) {
-	eachRandomCase(t, func(t *testing.T, _ Design, c *Case) {
+	eachRandomCase(t, func(t *testing.T, _ Context, _ Design, c *Case) {
 		type line struct {
 			solid int
 			at    stock.Length // in the case
@@ -558,8 +558,7 @@ func TestEveryDrawerHasItsSlideLines(t *testing.T) {
 // Units choose what is suggested in notes, and defaults; no mark moves if they
 // are given.
 func TestUnitsMoveNoMark(t *testing.T) {
-	eachRandomCase(t, func(t *testing.T, d Design, _ *Case) {
-		oneDrawerEach(&d)
+	eachRandomCase(t, func(t *testing.T, from Context, d Design, _ *Case) {
 		d.Shelf.PinInset, d.Shelf.PinPitch, d.Drawer.UnderBottom = metric("30"), metric("25"), metric("8")
 		for _, joint := range []*Word{&d.Carcass.Joint, &d.Partition.Joint, &d.Divider.Joint, &d.Frame.Corner} {
 			if joint.Value == "dowel" { // sold in one or the other
@@ -581,7 +580,6 @@ func TestUnitsMoveNoMark(t *testing.T) {
 			}
 			return all
 		}
-		from := workshop(stock.Millimeters)
 		c := derive(t, d, from)
 		from.Ruler.Units = stock.Inches
 		if diff := cmp.Diff(undeep(c), undeep(derive(t, d, from)), cmpopts.IgnoreFields(Mark{}, "Note"),

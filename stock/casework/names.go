@@ -35,11 +35,15 @@ type (
 	Word         = design.Word
 
 	Context    = design.Context
+	Tools      = design.Tools
 	Material   = design.Material
 	Properties = design.Properties
 	Property   = design.Property
 	Caution    = design.Caution
 )
+
+// UsualTools are those of a shop that works in units.
+var UsualTools = design.UsualTools
 
 // MaterialsOf gathers the materials of a job's stock, and Wood the properties of one of Woods.
 var (

@@ -270,7 +270,7 @@ func holes(c *Case) (ends, faces []bored) {
 // two are together 2 deeper than the peg is long, and nothing comes through.
 func TestHolesOfMatesMeet(t *testing.T) {
 	seen := 0
-	eachRandomCase(t, func(t *testing.T, d Design, c *Case) {
+	eachRandomCase(t, func(t *testing.T, _ Context, d Design, c *Case) {
 		ends, faces := holes(c)
 		if len(ends) != len(faces) {
 			t.Errorf("%d holes in ends, %d in faces", len(ends), len(faces))

@@ -13,7 +13,7 @@ import (
 // nothing reaches out of the outside, and neighbors share no more room than
 // their joint takes.
 func TestSolidsFillTheCase(t *testing.T) {
-	eachRandomCase(t, func(t *testing.T, d Design, c *Case) {
+	eachRandomCase(t, func(t *testing.T, from Context, d Design, c *Case) {
 		counts := make([]int, len(c.Parts))
 		for _, s := range c.Solids {
 			if s.Part < 0 {
@@ -57,14 +57,14 @@ func TestSolidsFillTheCase(t *testing.T) {
 // Strips added to panels share no room with anything, or are refused.
 func TestAddedStripsAreInNobodysWay(t *testing.T) {
 	refused := 0
-	eachRandomCase(t, func(t *testing.T, d Design, _ *Case) {
+	eachRandomCase(t, func(t *testing.T, from Context, d Design, _ *Case) {
 		d.Edgings = slices.Clone(d.Edgings)
 		for i := range d.Edgings {
 			if d.Edgings[i].On.Value != "fronts" {
 				d.Edgings[i].Fit = word("added")
 			}
 		}
-		c, faults := Derive(d, workshop(stock.Millimeters))
+		c, faults := Derive(d, from)
 		if c != nil {
 			checkRoom(t, d, c)
 			return

@@ -10,7 +10,7 @@ import (
 )
 
 func TestUnitsHoldEveryPartAsOftenAsItIsWanted(t *testing.T) {
-	eachRandomCase(t, func(t *testing.T, d Design, c *Case) {
+	eachRandomCase(t, func(t *testing.T, _ Context, d Design, c *Case) {
 		counts := make([]int, len(c.Parts))
 		var drawers []int
 		for _, u := range c.Units() {
@@ -74,7 +74,7 @@ func TestEveryRoleHasItsUnit(t *testing.T) {
 
 // Nothing but shelves, doors and drawers stands in an opening.
 func TestOpeningsAreClear(t *testing.T) {
-	eachRandomCase(t, func(t *testing.T, d Design, c *Case) {
+	eachRandomCase(t, func(t *testing.T, _ Context, d Design, c *Case) {
 		for _, o := range c.Openings {
 			room := Solid{At: o.At, Size: Point{o.Width, o.Depth, o.Height}}
 			for _, s := range c.Solids {

@@ -48,6 +48,7 @@ func (r *reader) derive(root *table, at place, offers []offer, rough []lumber, a
 		StockInDoubt: inDoubt || !whole,
 		Doubts:       d.doubts,
 		Kerf:         into.Saw.Kerf,
+		Tools:        r.tools(root, at),
 	})
 	for _, f := range faults {
 		r.fault(place{at.file, f.Line, f.Key}, fault.New(f.Cause, f.Remedy))

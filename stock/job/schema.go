@@ -73,6 +73,7 @@ var fileKeys = []key{
 	{name: "title", holds: aText},
 	{name: "units", holds: aWord, words: []string{"mm", "in"}, metric: "mm"},
 	{name: "saw", holds: section, keys: sawKeys},
+	{name: "tools", holds: section, keys: toolKeys},
 	{name: "milling", holds: section, keys: millingKeys},
 	{name: "allowance", holds: section, keys: allowanceKeys},
 	{name: "material", holds: sections, keys: materialKeys, most: mostMaterials},

@@ -22,10 +22,13 @@ type Bay struct {
 
 // Opening is a space of a bay.
 type Opening struct {
-	At      design.Place
-	Name    string        // "opening 1"
-	Given   design.Length // height
-	Height  stock.Length
+	At     design.Place
+	Name   string        // "opening 1"
+	Given  design.Length // height
+	Height stock.Length
+	// Shared is the height that fronts and doors are cut for: of openings that share, the least, so
+	// that theirs are alike.
+	Shared  stock.Length
 	Floor   stock.Length // above the case's own
 	Shelves int
 	Doors   int

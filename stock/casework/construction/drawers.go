@@ -131,6 +131,26 @@ func (s Drawers) FalseFronts(o Opening) bool {
 	return s.Front != "none" && !o.Stack[0].Measured && !(s.Front == "overlay" && o.Doors > 0)
 }
 
+// GapsOf is how many gaps a stack has, over which what rounding leaves is spread.
+func (s Drawers) GapsOf(o Opening) int {
+	if s.FalseFronts(o) && s.Front == "overlay" {
+		return len(o.Stack) - 1
+	}
+	return len(o.Stack) + 1
+}
+
+// Wider is how much wider than given each gap of a stack is, whose fronts are settled.
+func (s Drawers) Wider(o Opening) stock.Length {
+	left := o.Height - s.Gaps(o).Total()
+	for _, x := range o.Stack {
+		left -= x.Front.Value
+	}
+	if n := s.GapsOf(o); n > 0 {
+		return left / stock.Length(n)
+	}
+	return 0
+}
+
 // Gaps are the spaces between and beside the drawers of a stack. The opening is higher than its
 // drawers by them:
 //

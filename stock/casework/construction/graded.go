@@ -25,5 +25,5 @@ func (r *Construction) checkGraded(o Opening, measured int) {
 
 // Steps is how much higher front i, from the top, is than the first.
 func (o Opening) Steps(i int) stock.Term {
-	return stock.Term{Times: i, Value: o.Graded.Value, Label: "step"}
+	return stock.Term{Times: i, Value: o.Graded.Value, Label: "graded"}
 }

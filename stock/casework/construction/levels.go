@@ -20,3 +20,13 @@ func (r *Construction) Floor() stock.Length {
 	}
 	return r.Base.Height + r.Carcass.Thickness
 }
+
+// OnStep is the step nearest to a height. Steps begin at the lower end of the sides, where marks are
+// measured from.
+func (r *Construction) OnStep(height stock.Length) stock.Length {
+	from := r.Origin()[solid.Z]
+	if r.BottomUnder {
+		from += r.Carcass.Thickness - r.Corner.Depth
+	}
+	return from + r.In.Nearest(height-from)
+}

@@ -21,6 +21,8 @@ type Context struct {
 	Doubts []string
 	// Kerf is the saw's: a crosscut takes it, and no finger is narrower.
 	Kerf stock.Length
+	// Tools are those of the shop. Without any, sizes stay exact.
+	Tools Tools
 }
 
 // Material is the stock of one material that a job offers.

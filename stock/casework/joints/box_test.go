@@ -29,7 +29,7 @@ func TestFingers(t *testing.T) {
 	// 100 / 9 = 11.111...: the fourth edge is at 44.4 and the eighth at 88.9, not
 	// at 8 x 11.1 = 88.8.
 	want(suggestedFingers(sample.Metric("100").Value, sample.Metric("12").Value),
-		"0", "≈11.1", "≈22.2", "≈33.3", "≈44.4", "≈55.6", "≈66.7", "≈77.8", "≈88.9", "100")
+		"0", "≈11.1", "≈22.2", "≈33.3", "≈44.45", "≈55.55", "≈66.65", "≈77.75", "≈88.9", "100")
 }
 
 // Any width: an odd number of fingers, from half to all of the thickness from

@@ -52,8 +52,10 @@ func (r *Maker) drawerPlace(b construction.Bay, o construction.Opening, i int) s
 func (r *Maker) drawerPieces(b construction.Bay, o construction.Opening, i int, front stock.Length, place []string) {
 	s, x := r.Built.Drawers, o.Stack[i]
 	wide := sums.Plus(sums.Minus(sums.Of(b.Width, b.Name), s.TakenBeside(o)), stock.Term{Times: -2, Value: s.Side, Label: "side clearance"})
+	wide, beside := r.In.Fitted(wide, 2, s.Side, "side clearance")
 	before := sums.Plus(s.TakenBefore(o), s.InsetFront(o))
 	deep := sums.Plus(sums.Minus(sums.Of(r.Sizes.Depth.Clear, "inside depth"), before), stock.Term{Times: -1, Value: s.Behind, Label: "gap behind"})
+	deep, _ = r.In.Fitted(deep, 1, s.Behind, "gap behind")
 	if s.BoxDepth.Set {
 		deep = sums.Of(s.BoxDepth.Value, "box depth")
 	}
@@ -65,10 +67,15 @@ func (r *Maker) drawerPieces(b construction.Bay, o construction.Opening, i int, 
 		ends = wide
 	}
 	from, to := r.covered(o, i, front)
-	at := solid.Point{b.Left + s.TakenLeft(o) + s.Side, before.Total(), from + (to-from-high.Total())/2}
+	at := solid.Point{b.Left + s.TakenLeft(o) + s.Side + beside/2, before.Total(), from + (to-from-high.Total())/2}
+	if low := r.Built.OnStep(at[solid.Z]); s.FalseFronts(o) && low >= from && low+high.Total() <= to {
+		at[solid.Z] = low
+	}
 	behind := at[solid.Y] + deep.Total() - s.Box.Thickness
 	endAt := at[solid.X] + (wide.Total()-ends.Total())/2
-	bottom := []stock.Term{s.Groove.Term(2), {Times: -1, Value: s.BottomClearance, Label: "clearance"}}
+	held := []stock.Term{s.Groove.Term(2), {Times: -1, Value: s.BottomClearance, Label: "clearance"}}
+	bottomLong, moreLong := r.In.Fitted(sums.Plus(inside, held...), 1, s.BottomClearance, "clearance")
+	bottomWide, moreWide := r.In.Fitted(sums.Plus(sums.Plus(deep, sides), held...), 1, s.BottomClearance, "clearance")
 
 	r.add(Piece{Role: "drawer side", places: place, Panel: s.Box, Count: 2, Length: deep, Width: high,
 		way: solid.Endwise, Stands: r.ofDrawer(at, solid.Point{at[solid.X] + wide.Total() - s.Box.Thickness, at[solid.Y], at[solid.Z]})})
@@ -76,16 +83,17 @@ func (r *Maker) drawerPieces(b construction.Bay, o construction.Opening, i int, 
 		way: solid.Across, Stands: r.ofDrawer(solid.Point{endAt, at[solid.Y], at[solid.Z]}, solid.Point{endAt, behind, at[solid.Z]})})
 	inGroove := s.Box.Thickness - s.Groove.Depth + s.BottomClearance/2
 	r.add(Piece{Role: "drawer bottom", dryFit: true, places: place, Panel: s.Bottom, Count: 1,
-		Length: sums.Plus(inside, bottom...), Width: sums.Plus(sums.Plus(deep, sides), bottom...),
-		way: solid.Level, Stands: r.ofDrawer(solid.Point{at[solid.X] + inGroove, at[solid.Y] + inGroove, at[solid.Z] + s.UnderBottom})})
+		Length: bottomLong, Width: bottomWide,
+		way: solid.Level, Stands: r.ofDrawer(solid.Point{at[solid.X] + inGroove + moreLong/2, at[solid.Y] + inGroove + moreWide/2, at[solid.Z] + s.UnderBottom})})
 	r.store(x, place[0], Storage{Width: inside.Total(), Depth: sums.Plus(deep, sides).Total()}, high)
 	if s.FalseFronts(o) {
-		front := solid.Point{b.Left + s.TakenLeft(o) + s.Gap, s.TakenBefore(o).Total(), front}
+		wide, beside := r.frontWidth(b, o)
+		front := solid.Point{b.Left + s.TakenLeft(o) + s.Gap + beside/2, s.TakenBefore(o).Total(), front}
 		if s.Front == "overlay" {
 			front[solid.X], front[solid.Y] = b.Left-s.Overlay, -s.FrontPanel.Thickness
 		}
 		r.add(Piece{Role: "false front", dryFit: true, places: place, Panel: s.FrontPanel, Count: 1,
-			Length: r.frontWidth(b, o), Width: sums.Of(x.Front.Value, "front height"), way: solid.Across, Stands: r.ofDrawer(front)})
+			Length: wide, Width: sums.Of(x.Front.Value, "front height"), way: solid.Across, Stands: r.ofDrawer(front)})
 	}
 }
 
@@ -104,13 +112,15 @@ func (r *Maker) store(x construction.Box, drawer string, inside Storage, high st
 	r.Storage = append(r.Storage, inside)
 }
 
-// frontWidth is the width of a false front: its gap all round, or its overlay.
-func (r *Maker) frontWidth(b construction.Bay, o construction.Opening) stock.Sum {
+// frontWidth is the width of a false front: its gap all round, or its overlay. More is what its two
+// gaps take besides.
+func (r *Maker) frontWidth(b construction.Bay, o construction.Opening) (wide stock.Sum, more stock.Length) {
 	s := r.Built.Drawers
 	if s.Front == "inset" {
-		return sums.Plus(sums.Minus(sums.Of(b.Width, b.Name), s.TakenBeside(o)), stock.Term{Times: -2, Value: s.Gap, Label: "gap"})
+		wide = sums.Plus(sums.Minus(sums.Of(b.Width, b.Name), s.TakenBeside(o)), stock.Term{Times: -2, Value: s.Gap, Label: "gap"})
+		return r.In.Fitted(wide, 2, s.Gap, "gap")
 	}
-	return sums.Plus(sums.Of(b.Width, b.Name), stock.Term{Times: 2, Value: s.Overlay, Label: "overlay"})
+	return sums.Plus(sums.Of(b.Width, b.Name), stock.Term{Times: 2, Value: s.Overlay, Label: "overlay"}), 0
 }
 
 // boxHeight is the height of the box of drawer i: the part of the opening that its front covers,
@@ -136,7 +146,8 @@ func (r *Maker) boxHeight(o construction.Opening, i int) stock.Sum {
 		share = sums.Plus(share, stock.Term{Times: -ends, Value: s.Overlay, Label: "overlay"})
 	}
 	if !x.BoxHeight.Set {
-		return sums.Plus(share, stock.Term{Times: -1, Value: s.HeightClearance, Label: "height clearance"})
+		high, _ := r.In.Fitted(sums.Plus(share, stock.Term{Times: -1, Value: s.HeightClearance, Label: "height clearance"}), 1, s.HeightClearance, "height clearance")
+		return high
 	}
 	if x.BoxHeight.Value > share.Total() {
 		r.In.Fault(x.At.Under(x.BoxHeight.Line, "box_height"), fmt.Sprintf("a box %s high does not go into its share of the opening, %s",
@@ -154,18 +165,19 @@ func (r *Maker) fronts(o construction.Opening) []stock.Length {
 	if len(o.Stack) == 0 {
 		return nil
 	}
+	wider := s.Wider(o)
 	switch {
 	case !s.FalseFronts(o):
-		at -= s.Above
+		at -= s.Above + wider
 	case s.Front == "inset":
-		at -= s.Gap
+		at -= s.Gap + wider
 	default:
 		at += s.Overlay
 	}
 	for _, x := range o.Stack {
 		at -= x.Front.Value
 		edges = append(edges, at)
-		at -= s.Gap
+		at -= s.Gap + wider
 	}
 	return edges
 }

@@ -58,18 +58,23 @@ func (r *Maker) backPieces() {
 			way: solid.Facing, Stands: solid.Stands(solid.Point{solid.Y: r.Sizes.Depth.Outside - b.Thickness, solid.Z: r.Built.Base.Height})})
 		return
 	}
-	from := solid.Point{solid.Y: r.Sizes.Depth.Outside - b.SetIn - b.Thickness, solid.Z: r.Built.Floor() - b.Depth + b.Clearance/2}
 	held := []stock.Term{b.Term(2), {Times: -1, Value: b.Clearance, Label: "clearance"}}
-	height := sums.Plus(sums.Of(r.Sizes.Height.Clear, "inside height"), held...)
+	fitted := func(clear stock.Sum) (stock.Sum, stock.Length) {
+		return r.In.Fitted(sums.Plus(clear, held...), 1, b.Clearance, "clearance")
+	}
+	height, more := fitted(sums.Of(r.Sizes.Height.Clear, "inside height"))
+	from := solid.Point{solid.Y: r.Sizes.Depth.Outside - b.SetIn - b.Thickness, solid.Z: r.Built.Floor() - b.Depth + (b.Clearance+more)/2}
 	if r.Built.Frame == nil || len(r.Built.Bays) == 1 {
-		from[solid.X] = r.Built.Bays[0].Left - b.Depth + b.Clearance/2
-		r.add(Piece{Role: "back", dryFit: true, Panel: b.Panel, Count: 1, Length: height,
-			Width: sums.Plus(sums.Of(r.Sizes.Width.Clear, "inside width"), held...), way: solid.Facing, Stands: solid.Stands(from)})
+		width, more := fitted(sums.Of(r.Sizes.Width.Clear, "inside width"))
+		from[solid.X] = r.Built.Bays[0].Left - b.Depth + (b.Clearance+more)/2
+		r.add(Piece{Role: "back", dryFit: true, Panel: b.Panel, Count: 1, Length: height, Width: width,
+			way: solid.Facing, Stands: solid.Stands(from)})
 		return
 	}
 	for _, bay := range r.Built.Bays {
-		from[solid.X] = bay.Left - b.Depth + b.Clearance/2
-		r.add(Piece{Role: "back", dryFit: true, places: []string{bay.Name}, Panel: b.Panel, Count: 1, Length: height,
-			Width: sums.Plus(sums.Of(bay.Width, bay.Name), held...), way: solid.Facing, Stands: solid.Stands(from)})
+		width, more := fitted(sums.Of(bay.Width, bay.Name))
+		from[solid.X] = bay.Left - b.Depth + (b.Clearance+more)/2
+		r.add(Piece{Role: "back", dryFit: true, places: []string{bay.Name}, Panel: b.Panel, Count: 1, Length: height, Width: width,
+			way: solid.Facing, Stands: solid.Stands(from)})
 	}
 }

@@ -11,7 +11,7 @@ import (
 //	inset    opening - gap all round and between
 //	overlay  opening + 2 overlays - gap between
 //
-// Two doors share the width, rounded down to the unit of Length.
+// Two doors share the width. What rounding leaves goes to the gaps.
 func (r *Maker) doorPieces() {
 	s := r.Built.Doors
 	for _, b := range r.Built.Bays {
@@ -20,23 +20,35 @@ func (r *Maker) doorPieces() {
 				continue
 			}
 			name, n := b.Name+" "+o.Name, o.Doors
-			wide, high := sums.Of(b.Width, b.Name), sums.Of(o.Height, name+" height")
-			from := solid.Point{b.Left + s.Gap, 0, o.Floor + s.Gap}
+			wide, high, gaps := sums.Of(b.Width, b.Name), sums.Of(o.Shared, name+" height"), n-1
+			from := solid.Point{b.Left, 0, o.Floor}
 			if s.Fit == "inset" {
-				wide = sums.Plus(wide, stock.Term{Times: -n - 1, Value: s.Gap, Label: "gap"})
-				high = sums.Plus(high, stock.Term{Times: -2, Value: s.Gap, Label: "gap"})
+				gaps = n + 1
+				wide = sums.Plus(wide, stock.Term{Times: -gaps, Value: s.Gap, Label: "gap"})
+				high, _ = r.In.Fitted(sums.Plus(high, stock.Term{Times: -2, Value: s.Gap, Label: "gap"}), 2, s.Gap+(o.Height-o.Shared)/2, "gap")
+				from[solid.Z] += (o.Height - high.Total()) / 2
 			} else {
 				over := stock.Term{Times: 2, Value: s.Overlay, Label: "overlay"}
 				wide = sums.Plus(wide, over, stock.Term{Times: 1 - n, Value: s.Gap, Label: "gap"})
 				high = sums.Plus(high, over)
 				from = solid.Point{b.Left - s.Overlay, -s.Thickness, o.Floor - s.Overlay}
 			}
-			at := []solid.Point{from}
+			all := wide.Total()
 			if n == 2 {
 				r.Sizes.Record(name+" width of both doors", wide)
-				both := wide.Total()
-				wide = stock.Sum{{Times: 1, Value: both, Over: 2, Label: "both doors"}}
-				from[solid.X] += both + s.Gap - wide.Total()
+				wide = stock.Sum{{Times: 1, Value: all, Over: 2, Label: "both doors"}}
+			}
+			gap := s.Gap
+			if gaps > 0 {
+				gap += (all - stock.Length(n)*r.In.Down(wide.Total())) / stock.Length(gaps)
+				wide, _ = r.In.Fitted(wide, 1, gap-(wide.Total()-r.In.Down(wide.Total())), "gap")
+			}
+			if s.Fit == "inset" {
+				from[solid.X] += gap
+			}
+			at := []solid.Point{from}
+			if n == 2 {
+				from[solid.X] += wide.Total() + gap
 				at = append(at, from)
 				r.Built.CheckNarrowDoors(o, b.Width, wide.Total())
 			}

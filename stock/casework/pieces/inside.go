@@ -18,6 +18,15 @@ func (r *Maker) insideDepth() stock.Sum {
 	return sums.Of(r.Sizes.Depth.Clear, "inside depth")
 }
 
+// beforeBack is a depth of panels within the box, which leaves a gap before a back that is let in.
+// Otherwise panels are flush with the sides.
+func (r *Maker) beforeBack(depth stock.Sum) stock.Sum {
+	if r.Built.Frame == nil && r.Built.Back.Housed() {
+		depth, _ = r.In.Fitted(depth, 1, 0, "gap behind")
+	}
+	return depth
+}
+
 // insidePieces are the partitions, the dividers and the shelves.
 //
 //	in dados      clear size + 2 dados
@@ -35,7 +44,7 @@ func (r *Maker) insidePieces() {
 		for _, bay := range r.Built.Bays[1:] {
 			at = append(at, solid.Point{bay.Behind - b.Partition.Thickness, o[solid.Y], o[solid.Z] + b.Carcass.Thickness - b.Partition.Joint.Depth})
 		}
-		r.add(Piece{Role: "partition", Panel: b.Partition.Panel, Count: n, Width: r.insideDepth(),
+		r.add(Piece{Role: "partition", Panel: b.Partition.Panel, Count: n, Width: r.beforeBack(r.insideDepth()),
 			Length: sums.Plus(height, b.Partition.Joint.Term(2)),
 			way:    solid.Upright, Stands: solid.Stands(at...)})
 	}
@@ -48,7 +57,7 @@ func (r *Maker) insidePieces() {
 				on = on.and(bearing(o.Contents.Row()))
 				at = append(at, solid.Point{bay.Behind - b.Divider.Joint.Depth, r.Built.Origin()[solid.Y], r.Built.DividerBelow(o)})
 			}
-			r.add(Piece{Role: "divider", places: []string{bay.Name}, Panel: b.Divider.Panel, Count: n, Width: r.insideDepth(),
+			r.add(Piece{Role: "divider", places: []string{bay.Name}, Panel: b.Divider.Panel, Count: n, Width: r.beforeBack(r.insideDepth()),
 				Length: sums.Plus(wide, b.Divider.Joint.Term(2)),
 				way:    solid.Level, Stands: solid.Stands(at...), Bears: on})
 		}
@@ -71,7 +80,7 @@ func (r *Maker) shelfPieces(bay construction.Bay, o construction.Opening, wide s
 	}
 	length := sums.Plus(wide, s.Joint.Term(2))
 	if s.Loose {
-		length = sums.Plus(wide, stock.Term{Times: -1, Value: s.Clearance, Label: "clearance"})
+		length, _ = r.In.Fitted(sums.Plus(wide, stock.Term{Times: -1, Value: s.Clearance, Label: "clearance"}), 1, s.Clearance, "clearance")
 	}
 	place, front := bay.Name, r.Built.Doors.ShelfFront(o, r.Built.Origin()[solid.Y])
 	if front.Value > 0 {
@@ -81,11 +90,18 @@ func (r *Maker) shelfPieces(bay construction.Bay, o construction.Opening, wide s
 	from := bay.Behind + (bay.Panels-length.Total())/2
 	gaps := stock.Length(o.Shelves + 1)
 	for n := range gaps - 1 { // evenly, from the top
-		at = append(at, solid.Point{from, r.Built.Origin()[solid.Y] + front.Value + s.SetBack,
-			o.Floor + (o.Height-(gaps-1)*s.Thickness)*(gaps-1-n)/gaps + (gaps-2-n)*s.Thickness})
+		height := o.Floor + (o.Height-(gaps-1)*s.Thickness)*(gaps-1-n)/gaps + (gaps-2-n)*s.Thickness
+		if o.Contents == nil { // they may need all the height of each space
+			height = r.Built.OnStep(height)
+		}
+		at = append(at, solid.Point{from, r.Built.Origin()[solid.Y] + front.Value + s.SetBack, height})
+	}
+	width := sums.Plus(r.insideDepth(), front, stock.Term{Times: -1, Value: s.SetBack, Label: "set back"})
+	if s.Loose {
+		width, _ = r.In.Fitted(width, 1, 0, "gap behind")
 	}
 	r.add(Piece{Role: "shelf", places: []string{place}, Panel: s.Panel, Count: o.Shelves, Length: length,
-		Width: sums.Plus(r.insideDepth(), front, stock.Term{Times: -1, Value: s.SetBack, Label: "set back"}),
+		Width: r.beforeBack(width),
 		way:   solid.Level, Stands: solid.Stands(at...), Bears: bearing(o.Contents.Row())})
 }
 

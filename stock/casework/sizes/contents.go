@@ -46,7 +46,7 @@ func widestContents(b construction.Bay) (widest *construction.Contents, need sto
 func (r *Sizes) hold(m *member, c *construction.Contents, need stock.Sum, size string, written design.Length, a design.Place) bool {
 	switch {
 	case !m.settled:
-		m.size, m.settled, m.least = need, true, true
+		m.size, m.settled, m.least = r.In.Up(need, "clearance"), true, true
 	case need.Total() <= m.size.Total():
 	case written.Set:
 		m.refused = &refusal{at: a.Under(written.Line, size), size: size, of: size + " of " + m.name, need: need.Total(), least: true,

@@ -22,7 +22,9 @@ func (r *Sizes) settleDepth() bool {
 		x.missing = "drawer.box_depth"
 	}
 	if deepest := r.deepestNeed(); deepest != nil {
-		deepest.least = x.outside.Set || x.inside.Set
+		if deepest.least = x.outside.Set || x.inside.Set; !deepest.least {
+			deepest.size = r.In.Up(deepest.size, "room behind")
+		}
 		x.others = []claim{*deepest}
 	}
 	var ok bool

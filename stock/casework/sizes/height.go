@@ -79,14 +79,26 @@ func (r *Sizes) openingHeights(b construction.Bay) (members []member, ok bool) {
 // settleOpenings shares out the height of a bay, and that of each opening
 // among its drawers.
 func (r *Sizes) settleOpenings(b *construction.Bay, members []member) bool {
+	sharing := make([]bool, len(members))
+	for k, m := range members {
+		sharing[k] = !m.settled
+	}
 	if !r.share(b.At, sums.Of(r.Height.Clear, "inside height"), sums.Plus(nil, r.dividers(*b)), members) {
 		return false
 	}
+	for k, o := range b.Openings {
+		sharing[k] = sharing[k] && r.hasRoom(o)
+	}
+	shared := r.dividersOnStep(*b, members, sharing)
 	ok := true
 	above := r.Built.Floor() + r.Height.Clear
 	for k := range b.Openings {
 		o := &b.Openings[k]
 		o.Height = members[k].size.Total()
+		o.Shared = o.Height
+		if sharing[k] {
+			o.Shared = shared
+		}
 		o.Floor = above - o.Height
 		between, _ := r.Built.Between()
 		above = o.Floor - between
@@ -96,6 +108,43 @@ func (r *Sizes) settleOpenings(b *construction.Bay, members []member) bool {
 		}
 	}
 	return ok
+}
+
+// dividersOnStep moves each divider of a bay to the nearest step, by less than one, where the
+// openings above and below it share what is left; a stated height between two such keeps its own. It
+// returns the least height of those that share.
+func (r *Sizes) dividersOnStep(b construction.Bay, members []member, sharing []bool) (least stock.Length) {
+	last := len(members) - 1
+	moves := make([]stock.Length, last+2) // of the top, of the dividers, of the bottom
+	at := r.Built.Floor() + r.Height.Clear
+	between, _ := r.Built.Between()
+	for k, m := range members[:last] {
+		at -= m.size.Total() + between
+		moves[k+1] = r.Built.OnStep(at) - at
+		if !sharing[k] {
+			moves[k+1] = moves[k]
+		}
+	}
+	for k := last; k >= 0 && !sharing[k]; k-- {
+		moves[k] = moves[k+1]
+	}
+	for k := range members {
+		moved := stock.Term{Times: 1, Value: moves[k] - moves[k+1], Label: "divider on the step"}
+		if moved.Value < 0 {
+			moved.Times, moved.Value = -1, -moved.Value
+		}
+		members[k].size = sums.Plus(members[k].size, moved)
+		if high := members[k].size.Total(); sharing[k] && (least == 0 || high < least) {
+			least = high
+		}
+	}
+	return least
+}
+
+// hasRoom reports whether gaps above or below what closes an opening can take a difference. Overlay
+// doors and fronts leave none.
+func (r *Sizes) hasRoom(o construction.Opening) bool {
+	return !(o.Doors > 0 && r.Built.Doors.Fit == "overlay") && !(len(o.Stack) > 0 && r.Built.Drawers.GapsOf(o) < len(o.Stack))
 }
 
 // settleStack finds the heights of the fronts in an opening.

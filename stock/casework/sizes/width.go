@@ -58,6 +58,9 @@ func (r *Sizes) bayWidths() (members []member, ok bool) {
 				cause: fmt.Sprintf("%s is given, but the %s %s", r.In.Print(b.Given.Value), wording.Many(b.Drawers(), "drawer needs", "drawers need"), r.In.Explained(need))}
 		}
 		if need != nil {
+			if x := r.In.Design; !x.OutsideWidth.Set && !x.InsideWidth.Set && !b.Given.Set {
+				need = r.In.Up(need, "side clearance")
+			}
 			m.size, m.settled = need, true
 		}
 		if c, least := widestContents(b); c != nil {
