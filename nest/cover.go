@@ -1,5 +1,7 @@
 package nest
 
+import "sawbill/nest/internal/instance"
+
 // Cover says where a replacement for a blank could come from if one is spoiled.
 type Cover int
 
@@ -18,7 +20,7 @@ const (
 func CoverOf(p Problem, plan Plan) []Cover {
 	cover := make([]Cover, len(p.Blanks))
 	for _, s := range p.unusedStock(plan) {
-		p.cover(cover, s, p.Stock[s].Usable(), FromStock)
+		p.coverFromPiece(cover, s)
 	}
 	for _, l := range plan.Layouts {
 		p.coverFrom(cover, l.Stock, l.Root)
@@ -38,6 +40,46 @@ func (p *Problem) unusedStock(plan Plan) (spare []int) {
 		}
 	}
 	return spare
+}
+
+// coverFromPiece records the blanks that a whole piece of stock holds, clear of its defects.
+func (p *Problem) coverFromPiece(cover []Cover, s int) {
+	st := p.Stock[s]
+	if len(st.Defects) == 0 {
+		p.cover(cover, s, st.Usable(), FromStock)
+		return
+	}
+	for i, b := range p.Blanks {
+		for _, f := range b.From {
+			if f.Stock != s {
+				continue
+			}
+			may := p.orientations(b, f, st.Usable())
+			if may&instance.Upright != 0 && st.hasRoom(b.Length, b.Width, p.Kerf) ||
+				may&instance.Turned != 0 && st.hasRoom(b.Width, b.Length, p.Kerf) {
+				cover[i] = FromStock
+			}
+		}
+	}
+}
+
+// hasRoom reports whether a rectangle lies clear of defects at the reference corner, or one
+// waste piece or more away from it, behind a defect.
+func (s *Stock) hasRoom(length, width, kerf int64) bool {
+	u := s.Usable()
+	xs, ys := []int64{0}, []int64{0}
+	for _, d := range s.Defects {
+		xs = append(xs, max(d.X+d.Length-s.TrimLength, kerf+1))
+		ys = append(ys, max(d.Y+d.Width-s.TrimWidth, kerf+1))
+	}
+	for _, x := range xs {
+		for _, y := range ys {
+			if x+length <= u.Length && y+width <= u.Width && !s.hasDefect(x+s.TrimLength, y+s.TrimWidth, length, width) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // coverFrom records the blanks that fit the offcuts below n.

@@ -68,7 +68,12 @@ func (e *exhaustive) holds(s, set int) bool {
 		return ok
 	}
 	u := e.p.Stock[s].Usable()
-	ok := e.fits(s, set, u.Length, u.Width, nest.AnyCut, 0)
+	var ok bool
+	if st := e.p.Stock[s]; len(st.Defects) > 0 {
+		ok = (&placing{e, s, map[spot]bool{}}).fits(spot{x: st.TrimLength, y: st.TrimWidth, l: u.Length, w: u.Width, set: set})
+	} else {
+		ok = e.fits(s, set, u.Length, u.Width, nest.AnyCut, 0)
+	}
 	e.packs[s][set] = ok
 	return ok
 }

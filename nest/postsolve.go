@@ -23,7 +23,10 @@ func (d *subproblem) postsolve(p *instance.Plan) (layouts []Layout, unplaced []U
 		return instance.ComparePieces(a.Root, b.Root)
 	})
 	for _, lay := range sorted {
-		l := Layout{Stock: d.stock[lay.Stock], Repeat: 1, Root: d.postsolveNode(lay.Root, left)}
+		l := Layout{Stock: d.stock[lay.Stock], Repeat: 1, Root: d.postsolveNode(d.arranged(lay), left)}
+		if st := d.problem.Stock[l.Stock]; len(st.Defects) > 0 {
+			st.wasteDefects(&l.Root, st.TrimLength, st.TrimWidth, d.problem.Kerf)
+		}
 		if n := len(layouts); n > 0 && layouts[n-1].Stock == l.Stock && equal(layouts[n-1].Root, l.Root) {
 			layouts[n-1].Repeat++
 			continue
@@ -38,6 +41,42 @@ func (d *subproblem) postsolve(p *instance.Plan) (layouts []Layout, unplaced []U
 		}
 	}
 	return layouts, unplaced
+}
+
+// arranged returns a layout in an order in which no part holds a defect. The search keeps no plan
+// that has none.
+func (d *subproblem) arranged(lay instance.Layout) instance.Piece {
+	root, ok := d.in.Arrange(lay.Stock, lay.Root)
+	if !ok {
+		panic("nest: a layout has a part in a defect")
+	}
+	return root
+}
+
+// wasteDefects makes waste of the offcuts of node n, at x, y, that hold a defect.
+func (s *Stock) wasteDefects(n *Node, x, y, kerf int64) {
+	if n.Use == Offcut && s.hasDefect(x, y, n.Length, n.Width) {
+		n.Use = Waste
+	}
+	for i := range n.Children {
+		c := &n.Children[i]
+		s.wasteDefects(c, x, y, kerf)
+		if n.Cut == Rip {
+			y += c.Width + kerf
+		} else {
+			x += c.Length + kerf
+		}
+	}
+}
+
+// hasDefect reports whether a rectangle holds some of a defect.
+func (s *Stock) hasDefect(x, y, length, width int64) bool {
+	for _, d := range s.Defects {
+		if x < d.X+d.Length && d.X < x+length && y < d.Y+d.Width && d.Y < y+width {
+			return true
+		}
+	}
+	return false
 }
 
 // postsolveNode takes the kerf off again: a piece of the instance is one kerf larger each way

@@ -25,6 +25,10 @@ func (p Problem) check() error {
 			bad("stock %d: %d x %d leaves nothing inside its trim", i, s.Length, s.Width)
 		case s.Price < 0 || s.Count < 0 || s.OnHand && s.Price != 0:
 			bad("stock %d: price %d and count %d must not be negative, and stock on hand has no price", i, s.Price, s.Count)
+		case slices.ContainsFunc(s.Defects, func(d Defect) bool {
+			return d.X < 0 || d.Y < 0 || d.Length <= 0 || d.Width <= 0 || d.X > s.Length-d.Length || d.Y > s.Width-d.Width
+		}):
+			bad("stock %d: a defect does not lie within %d x %d, or has no size", i, s.Length, s.Width)
 		case s.NarrowestRip < 0 || s.NarrowestRip > 0 && p.Keep.Width < s.NarrowestRip:
 			bad("stock %d: the narrowest rip %d is more than the least offcut's width %d, so that some leftovers could not be ripped", i, s.NarrowestRip, p.Keep.Width)
 		}
@@ -67,7 +71,7 @@ func presolve(p *Problem) (subproblems []*subproblem, unplaced []Unplaced, err e
 	for _, b := range p.Blanks {
 		unit = gcd(gcd(unit, b.Length+p.Kerf), b.Width+p.Kerf)
 	}
-	unit = max(unit, 1)
+	unit = p.refine(max(unit, 1))
 
 	group := make([]int, len(p.Stock)) // union-find over stock that shares blanks
 	for s := range group {
@@ -135,6 +139,38 @@ func presolve(p *Problem) (subproblems []*subproblem, unplaced []Unplaced, err e
 	return subproblems, unplaced, nil
 }
 
+// fineUnits are as many as a side should have where defects are rounded to units, outward.
+const fineUnits = 256
+
+// refine makes unit small enough that defects lose little as they are rounded.
+func (p *Problem) refine(unit int64) int64 {
+	for _, s := range p.Stock {
+		for _, d := range s.Defects {
+			if unit > min(s.Length, s.Width)/fineUnits {
+				unit = gcd(gcd(unit, d.X-s.TrimLength), d.Y-s.TrimWidth)
+				unit = gcd(gcd(unit, d.Length), d.Width)
+			}
+		}
+	}
+	return max(unit, -unit)
+}
+
+// defects returns the defects of stock s inside the trim, in units.
+func (d *subproblem) defects(s Stock) (all []instance.Rect) {
+	u := s.Usable()
+	for _, f := range s.Defects {
+		x, y := f.X-s.TrimLength, f.Y-s.TrimWidth
+		if x+f.Length <= 0 || y+f.Width <= 0 || x >= u.Length || y >= u.Width {
+			continue // in the trim
+		}
+		all = append(all, instance.Rect{
+			X0: max(0, x) / d.unit, Y0: max(0, y) / d.unit,
+			X1: ceilDiv(min(x+f.Length, u.Length), d.unit), Y1: ceilDiv(min(y+f.Width, u.Width), d.unit),
+		})
+	}
+	return all
+}
+
 func (d *subproblem) addStock(s int) {
 	st, kerf := d.problem.Stock[s], d.problem.Kerf
 	u := st.Usable()
@@ -148,6 +184,7 @@ func (d *subproblem) addStock(s int) {
 		Price: st.Price, Limit: limit, OnHand: st.OnHand,
 		FirstCut:     dirOf(st.FirstCut),
 		NarrowestRip: ceilDiv(st.NarrowestRip+kerf, d.unit),
+		Defects:      d.defects(st),
 	})
 }
 

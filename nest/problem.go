@@ -44,6 +44,16 @@ type Stock struct {
 	// NarrowestRip is the minimum width of a blank, offcut or split that comes off a rip. Waste
 	// may be narrower.
 	NarrowestRip int64
+	// Defects lie within every piece, trim included. Neither parts nor offcuts hold any of
+	// them; waste may, and cuts may pass them.
+	Defects []Defect
+}
+
+// Defect is a rectangle that is of no use: its corner nearest to the reference corner, measured
+// along the length and across it, and its size.
+type Defect struct {
+	X, Y          int64
+	Length, Width int64
 }
 
 // Usable returns the size inside the trim: the root of every layout.

@@ -82,6 +82,9 @@ func (s *script) read() (nest.Problem, nest.Plan) {
 			Price: s.odd(s.next(3)), Count: int(s.odd(s.next(3))), OnHand: s.next(4) == 1,
 			FirstCut: nest.Cut(s.next(4)), NarrowestRip: s.odd(s.next(3)),
 		})
+		if stock := &p.Stock[len(p.Stock)-1]; s.next(3) == 1 {
+			stock.Defects = []nest.Defect{{X: s.odd(s.next(12)), Y: s.odd(s.next(12)), Length: s.odd(1 + s.next(4)), Width: s.odd(1 + s.next(4))}}
+		}
 	}
 	var plan nest.Plan
 	for range s.next(4) {

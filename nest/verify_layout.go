@@ -52,16 +52,19 @@ func (in *inspection) root(n Node) {
 	if first := in.stock.FirstCut; n.Use == Split && first != AnyCut && n.Cut != first {
 		in.report(nil, "the first cut is a %s, stock %d asks for a %s", cutWord(n.Cut), in.index, cutWord(first))
 	}
-	in.node(n, nil, AnyCut)
+	in.node(n, nil, AnyCut, corner{in.stock.TrimLength, in.stock.TrimWidth})
 }
 
-// node checks a node of positive size that came off a cut in direction under.
-func (in *inspection) node(n Node, path []int, under Cut) {
+// corner is where a node begins, measured from the reference corner of the untrimmed stock.
+type corner struct{ along, across int64 }
+
+// node checks a node of positive size, in its place, that came off a cut in direction under.
+func (in *inspection) node(n Node, path []int, under Cut, at corner) {
 	if under == Rip && n.Use != Waste && n.Width < in.stock.NarrowestRip {
 		in.report(path, "ripped %d wide, the narrowest rip is %d", n.Width, in.stock.NarrowestRip)
 	}
 	if n.Use == Split {
-		in.split(n, path, under)
+		in.split(n, path, under, at)
 		return
 	}
 	if len(n.Children) > 0 {
@@ -70,8 +73,10 @@ func (in *inspection) node(n Node, path []int, under Cut) {
 	switch n.Use {
 	case Part:
 		in.part(n, path)
+		in.clear(n, path, at)
 	case Offcut, Waste:
-		in.leftover(n, path)
+		in.leftover(n, path, at)
+		in.clear(n, path, at)
 	default:
 		in.report(path, "use %d is unknown", n.Use)
 	}
@@ -101,10 +106,28 @@ func (in *inspection) part(n Node, path []int) {
 	in.report(path, "blank %d may not come %s from stock %d", n.Blank, orientations, in.index)
 }
 
-func (in *inspection) leftover(n Node, path []int) {
+// defect returns the first defect that a node holds some of, or -1.
+func (in *inspection) defect(n Node, at corner) int {
+	for i, d := range in.stock.Defects {
+		apart := d.X-at.along >= n.Length || at.along-d.X >= d.Length || d.Y-at.across >= n.Width || at.across-d.Y >= d.Width
+		if !apart {
+			return i
+		}
+	}
+	return -1
+}
+
+// clear refuses a defect in what is used or kept.
+func (in *inspection) clear(n Node, path []int, at corner) {
+	if i := in.defect(n, at); i >= 0 && n.Use != Waste {
+		in.report(path, "a part or an offcut at %d, %d holds some of defect %d of stock %d", at.along, at.across, i, in.index)
+	}
+}
+
+func (in *inspection) leftover(n Node, path []int, at corner) {
 	keep := in.problem.Keep
 	worthKeeping := n.Length >= keep.Length && n.Width >= keep.Width
-	if n.Use == Waste && worthKeeping {
+	if n.Use == Waste && worthKeeping && in.defect(n, at) < 0 {
 		in.report(path, "%d x %d is called waste, from %d x %d on it is an offcut", n.Length, n.Width, keep.Length, keep.Width)
 	}
 	if n.Use == Offcut && !worthKeeping {
@@ -112,7 +135,7 @@ func (in *inspection) leftover(n Node, path []int) {
 	}
 }
 
-func (in *inspection) split(n Node, path []int, under Cut) {
+func (in *inspection) split(n Node, path []int, under Cut, at corner) {
 	if n.Cut != Rip && n.Cut != Crosscut {
 		in.report(path, "a split by cut %d, which is neither rip nor crosscut", n.Cut)
 		return
@@ -129,7 +152,12 @@ func (in *inspection) split(n Node, path []int, under Cut) {
 	}
 	in.fill(n, path)
 	for i, child := range n.Children {
-		in.node(child, append(path, i), n.Cut)
+		in.node(child, append(path, i), n.Cut, at)
+		if n.Cut == Rip {
+			at.across += child.Width + in.problem.Kerf
+		} else {
+			at.along += child.Length + in.problem.Kerf
+		}
 	}
 }
 

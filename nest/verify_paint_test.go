@@ -41,6 +41,15 @@ func paint(t *testing.T, p nest.Problem, plan nest.Plan) {
 		c.fill(s.TrimLength, s.Width-s.TrimWidth, s.Length-2*s.TrimLength, s.TrimWidth, dust)
 		c.node(s.TrimLength, s.TrimWidth, l.Root)
 		c.look()
+		for _, d := range s.Defects {
+			for x := d.X; x < d.X+d.Length; x++ {
+				for y := d.Y; y < d.Y+d.Width; y++ {
+					if n := c.cells[x][y]; n != dust && c.uses[n-1] != nest.Waste {
+						t.Fatalf("square %d, %d has a defect and is used\n%+v\n%+v", x, y, p, l)
+					}
+				}
+			}
+		}
 	}
 	for i, m := range missing {
 		if m != 0 {
@@ -55,6 +64,7 @@ type canvas struct {
 	*testing.T
 	cells   [][]int // 0 is bare, dust is trim and kerf, others are numbered pieces
 	pieces  int
+	uses    []nest.Use // of each piece
 	kerf    int64
 	repeat  int
 	missing []int // of each blank
@@ -74,6 +84,7 @@ func (c *canvas) fill(x, y, length, width int64, colour int) {
 func (c *canvas) node(x, y int64, n nest.Node) {
 	if n.Use != nest.Split {
 		c.pieces++
+		c.uses = append(c.uses, n.Use)
 		c.fill(x, y, n.Length, n.Width, c.pieces)
 		if n.Use == nest.Part {
 			c.missing[n.Blank] -= c.repeat

@@ -53,6 +53,8 @@ type Stock struct {
 	OnHand       bool
 	FirstCut     Dir   // of the first level of cuts; None if free
 	NarrowestRip int64 // of a blank, offcut or split, kerf included; waste is exempt
+	// Defects hold neither parts nor offcuts. Every piece has them.
+	Defects []Rect
 }
 
 // Kind is an item type: a size of blank and its demand.

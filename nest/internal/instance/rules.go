@@ -1,13 +1,17 @@
 package instance
 
 // Allows reports whether a divided piece of stock obeys the limit on levels of cuts, the
-// direction of the first level, and the narrowest rip.
+// direction of the first level, and the narrowest rip, and can be arranged around defects.
 func (in *Instance) Allows(stock int, root Piece) bool {
 	st := in.Stock[stock]
 	if len(root.Children) > 0 && st.FirstCut != None && root.Dir != st.FirstCut {
 		return false
 	}
-	return in.allows(st, root, 0)
+	if !in.allows(st, root, 0) {
+		return false
+	}
+	_, ok := in.Arrange(stock, root)
+	return ok
 }
 
 func (in *Instance) allows(st Stock, p Piece, level int) bool {

@@ -78,7 +78,11 @@ func (f *Filler) Fill(demand []int, values []int64, bonus *setcover.CutBonus, ab
 		worth := f.tryStep()
 		if t := f.tree(); worth > above && !known[t.key] {
 			known[t.key] = true
-			found = append(found, instance.Normalize(t.piece(0)))
+			root := instance.Normalize(t.piece(0))
+			if _, ok := f.walk.e.in.Arrange(f.stock, root); !ok {
+				continue
+			}
+			found = append(found, root)
 			if len(found) == most {
 				break
 			}

@@ -36,6 +36,9 @@ func (w *walk) recreate(goal instance.Cost) {
 // insert places a part of kind k, in new stock if needed, and reports whether it could. missing
 // is all that is still to be inserted.
 func (w *walk) insert(k int32, goal instance.Cost, missing []int32) bool {
+	if w.e.flawed {
+		return w.insertClear(k, goal, missing)
+	}
 	s := w.state
 	at, ok := w.bestPlacement(k)
 	if !ok {
@@ -96,6 +99,9 @@ func (w *walk) bestPlacement(k int32) (at placement, ok bool) {
 func (w *walk) searchTree(k int32, i int, at *placement, best *int64, blinks bool) (ok bool) {
 	e, t := w.e, w.state.trees[i]
 	for _, as := range e.kinds[k].orientations[t.stock] {
+		if e.flawed && w.insertion.refusal.has(i, as.turned) {
+			continue
+		}
 		for g := range t.gaps {
 			c := &t.gaps[g]
 			if c.l < as.l || c.w < as.w {
@@ -166,7 +172,7 @@ func (w *walk) chooseStock(k int32, goal instance.Cost, missing []int32) int {
 	pick, best := -1, math.Inf(1)
 	for i := range e.stock {
 		st := &e.stock[i]
-		if s.used[i] >= w.maxPieces[i] || len(e.kinds[k].orientations[i]) == 0 || !s.cost.Plus(st.cost, 1).Less(goal) {
+		if e.flawed && w.insertion.refusal.stock(i) || s.used[i] >= w.maxPieces[i] || len(e.kinds[k].orientations[i]) == 0 || !s.cost.Plus(st.cost, 1).Less(goal) {
 			continue
 		}
 		rate := st.weight / float64(min(st.area, need))

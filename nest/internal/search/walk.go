@@ -46,6 +46,7 @@ type insertion struct {
 	unplacedStep []uint64
 	missingTried bool // every missing part was tried everywhere
 	blinks       bool
+	refusal      refusal
 	nextBlink    int          // placements until the next one is skipped
 	avoidCut     instance.Dir // as the first of two cuts; None avoids neither
 }
@@ -166,11 +167,17 @@ func (w *walk) updateBest() {
 	s := w.state
 	switch {
 	case len(s.missing) == 0:
-		w.best, w.goal = s.plan(), s.cost
+		plan := s.plan()
+		if !w.e.in.Clear(plan) {
+			return // a part would hold a defect
+		}
+		w.best, w.goal = plan, s.cost
 		w.clearLimits()
 		w.resetAcceptance()
 	case !w.best.Complete() && s.missingArea < w.bestMissing:
-		w.best, w.bestMissing = s.plan(), s.missingArea
+		if plan := s.plan(); w.e.in.Clear(plan) {
+			w.best, w.bestMissing = plan, s.missingArea
+		}
 	}
 }
 

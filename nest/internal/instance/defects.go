@@ -1,0 +1,229 @@
+package instance
+
+import "slices"
+
+// Rect is a rectangle within a piece of stock, from its reference corner. It ends before X1 and Y1.
+type Rect struct{ X0, Y0, X1, Y1 int64 }
+
+// Flawed reports whether pieces of a stock have defects.
+func (in *Instance) Flawed(stock int) bool { return len(in.Stock[stock].Defects) > 0 }
+
+// AnyFlawed reports whether any stock has defects.
+func (in *Instance) AnyFlawed() bool {
+	for s := range in.Stock {
+		if in.Flawed(s) {
+			return true
+		}
+	}
+	return false
+}
+
+// maxArranging limits the places that Arrange tries for the pieces of one layout.
+const maxArranging = 1 << 10
+
+// Arrange puts the pieces of a layout in normal form in order and moves them apart, so that its
+// parts keep clear of the defects. Leftovers fill the gaps, and are cut off beside a defect
+// where that leaves something to keep. The cuts may pass a defect. It is not ok if it finds no
+// order; there may be one.
+//
+// A piece begins where the one before it ends, or where a defect ends. Depth first, the pieces
+// that need no gap come first.
+func (in *Instance) Arrange(stock int, root Piece) (arranged Piece, ok bool) {
+	if !in.Flawed(stock) {
+		return root, true
+	}
+	a := arranger{in: in, defects: in.Stock[stock].Defects, left: maxArranging}
+	return a.piece(root, 0, 0)
+}
+
+type arranger struct {
+	in      *Instance
+	defects []Rect
+	left    int // places to try
+}
+
+// meets reports whether a defect lies within a rectangle, the kerf beyond its far sides left out.
+func (a *arranger) meets(x, y, l, w int64) bool {
+	for _, d := range a.defects {
+		if x < d.X1 && x+l-a.in.Kerf > d.X0 && y < d.Y1 && y+w-a.in.Kerf > d.Y0 {
+			return true
+		}
+	}
+	return false
+}
+
+// piece arranges p at a place.
+func (a *arranger) piece(p Piece, x, y int64) (arranged Piece, ok bool) {
+	switch {
+	case p.isLeftover() || !a.meets(x, y, p.L, p.W):
+		return p, true
+	case len(p.Children) == 0:
+		return p, false
+	}
+	r := row{arranger: a, of: p, x: x, y: y}
+	var room int64
+	for _, c := range p.Children {
+		if c.isLeftover() {
+			room += r.size(c)
+		} else {
+			r.rest = append(r.rest, c)
+		}
+	}
+	if !r.place(0, room) {
+		return p, false
+	}
+	p.Children = r.placed
+	return p, true
+}
+
+// row is a split whose children are being placed one after another.
+type row struct {
+	*arranger
+	of     Piece
+	x, y   int64
+	rest   []Piece // not placed yet
+	placed []Piece // with the gaps
+}
+
+func (r *row) size(p Piece) int64 {
+	if r.of.Dir == Crosscut {
+		return p.L
+	}
+	return p.W
+}
+
+// at returns the place of a child that begins so far along the row.
+func (r *row) at(along int64) (x, y int64) {
+	if r.of.Dir == Crosscut {
+		return r.x + along, r.y
+	}
+	return r.x, r.y + along
+}
+
+// place places the rest from so far along the row on, with room for gaps.
+func (r *row) place(along, room int64) bool {
+	if len(r.rest) == 0 {
+		r.gap(along, room)
+		return true
+	}
+	for _, gap := range r.gaps(along, room) {
+		for i, c := range r.rest {
+			if i > 0 && ComparePieces(c, r.rest[i-1]) == 0 {
+				continue
+			}
+			if r.left--; r.left < 0 {
+				return false
+			}
+			x, y := r.at(along + gap)
+			arranged, ok := r.piece(c, x, y)
+			if !ok {
+				continue
+			}
+			rest, placed := r.rest, len(r.placed)
+			r.gap(along, gap)
+			r.placed = append(r.placed, arranged)
+			r.rest = append(append([]Piece{}, rest[:i]...), rest[i+1:]...)
+			if r.place(along+gap+r.size(c), room-gap) {
+				return true
+			}
+			r.rest, r.placed = rest, r.placed[:placed]
+		}
+	}
+	return false
+}
+
+// gaps lists the gaps to try before the next child, in ascending order: none, or up to the end
+// of a defect. A gap in the middle is a piece of its own, wider than the kerf.
+func (r *row) gaps(along, room int64) []int64 {
+	list := []int64{0}
+	for _, d := range r.defects {
+		end := d.X1 - r.x
+		if r.of.Dir == Rip {
+			end = d.Y1 - r.y
+		}
+		if gap := max(end-along, r.in.Kerf+1); end > along && gap <= room {
+			list = append(list, gap)
+		}
+	}
+	slices.Sort(list)
+	return slices.Compact(list)
+}
+
+// gap appends leftovers of a size in all: one, or several if a part of it that is clear of
+// defects is worth keeping.
+func (r *row) gap(along, size int64) {
+	for size > 0 {
+		n := r.clear(along, size)
+		r.placed = append(r.placed, r.leftover(n))
+		along, size = along+n, size-n
+	}
+}
+
+func (r *row) leftover(size int64) Piece {
+	if r.of.Dir == Crosscut {
+		return Piece{L: size, W: r.of.W, Kind: Leftover}
+	}
+	return Piece{L: r.of.L, W: size, Kind: Leftover}
+}
+
+// clear returns how much of a gap to cut off as the next leftover: up to a defect, or past all
+// defects that touch, if what is clear is worth keeping; else all.
+func (r *row) clear(along, size int64) int64 {
+	worth := func(from, size int64) bool {
+		x, y := r.at(from)
+		p := r.leftover(size)
+		return p.L >= r.in.KeepLength && p.W >= r.in.KeepWidth && !r.meets(x, y, p.L, p.W)
+	}
+	var ends []int64
+	for _, d := range r.defects {
+		from, to := d.X0-r.x, d.X1-r.x
+		if r.of.Dir == Rip {
+			from, to = d.Y0-r.y, d.Y1-r.y
+		}
+		ends = append(ends, from-along, to-along)
+	}
+	slices.Sort(ends)
+	for _, n := range slices.Backward(ends) { // as much as is clear from here
+		if n > 0 && n < size && size-n > r.in.Kerf && worth(along, n) {
+			if worth(along, size) {
+				return size
+			}
+			return n
+		}
+	}
+	for i, n := range ends { // waste up to where something clear begins
+		for _, m := range append(slices.Clone(ends[i+1:]), size) {
+			if n > r.in.Kerf && m > n && m <= size && worth(along+n, m-n) {
+				return n
+			}
+		}
+	}
+	return size
+}
+
+// Clear reports whether every layout of a plan can be arranged around the defects.
+func (in *Instance) Clear(p *Plan) bool {
+	for _, l := range p.Layouts {
+		if _, ok := in.Arrange(l.Stock, l.Root); !ok {
+			return false
+		}
+	}
+	return true
+}
+
+// DropFlawed returns p without the layouts that cannot be arranged. Their parts are missing.
+func (in *Instance) DropFlawed(p *Plan) *Plan {
+	if in.Clear(p) {
+		return p
+	}
+	kept := &Plan{Missing: slices.Clone(p.Missing), Cost: p.Cost}
+	for _, l := range p.Layouts {
+		if _, ok := in.Arrange(l.Stock, l.Root); ok {
+			kept.Layouts = append(kept.Layouts, l)
+			continue
+		}
+		l.Root.CountParts(kept.Missing)
+		kept.Cost = kept.Cost.Plus(in.CostOf(l.Stock), -1)
+	}
+	return kept
+}
