@@ -59,7 +59,7 @@ func TestPagesListTheMarksOfACase(t *testing.T) {
 	for _, o := range []Options{{Case: markedCase()}, {Case: markedCase(), Paper: Letter, Ruler: inches}} {
 		listed := false
 		for _, page := range lay(bench(), whole(o)).Pages {
-			if err := drawing.CheckWriting(page); err != nil {
+			if err := drawing.CheckLegible(page); err != nil {
 				t.Error(err)
 			}
 			for _, text := range page.Texts() {
@@ -81,7 +81,7 @@ func TestPagesDrawTheMarksOfACase(t *testing.T) {
 	for _, o := range []Options{{Case: c}, {Case: c, Paper: Letter, Ruler: inches}} {
 		drawn, listed := 0, 0
 		for _, page := range lay(bench(), whole(o)).Pages {
-			if err := drawing.CheckWriting(page); err != nil {
+			if err := drawing.CheckLegible(page); err != nil {
 				t.Error(err)
 			}
 			for _, text := range page.Texts() {

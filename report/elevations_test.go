@@ -14,7 +14,7 @@ func TestElevationsAreOnAPageAndAsPictures(t *testing.T) {
 	for _, o := range []Options{{Case: chest()}, {Case: chest(), Paper: Letter, Ruler: inches}} {
 		found := 0
 		for _, page := range lay(p, whole(o)).Pages {
-			if err := drawing.CheckWriting(page); err != nil {
+			if err := drawing.CheckLegible(page); err != nil {
 				t.Error(err)
 			}
 			for _, text := range page.Texts() {

@@ -15,7 +15,7 @@ import (
 
 // aboutLabels stands over each page of them.
 const aboutLabels = "Print these pages on one side only. Cut them apart along the lines. Fix each label to its piece with the arrow along the grain, " +
-	"clear of the edges that are milled; the bold line of the small picture is the edge named there."
+	"clear of the edges that are milled. The bold line of the small picture is the edge named there; a second line beside an edge is edging."
 
 // labelPages are labels for all pieces, in the order in which they are cut, and
 // then for the offcuts to keep.
@@ -59,11 +59,20 @@ func labels(p *cutplan.Plan, names offcutNames, o Options) []label.Label {
 		for _, wanted := range e.Blanks {
 			for range wanted.Count {
 				across := p.Bill[wanted.Blank].Part.Grain == stock.GrainWidth
-				w.part(wanted.Blank, "from "+lumber(e.Rough), grainOf(stock.GrainLength, across))
+				w.part(wanted.Blank, roughThickness(p, wanted.Blank), "from "+lumber(e.Rough), grainOf(stock.GrainLength, across))
 			}
 		}
 	}
 	return append(w.parts, w.offcuts...)
+}
+
+// roughThickness is the least thickness that a blank comes from, where it is of lumber
+// whose boards are not known.
+func roughThickness(p *cutplan.Plan, blank int) stock.Length {
+	if all := p.Thicknesses()[blank]; len(all) > 0 {
+		return all[0]
+	}
+	return p.Bill[blank].Thickness
 }
 
 // freed is a piece of a layout and the number of the cut that frees it, 0 where
@@ -128,7 +137,7 @@ func (w *labelWriter) add(n freed, o origin) {
 	l := w.plan.Layouts[o.layout]
 	where := o.words(l)
 	if n.Use == cutplan.Part {
-		w.part(n.Blank, where, grainOf(l.Stock.Grain, n.Turned))
+		w.part(n.Blank, l.Stock.Thickness, where, grainOf(l.Stock.Grain, n.Turned))
 		return
 	}
 	w.offcuts = append(w.offcuts, label.Label{
@@ -150,15 +159,16 @@ func grainOf(in stock.Grain, turned bool) label.Grain {
 	return label.Across
 }
 
-// part adds the label of the next piece of a blank.
-func (w *labelWriter) part(blank int, where string, grain label.Grain) {
+// part adds the label of the next piece of a blank, from stock of a thickness.
+func (w *labelWriter) part(blank int, thickness stock.Length, where string, grain label.Grain) {
 	b := w.plan.Bill[blank]
 	w.told[blank]++
 	at := w.places.next(b)
 	l := label.Label{
 		Mark: b.Mark, Name: b.Name(), Of: fmt.Sprintf("%d of %d", w.told[blank], b.Count), Where: where,
 		Cut: "cut to " + blankSize(b, w.ruler), Finished: "finished " + partSize(b.Part, w.ruler),
-		Piece: label.Piece{Grain: grain, Edge: at.edge, End: at.end},
+		Piece: label.Piece{Grain: grain, Edge: at.edge, End: at.end, Inside: at.inside, Edged: at.edged},
+		Next:  w.next(b, thickness, at),
 	}
 	if b.Gang*b.Layers > 1 {
 		l.Finished += " each"
@@ -168,6 +178,28 @@ func (w *labelWriter) part(blank int, where string, grain label.Grain) {
 	}
 	l.Lines = w.remarks(b, at, l.Finished == "")
 	w.parts = append(w.parts, l)
+}
+
+// next is what is done with a blank after it is cut: the first step of its milling, or what
+// is laid out on it first.
+func (w *labelWriter) next(b cutplan.Blank, thickness stock.Length, at place) string {
+	said := ""
+	if steps := b.Milling(thickness); len(steps) > 0 {
+		first := 0
+		if steps[0].Operation == stock.SquareEnd && len(steps) > 1 { // which has no setting
+			first = 1
+		}
+		said = millingSteps(steps[first:first+1], w.ruler)
+	} else if len(at.marks) > 0 {
+		said = "lay out " + at.marks[0]
+	}
+	switch {
+	case said == "":
+		return ""
+	case b.Part.DryFit:
+		return "next: dry fit, then " + said
+	}
+	return "next: " + said
 }
 
 // remarks are what else is to be known of a piece, the weightiest first.
@@ -186,7 +218,18 @@ func (w *labelWriter) remarks(b cutplan.Blank, at place, asCut bool) []string {
 	}
 	add(note(b.Part))
 	if at.face != "" {
-		add("label on the " + at.face)
+		if at.inside {
+			add("label on the inside: " + at.face)
+		} else {
+			add("label on the " + at.face)
+		}
+	}
+	if len(at.edging) > 0 {
+		edges := make([]string, len(at.edging))
+		for i, e := range at.edging {
+			edges[i] = e.String()
+		}
+		add("edging on: " + strings.Join(edges, ", "))
 	}
 	if at.marks != nil {
 		add("lay out: " + strings.Join(at.marks, ", "))

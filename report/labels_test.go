@@ -120,7 +120,7 @@ func TestNothingOnALabelCrossesTheCutLines(t *testing.T) {
 				all[k].Job, all[k].Plan = "a job with a title that is long enough for any wall", "7K3Q-21"
 			}
 			for n, page := range grid.Pages(all) {
-				if err := drawing.CheckWriting(page); err != nil {
+				if err := drawing.CheckLegible(page); err != nil {
 					t.Fatalf("plan %d, page %d: %v", i, n+1, err)
 				}
 				w, h := grid.Width/float64(grid.Columns), grid.Height/float64(grid.Rows)
@@ -157,7 +157,7 @@ func TestEveryPageOfLabelsSaysHowToUseThem(t *testing.T) {
 		marks, heads := 0, 0
 		all := lay(many(300), whole(o)).Pages
 		for _, page := range all {
-			if err := drawing.CheckWriting(page); err != nil {
+			if err := drawing.CheckLegible(page); err != nil {
 				t.Fatal(err)
 			}
 			for _, text := range page.Texts() {
@@ -171,6 +171,32 @@ func TestEveryPageOfLabelsSaysHowToUseThem(t *testing.T) {
 		}
 		if want := (300 + 300 + 17) / 18; marks != 300 || heads < want {
 			t.Errorf("%d labels of parts on %d pages, want 300 on %d", marks, heads, want)
+		}
+	}
+}
+
+// A label says what is done next with its piece, with the setting: the first step of its
+// milling that has one, or what is laid out on it.
+func TestALabelSaysWhatIsNext(t *testing.T) {
+	w := labelWriter{ruler: stock.Ruler{}}
+	part := stock.Part{Length: 700 * stock.Millimeter, Width: 300 * stock.Millimeter, Thickness: 18 * stock.Millimeter}
+	trimmed := part
+	trimmed.Allowance = stock.Allowance{End: 10 * stock.Millimeter, Ends: 2}
+	fitted := trimmed
+	fitted.DryFit = true
+	for _, tt := range []struct {
+		part  stock.Part
+		marks []string
+		want  string
+	}{
+		{part, nil, ""},
+		{part, []string{"dado", "shelf pins"}, "next: lay out dado"},
+		{trimmed, []string{"dado"}, "next: stop at 700"},
+		{fitted, nil, "next: dry fit, then stop at 700"},
+	} {
+		b := cutplan.Blank{Blank: tt.part.Blank(stock.Sheet)}
+		if got := w.next(b, 18*stock.Millimeter, place{marks: tt.marks}); got != tt.want {
+			t.Errorf("%q, want %q", got, tt.want)
 		}
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"sawbill/nest/cutplan"
+	"sawbill/report/internal/label"
 	"sawbill/stock"
 	"sawbill/stock/casework"
 )
@@ -25,9 +26,13 @@ type places struct {
 type place struct {
 	into []string // sub-assemblies and names: "carcass, left", "drawer 2"
 	// edge and end are those at the lower edge and the right end of a label that
-	// lies along the piece on its face; empty for several pieces in one blank.
+	// lies along the piece on its face; empty for several pieces in one blank. The face is
+	// the inside where a piece has one.
 	face, edge, end string
-	marks           []string // what is laid out on it: "rabbet"
+	inside          bool
+	edged           label.Sides     // of the label's picture, that get edging
+	edging          []casework.Face // the same by their names
+	marks           []string        // what is laid out on it: "rabbet"
 }
 
 // newPlaces are those for the pieces of a bill.
@@ -91,7 +96,7 @@ func (p *places) next(b cutplan.Blank) place {
 		}
 	}
 	if n == 1 && b.Gang*b.Layers == 1 {
-		at.face, at.edge, at.end = p.sides(p.of.Solids[solids[0]])
+		p.sides(&at, solids[0])
 	}
 	return at
 }
@@ -152,31 +157,69 @@ var (
 	highFace = [...]string{casework.X: "right face", casework.Y: "back face", casework.Z: "upper face"}
 )
 
-// sides are the face of a piece that is seen with its low edge below and its high
-// end to the right, and these two.
-func (p *places) sides(s casework.Solid) (face, edge, end string) {
+// sides sets the face of a piece that a label goes on, and what lies at the label's lower
+// edge and right end. Of a piece with an inside that is the face; of others the one that
+// is seen with the low edge below and the high end to the right.
+func (p *places) sides(at *place, solid int) {
+	s := p.of.Solids[solid]
 	if s.Along == s.Across || s.Across == s.Through || s.Along == s.Through {
-		return "", "", ""
+		return
 	}
 	// Length to the right, width upwards: what looks at the reader is the far side
 	// of the third axis where the three follow one another as X, Y, Z do.
-	names := lowFace
-	if (s.Along+1)%3 == s.Across {
-		names = highFace
-	}
-	face = names[s.Through]
-	if s.Role == "side" {
-		face = "outer face"
-		if p.isRight(s) == (names == lowFace) {
-			face = "inner face"
+	far, turned := (s.Along+1)%3 == s.Across, false
+	lower := lowSide
+	if inner, ok := p.insideFar(s); ok {
+		at.inside = true
+		if inner != far { // turned over along its length
+			far, turned, lower = inner, true, highSide
 		}
 	}
-	return face, lowSide[s.Across], highSide[s.Along]
+	names := lowFace
+	if far {
+		names = highFace
+	}
+	at.face, at.edge, at.end = names[s.Through], lower[s.Across], highSide[s.Along]
+	if s.Role == "side" && at.inside {
+		at.face = "inner face"
+	}
+	at.edging = p.of.Edged(solid)
+	for _, e := range at.edging {
+		axis, far, _ := e.Side.Axis()
+		switch {
+		case axis == s.Along && far:
+			at.edged.Right = true
+		case axis == s.Along:
+			at.edged.Left = true
+		case far == turned:
+			at.edged.Lower = true
+		default:
+			at.edged.Upper = true
+		}
+	}
 }
 
-// isRight reports whether a side is the one on the right.
-func (p *places) isRight(s casework.Solid) bool {
-	return slices.ContainsFunc(p.of.Solids, func(other casework.Solid) bool {
-		return other.Role == s.Role && other.At[casework.X] < s.At[casework.X]
-	})
+// insideFar reports whether the far face of a piece looks to the middle of the case, or of
+// its drawer; ok is false for pieces that stand inside, and have no inside themselves.
+func (p *places) insideFar(s casework.Solid) (far, ok bool) {
+	switch s.Role {
+	case "shelf", "divider", "partition", "mid stile", "mid rail":
+		return false, false
+	}
+	if s.Role.Strip() || s.Role.Base() {
+		return false, false
+	}
+	var from, to stock.Length
+	first := true
+	for _, other := range p.of.Solids {
+		if other.Drawer != s.Drawer || other.Role.Base() {
+			continue
+		}
+		if first {
+			from, to, first = other.At[s.Through], other.End()[s.Through], false
+		}
+		from, to = min(from, other.At[s.Through]), max(to, other.End()[s.Through])
+	}
+	middle := s.At[s.Through] + s.End()[s.Through]
+	return middle < from+to, middle != from+to
 }

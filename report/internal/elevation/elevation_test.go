@@ -97,12 +97,12 @@ func TestWritingNeverOverlapsAndEverySheetFits(t *testing.T) {
 		if sheet.Width > width || sheet.Height > height {
 			t.Errorf("seed %d: the sheet is %.1f x %.1f", seed, sheet.Width, sheet.Height)
 		}
-		if err := drawing.CheckWriting(sheet); err != nil {
+		if err := drawing.CheckLegible(sheet); err != nil {
 			t.Errorf("seed %d: %v", seed, err)
 		}
 		for _, v := range Views {
 			d, _ := s.Fit(v, 190, 190)
-			if err := drawing.CheckWriting(d); err != nil {
+			if err := drawing.CheckLegible(d); err != nil {
 				t.Errorf("seed %d, %s: %v", seed, v.Name(), err)
 			}
 		}

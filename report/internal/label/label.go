@@ -13,6 +13,7 @@ type Label struct {
 	Of   string // which of how many alike: "1 of 3"
 	// Cut and Finished are the sizes before and after milling.
 	Cut, Finished string
+	Next          string // what is done next, with its setting: "plane to 21"
 	Where         string // where the piece comes from: "layout 2, cut 7"
 	// Lines are remarks, the weightiest first: what finds no room is left out
 	// from the end, with an ellipsis.
@@ -29,6 +30,7 @@ const (
 	pad      = 1.9 // between the cut line and what is written
 	headHigh = 9.5
 	sizeHigh = 6.2 // a size in two lines at the most
+	nextHigh = 8.2 // what is next, likewise
 	column   = 2.0 // between what stands side by side
 	ofSize   = 9.0
 	footSize = drawing.SmallestSize
@@ -37,6 +39,7 @@ const (
 var (
 	markSizes   = []float64{30, 26, 22, 18, 14, 11, 9, 7}
 	nameSizes   = []float64{11, 10, 9, 8, 7}
+	nextSizes   = []float64{14, 13, 12, 11, 10, 9}
 	cutSizes    = []float64{11, 10, 9, 8, 7}
 	finishSizes = []float64{9, 8, 7}
 	lineSizes   = []float64{9, 8.5, 8, 7.5, 7}
@@ -48,14 +51,7 @@ func (l Label) draw(d *drawing.Drawing, cell drawing.Rect) {
 	l.head(d, drawing.Rect{X: room.X, Y: room.Y, W: room.W, H: headHigh})
 	bottom := room.Bottom() - l.foot(d, room)
 	y := room.Y + headHigh + 0.6
-	for _, size := range []struct {
-		text  string
-		face  drawing.Face
-		sizes []float64
-	}{{l.Cut, drawing.Bold, cutSizes}, {l.Finished, drawing.Regular, finishSizes}} {
-		y += one(d, size.text, size.face, size.sizes, drawing.Rect{X: room.X, Y: y, W: room.W, H: sizeHigh})
-	}
-	y += 0.4
+	y += one(d, l.Cut, drawing.Bold, cutSizes, drawing.Rect{X: room.X, Y: y, W: room.W, H: sizeHigh})
 	rest := drawing.Rect{X: room.X, Y: y, W: room.W, H: bottom - y}
 	if w := l.Piece.draw(d, rest); w > 0 {
 		rest.W -= w + column
@@ -67,6 +63,15 @@ func (l Label) draw(d *drawing.Drawing, cell drawing.Rect) {
 		d.Line(drawing.Point{X: from, Y: base}, drawing.Point{X: rest.Right(), Y: base}, drawing.Narrow)
 		rest.H -= 6
 	}
+	for _, said := range []struct {
+		text  string
+		face  drawing.Face
+		sizes []float64
+	}{{l.Finished, drawing.Regular, finishSizes}, {l.Next, drawing.Bold, nextSizes}} {
+		high := one(d, said.text, said.face, said.sizes, drawing.Rect{X: rest.X, Y: rest.Y, W: rest.W, H: min(nextHigh, rest.H)})
+		rest.Y, rest.H = rest.Y+high, rest.H-high
+	}
+	rest.Y, rest.H = rest.Y+0.4, rest.H-0.4
 	l.remarks(d, rest)
 }
 

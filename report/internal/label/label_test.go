@@ -13,13 +13,13 @@ func TestALabelHoldsWhatItIsGiven(t *testing.T) {
 	full := Label{
 		Mark: "WWW", Name: long, Of: "299 of 300", Cut: "cut to " + long, Finished: "finished " + long, Where: long,
 		Lines: []string{long, long}, Fill: "date", Job: long, Plan: "7K3Q-21",
-		Piece: Piece{Grain: Across, Edge: "lower", End: "right"},
+		Next: "next: " + long, Piece: Piece{Grain: Across, Edge: "lower", End: "right", Inside: true, Edged: Sides{true, true, true, true}},
 	}
 	for _, l := range []Label{{}, {Mark: "A"}, {Mark: strings.Repeat("W", 40), Of: "1 of 1"}, {Name: strings.Repeat("x", 300)}, full} {
 		for _, size := range [][2]float64{{186, 252}, {191.9, 234}} {
 			g := New(size[0], size[1])
 			page := g.Pages([]Label{l, l, l, l})[0]
-			if err := drawing.CheckWriting(page); err != nil {
+			if err := drawing.CheckLegible(page); err != nil {
 				t.Fatal(err)
 			}
 			for i, text := range page.Texts() {

@@ -17,11 +17,18 @@ const (
 type Piece struct {
 	Grain     Grain
 	Edge, End string // "front", "top"; one word each
+	Inside    bool   // the label is on the inside of the piece
+	Edged     Sides  // edges and ends that get edging
 }
+
+// Sides are those of the picture.
+type Sides struct{ Lower, Upper, Left, Right bool }
 
 const (
 	pieceWide, pieceHigh = 15.0, 7.6
 	pieceGap             = 0.7 // mm between the outline and a word
+	edgingOff            = 1.0 // mm between the outline and the line of edging
+	edgingRoom           = 1.5 // mm that such a line takes
 	pieceSize            = drawing.SmallestSize
 )
 
@@ -32,7 +39,25 @@ func (p Piece) draw(d *drawing.Drawing, room drawing.Rect) float64 {
 		return 0
 	}
 	word := drawing.Height(pieceSize)
-	high, wide := pieceHigh, pieceWide
+	body := pieceHigh
+	if p.Inside {
+		body += word
+	}
+	high, wide := body, pieceWide
+	lower, right := 0.0, 0.0
+	if p.Edged.Upper {
+		high += edgingRoom
+	}
+	if p.Edged.Lower {
+		lower = edgingRoom
+	}
+	if p.Edged.Left {
+		wide += edgingRoom
+	}
+	if p.Edged.Right {
+		right = edgingRoom
+	}
+	high, wide = high+lower, wide+right
 	if p.Edge != "" {
 		high += pieceGap + word
 	}
@@ -42,19 +67,49 @@ func (p Piece) draw(d *drawing.Drawing, room drawing.Rect) float64 {
 	if high > room.H || wide > room.W/2 {
 		return 0
 	}
-	box := drawing.Rect{X: room.Right() - wide, Y: room.Y + 0.4, W: pieceWide, H: pieceHigh - 0.4}
+	box := drawing.Rect{X: room.Right() - wide, Y: room.Y + 0.4, W: pieceWide, H: body - 0.4}
+	if p.Edged.Left {
+		box.X += edgingRoom
+	}
+	if p.Edged.Upper {
+		box.Y += edgingRoom
+	}
 	d.Box(box, drawing.Visible, drawing.NoFill)
+	p.edging(d, box)
 	if p.Edge != "" { // a bold line is the edge that is named, in the manner of a face edge mark
 		d.Line(drawing.Point{X: box.X, Y: box.Bottom()}, drawing.Point{X: box.Right(), Y: box.Bottom()}, drawing.Outline)
-		at := drawing.Point{X: box.Center().X, Y: box.Bottom() + pieceGap + drawing.Rise(pieceSize)}
+		at := drawing.Point{X: box.Center().X, Y: box.Bottom() + lower + pieceGap + drawing.Rise(pieceSize)}
 		d.Text(drawing.Text{At: at, String: p.Edge, Size: pieceSize, Align: drawing.Center})
 	}
 	if p.End != "" {
-		at := drawing.Point{X: box.Right() + pieceGap + drawing.Rise(pieceSize), Y: box.Center().Y}
+		at := drawing.Point{X: box.Right() + right + pieceGap + drawing.Rise(pieceSize), Y: box.Center().Y}
 		d.Text(drawing.Text{At: at, String: p.End, Size: pieceSize, Align: drawing.Center, Turned: true})
+	}
+	if p.Inside {
+		base := box.Bottom() - 0.7 - drawing.Descent*pieceSize*0.3528/2
+		d.Text(drawing.Text{At: drawing.Point{X: box.Center().X, Y: base}, String: "INSIDE", Size: pieceSize, Face: drawing.Bold, Align: drawing.Center})
+		box.H -= word
 	}
 	p.grain(d, box.Inset(0.9))
 	return wide
+}
+
+// edging draws a wide line beside each side that gets edging.
+func (p Piece) edging(d *drawing.Drawing, box drawing.Rect) {
+	out := box.Inset(-edgingOff)
+	for _, side := range []struct {
+		is       bool
+		from, to drawing.Point
+	}{
+		{p.Edged.Lower, drawing.Point{X: box.X, Y: out.Bottom()}, drawing.Point{X: box.Right(), Y: out.Bottom()}},
+		{p.Edged.Upper, drawing.Point{X: box.X, Y: out.Y}, drawing.Point{X: box.Right(), Y: out.Y}},
+		{p.Edged.Left, drawing.Point{X: out.X, Y: box.Y}, drawing.Point{X: out.X, Y: box.Bottom()}},
+		{p.Edged.Right, drawing.Point{X: out.Right(), Y: box.Y}, drawing.Point{X: out.Right(), Y: box.Bottom()}},
+	} {
+		if side.is {
+			d.Line(side.from, side.to, drawing.Outline)
+		}
+	}
 }
 
 // grain draws the word and an arrow with two heads.
