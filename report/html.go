@@ -2,9 +2,11 @@ package report
 
 import (
 	"slices"
+	"strings"
 
 	"sawbill/nest/cutplan"
 	"sawbill/report/internal/diagram"
+	"sawbill/report/internal/drawing"
 	"sawbill/report/internal/elevation"
 	"sawbill/report/internal/marksheet"
 	"sawbill/report/internal/webpage"
@@ -20,6 +22,9 @@ func HTML(p *cutplan.Plan, o Options) []byte {
 	names := namesOf(p, Identity(p, o))
 	b := webpage.New(title(p), names.code, aboutSizes(r))
 	b.Note(whatIf(o))
+	if o.Folder != "" {
+		b.Reports("sawbill progress " + shellWord(o.Folder))
+	}
 	frontPage(b, p, names, o)
 	billPage(b, p, r)
 	cautionPage(b, p, o)
@@ -116,7 +121,9 @@ func layoutSections(b *webpage.Page, p *cutplan.Plan, names offcutNames, r stock
 // one scale.
 func layoutFigure(b *webpage.Page, p *cutplan.Plan, i, boards int, names offcutNames, r stock.Ruler) {
 	l, v := p.Layouts[i], view(p, i, names, r)
+	v.Brief = true
 	narrow := diagram.New(v, webpage.Narrow, narrowHigh)
+	v.Brief = false
 	if l.Stock.Kind == stock.Board {
 		v.Scale = boards
 	}
@@ -126,10 +133,54 @@ func layoutFigure(b *webpage.Page, p *cutplan.Plan, i, boards int, names offcutN
 		Description: layoutFacts(p, l, r),
 		Wide:        picture.Drawing,
 		Narrow:      narrow.Drawing,
+		Stays:       len(v.Steps) > 0,
+		WideShapes:  shapes(p, i, picture.Stock), NarrowShapes: shapes(p, i, narrow.Stock),
 	})
 	picture.Unnamed = max(picture.Unnamed, narrow.Unnamed)
 	notes(b, picture, v.Steps)
 	short := append(slices.Clone(picture.Short), narrow.Short...)
 	slices.Sort(short)
 	b.Table(key(p, slices.Compact(short), r))
+}
+
+// shapes are the pieces and the cuts of layout i on a drawing of its stock.
+func shapes(p *cutplan.Plan, i int, on drawing.Rect) []webpage.Shape {
+	const lineWide = 1.2 // mm
+	l := p.Layouts[i]
+	x := func(at stock.Length) float64 { return on.X + on.W*float64(at)/float64(l.Stock.Length) }
+	y := func(at stock.Length) float64 { return on.Bottom() - on.H*float64(at)/float64(l.Stock.Width) }
+	var all []webpage.Shape
+	for _, n := range freedIn(p, l) {
+		if n.cut > 0 {
+			place := drawing.Rect{X: x(n.X), Y: y(n.Y + n.Width), W: x(n.X+n.Length) - x(n.X), H: y(n.Y) - y(n.Y+n.Width)}
+			all = append(all, webpage.Shape{Rect: place, Keys: keysOf(p, cutOf{i, n.cut})})
+		}
+	}
+	kerf := p.Job.Saw.Kerf
+	for _, s := range p.Steps(l) {
+		line := webpage.Shape{Line: true, Keys: keysOf(p, cutOf{i, s.Number})}
+		if s.Cut == cutplan.Rip {
+			at := min(max(y(s.Y+kerf/2), on.Y), on.Bottom())
+			line.Rect = drawing.Rect{X: x(s.X), Y: at - lineWide/2, W: x(s.X+s.Run) - x(s.X), H: lineWide}
+		} else {
+			at := min(max(x(s.X+kerf/2), on.X), on.Right())
+			line.Rect = drawing.Rect{X: at - lineWide/2, Y: y(s.Y + s.Run), W: lineWide, H: y(s.Y) - y(s.Y+s.Run)}
+		}
+		all = append(all, line)
+	}
+	return all
+}
+
+// shellWord is s as one word of a command line.
+func shellWord(s string) string {
+	plain := func(r rune) bool {
+		return r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || r >= '0' && r <= '9' || strings.ContainsRune("-_./:\\~", r) || r > 127
+	}
+	if strings.IndexFunc(s, func(r rune) bool { return !plain(r) }) < 0 {
+		return s
+	}
+	if !strings.ContainsAny(s, "\"$`!") {
+		return `"` + s + `"` // all shells take these quotes
+	}
+	return "'" + strings.ReplaceAll(s, "'", `'\''`) + "'"
 }

@@ -76,6 +76,7 @@ func setupTable(say teller, g cutplan.Gathered) paper.Table {
 		t.Joined = append(t.Joined, !row.first)
 		t.Rows = append(t.Rows, []string{"", name, row.setting(say.ruler), row.how, row.inHand(say.plan),
 			strconv.Itoa(row.count), row.off, row.left})
+		t.Ticks = append(t.Ticks, setupTick(say.plan, fmt.Sprintf("%s %s", row.of.Guide, say.ruler.Print(row.of.Setting)), row.numbers()))
 	}
 	return t
 }

@@ -59,6 +59,18 @@ func setupRows(say teller, g cutplan.Gathered) []setupRow {
 	return all
 }
 
+// numbers are the row's cuts; of trim it has the last ones, and those before belong to it.
+func (r setupRow) numbers() []cutOf {
+	var all []cutOf
+	for _, c := range r.cuts {
+		for n := 1; r.of.Trim && n < c.Step.Number; n++ {
+			all = append(all, cutOf{c.Layout, n})
+		}
+		all = append(all, cutOf{c.Layout, c.Step.Number})
+	}
+	return all
+}
+
 // name tells the leftovers of a row, when all its cuts are known.
 func (r *setupRow) name(say teller) {
 	if r.of.Trim {

@@ -34,6 +34,11 @@ func stepTable(p *cutplan.Plan, i int, steps []cutplan.Step, names offcutNames, 
 			row = slices.Insert(row, markColumn, run.marks(r))
 		}
 		t.Rows = append(t.Rows, row)
+		var numbers []int
+		for _, s := range run.steps {
+			numbers = append(numbers, s.Number)
+		}
+		t.Ticks = append(t.Ticks, stepTicks(p, i, numbers))
 	}
 	runs := runsOf(steps)
 	for n, run := range runs {

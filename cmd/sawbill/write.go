@@ -17,6 +17,7 @@ import (
 // plan.
 func (in *invocation) write(p *planfile.Plan, o report.Options, folder string, put func(context.Context, []store.File) error) (int, error) {
 	p.Code = report.Identity(p.Plan, o)
+	o.Folder = filepath.ToSlash(folder)
 	pages, warnings, err := planPages(p.Plan, o)
 	if err != nil {
 		return 0, err

@@ -44,7 +44,7 @@ func (v View) settingTag(number string, s cutplan.Step, size float64) tag {
 // arrowOf finds room for the arrow of c; false where there is none.
 func (f frame) arrowOf(c cut, v View, r *room) (arrow, bool) {
 	s := c.steps[0]
-	if s.Trim || len(c.steps) > 1 {
+	if s.Trim || len(c.steps) > 1 || v.Brief {
 		return arrow{}, false
 	}
 	for _, size := range settingSizes {

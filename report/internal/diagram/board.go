@@ -35,7 +35,9 @@ func newBoard(v View, width float64) Picture {
 	board.closed = names(details)
 	p := Picture{Scale: max(board.scaleFor(width, 0), v.Scale)}
 	p.Width = width
-	p.addRow([]placedSlab{board.place(p.Scale, width)})
+	placed := board.place(p.Scale, width)
+	p.addRow([]placedSlab{placed})
+	p.Stock = placed.f.stock
 	for len(details) > 0 {
 		var next []slab
 		for _, group := range ofOneScale(details, width) {

@@ -29,7 +29,10 @@ const (
 // led is w in one line for a callout. A long name gives way to the size, but for
 // that of an offcut.
 func (w wording) led() string {
-	if w.keep && w.name != "" {
+	switch {
+	case w.brief:
+		return w.mark
+	case w.keep && w.name != "":
 		return w.name + ", " + w.size
 	}
 	room := widest - countRoom
@@ -49,7 +52,7 @@ func (w wording) led() string {
 
 // ledShort reports whether a callout for w leaves something out.
 func (w wording) ledShort() bool {
-	return w.finish != "" || drawing.Width(w.single(), drawing.Regular, calloutSize) > widest-countRoom
+	return !w.brief && (w.finish != "" || drawing.Width(w.single(), drawing.Regular, calloutSize) > widest-countRoom)
 }
 
 // narrow is a piece that has no room for a label.

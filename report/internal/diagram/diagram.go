@@ -35,6 +35,9 @@ type View struct {
 	Ruler  stock.Ruler
 	// Name is what to write on an offcut.
 	Name func(*cutplan.Node) string
+	// Brief leaves out settings and names of parts: for a narrow screen, where the steps
+	// stand below. Of boards it changes nothing.
+	Brief bool
 	// Scale is n of "1:n" at least; 0 is whatever fills the room.
 	Scale int
 }
@@ -51,6 +54,8 @@ type Picture struct {
 	Rows []drawing.Drawing
 	// Unnamed counts the pieces and cuts that found no room for any label.
 	Unnamed int
+	// Stock is where the whole stock lies in the drawing, untrimmed.
+	Stock drawing.Rect
 }
 
 // Room around the drawn stock, in mm.

@@ -40,7 +40,7 @@ func place(v View, f frame) labels {
 		if leaf.Use == cutplan.Offcut {
 			inner = piece.Inset(keepFrame)
 		}
-		if edges, ok := f.edgeSizes(leaf, v, arrows, r); ok {
+		if edges, ok := f.edgeSizes(leaf, v, arrows, r); ok && !v.Brief {
 			taken := r.taken()
 			for _, e := range edges {
 				taken = append(taken, kept(e.box, wordGap))
@@ -83,7 +83,7 @@ func place(v View, f frame) labels {
 func draw(v View, f frame, l labels) Picture {
 	p := Picture{
 		Drawing: drawing.Drawing{Width: f.picture.W, Height: f.picture.H},
-		Scale:   f.scale, Short: l.short, Unnamed: l.unnamed,
+		Scale:   f.scale, Short: l.short, Unnamed: l.unnamed, Stock: f.stock,
 	}
 	d := &p.Drawing
 	drawPieces(d, v, f)

@@ -34,6 +34,7 @@ type wording struct {
 	mark, name, size, finish string
 	keep                     bool // an offcut: what is written on it is its name
 	turned                   bool // it lies across the stock
+	brief                    bool // a part's mark and size are enough
 }
 
 func wordingOf(n *cutplan.Node, v View) wording {
@@ -46,7 +47,7 @@ func wordingOf(n *cutplan.Node, v View) wording {
 		return w
 	}
 	b := v.Bill[n.Blank]
-	w := wording{mark: b.Mark, name: b.Name(), size: ruler.Size(b.Length, b.Width), turned: n.Turned}
+	w := wording{mark: b.Mark, name: b.Name(), size: ruler.Size(b.Length, b.Width), turned: n.Turned, brief: v.Brief}
 	if n.Turned {
 		w.size += ", turned"
 	}
@@ -71,6 +72,9 @@ func (w wording) variants() [][]label {
 	full := func(lines ...line) label { return label{lines: lines} }
 	short := func(lines ...line) label { return label{lines: lines, short: true} }
 	mark, size := markLine(w.mark), boldLine(w.size)
+	if w.brief {
+		return [][]label{{full(mark, size), full(boldLine(w.mark + " " + w.size))}, {full(mark)}}
+	}
 	single := boldLine(w.single())
 	if w.name == "" {
 		keep := plainLine(w.mark)

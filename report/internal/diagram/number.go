@@ -106,7 +106,7 @@ func roomFor(cuts []cut, row float64, v View, extent func(tag) float64) (fit, ov
 		whole += extent(c.tag(v)) + tagGap
 	}
 	for i := range cuts {
-		if whole > row {
+		if whole > row || v.Brief {
 			cuts[i].bare = true
 		}
 	}

@@ -17,37 +17,39 @@ func (d *Drawing) SVG(title string) []byte {
 	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="0 0 %s %s">`+"\n",
 		w, h, w, h)
 	fmt.Fprintf(&b, "<title>%s</title>\n", escape(title))
-	d.svgMarks(&b)
+	d.svgMarks(&b, true)
 	b.WriteString("</svg>\n")
 	return b.Bytes()
 }
 
-// InlineSVG writes the same picture as an element of a page. The id, unique on the
+// InlineSVG writes the same picture as an element of a page that brings the fonts of
+// [WebFonts]: its texts need not carry their lengths. The id, unique on the
 // page, begins those of its title and of its description, by which it is told to
 // who cannot see it.
 func (d *Drawing) InlineSVG(id, title, description string) []byte {
 	var b bytes.Buffer
 	w, h := number(d.Width), number(d.Height)
-	fmt.Fprintf(&b, `<svg width="%smm" height="%smm" viewBox="0 0 %s %s" role="img" aria-labeledby="%s-t" aria-describedby="%s-d">`+"\n",
+	fmt.Fprintf(&b, `<svg width="%smm" height="%smm" viewBox="0 0 %s %s" role="img" aria-labelledby="%s-t" aria-describedby="%s-d">`+"\n",
 		w, h, w, h, id, id)
 	fmt.Fprintf(&b, "<title id=\"%s-t\">%s</title>\n", id, escape(title))
 	fmt.Fprintf(&b, "<desc id=\"%s-d\">%s</desc>\n", id, escape(description))
-	d.svgMarks(&b)
+	d.svgMarks(&b, false)
 	b.WriteString("</svg>\n")
 	return b.Bytes()
 }
 
-// svgMarks writes all that is drawn, on its paper.
-func (d *Drawing) svgMarks(b *bytes.Buffer) {
+// svgMarks writes all that is drawn, on its paper. Texts that are measured carry their
+// lengths.
+func (d *Drawing) svgMarks(b *bytes.Buffer, measured bool) {
 	fmt.Fprintf(b, `<rect width="%s" height="%s" fill="#fff"/>`+"\n", number(d.Width), number(d.Height))
 	b.WriteString(`<g font-family="Go, Arial, Helvetica, sans-serif" xml:space="preserve">` + "\n")
 	for _, m := range d.Marks {
-		svgMark(b, m)
+		svgMark(b, m, measured)
 	}
 	b.WriteString("</g>\n")
 }
 
-func svgMark(b *bytes.Buffer, m Mark) {
+func svgMark(b *bytes.Buffer, m Mark, measured bool) {
 	switch m := m.(type) {
 	case Line:
 		fmt.Fprintf(b, `<path d="%s"%s/>`+"\n", segment(m), stroke(m.Pen))
@@ -70,18 +72,20 @@ func svgMark(b *bytes.Buffer, m Mark) {
 			fmt.Fprintf(b, `<path d="%s"%s/>`+"\n", path.String(), stroke(Fine))
 		}
 	case Text:
-		svgText(b, m)
+		svgText(b, m, measured)
 	}
 }
 
-func svgText(b *bytes.Buffer, t Text) {
+func svgText(b *bytes.Buffer, t Text, measured bool) {
 	if t.Ground {
 		r := t.Box()
 		fmt.Fprintf(b, `<rect x="%s" y="%s" width="%s" height="%s" fill="#fff"/>`+"\n",
 			number(r.X), number(r.Y), number(r.W), number(r.H))
 	}
-	fmt.Fprintf(b, `<text x="%s" y="%s" font-size="%s" textLength="%s" lengthAdjust="spacingAndGlyphs"`,
-		number(t.At.X), number(t.At.Y), number(t.Size*mmPerPoint), number(t.Width()))
+	fmt.Fprintf(b, `<text x="%s" y="%s" font-size="%s"`, number(t.At.X), number(t.At.Y), number(t.Size*mmPerPoint))
+	if measured {
+		fmt.Fprintf(b, ` textLength="%s" lengthAdjust="spacingAndGlyphs"`, number(t.Width()))
+	}
 	if t.Face == Bold {
 		b.WriteString(` font-weight="bold"`)
 	}

@@ -35,6 +35,17 @@ type Table struct {
 	// Times a row is to be done, each of which is ticked off where that can be
 	// kept; 0: nothing is to be done. Total rows are not.
 	Times int
+	// Ticks are the boxes of each row on a screen, where more is known of what a row
+	// does. nil: as Times says.
+	Ticks [][]Tick
+}
+
+// Tick is a box to tick off.
+type Tick struct {
+	Name string // of what is done, unique in the document
+	// Keys name each thing that is done, without spaces. Boxes that share keys are ticked
+	// together.
+	Keys []string
 }
 
 const (

@@ -6,8 +6,12 @@
 // part of it. It is black on white as the paper is. On a narrow screen the rows of
 // a table become blocks, each cell with the head of its column; pictures fit the
 // screen and grow at a touch. Diagrams are there twice, for wide and for narrow
-// screens: a drawing that shrinks takes its writing along, down to 3 pixels on a phone. What is to be done has a box to tick; a few lines of
-// script keep the ticks, and all else works without.
+// screens: a drawing that shrinks takes its writing along, down to 3 pixels on a phone.
+// The page brings the fonts that its drawings are measured in.
+//
+// What is to be done has a box to tick, and a touch anywhere in its row ticks it. A few
+// lines of script keep the ticks, light the cut to make now in its drawing, and write the
+// command that reports what is ticked; all else works without.
 //
 // It is well-formed as HTML and as XML, and equal content gives equal bytes.
 package webpage
@@ -15,12 +19,16 @@ package webpage
 import (
 	"bytes"
 	_ "embed"
+	"encoding/base64"
 	"encoding/xml"
 	"fmt"
+	"maps"
+	"slices"
 	"strconv"
 	"strings"
 
 	"sawbill/report/internal/drawing"
+	"sawbill/report/internal/paper"
 )
 
 //go:embed style.css
@@ -36,6 +44,7 @@ type Page struct {
 	title    string
 	identity string
 	foot     string
+	report   string       // the command that reports ticks, may be empty
 	note     string       // below the title, may be empty
 	lead     bytes.Buffer // what stands before the first heading
 	body     bytes.Buffer
@@ -44,6 +53,7 @@ type Page struct {
 	pictures int
 	boxes    int
 	ids      map[string]bool
+	names    map[string]bool // of boxes
 }
 
 // entry is a line of the contents.
@@ -52,11 +62,15 @@ type entry struct{ id, heading string }
 // New starts a page. The identity of what it shows tells it from others of the
 // same title; the foot says how to read it.
 func New(title, identity, foot string) *Page {
-	return &Page{title: title, identity: identity, foot: foot, ids: make(map[string]bool)}
+	return &Page{title: title, identity: identity, foot: foot, ids: make(map[string]bool), names: make(map[string]bool)}
 }
 
 // Note puts a line below the title, which stands in the page's name too.
 func (p *Page) Note(s string) { p.note = s }
+
+// Reports gives the command that reports what was ticked, to which the page adds the keys
+// of boxes, behind a flag.
+func (p *Page) Reports(command string) { p.report = command }
 
 // Page lets what follows start a new page when it is printed.
 func (p *Page) Page(string) { p.turn = true }
@@ -96,14 +110,19 @@ func (p *Page) Heading(s string) {
 	}
 	id := p.id(s)
 	p.contents = append(p.contents, entry{id, s})
-	fmt.Fprintf(&p.body, `<section id="%s" aria-labeledby="%s-h"%s>`+"\n", id, id, class)
+	fmt.Fprintf(&p.body, `<section id="%s" aria-labelledby="%s-h"%s>`+"\n", id, id, class)
 	fmt.Fprintf(&p.body, `<h2 id="%s-h">%s</h2>`+"\n", id, escape(s))
 }
 
 // id makes one of a heading: of "Layout 2: oak" it is "layout-2".
 func (p *Page) id(heading string) string {
 	heading, _ = parted(heading)
-	words := strings.FieldsFunc(strings.ToLower(heading), func(r rune) bool {
+	return p.unique(heading)
+}
+
+// unique makes an id of words, unlike all others.
+func (p *Page) unique(said string) string {
+	words := strings.FieldsFunc(strings.ToLower(said), func(r rune) bool {
 		return (r < 'a' || r > 'z') && (r < '0' || r > '9')
 	})
 	base := strings.Join(words, "-")
@@ -151,7 +170,10 @@ func (p *Page) Items(items []string) {
 
 // Work writes a numbered list of what is done one after another, with a box for each.
 func (p *Page) Work(steps []string) {
-	p.list(steps, func(s string) string { return "<label>" + p.box("") + " <span>" + escape(s) + "</span></label>" })
+	p.list(steps, func(s string) string {
+		_, box := p.box(paper.Tick{Name: s})
+		return "<label>" + box + " <span>" + escape(s) + "</span></label>"
+	})
 }
 
 func (p *Page) list(items []string, content func(string) string) {
@@ -166,14 +188,22 @@ func (p *Page) list(items []string, content func(string) string) {
 	out.WriteString("</ol>\n")
 }
 
-// box is one to tick. Without a name a label around it tells what is done.
-func (p *Page) box(name string) string {
-	p.boxes++
-	said := ""
-	if name != "" {
-		said = ` aria-label="` + escape(name) + `"`
+// box is one to tick, with its id. Its name is unlike all others of the page. Without keys
+// it has one of its own, which is made of its name: so a page that is written anew with a
+// line more keeps its ticks.
+func (p *Page) box(t paper.Tick) (id, box string) {
+	name := t.Name
+	for n := 2; p.names[name]; n++ {
+		name = t.Name + ", " + strconv.Itoa(n)
 	}
-	return fmt.Sprintf(`<input class="tick" type="checkbox" id="tick-%d"%s/>`, p.boxes, said)
+	p.names[name] = true
+	p.boxes++
+	id = "t" + strconv.Itoa(p.boxes)
+	keys := strings.Join(t.Keys, " ")
+	if keys == "" {
+		keys = p.unique("done " + name)
+	}
+	return id, fmt.Sprintf(`<input class="tick" type="checkbox" id="%s" data-keys="%s" aria-label="%s"/>`, id, escape(keys), escape(name))
 }
 
 // Picture puts a drawing on the page, named by the section that it is in and told
@@ -193,7 +223,11 @@ func written(d drawing.Drawing) string {
 
 // Narrow is how wide a drawing should be for a narrow screen, in mm: its smallest
 // writing can then be read on it.
-const Narrow = 110
+const Narrow = 82
+
+// pixelsPerMM is how large a drawing is shown at least, in pixels of the screen to a mm.
+// Its smallest writing is then 11 pixels high.
+const pixelsPerMM = 11 / (drawing.SmallestSize * 25.4 / 72)
 
 // Figure is a picture that fits the screen.
 type Figure struct {
@@ -202,6 +236,20 @@ type Figure struct {
 	Wide        drawing.Drawing
 	// Narrow is the same drawn for a narrow screen; empty: there is none.
 	Narrow drawing.Drawing
+	// Stays keeps the picture in sight while what follows in its section is read.
+	Stays bool
+	// WideShapes and NarrowShapes lie on the drawings, and are seen when their time comes.
+	WideShapes, NarrowShapes []Shape
+}
+
+// Shape is a place in a drawing that belongs to things that are done.
+type Shape struct {
+	drawing.Rect
+	// Keys are those of boxes, as [paper.Tick] has them.
+	Keys []string
+	// Line shapes are lit while one of the things is to be done now; others are veiled
+	// once all are done.
+	Line bool
 }
 
 // Figure puts a picture on the page. A touch shows the wide one, larger.
@@ -216,13 +264,57 @@ func (p *Page) Figure(f Figure) {
 	if f.Narrow.Marks != nil {
 		class = "two"
 	}
+	if f.Stays {
+		class = strings.TrimSpace(class + " stays")
+	}
 	fmt.Fprintf(out, `<figure%s><input class="larger" type="checkbox" id="%s" aria-label="%s"/>`+"\n", attribute("class", class), id, escape("larger: "+f.Name))
 	fmt.Fprintf(out, `<div class="picture"><label for="%s">`+"\n", id)
-	out.Write(f.Wide.InlineSVG(id+"-w", f.Name, f.Description))
+	writeDrawing(out, f.Wide, id+"-w", f, f.WideShapes)
 	if f.Narrow.Marks != nil {
-		out.Write(f.Narrow.InlineSVG(id+"-n", f.Name, f.Description))
+		writeDrawing(out, f.Narrow, id+"-n", f, f.NarrowShapes)
 	}
 	fmt.Fprintf(out, "</label></div>\n"+`<label class="zoom" for="%s" aria-hidden="true"></label></figure>`+"\n", id)
+}
+
+// writeDrawing writes a drawing with its shapes, and how wide it is shown at least.
+func writeDrawing(out *bytes.Buffer, d drawing.Drawing, id string, f Figure, shapes []Shape) {
+	fmt.Fprintf(out, `<span class="drawn" style="--least: %dpx">`+"\n", int(d.Width*pixelsPerMM))
+	svg := d.InlineSVG(id, f.Name, f.Description)
+	if len(shapes) > 0 {
+		svg = bytes.TrimSuffix(svg, []byte("</svg>\n"))
+		for _, s := range shapes {
+			class := "piece"
+			if s.Line {
+				class = "line"
+			}
+			svg = fmt.Appendf(svg, `<path class="%s" data-keys="%s" d="M%.1f %.1fh%.1fv%.1fh-%.1f"/>`+"\n",
+				class, escape(strings.Join(s.Keys, " ")), s.X, s.Y, s.W, s.H, s.W)
+		}
+		svg = append(svg, "</svg>\n"...)
+	}
+	out.Write(svg)
+	out.WriteString("</span>\n")
+}
+
+// fonts are the style of the fonts that the page's drawings are measured in, with the
+// characters of its texts.
+func fonts(texts ...[]byte) string {
+	seen := map[rune]bool{}
+	for _, text := range texts {
+		for _, r := range string(text) {
+			seen[r] = true
+		}
+	}
+	var b strings.Builder
+	for _, f := range drawing.WebFonts(string(slices.Sorted(maps.Keys(seen)))) {
+		weight := "normal"
+		if f.Bold {
+			weight = "bold"
+		}
+		fmt.Fprintf(&b, "@font-face { font-family: %s; font-weight: %s; src: url(data:font/woff;base64,%s) format(\"woff\") }\n",
+			quoted(f.Family), weight, base64.StdEncoding.EncodeToString(f.WOFF))
+	}
+	return b.String()
 }
 
 // Bytes closes the page.
@@ -234,12 +326,13 @@ func (p *Page) Bytes() []byte {
 		note = "<p><strong>" + escape(p.note) + "</strong></p>\n"
 	}
 	b.WriteString("<!DOCTYPE html>\n")
-	fmt.Fprintf(&b, `<html lang="en" data-plan="%s">`+"\n<head>\n", escape(p.identity))
+	fmt.Fprintf(&b, `<html lang="en" data-plan="%s"%s>`+"\n<head>\n", escape(p.identity), attribute("data-report", p.report))
 	b.WriteString(`<meta charset="utf-8"/>` + "\n" +
-		`<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; script-src 'unsafe-inline'"/>` + "\n" +
+		`<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; font-src data:; script-src 'unsafe-inline'"/>` + "\n" +
 		`<meta name="viewport" content="width=device-width, initial-scale=1"/>` + "\n")
 	fmt.Fprintf(&b, "<title>%s</title>\n", escape(name))
-	fmt.Fprintf(&b, "<style>\n%s%s</style>\n</head>\n<body>\n", style, printedFoot(name))
+	fmt.Fprintf(&b, "<style>\n%s%s%s</style>\n</head>\n<body>\n",
+		fonts([]byte(always+name+p.foot), p.lead.Bytes(), p.body.Bytes()), style, printedFoot(name))
 	fmt.Fprintf(&b, "<header>\n<h1>%s</h1>\n<p>plan <b>%s</b></p>\n%s<p>%s</p>\n</header>\n", escape(p.title), escape(p.identity), note, escape(p.foot))
 	p.navigation(&b)
 	b.WriteString("<main>\n")
@@ -251,6 +344,9 @@ func (p *Page) Bytes() []byte {
 	fmt.Fprintf(&b, "</main>\n<script>\n%s</script>\n</body>\n</html>\n", script)
 	return b.Bytes()
 }
+
+// always are characters that every page has: those of its script and of commands.
+const always = " !\"#$%\u0026'()*+,-./0123456789:;\u003c=\u003e?@ABCDEFGHIJKLMNOPQRSTUVWXYZ[\\]^_`abcdefghijklmnopqrstuvwxyz{|}~\u00a0"
 
 // navigation writes the contents. What stands behind a colon in a heading is left
 // out where there is little room.

@@ -95,9 +95,16 @@ func TestNamesCannotBreakThePage(t *testing.T) {
 	}
 }
 
+// ownFont is a font that is part of the page.
+var ownFont = regexp.MustCompile(`url\(data:font/woff;base64,[A-Za-z0-9+/=]+\)`)
+
 // Nothing in the page, nor in its style or script, asks for anything beyond it.
 func TestThePageAsksForNothingElse(t *testing.T) {
 	page := full("plain")
+	if n := len(ownFont.FindAll(page, -1)); n != 2 {
+		t.Errorf("%d fonts in the page, want two", n)
+	}
+	page = bytes.Replace(ownFont.ReplaceAll(page, nil), []byte("font-src data:"), nil, 1)
 	for _, bad := range regexp.MustCompile(`(?i)[a-z]+:?//[a-z]|url\(|@import|fetch|XMLHttp|\bsrc=|data:|javascript:|<link|<iframe|<object`).FindAll(page, -1) {
 		t.Errorf("the page has %q", bad)
 	}
@@ -123,7 +130,7 @@ func TestEveryReferenceHasItsElementAndEveryIdIsUnique(t *testing.T) {
 		}
 	}
 	for _, e := range elements {
-		for _, name := range []string{"for", "aria-labeledby", "aria-describedby"} {
+		for _, name := range []string{"for", "aria-labelledby", "aria-describedby"} {
 			if to := e.at[name]; to != "" && ids[to] == 0 {
 				t.Errorf("%s of %s names %q, which is not there", name, e.name, to)
 			}

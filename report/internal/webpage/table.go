@@ -36,7 +36,7 @@ func (p *Page) Table(t paper.Table) {
 	}
 	named := ""
 	if p.contents != nil {
-		named = ` aria-labeledby="` + p.section().id + `-h"`
+		named = ` aria-labelledby="` + p.section().id + `-h"`
 	}
 	fmt.Fprintf(out, `<table role="table"%s%s>`+"\n"+`<thead role="rowgroup"><tr role="row">`, attribute("class", kind), named)
 	if t.Times > 0 {
@@ -67,11 +67,23 @@ func (p *Page) row(out *bytes.Buffer, t paper.Table, classes []string, i int, ro
 	}
 	fmt.Fprintf(out, `<tr role="row"%s>`, attribute("class", of))
 	if t.Times > 0 {
-		boxes := ""
+		boxes, over, class := "", "", "done"
 		if !total {
-			boxes = p.ticks(t, row)
+			all := p.ticksOf(t, i)
+			for n, tick := range all {
+				id, box := p.box(tick)
+				boxes += box
+				if n == 0 {
+					// It lies over the whole row: a touch anywhere ticks the box.
+					over = `<label class="row" for="` + id + `" aria-hidden="true"></label>`
+				}
+			}
+			boxes += over
+			if len(all) > 1 {
+				class = "done many"
+			}
 		}
-		out.WriteString(`<td role="cell" class="done">` + boxes + "</td>")
+		out.WriteString(`<td role="cell" class="` + class + `">` + boxes + "</td>")
 	}
 	for c, cell := range row {
 		if t.Columns[c].Tick {
@@ -121,18 +133,39 @@ func unbroken(cell string) string {
 // mostBoxes of a row: more than that are not told apart, and one box must do.
 const mostBoxes = 12
 
-// ticks are the boxes of a row, one for each time that it is done.
-func (p *Page) ticks(t paper.Table, row []string) string {
-	of := lead(t)
-	name := "done: " + strings.TrimSpace(t.Columns[of].Head+" "+row[of])
+// ticksOf are the boxes of row i: one for each time that it is done.
+func (p *Page) ticksOf(t paper.Table, i int) []paper.Tick {
+	if i < len(t.Ticks) && t.Ticks[i] != nil {
+		if all := t.Ticks[i]; len(all) <= mostBoxes {
+			return all
+		}
+		one := paper.Tick{Name: t.Ticks[i][0].Name + " and all others"}
+		for _, tick := range t.Ticks[i] {
+			one.Keys = append(one.Keys, tick.Keys...)
+		}
+		return []paper.Tick{one}
+	}
+	name := rowName(t, t.Rows[i])
 	if t.Times == 1 || t.Times > mostBoxes {
-		return p.box(name)
+		return []paper.Tick{{Name: name}}
 	}
-	boxes := ""
+	var all []paper.Tick
 	for n := range t.Times {
-		boxes += p.box(name + ", piece " + strconv.Itoa(n+1))
+		all = append(all, paper.Tick{Name: name + ", piece " + strconv.Itoa(n+1)})
 	}
-	return boxes
+	return all
+}
+
+// rowName tells a row by its first cell and the next one that says anything: "buy 2, birch 18".
+func rowName(t paper.Table, row []string) string {
+	of := lead(t)
+	name := strings.TrimSpace(t.Columns[of].Head + " " + row[of])
+	for _, cell := range row[of+1:] {
+		if cell != "" {
+			return name + " " + cell
+		}
+	}
+	return name
 }
 
 // longestWord is the longest, in characters, that may ask for its width; a longer
