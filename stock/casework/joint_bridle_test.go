@@ -67,6 +67,6 @@ func TestBridleMortisesNarrowerThanTheKerf(t *testing.T) {
 	from := workshop(stock.Millimeters)
 	from.Kerf = metric("3.2").Value
 	_, faults := Derive(d, from)
-	wantLines(t, []string{"case.frame.thickness: an open mortise a third of 9 mm wide, 3 mm, is narrower than the kerf, 3.2 mm; " +
+	wantLines(t, []string{"case.frame.thickness: an open mortise of a third of 9 mm, 3 mm wide, is narrower than the kerf, 3.2 mm; " +
 		"make the frame thicker, or take another corner"}, spelled(faults))
 }

@@ -98,6 +98,7 @@ type field struct {
 	text   string
 	truth  bool
 	files  []string
+	widths []stock.Length
 	zones  []record
 }
 
@@ -193,6 +194,8 @@ func (r *reader) field(k key, v value) (f field, found fault.Fault) {
 		f.text, found = id(v)
 	case fileNames:
 		f.files, found = names(v)
+	case widths:
+		f.widths, found = k.widths(v, r.ruler)
 	case zones:
 		_, found = tablesIn(v)
 	}

@@ -21,6 +21,7 @@ const (
 	aDay      // a date, as text
 	anID      // what is written on a piece, as text
 	fileNames // one text, or a list of them
+	widths    // one length, or a list of them
 	zones     // a list of {from = , to = }
 	section   // a [table]
 	sections  // a [[table]], any number of times

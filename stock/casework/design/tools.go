@@ -11,15 +11,65 @@ type Tools struct {
 	// Step is what ruler, fence and stop are set by. Sizes that the design leaves free lie on it.
 	// 0 keeps all sizes exact.
 	Step stock.Length
+	// Bits are the widths that router bits and groovers cut, Chisels those of mortise chisels, from
+	// the smallest. Joints that the design leaves free take them; without any they stay exact.
+	Bits, Chisels []stock.Length
 }
 
 // UsualTools are those of a shop that works in units. A step of 1/32 in is what a table saw with
-// a stop is good for: common practice, no source.
+// a stop is good for: common practice, no source. Straight router bits and hollow mortise chisels are
+// from memory.
 func UsualTools(units stock.Units) Tools {
+	const mm, in = stock.Millimeter, stock.Inch
 	if units == stock.Inches {
-		return Tools{Step: stock.Inch / 32}
+		return Tools{
+			Step:    in / 32,
+			Bits:    []stock.Length{in / 8, 3 * in / 16, in / 4, 5 * in / 16, 3 * in / 8, in / 2, 5 * in / 8, 3 * in / 4},
+			Chisels: []stock.Length{in / 4, 5 * in / 16, 3 * in / 8, in / 2, 5 * in / 8, 3 * in / 4},
+		}
 	}
-	return Tools{Step: stock.Millimeter / 2}
+	return Tools{
+		Step:    mm / 2,
+		Bits:    []stock.Length{3 * mm, 4 * mm, 5 * mm, 6 * mm, 8 * mm, 10 * mm, 12 * mm, 16 * mm, 18 * mm, 20 * mm},
+		Chisels: []stock.Length{6 * mm, 8 * mm, 10 * mm, 12 * mm, 16 * mm},
+	}
+}
+
+// A dado stack makes any width from 1/4 to 13/16 in with its shims: from memory.
+const (
+	narrowestStack = stock.Inch / 4
+	widestStack    = 13 * stock.Inch / 16
+)
+
+// OneOf is the size of a tool nearest to a third of the stock, the smaller of two, but no more than
+// half of the stock; the third itself where there is none.
+func OneOf(tools []stock.Length, third stock.Length) stock.Length {
+	best, found := third, false
+	for _, t := range tools {
+		if 2*t <= 3*third && (!found || max(t-third, third-t) < max(best-third, third-best)) {
+			best, found = t, true
+		}
+	}
+	return best
+}
+
+// WarnOfWidth warns once of a stated width that none of the tools cuts: "finger", a width of fingers.
+func (r *Reader) WarnOfWidth(what string, width stock.Length, tools []stock.Length, key string) {
+	if len(tools) == 0 || slices.Contains(tools, width) {
+		return
+	}
+	subject := "width of a " + what
+	if slices.ContainsFunc(r.Cautions, func(c Caution) bool { return c.Subject == subject }) {
+		return
+	}
+	r.Caution(subject, "None of the "+key+" under [tools] is "+r.Print(width)+" wide: cut it in two passes, or list there what you have.")
+}
+
+// WarnOfFingers warns of a stated width of fingers that neither a bit nor a dado stack cuts.
+func (r *Reader) WarnOfFingers(width stock.Length) {
+	if width < narrowestStack || width > widestStack {
+		r.WarnOfWidth("finger", width, r.From.Tools.Bits, "bits")
+	}
 }
 
 // The rule of the step, in one place: a size that the design states never changes. A piece with room

@@ -73,9 +73,10 @@ func (m *Marker) fingerEdges(key design.Place, given design.Length, width, thick
 		m.In.Fault(key, fmt.Sprintf("fingers %s wide are more than %d on a width of %s", m.In.Print(finger), design.Most, m.In.Print(width)), "make them wider")
 		return nil
 	}
-	edges := suggestedFingers(width, thickness)
+	edges := suggestedFingers(width, thickness, m.In.From.Tools.Bits)
 	if given.Set {
 		edges = givenFingers(width, given.Value)
+		m.In.WarnOfFingers(given.Value)
 	}
 	if narrow := edges[1]; narrow < m.In.From.Kerf {
 		m.In.Fault(key, fmt.Sprintf("a finger %s wide is narrower than the kerf, %s", m.In.Print(narrow), m.In.Print(m.In.From.Kerf)),
@@ -90,7 +91,28 @@ func (m *Marker) fingerEdges(key design.Place, given design.Length, width, thick
 // than the stock is thick. From five on it is then more than half as wide; from
 // half to all of the thickness is usual (common practice, no source). Each edge
 // is a multiple of the exact finger, rounded down once.
-func suggestedFingers(width, thickness stock.Length) []stock.Length {
+//
+// Where one of the bits is as wide as that, or three of it fill the width, fingers are as wide as the
+// bit, and the last takes the rest. An odd number is best, then the least rest, then the widest bit.
+func suggestedFingers(width, thickness stock.Length, bits []stock.Length) []stock.Length {
+	best, odd := stock.Length(0), stock.Length(0)
+	for _, b := range bits {
+		switch n := width / b; {
+		case 2*b < thickness || b > thickness || n < 3:
+		case best == 0 || n%2 > odd, n%2 == odd && width%b <= width%best:
+			best, odd = b, n%2
+		}
+	}
+	if best == 0 { // a width that holds but three
+		for _, b := range bits {
+			if width/b == 3 {
+				best = max(best, b)
+			}
+		}
+	}
+	if best > 0 {
+		return givenFingers(width, best)
+	}
 	n := max(3, (width+thickness-1)/thickness)
 	n += 1 - n%2
 	edges := make([]stock.Length, n+1)

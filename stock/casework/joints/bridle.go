@@ -35,12 +35,12 @@ func (bridle) Mark(m *Marker, s Seat) {
 		m.line(s)
 		return
 	}
-	f, cheeks := m.Frame, m.Frame.cheeks()
+	f, cheeks := m.Frame, m.cheeks()
 	third := cheeks.At[1] - cheeks.At[0]
 	if third < m.In.From.Kerf {
 		d := m.In.Design.Frame
 		m.In.Fault(m.In.Root.Under(d.Line, "frame").Under(d.Thickness.Line, "thickness"),
-			fmt.Sprintf("an open mortise a third of %s wide, %s, is narrower than the kerf, %s", m.In.Print(f.Thickness), m.In.Print(third), m.In.Print(m.In.From.Kerf)),
+			fmt.Sprintf("an open mortise of a third of %s, %s wide, is narrower than the kerf, %s", m.In.Print(f.Thickness), m.In.Print(third), m.In.Print(m.In.From.Kerf)),
 			"make the frame thicker, or take another corner")
 		return
 	}

@@ -28,7 +28,7 @@ func (j dowel) Mark(m *Marker, s Seat) {
 func (dowel) peg(m *Marker, p Pegged, key design.Place) peg {
 	end, into := m.Solids[p.end], m.Solids[p.into]
 	sold := dowelsFor(m.In, end.Size[end.Through])
-	p.peg = peg{name: "dowel", What: DowelHole, round: true, Thick: sold.diameter, across: sold.diameter, apart: 2 * sold.diameter, glue: glueRoom(m.In),
+	p.peg = peg{name: "dowel", What: DowelHole, round: true, Thick: sold.diameter, across: sold.diameter, apart: 2 * sold.diameter, glue: glueRoom(m.In), step: m.In.From.Tools.Step,
 		centersOf: func(long stock.Length) []stock.Length { return dowelCenters(m.In, long, sold.diameter) },
 		thickAt:   key, acrossAt: key, lengthAt: key, shorter: "use another joint", thinner: "use another joint, or thicker stock"}
 	for _, p.Length = range sold.lengths {

@@ -50,7 +50,7 @@ func (looseTenon) peg(m *Marker, end solid.Role) peg {
 		}
 		thick, wide := t.Thick.Total(), t.Wide.Total()
 		return peg{name: "loose tenon", What: mortiseCenter, note: m.In.Print(wide) + " wide, " + m.In.Print(thick) + " high, for a loose tenon",
-			Thick: thick, across: wide, apart: wide, Length: t.Length, glue: glueRoom(m.In), reach: deepestLoose(m.In),
+			Thick: thick, across: wide, apart: wide, Length: t.Length, glue: glueRoom(m.In), step: m.In.From.Tools.Step, reach: deepestLoose(m.In),
 			centersOf: func(long stock.Length) []stock.Length { return tenonCenters(m.In, long, wide, n) },
 			thickAt:   t.thicknessAt, acrossAt: t.WidthAt, lengthAt: t.lengthAt,
 			shorter: "make them shorter", thinner: "make it thinner, or use thicker stock"}
@@ -103,7 +103,7 @@ func ReadTenons(r *design.Reader, inCarcass, inFrame bool, carcass, frame stock.
 }
 
 // tenonsOf sizes the tenons between parts of a thickness. Common practice, no
-// source: a third of the parts thick, two to four times as wide, the edges
+// source: a third of the parts thick, or as the bit next to that, two to four times as wide, the edges
 // rounded.
 func tenonsOf(r *design.Reader, all []LooseTenons, joined string, parts stock.Length) []LooseTenons {
 	if parts == 0 { // its own fault has been told
@@ -118,8 +118,15 @@ func tenonsOf(r *design.Reader, all []LooseTenons, joined string, parts stock.Le
 		Spacing: r.OrDefault(d.Spacing, 150*stock.Millimeter, 6*stock.Inch),
 		Thick:   stock.Sum{{Times: 1, Value: parts, Over: 3, Label: joined}},
 	}
-	if d.Thickness.Set {
+	bits := r.From.Tools.Bits
+	switch bit := design.OneOf(bits, parts/3) - parts/3; {
+	case d.Thickness.Set:
 		t.Thick = sums.Of(d.Thickness.Value, "given")
+		r.WarnOfWidth("mortise for a loose tenon", d.Thickness.Value, bits, "bits")
+	case bit < 0:
+		t.Thick = sums.Plus(t.Thick, stock.Term{Times: -1, Value: -bit, Label: "to the next bit"})
+	default:
+		t.Thick = sums.Plus(t.Thick, stock.Term{Times: 1, Value: bit, Label: "to the next bit"})
 	}
 	thickness := t.Thick.Total()
 	if 2*thickness > parts {

@@ -57,28 +57,37 @@ func mortiseMore(r *design.Reader) stock.Length {
 	return r.OrDefault(design.Length{}, 3*stock.Millimeter, stock.Inch/8)
 }
 
-// cheeks are where the sides of tenons and mortises lie in the thickness of a frame: at a third and
-// at two thirds.
-func (f *Frame) cheeks() solid.Measure {
-	return solid.Measure{From: solid.Face{Side: solid.Front, Extent: solid.Broad}, At: []stock.Length{f.Thickness / tenonOfStock, 2 * f.Thickness / tenonOfStock}}
+// cheeks are where the sides of tenons and mortises lie in the thickness of a frame: in its middle, a
+// third of it apart, or as far as the chisel next to that is wide.
+func (m *Marker) cheeks() solid.Measure {
+	third, thick := m.Frame.Thickness/tenonOfStock, m.tenonThick()
+	at := []stock.Length{third, 2 * m.Frame.Thickness / tenonOfStock}
+	if thick != third {
+		from := m.In.Down((m.Frame.Thickness - thick) / 2)
+		at = []stock.Length{from, from + thick}
+	}
+	return solid.Measure{From: solid.Face{Side: solid.Front, Extent: solid.Broad}, At: at}
+}
+
+func (m *Marker) tenonThick() stock.Length {
+	return design.OneOf(m.In.From.Tools.Chisels, m.Frame.Thickness/tenonOfStock)
 }
 
 func (t MortiseAndTenon) Mark(m *Marker, s Seat) {
 	if s.Site != FrameCorner { // the corner marks the whole frame, member by member
 		return
 	}
-	f, cheeks := m.Frame, m.Frame.cheeks()
-	third := cheeks.At[0]
+	f, cheeks, thick := m.Frame, m.cheeks(), m.tenonThick()
 	depth := f.Tenon + mortiseMore(m.In)
 	t.checkMortise(m, "stile", f.Stile, depth)
-	haunch := f.Rail / haunchOfRail
+	haunch := m.In.Down(f.Rail / haunchOfRail)
 	for _, i := range m.Of("rail") {
 		cut := m.cutForBack(m.Solids[i])
 		edges := []stock.Length{cut, f.Rail - haunch}
 		if m.lowest(i) {
 			edges = []stock.Length{haunch, f.Rail - cut}
 		}
-		t.checkTenonLeft(m, edges[1]-edges[0], third)
+		t.checkTenonLeft(m, edges[1]-edges[0], thick)
 		m.tenon(i, f.Tenon)
 		m.Add(solid.Spot{Solid: i, Face: solid.BothEnds}, solid.Mark{What: "tenon edges", Measure: solid.Measure{From: m.Solids[i].Near(solid.Z), At: edges}})
 	}
@@ -88,10 +97,10 @@ func (t MortiseAndTenon) Mark(m *Marker, s Seat) {
 		m.Add(solid.Spot{Solid: i, Face: solid.Face{Side: solid.Inner, Extent: solid.Edge}}, solid.Mark{What: "mortise", Across: cheeks, Width: f.Rail - haunch - cut, Depth: depth,
 			Measure: solid.Measure{From: s.Near(solid.Z), At: []stock.Length{haunch, s.Size[solid.Z] - f.Rail + cut}}})
 	}
-	t.checkTenonWidth(m, f.Rail-haunch, third)
-	if depth > deepestMortise*third {
+	t.checkTenonWidth(m, f.Rail-haunch, thick)
+	if depth > deepestMortise*thick {
 		m.In.Caution("deep mortises", fmt.Sprintf("A mortise %s deep and %s wide is deeper than %d times its width: a shorter tenon will do.",
-			m.In.Print(depth), m.In.Print(third), deepestMortise))
+			m.In.Print(depth), m.In.Print(thick), deepestMortise))
 	}
 	t.middle(m, "mid stile", f.MidStile, []solid.Role{"rail"}, depth)
 	t.middle(m, "mid rail", f.MidRail, []solid.Role{"stile", "mid stile"}, depth)
@@ -101,21 +110,21 @@ func (t MortiseAndTenon) Mark(m *Marker, s Seat) {
 func (m *Marker) tenon(i int, length stock.Length) {
 	s := m.Solids[i]
 	m.Add(solid.Spot{Solid: i, Face: solid.BothEnds}, solid.Mark{What: "tenon shoulders", Measure: solid.Measure{From: s.Near(s.Along), At: []stock.Length{length, s.Size[s.Along] - length}}})
-	m.Add(solid.Spot{Solid: i, Face: solid.BothEnds}, solid.Mark{What: "tenon cheeks", Measure: m.Frame.cheeks()})
+	m.Add(solid.Spot{Solid: i, Face: solid.BothEnds}, solid.Mark{What: "tenon cheeks", Measure: m.cheeks()})
 }
 
 // middle marks the tenons of mid stiles or mid rails, which are as wide as these, and their mortises
 // in the edges of what they stand between.
 func (t MortiseAndTenon) middle(m *Marker, role solid.Role, wide stock.Length, into []solid.Role, depth stock.Length) {
-	middles, cheeks := m.Of(role), m.Frame.cheeks()
+	middles, cheeks, thick := m.Of(role), m.cheeks(), m.tenonThick()
 	if len(middles) == 0 {
 		return
 	}
-	t.checkTenonWidth(m, wide, cheeks.At[0])
+	t.checkTenonWidth(m, wide, thick)
 	for _, i := range middles {
 		m.tenon(i, m.Frame.Tenon)
 		if cut := m.cutForBack(m.Solids[i]); cut > 0 {
-			t.checkTenonLeft(m, wide-2*cut, cheeks.At[0])
+			t.checkTenonLeft(m, wide-2*cut, thick)
 			m.Add(solid.Spot{Solid: i, Face: solid.BothEnds}, solid.Mark{What: "tenon edges",
 				Measure: solid.Measure{From: m.Solids[i].Near(m.Solids[i].Across), At: []stock.Length{cut, wide - cut}}})
 		}
@@ -169,7 +178,7 @@ func (m *Marker) cutForBack(member solid.Solid) stock.Length {
 	if b.Depth == 0 || member.At[solid.Y] == 0 {
 		return 0
 	}
-	if behind := f.Thickness - b.SetIn; behind <= f.Thickness/tenonOfStock || behind-b.Thickness >= 2*f.Thickness/tenonOfStock {
+	if behind := f.Thickness - b.SetIn; behind <= m.cheeks().At[0] || behind-b.Thickness >= m.cheeks().At[1] {
 		return 0
 	}
 	return b.Depth

@@ -19,6 +19,7 @@ type peg struct {
 	glue          stock.Length // room for it at the end of every hole
 	Thick, across stock.Length // through the piece's thickness, and along the joint; of dowels both are the diameter
 	apart         stock.Length // from center to center, at least
+	step          stock.Length // of what stops the depth of a hole; 0 for none
 	reach         stock.Length // of a cutter: the deepest hole in an end; 0 for any
 	// centersOf are the centers in a joint so long, from its beginning.
 	centersOf func(long stock.Length) []stock.Length
@@ -61,7 +62,7 @@ func (m *Marker) join(s Seat, pegFor func(p Pegged) peg) {
 			end := m.Solids[i]
 			p.Centers = p.centersOf(p.room.Size[end.Across])
 			for n := range p.Centers {
-				p.Centers[n] += p.room.At[end.Across]
+				p.Centers[n] = p.room.At[end.Across] + m.In.Down(p.Centers[n])
 			}
 			m.Pegs = append(m.Pegs, p)
 		}
@@ -158,6 +159,9 @@ func (m *Marker) opposed(p Pegged) bool {
 // each, but into the face no farther than the hole leaves it.
 func (p Pegged) reaches(end, into solid.Solid) (inEnd, inFace stock.Length) {
 	inFace = min(p.Length/2, p.deepest(end, into)-p.glue)
+	if p.step > 0 && inFace > p.step {
+		inFace -= inFace % p.step
+	}
 	return p.Length - inFace, inFace
 }
 

@@ -24,7 +24,7 @@ func (m *layout) handles() {
 			return
 		}
 		m.Marker.Add(frontFace(i), solid.Mark{What: solid.HandleHole, Diameter: m.handleBore(), Note: handleNote,
-			Measure: solid.Measure{From: s.Near(solid.X), At: at}, Across: solid.Measure{From: s.Near(solid.Z), At: []stock.Length{high / 2}}})
+			Measure: solid.Measure{From: s.Near(solid.X), At: at}, Across: solid.Measure{From: s.Near(solid.Z), At: []stock.Length{m.In.Down(high / 2)}}})
 	}
 }
 
@@ -46,7 +46,7 @@ func frontFace(i int) solid.Spot {
 
 // handleHoles is one hole in the middle of a size, or two with a spacing; nil if they do not go on it.
 func (m *layout) handleHoles(spacing design.Length, key design.Place, size stock.Length, on string) []stock.Length {
-	from := (size - spacing.Value) / 2
+	from := m.In.Down((size - spacing.Value) / 2)
 	switch {
 	case !spacing.Set:
 		return []stock.Length{from}
@@ -65,7 +65,7 @@ func (m *layout) doorHandles() {
 	for _, i := range m.Marker.Of("door") {
 		s := m.Marker.Solids[i]
 		wide, high := s.Size[solid.X], s.Size[solid.Z]
-		in := min(m.In.OrDefault(d.HandleInset, 40*stock.Millimeter, 3*stock.Inch/2), wide/2)
+		in := min(m.In.OrDefault(d.HandleInset, 40*stock.Millimeter, 3*stock.Inch/2), m.In.Down(wide/2))
 		side, single := m.hinged(i)
 		if side == "left" {
 			in = wide - in
