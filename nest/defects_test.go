@@ -51,7 +51,7 @@ func (e *placing) whole(at spot) bool {
 			continue
 		}
 		for _, size := range e.lies(b, e.stock) {
-			if size.Length == at.l && size.Width == at.w {
+			if size.Length == at.l && size.Width == at.w && e.divides(b, e.stock, size, at.last, at.level) {
 				return !slices.ContainsFunc(e.p.Stock[e.stock].Defects, func(d nest.Defect) bool {
 					return at.x < d.X+d.Length && d.X < at.x+at.l && at.y < d.Y+d.Width && d.Y < at.y+at.w
 				})

@@ -7,8 +7,9 @@
 //
 // # Method
 //
-// Presolve splits a problem into instances that share no stock, adds one kerf to every size,
-// and divides by the common divisor. Four methods then work on an instance, round by round:
+// Presolve makes one blank of each group, splits a problem into instances that share no stock,
+// adds one kerf to every size, and divides by the common divisor. Four methods then work on an
+// instance, round by round:
 //
 //   - ruin and recreate with late acceptance (package search);
 //   - column generation for the lower bound, with dives for plans (packages lowerbound, colgen,

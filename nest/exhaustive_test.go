@@ -17,6 +17,8 @@ type exhaustive struct {
 	packs  []map[int]bool // per stock: can it hold this set of pieces?
 	known  map[state]bool
 	sums   map[[3]int][]int64
+	runs   map[int]nest.Group // per blank that is a run; with the blanks of the problem
+	blanks []nest.Blank       // of the problem
 }
 
 type state struct {
@@ -26,8 +28,9 @@ type state struct {
 }
 
 func minCost(p nest.Problem) (cost int64, ok bool) {
-	e := exhaustive{p: p, known: map[state]bool{}, sums: map[[3]int][]int64{}}
-	for b, bl := range p.Blanks {
+	e := exhaustive{p: p, blanks: p.Blanks, known: map[state]bool{}, sums: map[[3]int][]int64{}}
+	e.p, e.runs = ungrouped(p)
+	for b, bl := range e.p.Blanks {
 		for range bl.Count {
 			e.pieces = append(e.pieces, b)
 		}
@@ -113,7 +116,7 @@ func (e *exhaustive) try(s, set int, l, w int64, last nest.Cut, level int) bool 
 		for i, b := range e.pieces {
 			if set == 1<<i {
 				for _, size := range e.lies(b, s) {
-					if size.Length == l && size.Width == w {
+					if size.Length == l && size.Width == w && e.divides(b, s, size, last, level) {
 						return true
 					}
 				}

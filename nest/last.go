@@ -58,7 +58,9 @@ func (a *adapter) changedBlanks() []int {
 		if slices.ContainsFunc(a.last.Problem.Blanks, func(o Blank) bool { return o.Length == now.Length && o.Width == now.Width }) {
 			continue
 		}
-		changed[b] = slices.IndexFunc(a.blanks, func(of []int) bool { return slices.Contains(of, b) })
+		changed[b] = slices.IndexFunc(a.kinds, func(of []int) bool {
+			return slices.ContainsFunc(of, func(i int) bool { return a.items[i].group < 0 && a.items[i].blank == b })
+		})
 	}
 	return changed
 }
@@ -107,8 +109,13 @@ func (a *adapter) piece(s int, n Node, resized bool, counts []int) instance.Piec
 	switch n.Use {
 	case Split:
 		p.Dir = dirOf(n.Cut)
-		for _, c := range n.Children {
-			p.Children = append(p.Children, a.piece(s, c, resized, counts))
+		for i := 0; i < len(n.Children); i++ {
+			if run, members, ok := a.run(s, n, i, counts); ok {
+				p.Children = append(p.Children, run)
+				i += members - 1
+				continue
+			}
+			p.Children = append(p.Children, a.piece(s, n.Children[i], resized, counts))
 		}
 	case Part:
 		k := a.kindOf(s, n, counts)
@@ -143,9 +150,47 @@ func (a *adapter) kindOf(s int, n Node, counts []int) int {
 		as = instance.Turned
 	}
 	for k, kd := range a.in.Kinds {
-		if kd.L*a.unit == b.Length+a.problem.Kerf && kd.W*a.unit == b.Width+a.problem.Kerf && counts[k] < kd.Demand && kd.Orientations[s]&as != 0 {
+		if kd.Run == instance.None && kd.L*a.unit == b.Length+a.problem.Kerf && kd.W*a.unit == b.Width+a.problem.Kerf && counts[k] < kd.Demand && kd.Orientations[s]&as != 0 {
 			return k
 		}
 	}
 	return -1
+}
+
+// run returns the run that begins with child i of a split, and how many children it has; not ok
+// unless there is still such a run to cut.
+func (a *adapter) run(s int, n Node, i int, counts []int) (p instance.Piece, members int, ok bool) {
+	turned := n.Children[i].Turned
+	as := instance.Upright
+	if turned {
+		as = instance.Turned
+	}
+	for k, kd := range a.in.Kinds {
+		if kd.Run == instance.None || counts[k] == kd.Demand || kd.Orientations[s]&as == 0 || kd.RunIn(turned) != dirOf(n.Cut) {
+			continue
+		}
+		blanks := a.problem.Groups[a.items[a.kinds[k][0]].group].Blanks
+		if i+len(blanks) > len(n.Children) {
+			continue
+		}
+		same := true
+		for m, b := range blanks {
+			c := n.Children[i+m]
+			same = same && c.Use == Part && c.Turned == turned
+			if same {
+				old, now := a.last.Problem.Blanks[c.Blank], a.problem.Blanks[b]
+				same = old.Length == now.Length && old.Width == now.Width
+			}
+		}
+		if !same {
+			continue
+		}
+		counts[k]++
+		p = instance.Piece{L: kd.L, W: kd.W, Kind: k, Turned: turned}
+		if turned {
+			p.L, p.W = p.W, p.L
+		}
+		return p, len(blanks), true
+	}
+	return p, 0, false
 }

@@ -9,10 +9,10 @@ import (
 // postsolve turns an instance's plan into layouts of the problem, and lists the blanks that are
 // missing.
 func (d *subproblem) postsolve(p *instance.Plan) (layouts []Layout, unplaced []Unplaced) {
-	left := make([][]int, len(d.blanks)) // per kind: how many of each blank are not yet assigned
-	for k, blanks := range d.blanks {
-		for _, b := range blanks {
-			left[k] = append(left[k], d.problem.Blanks[b].Count)
+	left := make([][]int, len(d.kinds)) // per kind: how many of each item are not yet assigned
+	for k, items := range d.kinds {
+		for _, i := range items {
+			left[k] = append(left[k], d.items[i].Count)
 		}
 	}
 	sorted := slices.Clone(p.Layouts)
@@ -36,7 +36,7 @@ func (d *subproblem) postsolve(p *instance.Plan) (layouts []Layout, unplaced []U
 	for k, counts := range left {
 		for i, n := range counts {
 			if n > 0 {
-				unplaced = append(unplaced, Unplaced{Blank: d.blanks[k][i], Count: n, Reason: StockUsedUp})
+				unplaced = d.problem.leaveOut(unplaced, d.items[d.kinds[k][i]], n, StockUsedUp)
 			}
 		}
 	}
@@ -94,7 +94,11 @@ func (d *subproblem) postsolveNode(p instance.Piece, left [][]int) Node {
 			if c.Kind == instance.Leftover && len(c.Children) == 0 && min(c.L, c.W)*d.unit <= kerf {
 				continue // the blade ran off the edge
 			}
-			n.Children = append(n.Children, d.postsolveNode(c, left))
+			if child := d.postsolveNode(c, left); child.Use == Split && child.Cut == n.Cut {
+				n.Children = append(n.Children, child.Children...) // a run needs no cuts of its own level
+			} else {
+				n.Children = append(n.Children, child)
+			}
 		}
 	case p.Kind == instance.Leftover:
 		n.Use = Waste
@@ -106,7 +110,11 @@ func (d *subproblem) postsolveNode(p instance.Piece, left [][]int) Node {
 		counts := left[p.Kind]
 		i := slices.IndexFunc(counts, func(c int) bool { return c > 0 })
 		counts[i]--
-		n.Blank = d.blanks[p.Kind][i]
+		it := d.items[d.kinds[p.Kind][i]]
+		if it.group >= 0 {
+			return d.problem.run(n, it.group)
+		}
+		n.Blank = it.blank
 	}
 	return n
 }

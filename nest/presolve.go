@@ -43,6 +43,11 @@ func (p Problem) check() error {
 			}
 		}
 	}
+	for i, g := range p.Groups {
+		if err := p.checkGroup(i, g); err != nil {
+			errs = append(errs, err)
+		}
+	}
 	return errors.Join(errs...)
 }
 
@@ -52,8 +57,9 @@ type subproblem struct {
 	problem *Problem
 	in      *instance.Instance
 	unit    int64
-	stock   []int   // per stock of the instance: the problem's
-	blanks  [][]int // per kind of the instance: the blanks in it
+	stock   []int // per stock of the instance: the problem's
+	items   []item
+	kinds   [][]int // per kind of the instance: the items in it
 	// minimizesArea is set if nothing has a price. Areas then serve as prices, so that the area
 	// bought is minimized and bounded. areaExact is set if no area was rounded.
 	minimizesArea, areaExact bool
@@ -83,12 +89,13 @@ func presolve(p *Problem) (subproblems []*subproblem, unplaced []Unplaced, err e
 		}
 		return s
 	}
-	fits := make([][]instance.Orientation, len(p.Blanks))
-	for i, b := range p.Blanks {
+	items := p.items()
+	fits := make([][]instance.Orientation, len(items))
+	for i, b := range items {
 		fits[i] = make([]instance.Orientation, len(p.Stock))
 		first := -1
 		for _, f := range b.From {
-			orientations := p.orientations(b, f, p.Stock[f.Stock].Usable())
+			orientations := p.itemOrientations(b, f)
 			if orientations == 0 {
 				continue
 			}
@@ -99,7 +106,7 @@ func presolve(p *Problem) (subproblems []*subproblem, unplaced []Unplaced, err e
 			group[find(f.Stock)] = find(first)
 		}
 		if first < 0 && b.Count > 0 {
-			unplaced = append(unplaced, Unplaced{Blank: i, Count: b.Count, Reason: p.unplacedReason(b)})
+			unplaced = p.leaveOut(unplaced, b, b.Count, p.unplacedReason(b.Blank))
 		}
 	}
 
@@ -107,7 +114,7 @@ func presolve(p *Problem) (subproblems []*subproblem, unplaced []Unplaced, err e
 		if find(root) != root {
 			continue
 		}
-		d := &subproblem{problem: p, unit: unit, in: &instance.Instance{
+		d := &subproblem{problem: p, unit: unit, items: items, in: &instance.Instance{
 			Stages:     p.Stages,
 			Kerf:       p.Kerf / unit,
 			KeepLength: ceilDiv(p.Keep.Length+p.Kerf, unit),
@@ -121,8 +128,8 @@ func presolve(p *Problem) (subproblems []*subproblem, unplaced []Unplaced, err e
 				d.addStock(s)
 			}
 		}
-		for b := range p.Blanks {
-			d.addBlank(b, fits[b])
+		for i := range items {
+			d.addItem(i, fits[i])
 		}
 		if len(d.in.Kinds) == 0 {
 			continue
@@ -188,14 +195,15 @@ func (d *subproblem) addStock(s int) {
 	})
 }
 
-// addBlank adds blank b to the kind of its size and orientations, if it fits the subproblem's
-// stock.
-func (d *subproblem) addBlank(b int, fits []instance.Orientation) {
-	bl := d.problem.Blanks[b]
+// addItem adds item i to the kind of its size and orientations, if it fits the subproblem's
+// stock. A run is a kind of its own.
+func (d *subproblem) addItem(i int, fits []instance.Orientation) {
+	bl := d.items[i]
 	k := instance.Kind{
 		L:      (bl.Length + d.problem.Kerf) / d.unit,
 		W:      (bl.Width + d.problem.Kerf) / d.unit,
 		Demand: bl.Count,
+		Run:    d.problem.runDir(bl),
 	}
 	var any instance.Orientation
 	for _, s := range d.stock {
@@ -205,16 +213,16 @@ func (d *subproblem) addBlank(b int, fits []instance.Orientation) {
 	if any == 0 || bl.Count == 0 {
 		return
 	}
-	for i := range d.in.Kinds {
-		o := &d.in.Kinds[i]
-		if o.L == k.L && o.W == k.W && slices.Equal(o.Orientations, k.Orientations) {
+	for n := range d.in.Kinds {
+		o := &d.in.Kinds[n]
+		if o.Run == instance.None && k.Run == instance.None && o.L == k.L && o.W == k.W && slices.Equal(o.Orientations, k.Orientations) {
 			o.Demand += k.Demand
-			d.blanks[i] = append(d.blanks[i], b)
+			d.kinds[n] = append(d.kinds[n], i)
 			return
 		}
 	}
 	d.in.Kinds = append(d.in.Kinds, k)
-	d.blanks = append(d.blanks, []int{b})
+	d.kinds = append(d.kinds, []int{i})
 }
 
 // orientations returns the ways in which blank b can be cut from a piece of source f.

@@ -13,6 +13,8 @@ const (
 type Problem struct {
 	Stock  []Stock
 	Blanks []Blank
+	// Groups are blanks that come from one piece, side by side. A blank is in one group at most.
+	Groups []Group
 	// Kerf is the width that one cut turns to dust.
 	Kerf int64
 	// Stages is the maximum number of levels of cuts; 0 is no limit. Each level is all rips or
@@ -68,6 +70,19 @@ type Blank struct {
 	// From lists the stock that the blank may come from, each once. A blank that fits none of
 	// them stays unplaced.
 	From []Source
+}
+
+// Group is a run of blanks cut from one piece one after another, with one kerf between, such as
+// drawer fronts over which the grain runs on. All lie upright, or all turned.
+type Group struct {
+	// Blanks are indices into Problem.Blanks, in the order from the reference corner on; two or
+	// more. A blank may occur several times.
+	Blanks []int
+	// Lengthwise blanks follow one another along their length and have one width. Others lie
+	// edge to edge and have one length.
+	Lengthwise bool
+	// Count is how many runs there are. The Count of each blank is that of all runs.
+	Count int
 }
 
 // Source is one stock that a blank may come from, and the blank's orientations there.

@@ -15,6 +15,7 @@ import (
 //
 //   - every layout is a tree of cuts that a saw can make from its stock, and accounts for all
 //     of its area (verify_layout.go);
+//   - blanks of a group are cut in whole runs (verify_groups.go);
 //   - layouts are distinct, cut at least one part, and take no more stock than there is; the
 //     cost is their price, and the bound does not exceed it (here);
 //   - areas and bounds of stock without prices are right (verify_unpriced.go);

@@ -40,6 +40,10 @@ func (v *verifier) blanks(unplaced []Unplaced) {
 // fits by size, but stages, first cut or rips forbid the simple ways to cut it. For such a
 // blank either reason passes.
 func (v *verifier) reason(i int, u Unplaced) {
+	if group := v.problem.groupOf(u.Blank); group >= 0 {
+		v.groupReason(i, u, v.problem.Groups[group])
+		return
+	}
 	fits := false
 	for _, from := range v.problem.Blanks[u.Blank].From {
 		if from.Stock < 0 || from.Stock >= len(v.problem.Stock) {

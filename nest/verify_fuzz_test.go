@@ -86,6 +86,9 @@ func (s *script) read() (nest.Problem, nest.Plan) {
 			stock.Defects = []nest.Defect{{X: s.odd(s.next(12)), Y: s.odd(s.next(12)), Length: s.odd(1 + s.next(4)), Width: s.odd(1 + s.next(4))}}
 		}
 	}
+	for range s.next(6) / 4 {
+		p.Groups = append(p.Groups, nest.Group{Blanks: []int{int(s.next(4)) - 1, int(s.next(4))}, Lengthwise: s.next(2) == 1, Count: int(s.next(3))})
+	}
 	var plan nest.Plan
 	for range s.next(4) {
 		l := nest.Layout{Stock: int(s.next(int64(len(p.Stock)))), Repeat: int(s.odd(1 + s.next(2)))}

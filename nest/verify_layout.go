@@ -52,6 +52,7 @@ func (in *inspection) root(n Node) {
 	if first := in.stock.FirstCut; n.Use == Split && first != AnyCut && n.Cut != first {
 		in.report(nil, "the first cut is a %s, stock %d asks for a %s", cutWord(n.Cut), in.index, cutWord(first))
 	}
+	in.alone(n)
 	in.node(n, nil, AnyCut, corner{in.stock.TrimLength, in.stock.TrimWidth})
 }
 
@@ -151,6 +152,7 @@ func (in *inspection) split(n Node, path []int, under Cut, at corner) {
 		return
 	}
 	in.fill(n, path)
+	in.runs(n, path)
 	for i, child := range n.Children {
 		in.node(child, append(path, i), n.Cut, at)
 		if n.Cut == Rip {

@@ -5,13 +5,17 @@ import "slices"
 // Rect is a rectangle within a piece of stock, from its reference corner. It ends before X1 and Y1.
 type Rect struct{ X0, Y0, X1, Y1 int64 }
 
-// Flawed reports whether pieces of a stock have defects.
-func (in *Instance) Flawed(stock int) bool { return len(in.Stock[stock].Defects) > 0 }
+// Checked reports whether a layout that obeys the rules cut by cut may still be forbidden: its
+// stock has defects, or the cuts within a run may be a level too many, or the wrong first cut.
+func (in *Instance) Checked(stock int) bool {
+	st := in.Stock[stock]
+	return len(st.Defects) > 0 || (in.Stages < NoLimit || st.FirstCut != None) && slices.ContainsFunc(in.Kinds, func(k Kind) bool { return k.Run != None })
+}
 
-// AnyFlawed reports whether any stock has defects.
-func (in *Instance) AnyFlawed() bool {
+// AnyChecked reports whether any stock is.
+func (in *Instance) AnyChecked() bool {
 	for s := range in.Stock {
-		if in.Flawed(s) {
+		if in.Checked(s) {
 			return true
 		}
 	}
@@ -29,7 +33,7 @@ const maxArranging = 1 << 10
 // A piece begins where the one before it ends, or where a defect ends. Depth first, the pieces
 // that need no gap come first.
 func (in *Instance) Arrange(stock int, root Piece) (arranged Piece, ok bool) {
-	if !in.Flawed(stock) {
+	if len(in.Stock[stock].Defects) == 0 {
 		return root, true
 	}
 	a := arranger{in: in, defects: in.Stock[stock].Defects, left: maxArranging}
@@ -201,24 +205,25 @@ func (r *row) clear(along, size int64) int64 {
 	return size
 }
 
-// Clear reports whether every layout of a plan can be arranged around the defects.
-func (in *Instance) Clear(p *Plan) bool {
+// AllowsPlan reports whether every layout of a plan is allowed in stock that is checked.
+func (in *Instance) AllowsPlan(p *Plan) bool {
 	for _, l := range p.Layouts {
-		if _, ok := in.Arrange(l.Stock, l.Root); !ok {
+		if in.Checked(l.Stock) && !in.Allows(l.Stock, l.Root) {
 			return false
 		}
 	}
 	return true
 }
 
-// DropFlawed returns p without the layouts that cannot be arranged. Their parts are missing.
-func (in *Instance) DropFlawed(p *Plan) *Plan {
-	if in.Clear(p) {
+// DropForbidden returns p without the layouts that stock that is checked does not allow. Their
+// parts are missing.
+func (in *Instance) DropForbidden(p *Plan) *Plan {
+	if in.AllowsPlan(p) {
 		return p
 	}
 	kept := &Plan{Missing: slices.Clone(p.Missing), Cost: p.Cost}
 	for _, l := range p.Layouts {
-		if _, ok := in.Arrange(l.Stock, l.Root); ok {
+		if !in.Checked(l.Stock) || in.Allows(l.Stock, l.Root) {
 			kept.Layouts = append(kept.Layouts, l)
 			continue
 		}

@@ -62,6 +62,17 @@ type Kind struct {
 	L, W         int64
 	Demand       int
 	Orientations []Orientation // per stock
+	// Run is the direction of the cuts that divide the upright blank, which is several blanks in
+	// a row; None if it is one blank.
+	Run Dir
+}
+
+// RunIn returns the direction of the cuts that divide the blank as it lies.
+func (k *Kind) RunIn(turned bool) Dir {
+	if turned && k.Run != None {
+		return k.Run.Across()
+	}
+	return k.Run
 }
 
 // Demands returns the demand of each kind.

@@ -4,25 +4,40 @@ package instance
 // direction of the first level, and the narrowest rip, and can be arranged around defects.
 func (in *Instance) Allows(stock int, root Piece) bool {
 	st := in.Stock[stock]
-	if len(root.Children) > 0 && st.FirstCut != None && root.Dir != st.FirstCut {
+	first := root.Dir
+	if len(root.Children) == 0 {
+		first = in.runIn(root)
+	}
+	if first != None && st.FirstCut != None && first != st.FirstCut {
 		return false
 	}
-	if !in.allows(st, root, 0) {
+	if !in.allows(st, root, 0, None) {
 		return false
 	}
 	_, ok := in.Arrange(stock, root)
 	return ok
 }
 
-func (in *Instance) allows(st Stock, p Piece, level int) bool {
+// runIn returns the direction of the cuts that divide a leaf; None if there are none.
+func (in *Instance) runIn(leaf Piece) Dir {
+	if leaf.isLeftover() {
+		return None
+	}
+	return in.Kinds[leaf.Kind].RunIn(leaf.Turned)
+}
+
+// allows checks a piece at a level, under a split in direction over. The blanks of a run in the
+// direction of the split are cut at its level.
+func (in *Instance) allows(st Stock, p Piece, level int, over Dir) bool {
 	if len(p.Children) == 0 {
-		return true
+		run := in.runIn(p)
+		return run == None || run == over || level < in.Stages
 	}
 	if level == in.Stages {
 		return false
 	}
 	for _, c := range p.Children {
-		if p.Dir == Rip && c.W < st.NarrowestRip && !c.isLeftover() || !in.allows(st, c, level+1) {
+		if p.Dir == Rip && c.W < st.NarrowestRip && !c.isLeftover() || !in.allows(st, c, level+1, p.Dir) {
 			return false
 		}
 	}

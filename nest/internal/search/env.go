@@ -17,7 +17,7 @@ type env struct {
 	ranks, orders [fixedOrders][]int32
 	// unrestricted: stages, first cuts and narrowest rips do not limit cuts.
 	unrestricted bool
-	flawed       bool  // some stock has defects
+	checked      bool  // some stock is; see instance.Checked
 	pieces       int   // demand of all kinds
 	asks         int64 // steps of a walk between questions whether to stop
 	// polish: only offcuts have worth among leftovers.
@@ -42,7 +42,7 @@ type orientation struct {
 }
 
 type stock struct {
-	flawed             bool // it has defects
+	checked            bool
 	l, w, narrowestRip int32
 	firstCut           instance.Dir
 	area               int64
@@ -58,12 +58,12 @@ type stock struct {
 const manyParts = 1 << 11
 
 func newEnv(in *instance.Instance, polish bool) *env {
-	e := &env{in: in, polish: polish, unrestricted: in.Stages == instance.NoLimit, flawed: in.AnyFlawed(), pieces: in.Parts()}
+	e := &env{in: in, polish: polish, unrestricted: in.Stages == instance.NoLimit, checked: in.AnyChecked(), pieces: in.Parts()}
 	var dearest, largest int64 = 1, 1
 	for s, st := range in.Stock {
 		one := stock{
-			flawed: in.Flawed(s),
-			l:      int32(st.L), w: int32(st.W), narrowestRip: int32(st.NarrowestRip), firstCut: st.FirstCut,
+			checked: in.Checked(s),
+			l:       int32(st.L), w: int32(st.W), narrowestRip: int32(st.NarrowestRip), firstCut: st.FirstCut,
 			area: in.Area(st.L, st.W), cost: in.CostOf(s),
 		}
 		if st.OnHand {

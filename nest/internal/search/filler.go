@@ -79,7 +79,7 @@ func (f *Filler) Fill(demand []int, values []int64, bonus *setcover.CutBonus, ab
 		if t := f.tree(); worth > above && !known[t.key] {
 			known[t.key] = true
 			root := instance.Normalize(t.piece(0))
-			if _, ok := f.walk.e.in.Arrange(f.stock, root); !ok {
+			if f.walk.e.stock[f.stock].checked && !f.walk.e.in.Allows(f.stock, root) {
 				continue
 			}
 			found = append(found, root)

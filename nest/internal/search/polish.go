@@ -132,8 +132,8 @@ func (p *polisher) updateBest(m objectives) {
 func (p *polisher) keepIfBest() {
 	plan := p.state.plan()
 	clear(plan.Missing) // at most the spare is missing
-	if !p.e.in.Clear(plan) {
-		return // a part would hold a defect
+	if !p.e.in.AllowsPlan(plan) {
+		return // a layout is forbidden
 	}
 	if m := p.evaluate(plan); plan.Cost.Less(p.best.Cost) || m.compare(p.value) > 0 {
 		p.best, p.value = plan, m

@@ -36,8 +36,8 @@ func (w *walk) recreate(goal instance.Cost) {
 // insert places a part of kind k, in new stock if needed, and reports whether it could. missing
 // is all that is still to be inserted.
 func (w *walk) insert(k int32, goal instance.Cost, missing []int32) bool {
-	if w.e.flawed {
-		return w.insertClear(k, goal, missing)
+	if w.e.checked {
+		return w.insertChecked(k, goal, missing)
 	}
 	s := w.state
 	at, ok := w.bestPlacement(k)
@@ -99,9 +99,6 @@ func (w *walk) bestPlacement(k int32) (at placement, ok bool) {
 func (w *walk) searchTree(k int32, i int, at *placement, best *int64, blinks bool) (ok bool) {
 	e, t := w.e, w.state.trees[i]
 	for _, as := range e.kinds[k].orientations[t.stock] {
-		if e.flawed && w.insertion.refusal.has(i, as.turned) {
-			continue
-		}
 		for g := range t.gaps {
 			c := &t.gaps[g]
 			if c.l < as.l || c.w < as.w {
@@ -109,6 +106,10 @@ func (w *walk) searchTree(k int32, i int, at *placement, best *int64, blinks boo
 			}
 			both := as.l < c.l && as.w < c.w
 			ripped, crosscut := !both || w.insertion.avoidCut != instance.Rip, both && w.insertion.avoidCut != instance.Crosscut
+			if e.checked {
+				ripped = ripped && !w.insertion.refusal.has(i, as.turned, instance.Rip)
+				crosscut = crosscut && !w.insertion.refusal.has(i, as.turned, instance.Crosscut)
+			}
 			if !e.unrestricted {
 				st := &e.stock[t.stock]
 				if as.w < c.w && as.w < st.narrowestRip {
@@ -172,7 +173,7 @@ func (w *walk) chooseStock(k int32, goal instance.Cost, missing []int32) int {
 	pick, best := -1, math.Inf(1)
 	for i := range e.stock {
 		st := &e.stock[i]
-		if e.flawed && w.insertion.refusal.stock(i) || s.used[i] >= w.maxPieces[i] || len(e.kinds[k].orientations[i]) == 0 || !s.cost.Plus(st.cost, 1).Less(goal) {
+		if e.checked && w.insertion.refusal.stock(i) || s.used[i] >= w.maxPieces[i] || len(e.kinds[k].orientations[i]) == 0 || !s.cost.Plus(st.cost, 1).Less(goal) {
 			continue
 		}
 		rate := st.weight / float64(min(st.area, need))

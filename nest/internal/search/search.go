@@ -157,7 +157,7 @@ func (s *Search) Complete(p *instance.Plan) bool {
 		return false // there is no time to place what it lacks
 	}
 	w := s.completer
-	w.state.load(s.in.DropFlawed(p))
+	w.state.load(s.in.DropForbidden(p))
 	w.goal = noGoal
 	if s.best.Complete() {
 		w.goal = s.best.Cost

@@ -168,14 +168,14 @@ func (w *walk) updateBest() {
 	switch {
 	case len(s.missing) == 0:
 		plan := s.plan()
-		if !w.e.in.Clear(plan) {
-			return // a part would hold a defect
+		if !w.e.in.AllowsPlan(plan) {
+			return // a layout is forbidden
 		}
 		w.best, w.goal = plan, s.cost
 		w.clearLimits()
 		w.resetAcceptance()
 	case !w.best.Complete() && s.missingArea < w.bestMissing:
-		if plan := s.plan(); w.e.in.Clear(plan) {
+		if plan := s.plan(); w.e.in.AllowsPlan(plan) {
 			w.best, w.bestMissing = plan, s.missingArea
 		}
 	}
