@@ -3,6 +3,7 @@ module sawbill
 go 1.26.0
 
 require (
+	github.com/chromedp/chromedp v0.23.1
 	github.com/go-fonts/dejavu v0.3.2
 	github.com/gofrs/flock v0.13.2
 	github.com/google/go-cmp v0.7.0
@@ -17,4 +18,8 @@ require (
 	gonum.org/v1/gonum v0.17.0
 )
 
-require golang.org/x/sys v0.50.0 // indirect
+require (
+	github.com/chromedp/cdproto v0.160.1 // indirect
+	github.com/go-json-experiment/json v0.0.0-20260213210345-44df1a37e875 // indirect
+	golang.org/x/sys v0.50.0 // indirect
+)
