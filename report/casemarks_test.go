@@ -80,7 +80,7 @@ func TestPagesDrawTheMarksOfACase(t *testing.T) {
 		Measure: casework.Measure{From: casework.Face{Side: casework.Lower, Extent: casework.End}, At: []stock.Length{120 * mm, 340 * mm}}}}
 	for _, o := range []Options{{Case: c}, {Case: c, Paper: Letter, Ruler: inches}} {
 		drawn, listed := 0, 0
-		for _, page := range lay(bench(), whole(o)).Pages {
+		for _, page := range lay(bench(), benchOnly(o)).Pages {
 			if err := drawing.CheckLegible(page); err != nil {
 				t.Error(err)
 			}
@@ -141,4 +141,10 @@ func TestJSONOfACase(t *testing.T) {
 	if strings.Contains(string(JSON(bench(), Options{})), `"case"`) {
 		t.Error("a job without a case has one")
 	}
+}
+
+// benchOnly prints the pages of the bench alone.
+func benchOnly(o Options) Options {
+	o.Pages = BenchPages
+	return o
 }

@@ -11,6 +11,7 @@ const (
 	LayoutPages                   // the layouts, also where setups lead
 	SetupPages                    // the setups, also where layouts lead
 	BenchPages                    // milling, marks on the parts, assembly
+	StickPages                    // story sticks of slides and pin rows, at full size
 	LabelPages                    // labels for pieces and offcuts
 	CheckPages                    // how sizes came about, what else it takes, what checks assume
 )
@@ -18,11 +19,11 @@ const (
 const (
 	// UsualPages are what most people print.
 	UsualPages = StorePages | CasePages | SawPages | BenchPages
-	AllPages   = StorePages | CasePages | SawPages | LayoutPages | SetupPages | BenchPages | LabelPages | CheckPages
+	AllPages   = StorePages | CasePages | SawPages | LayoutPages | SetupPages | BenchPages | StickPages | LabelPages | CheckPages
 )
 
 // pageNames are the words for the sets, in their order.
-var pageNames = [...]string{"store", "case", "saw", "layouts", "setups", "bench", "labels", "checks"}
+var pageNames = [...]string{"store", "case", "saw", "layouts", "setups", "bench", "sticks", "labels", "checks"}
 
 // PageNames are the words that [PagesNamed] knows.
 func PageNames() []string { return append(pageNames[:], "all") }

@@ -108,6 +108,11 @@ var sections = []section{
 			})
 		}
 	}},
+	{StickPages, func(b book) {
+		if b.Case != nil && b.Rest == nil {
+			stickPages(b.Book, b.plan.Bill, b.Options)
+		}
+	}},
 	{LabelPages, func(b book) {
 		b.Part("Labels")
 		labelPages(b.Book, b.plan, b.names, b.Options)
