@@ -95,7 +95,7 @@ type sideOf struct {
 // bench is what lies of one piece of stock.
 type bench struct {
 	lying map[freedBy]piece
-	cuts  map[int]bool
+	cuts  numbered        // so far
 	trims map[sideOf]bool // by side to be trimmed: done
 	nodes map[corner]bool // of the layout
 }
@@ -104,7 +104,7 @@ type bench struct {
 type corner struct{ x, y, l, w stock.Length }
 
 func newBench(l cutplan.Layout) *bench {
-	b := &bench{lying: map[freedBy]piece{}, cuts: map[int]bool{}, trims: map[sideOf]bool{}, nodes: map[corner]bool{}}
+	b := &bench{lying: map[freedBy]piece{}, cuts: numbered{}, trims: map[sideOf]bool{}, nodes: map[corner]bool{}}
 	t := l.Stock.Trims()
 	for side, off := range map[sideOf]stock.Length{
 		{cutplan.Rip, cutplan.Near}: t.NearEdge, {cutplan.Rip, cutplan.Far}: t.FarEdge,

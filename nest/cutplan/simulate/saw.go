@@ -9,30 +9,36 @@ import (
 )
 
 // Check saws the plan by the rows of its steps, layout by layout, and once more by the rows
-// of its setups. An error is a fault of this program.
+// of its setups. A cut has one number in both. An error is a fault of this program.
 func Check(p *cutplan.Plan) error {
+	var made []numbered
 	for i := range p.Layouts {
-		if err := Steps(p, i, p.StepRows(i)); err != nil {
+		of, err := steps(p, i, p.StepRows(i))
+		if err != nil {
 			return err
 		}
+		made = append(made, of)
 	}
-	return Setups(p, p.Setups(), p.SetupRows)
+	return setups(p, p.Setups(), p.SetupRows, made)
 }
 
-// Steps saws layout i by rows. Each row has consecutive numbers of cuts.
-func Steps(p *cutplan.Plan, i int, rows []cutplan.Row) error {
+// numbered is what comes off at the cuts of a layout, by their numbers.
+type numbered map[int]corner
+
+// steps saws layout i by rows.
+func steps(p *cutplan.Plan, i int, rows []cutplan.Row) (numbered, error) {
 	s := saw{plan: p, benches: map[int]*bench{i: newBench(p.Layouts[i])}, next: 1}
 	if err := s.work(rows); err != nil {
-		return fmt.Errorf("the steps of layout %d, %w", i+1, err)
+		return nil, fmt.Errorf("the steps of layout %d, %w", i+1, err)
 	}
 	if err := s.benches[i].done(p, p.Layouts[i]); err != nil {
-		return fmt.Errorf("the steps of layout %d: %w", i+1, err)
+		return nil, fmt.Errorf("the steps of layout %d: %w", i+1, err)
 	}
-	return nil
+	return s.benches[i].cuts, nil
 }
 
-// Setups saws all layouts by the rows of each group of setups.
-func Setups(p *cutplan.Plan, groups []cutplan.Gathered, rows func(cutplan.Gathered) []cutplan.Row) error {
+// setups saws all layouts by the rows of each group of setups.
+func setups(p *cutplan.Plan, groups []cutplan.Gathered, rows func(cutplan.Gathered) []cutplan.Row, made []numbered) error {
 	s := saw{plan: p, benches: map[int]*bench{}}
 	for i, l := range p.Layouts {
 		s.benches[i] = newBench(l)
@@ -43,9 +49,14 @@ func Setups(p *cutplan.Plan, groups []cutplan.Gathered, rows func(cutplan.Gather
 			return fmt.Errorf("the setups of %s, %w", g.Material, err)
 		}
 	}
-	for i := range p.Layouts {
-		if err := s.benches[i].done(p, p.Layouts[i]); err != nil {
+	for i, l := range p.Layouts {
+		if err := s.benches[i].done(p, l); err != nil {
 			return fmt.Errorf("the setups, layout %d: %w", i+1, err)
+		}
+		for number, of := range s.benches[i].cuts {
+			if made[i][number] != of {
+				return fmt.Errorf("the setups, layout %d: cut %d is another one in the steps", i+1, number)
+			}
 		}
 	}
 	return nil
@@ -156,7 +167,7 @@ func (s *saw) piece(r *cutplan.Row, h *cutplan.Held) error {
 // the row took in hand.
 func (s *saw) cut(b *bench, r *cutplan.Row, from freedBy, in piece, c *cutplan.RowCut, start stock.Length) error {
 	kerf, whole := s.plan.Job.Saw.Kerf, in.extent(r.Cut)
-	if b.cuts[c.Number] || c.Number < 1 {
+	if _, taken := b.cuts[c.Number]; taken || c.Number < 1 {
 		return errors.New("the number is taken")
 	}
 	if err := s.guide(r, in); err != nil {
@@ -187,7 +198,7 @@ func (s *saw) cut(b *bench, r *cutplan.Row, from freedBy, in piece, c *cutplan.R
 	if !r.Trim && (c.Mark != line-in.origin(r.Cut) || c.Here != line-start) {
 		return fmt.Errorf("the marks are at %s and %s, the line is at %s and %s", c.Mark.Decimal(), c.Here.Decimal(), (line - in.origin(r.Cut)).Decimal(), (line - start).Decimal())
 	}
-	b.cuts[c.Number] = true
+	b.cuts[c.Number] = corner{off.x, off.y, off.l, off.w}
 	delete(b.lying, from)
 	off.stock = r.Trim
 	if r.Trim {

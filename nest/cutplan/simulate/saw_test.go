@@ -11,17 +11,23 @@ import (
 	"sawbill/stock/job"
 )
 
-// planned plans a job file quickly.
+var plans = map[string]*cutplan.Plan{}
+
+// planned plans a job file quickly, and once.
 func planned(t testing.TB, name string) *cutplan.Plan {
 	t.Helper()
+	if p := plans[name]; p != nil {
+		return p
+	}
 	file, err := job.Read(name)
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := sellercuts.Make(context.Background(), file.Job, cutplan.Options{Seed: 1, Iterations: 200})
+	p, err := sellercuts.Make(context.Background(), file.Job, cutplan.Options{Seed: 1, Iterations: 100})
 	if err != nil {
 		t.Fatal(err)
 	}
+	plans[name] = p
 	return p
 }
 
