@@ -87,7 +87,11 @@ func (m markedPiece) name(whole string) string {
 	if len(m.from) > 1 {
 		what += "s"
 	}
-	return what + " " + of + " " + sources(m.from)
+	by := make([]int, len(m.from))
+	for i, s := range m.from {
+		by[i] = s.InHand
+	}
+	return what + " " + of + " " + ranges(by)
 }
 
 func (m markedPiece) marks(r stock.Ruler) string {

@@ -110,7 +110,7 @@ func layoutSections(b *webpage.Page, p *cutplan.Plan, names offcutNames, r stock
 		if len(steps) == 0 {
 			b.Paragraph("No cut is needed.")
 		}
-		b.Table(stepTable(p, i, steps, names, r))
+		b.Table(stepTable(p, i, names, r))
 		for _, said := range heed(p, l, steps, r) {
 			b.Paragraph(said)
 		}
@@ -150,7 +150,7 @@ func shapes(p *cutplan.Plan, i int, on drawing.Rect) []webpage.Shape {
 	x := func(at stock.Length) float64 { return on.X + on.W*float64(at)/float64(l.Stock.Length) }
 	y := func(at stock.Length) float64 { return on.Bottom() - on.H*float64(at)/float64(l.Stock.Width) }
 	var all []webpage.Shape
-	for _, n := range freedIn(p, l) {
+	for _, n := range freedIn(p, i) {
 		if n.cut > 0 {
 			place := drawing.Rect{X: x(n.X), Y: y(n.Y + n.Width), W: x(n.X+n.Length) - x(n.X), H: y(n.Y) - y(n.Y+n.Width)}
 			all = append(all, webpage.Shape{Rect: place, Keys: keysOf(p, cutOf{i, n.cut})})

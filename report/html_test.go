@@ -127,7 +127,7 @@ func TestAHundredLayoutsStaySmall(t *testing.T) {
 	for len(p.Layouts) < 100 {
 		p.Layouts = append(p.Layouts, bench().Layouts...)
 	}
-	if n := len(HTML(p, Options{})); n > 3e6 {
+	if n := len(HTML(p, Options{})); n > 31e5 {
 		t.Errorf("%d layouts take %d bytes", len(p.Layouts), n)
 	}
 }

@@ -48,7 +48,7 @@ const hair = 0.1
 func labels(p *cutplan.Plan, names offcutNames, o Options) []label.Label {
 	w := labelWriter{plan: p, names: names, ruler: o.Ruler, places: newPlaces(o.Case, p.Bill), told: make([]int, len(p.Bill))}
 	for i, l := range p.Layouts {
-		freed := freedIn(p, l)
+		freed := freedIn(p, i)
 		for copy := range l.Repeat {
 			for _, n := range freed {
 				w.add(n, origin{layout: i, copy: copy, freed: n})
@@ -84,18 +84,22 @@ type freed struct {
 
 // freedIn lists the parts and offcuts of a layout in the order in which they come
 // off.
-func freedIn(p *cutplan.Plan, l cutplan.Layout) []freed {
+func freedIn(p *cutplan.Plan, layout int) []freed {
 	type corner struct{ x, y stock.Length }
 	cut := make(map[corner]int)
-	for _, s := range p.Steps(l) {
-		for _, n := range []*cutplan.Node{s.OffNode, s.LeftNode} {
-			if n != nil && n.Use != cutplan.Split {
-				cut[corner{n.X, n.Y}] = s.Number
+	for _, r := range p.StepRows(layout) {
+		for _, h := range r.Pieces {
+			for _, c := range h.Cuts {
+				for _, n := range []*cutplan.Node{c.Off.Node, c.Left.Node} {
+					if n != nil && n.Use != cutplan.Split {
+						cut[corner{n.X, n.Y}] = c.Number
+					}
+				}
 			}
 		}
 	}
 	var all []freed
-	for _, n := range l.Leaves() {
+	for _, n := range p.Layouts[layout].Leaves() {
 		if n.Use == cutplan.Part || n.Use == cutplan.Offcut {
 			all = append(all, freed{n, cut[corner{n.X, n.Y}]})
 		}

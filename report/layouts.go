@@ -50,7 +50,7 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, names offcutNames, r stock.Rule
 		if board {
 			v.Scale = boards
 		}
-		steps := stepTable(p, i, v.Steps, names, r)
+		steps := stepTable(p, i, names, r)
 		mind, later := heed(p, l, v.Steps, r), afterwards(p, l, r)
 		short := func(picture diagram.Picture) paper.Table { return key(p, picture.Short, r) }
 		picture, around := fit(b, v, steps, slices.Concat(mind, later), short, board)
@@ -192,7 +192,7 @@ func layoutFacts(p *cutplan.Plan, l cutplan.Layout, r stock.Ruler) string {
 		"kerf " + r.Print(p.Job.Saw.Kerf),
 	}
 	if trim := s.Trims().Least(); trim > 0 {
-		facts = append(facts, "trim "+r.Print(trim)+" "+trimmedOff(s, r))
+		facts = append(facts, "trim "+r.Print(trim)+" "+trimmedOff(s, r)+", kerf included")
 	}
 	if s.OnHand {
 		facts = append(facts, "on hand")

@@ -16,12 +16,20 @@ import (
 	"sawbill/stock"
 )
 
-// printed is a row of a board's steps, read back.
+// printed is a row of the steps, read back.
 type printed struct {
 	first, last int
 	hand, how   string
 	marks       []string
-	setting     stock.Length
+	set         string         // "mark ", "saw off ", or nothing at fence and stop
+	at          []stock.Length // what it is set to; one for each cut if marked
+	far         []far          // of trim told in one row
+}
+
+// far is a far side and the size that it is trimmed to.
+type far struct {
+	side string // "edge" or "end"
+	to   stock.Length
 }
 
 // printedSteps reads the steps of layout i back from their table.
@@ -29,7 +37,7 @@ func printedSteps(t *testing.T, p *cutplan.Plan, i int) []printed {
 	t.Helper()
 	l := p.Layouts[i]
 	var rows []printed
-	for _, row := range stepTable(p, i, p.Steps(l), namesOf(p, ""), stock.Ruler{}).Rows {
+	for _, row := range stepTable(p, i, namesOf(p, ""), stock.Ruler{}).Rows {
 		from, to, isRange := strings.Cut(row[0], "–")
 		if !isRange {
 			to = from
@@ -37,12 +45,34 @@ func printedSteps(t *testing.T, p *cutplan.Plan, i int) []printed {
 		r := printed{hand: row[1], how: row[2]}
 		r.first, _ = strconv.Atoi(from)
 		r.last, _ = strconv.Atoi(to)
-		if row[markColumn] != "" {
-			r.marks = strings.Split(row[markColumn], ", ")
+		set := row[markColumn]
+		if l.Stock.Kind == stock.Board {
+			set = row[markColumn+1]
+			if row[markColumn] != "" {
+				r.marks = strings.Split(row[markColumn], ", ")
+			}
 		}
-		var err error
-		if r.setting, err = stock.ParseLength(row[markColumn+1], stock.Millimeters); err != nil {
-			t.Fatal(err)
+		for _, r.set = range []string{"mark ", "saw off ", ""} {
+			if strings.HasPrefix(set, r.set) {
+				break
+			}
+		}
+		if _, sizes, more := strings.Cut(strings.TrimSuffix(r.how, ", BREAKDOWN"), "; far "); more {
+			for _, of := range strings.Split(sizes, ", far ") {
+				side, figure, _ := strings.Cut(of, " to ")
+				at, err := stock.ParseLength(figure, stock.Millimeters)
+				if err != nil {
+					t.Fatal(err)
+				}
+				r.far = append(r.far, far{side, at})
+			}
+		}
+		for _, figure := range strings.Split(strings.TrimSuffix(strings.TrimPrefix(set, r.set), " each"), ", ") {
+			at, err := stock.ParseLength(figure, stock.Millimeters)
+			if err != nil {
+				t.Fatal(err)
+			}
+			r.at = append(r.at, at)
 		}
 		rows = append(rows, r)
 	}
@@ -52,12 +82,13 @@ func printedSteps(t *testing.T, p *cutplan.Plan, i int) []printed {
 // sizeOf is a rectangle on the bench.
 type sizeOf struct{ length, width stock.Length }
 
-// sawyer saws what the table of a board says, knowing nothing but the table, the
-// size of the board and the kerf.
+// sawyer saws what a table of steps says, knowing nothing but the table, the size of the
+// sheet or board and the kerf.
 type sawyer struct {
 	t         *testing.T
 	kerf      stock.Length
 	off, rest map[int]sizeOf
+	trims     *int
 }
 
 // take finds the piece in hand for cut number n of a row, the k-th of its pieces.
@@ -73,7 +104,7 @@ func (s sawyer) take(r printed, n, k int) sizeOf {
 		case "piece":
 			from, _ = strconv.Atoi(fields[2])
 		case "trimmed":
-			from = 2 // by one cut at each end
+			from = *s.trims
 		}
 		if n > r.first { // cut after cut along one piece
 			pile, from = s.rest, n-1
@@ -112,20 +143,50 @@ func (s sawyer) take(r printed, n, k int) sizeOf {
 func (s sawyer) work(rows []printed) {
 	for _, r := range rows {
 		if strings.HasPrefix(r.how, "trim") {
-			board := s.off[0]
-			delete(s.off, 0)
-			s.off[r.last] = sizeOf{board.length - 2*r.setting, board.width}
+			whole := s.off[*s.trims]
+			delete(s.off, *s.trims)
+			*s.trims = r.last
+			size := &whole.length
+			side, _, _ := strings.Cut(strings.Replace(r.how, ";", ",", 1), ",") // of a pair the first
+			if strings.HasSuffix(side, "edge") {
+				size = &whole.width
+			}
+			if r.set == "saw off " {
+				if strings.HasSuffix(side, "edge and end") {
+					whole.width -= r.at[0]
+				}
+				*size -= r.at[0]
+			} else if *size < r.at[0] {
+				s.t.Fatalf("cut %d trims to more than there is", r.first)
+			} else {
+				*size = r.at[0]
+			}
+			for _, of := range r.far {
+				size := &whole.length
+				if of.side == "edge" {
+					size = &whole.width
+				}
+				if *size < of.to {
+					s.t.Fatalf("cut %d trims to more than there is", r.last)
+				}
+				*size = of.to
+			}
+			s.off[r.last] = whole
 			continue
 		}
 		for n := r.first; n <= r.last; n++ {
 			in := s.take(r, n, n-r.first)
 			off, rest := in, in
+			setting := r.at[0]
+			if k := n - r.first; k > 0 && len(r.at) > 1 {
+				setting = r.at[k] - r.at[k-1] - s.kerf // all marked on the piece in hand
+			}
 			if strings.HasPrefix(r.how, "rip") {
-				off.width = r.setting
-				rest.width -= r.setting + s.kerf
+				off.width = setting
+				rest.width -= setting + s.kerf
 			} else {
-				off.length = r.setting
-				rest.length -= r.setting + s.kerf
+				off.length = setting
+				rest.length -= setting + s.kerf
 			}
 			if off.length > in.length || off.width > in.width {
 				s.t.Fatalf("cut %d frees more than there is", n)
@@ -138,16 +199,13 @@ func (s sawyer) work(rows []printed) {
 	}
 }
 
-// Whoever saws a board at the printed stops and fences holds the parts, offcuts
-// and waste of its layout in the end.
+// Whoever saws sheets and boards as the steps say, at the printed fences, stops and marks,
+// holds the parts, offcuts and waste of their layout in the end.
 func TestPrintedStopsGiveTheParts(t *testing.T) {
 	sawn := 0
 	for name, p := range boardPlans(t) {
 		for i, l := range p.Layouts {
-			if l.Stock.Kind != stock.Board {
-				continue
-			}
-			s := sawyer{t, p.Job.Saw.Kerf, map[int]sizeOf{0: {l.Stock.Length, l.Stock.Width}}, map[int]sizeOf{}}
+			s := sawyer{t, p.Job.Saw.Kerf, map[int]sizeOf{0: {l.Stock.Length, l.Stock.Width}}, map[int]sizeOf{}, new(int)}
 			s.work(printedSteps(t, p, i))
 			var got, want []string
 			for _, pile := range []map[int]sizeOf{s.off, s.rest} {
@@ -166,8 +224,8 @@ func TestPrintedStopsGiveTheParts(t *testing.T) {
 			sawn++
 		}
 	}
-	if sawn < 50 {
-		t.Errorf("only %d boards sawn", sawn)
+	if sawn < 100 {
+		t.Errorf("only %d sheets and boards sawn", sawn)
 	}
 }
 
@@ -183,6 +241,15 @@ func boardPlans(t *testing.T) map[string]*cutplan.Plan {
 			Offcut: stock.Offcut{Length: 300 * mm, Width: 40 * mm},
 			Stock: []stock.Stock{{Name: "board", Kind: stock.Board, Material: "spruce", Length: 2400 * mm, Width: 145 * mm,
 				Thickness: 38 * mm, Trim: stock.Length(seed%2) * 15 * mm, Price: 500}},
+		}
+		if seed%2 == 1 {
+			j.Saw.RipCapacity, j.Saw.CrosscutCapacity = 500*mm, 600*mm
+			j.Stock = append(j.Stock, stock.Stock{Name: "sheet", Material: "ply", Length: 1500 * mm, Width: 1000 * mm,
+				Thickness: 18 * mm, Trim: stock.Length(seed%3) * 5 * mm, Price: 900})
+			for i := range 3 + r.IntN(6) {
+				j.Parts = append(j.Parts, stock.Part{Name: fmt.Sprint("panel ", i), Material: "ply", Thickness: 18 * mm,
+					Length: stock.Length(100+r.IntN(1200)) * mm, Width: stock.Length(60+r.IntN(500)) * mm, Count: 1 + r.IntN(4)})
+			}
 		}
 		for i := range 3 + r.IntN(6) {
 			width := []stock.Length{145, stock.Length(20 + r.IntN(100))}[r.IntN(2)]

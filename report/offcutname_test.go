@@ -27,7 +27,7 @@ func TestOffcutsHaveOneNameEverywhere(t *testing.T) {
 		if got := v.Name(&k.Node); got != said {
 			t.Errorf("the diagram says %q, want %q", got, said)
 		}
-		steps := stepTable(p, k.Layout, p.Steps(p.Layouts[k.Layout]), names, stock.Ruler{})
+		steps := stepTable(p, k.Layout, names, stock.Ruler{})
 		if !slices.ContainsFunc(steps.Rows, func(row []string) bool {
 			return slices.ContainsFunc(row, func(cell string) bool {
 				return strings.Contains(cell, "write "+said) || strings.Contains(cell, "write H7KMQ-") && strings.Contains(cell, strings.TrimPrefix(said, "H7KMQ-"))

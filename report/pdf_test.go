@@ -113,7 +113,10 @@ func wanted(p *cutplan.Plan, r stock.Ruler) []string {
 	for _, l := range p.Layouts {
 		if trim := l.Stock.Trim; trim > 0 {
 			length, width := l.Stock.Usable()
-			want = append(want, "trim off", r.Print(trim), "trimmed: "+r.Size(length, width))
+			want = append(want, "saw off", r.Print(trim))
+			if l.Root.Use == cutplan.Split {
+				want = append(want, "trimmed: "+r.Size(length, width))
+			}
 		}
 		for _, s := range p.Steps(l) {
 			if s.Trim {

@@ -9,135 +9,76 @@ import (
 	"sawbill/stock"
 )
 
-// run is a row of the steps: one cut, or equal cuts that follow one another at
-// one setting. They are made in one go, so they are read in one line.
-type run struct {
-	steps []cutplan.Step
-	kind  runKind
+// cutNumbers is the numbers of a row of one layout: "7", or "8–12".
+func cutNumbers(r cutplan.Row) string {
+	first, last := r.Pieces[0].Cuts[0].Number, r.Pieces[len(r.Pieces)-1].Last().Number
+	if first == last {
+		return strconv.Itoa(first)
+	}
+	return fmt.Sprintf("%d–%d", first, last)
 }
 
-type runKind int
-
-const (
-	single   runKind = iota
-	repeated         // each cuts what the one before it left
-	parallel         // each cuts a piece of its own, all alike
-	trimming         // all that squares the stock
-)
-
-// runsOf gathers steps into runs.
-func runsOf(steps []cutplan.Step) []run {
-	var runs []run
-	for _, s := range steps {
-		if last := len(runs) - 1; last >= 0 && runs[last].takes(s) {
-			runs[last].steps = append(runs[last].steps, s)
-			continue
+// settingOf is what to set, to measure or to saw off: "fence 380", "stop 1480", "mark 300,
+// 603" or "saw off 10". Marks are all from the piece in hand, and the kerf lies beyond them.
+func settingOf(r cutplan.Row, ruler stock.Ruler) string {
+	figure := ruler.Print(r.Setting)
+	switch {
+	case r.SawOff:
+		return "saw off " + figure
+	case r.Trim && r.Guide != cutplan.Fence:
+		return "mark " + figure // nobody sets a stop that far
+	case r.Guide == cutplan.Marked:
+		most := r.Pieces[0]
+		for _, h := range r.Pieces {
+			if len(h.Cuts) > len(most.Cuts) {
+				most = h
+			}
 		}
-		runs = append(runs, run{steps: []cutplan.Step{s}})
+		return "mark " + printedOf(most.Cuts, func(c cutplan.RowCut) stock.Length { return c.Here }, ruler)
 	}
-	return runs
+	return r.Guide.String() + " " + figure
 }
 
-// takes reports whether s continues r, and settles what kind of run it is.
-func (r *run) takes(s cutplan.Step) bool {
-	last := r.steps[len(r.steps)-1]
-	if s.Trim && last.Trim {
-		r.kind = trimming
-		return true
+// marksOf is the running marks of crosscuts: one after another along one piece, or one mark
+// for all of several pieces. Where the setting is measured it is the mark.
+func marksOf(r cutplan.Row, ruler stock.Ruler) string {
+	if r.Cut == cutplan.Rip || r.Trim || r.Guide == cutplan.Marked {
+		return ""
 	}
-	if s.Trim || last.Trim || s.Cut != last.Cut || s.Setting != last.Setting ||
-		s.Guide != last.Guide || s.Off != last.Off || !alike(s.OffNode, last.OffNode) {
-		return false
+	return printedOf(r.Pieces[0].Cuts, func(c cutplan.RowCut) stock.Length { return c.Mark }, ruler)
+}
+
+func printedOf(cuts []cutplan.RowCut, of func(cutplan.RowCut) stock.Length, ruler stock.Ruler) string {
+	said := make([]string, len(cuts))
+	for i, c := range cuts {
+		said[i] = ruler.Print(of(c))
 	}
-	kind := single
+	return strings.Join(said, ", ")
+}
+
+// handOf names the piece or pieces of a row of one layout, whole being the stock.
+func handOf(r cutplan.Row, whole string, ruler stock.Ruler) string {
+	h := r.Pieces[0]
+	size := ruler.Size(h.Size.Length, h.Size.Width)
+	var by []int
+	for _, of := range r.Pieces {
+		by = append(by, of.By)
+	}
 	switch {
-	case s.InHand == last.Number && s.Remainder && last.LeftNode == nil:
-		kind = repeated
-	case s.InHand != last.Number && s.Remainder == last.Remainder && s.Piece == last.Piece && s.Left == last.Left && s.Mark == last.Mark &&
-		alike(s.LeftNode, last.LeftNode):
-		kind = parallel
-	}
-	if kind == single || r.kind != single && r.kind != kind {
-		return false
-	}
-	r.kind = kind
-	return true
-}
-
-// alike reports whether two pieces are told in the same words; their sizes are
-// compared elsewhere.
-func alike(a, b *cutplan.Node) bool {
-	if a == nil || b == nil {
-		return a == b
-	}
-	return a.Use == b.Use && a.Blank == b.Blank && a.Turned == b.Turned
-}
-
-func (r run) first() cutplan.Step { return r.steps[0] }
-func (r run) last() cutplan.Step  { return r.steps[len(r.steps)-1] }
-
-// numbers is "7", or "8–12".
-func (r run) numbers() string {
-	if len(r.steps) == 1 {
-		return strconv.Itoa(r.first().Number)
-	}
-	return fmt.Sprintf("%d–%d", r.first().Number, r.last().Number)
-}
-
-// marks are where the cuts of the run are marked, in their order: one after
-// another along one piece, or one mark for all of several pieces.
-func (r run) marks(ruler stock.Ruler) string {
-	return each(r.steps, func(s cutplan.Step) string { return ruler.Print(s.Mark) })
-}
-
-// setting is what fence or stop is set to, or where a breakdown cut is marked; of
-// trim it is what falls off.
-func (r run) setting(l cutplan.Layout, ruler stock.Ruler) string {
-	switch s := r.first(); {
-	case s.Trim:
-		return ruler.Print(l.Stock.Trims().Least())
-	case s.Breakdown():
-		// From the piece in hand, as this row has it.
-		return "mark " + each(r.steps, func(t cutplan.Step) string { return ruler.Print(t.Mark - s.Mark + s.Setting) })
-	default:
-		return ruler.Print(s.Setting)
-	}
-}
-
-// times puts the count before what comes off, or is left, of each.
-func (r run) times(what string) string {
-	if len(r.steps) == 1 {
-		return what
-	}
-	return fmt.Sprintf("%d x %s", len(r.steps), what)
-}
-
-// inHand names the piece or pieces that are cut, whole being the stock.
-func (r run) inHand(whole string, ruler stock.Ruler) string {
-	s := r.first()
-	size := ruler.Size(s.Piece.Length, s.Piece.Width)
-	switch {
-	case s.InHand == 0:
+	case h.By == 0:
 		return "whole " + whole + " " + size
-	case !s.Remainder && s.Level == 1:
+	case h.Stock && r.Trim:
+		return whole + " " + size
+	case h.Stock:
 		return "trimmed " + whole + " " + size
-	case r.kind == parallel && s.Remainder:
-		return fmt.Sprintf("rests of %s: %s each", sources(r.steps), size)
-	case r.kind == parallel:
-		return fmt.Sprintf("pieces from %s: %s each", sources(r.steps), size)
-	case s.Remainder:
-		return fmt.Sprintf("rest of %d: %s", s.InHand, size)
+	case len(by) > 1 && h.Rest:
+		return fmt.Sprintf("rests of %s: %s each", ranges(by), size)
+	case len(by) > 1:
+		return fmt.Sprintf("pieces from %s: %s each", ranges(by), size)
+	case h.Rest:
+		return fmt.Sprintf("rest of %d: %s", h.By, size)
 	}
-	return fmt.Sprintf("piece from %d: %s", s.InHand, size)
-}
-
-// sources lists the cuts that freed the pieces: "8–12", "3, 5".
-func sources(steps []cutplan.Step) string {
-	numbers := make([]int, len(steps))
-	for i, s := range steps {
-		numbers[i] = s.InHand
-	}
-	return ranges(numbers)
+	return fmt.Sprintf("piece from %d: %s", h.By, size)
 }
 
 // ranges writes numbers shortly, in their order: "3, 5–8".

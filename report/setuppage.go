@@ -33,8 +33,8 @@ func setupPage(b document, p *cutplan.Plan, names offcutNames, r stock.Ruler) {
 			break
 		}
 	}
-	if hasBreakdown(gathered) {
-		b.Paragraph("BREAKDOWN: beyond the saw. Measure from the reference edge or end of the piece in hand; the blade cuts beyond the mark.")
+	if said := aboutSetting(gathered); said != "" {
+		b.Paragraph(said)
 	}
 	b.Paragraph(deferral) // ahead of the tables, behind which it could come to stand alone on a page
 	for _, g := range gathered {
@@ -44,15 +44,26 @@ func setupPage(b document, p *cutplan.Plan, names offcutNames, r stock.Ruler) {
 	truingTable(b, p, r)
 }
 
-func hasBreakdown(gathered []cutplan.Gathered) bool {
+// aboutSetting says how the figures are meant that no fence or stop is set to.
+func aboutSetting(gathered []cutplan.Gathered) string {
+	var trim, marked bool
 	for _, g := range gathered {
 		for _, s := range g.Setups {
-			if s.Guide == cutplan.Marked {
-				return true
-			}
+			trim = trim || s.Trim
+			marked = marked || !s.Trim && s.Guide == cutplan.Marked
 		}
 	}
-	return false
+	var said []string
+	if trim {
+		said = append(said, "Saw off: the kerf is part of the figure, the blade on the waste side.")
+	}
+	if trim || marked {
+		said = append(said, "Mark: measured from the reference edge or end of the piece in hand; the blade cuts beyond the mark.")
+	}
+	if marked {
+		said = append(said, "BREAKDOWN: beyond the saw.")
+	}
+	return strings.Join(said, " ")
 }
 
 func setupTable(say teller, g cutplan.Gathered) paper.Table {
@@ -69,14 +80,14 @@ func setupTable(say teller, g cutplan.Gathered) paper.Table {
 	round := -1
 	for _, row := range setupRows(say, g) {
 		name := ""
-		if row.of.Round != round {
-			round = row.of.Round
+		if row.Round != round {
+			round = row.Round
 			name = roundName(round)
 		}
-		t.Joined = append(t.Joined, !row.first)
+		t.Joined = append(t.Joined, row.Stays)
 		t.Rows = append(t.Rows, []string{"", name, row.setting(say.ruler), row.how, row.inHand(say.plan),
-			strconv.Itoa(row.count), row.off, row.left})
-		t.Ticks = append(t.Ticks, setupTick(say.plan, fmt.Sprintf("%s %s", row.of.Guide, say.ruler.Print(row.of.Setting)), row.numbers()))
+			strconv.Itoa(row.Count), row.off, row.left})
+		t.Ticks = append(t.Ticks, setupTick(say.plan, settingOf(row.Row, say.ruler), numbersIn(row.Row)))
 	}
 	return t
 }

@@ -15,103 +15,80 @@ import (
 // aboutSetups says how the setups are meant.
 const aboutSetups = "All cuts of the plan once more, gathered so that fence and stop are set as seldom as the order allows. Work from the top down and finish a round before the next. Pencil layout and cut number (2/14) on every piece as it comes off, and its mark on every part; the pieces in hand are told by them. Tick what is done."
 
-// setupRow is what comes off alike at one setup, whatever it comes off.
+// setupRow is a row of the setups in words.
 type setupRow struct {
-	of    cutplan.Setup
-	first bool // of its setup
+	cutplan.Row
 	how   string
 	off   string
 	left  string // what needs no further cut along it
 	parts string // those of it that are parts
-	cuts  []cutplan.SetupCut
-	count int // cuts, with the repeats of their layouts
 }
 
 // setupRows words the setups of one material.
 func setupRows(say teller, g cutplan.Gathered) []setupRow {
 	var all []setupRow
-	for _, setup := range g.Setups {
-		from := len(all)
-		for _, c := range setup.Cuts {
-			row := setupRow{of: setup, how: minding(say.plan, c, say.ruler)}
-			switch l := say.plan.Layouts[c.Layout]; {
-			case c.Step.Trim && c.Step.Number < len(say.plan.Steps(l)) && say.plan.Steps(l)[c.Step.Number].Trim:
-				continue // the last trim cut tells the size
-			case c.Step.Trim:
-				row.how, row.off = howTrimmed(say.plan, l, say.ruler), "trimmed: "+say.ruler.Size(c.Step.Off.Length, c.Step.Off.Width)
-			default:
-				row.off = unnamed(say).piece(c.Step.Off, at(c.Layout, c.Step.OffNode)...)
-			}
-			n := slices.IndexFunc(all[from:], func(r setupRow) bool { return r.how == row.how && r.off == row.off })
-			if n < 0 {
-				n = len(all) - from
-				row.first = n == 0
-				all = append(all, row)
-			}
-			of := &all[from+n]
-			of.cuts = append(of.cuts, c)
-			of.count += say.plan.Layouts[c.Layout].Repeat
-		}
-		for i := range all[from:] {
-			all[from+i].name(say)
-		}
+	steps := map[int][]cutplan.Step{} // by layout
+	for _, r := range say.plan.SetupRows(g) {
+		row := setupRow{Row: r, how: how(r) + minding(say.plan, r, steps), off: say.offEach(r)}
+		row.left, row.parts = say.leftovers(r)
+		all = append(all, row)
 	}
 	return all
 }
 
-// numbers are the row's cuts; of trim it has the last ones, and those before belong to it.
-func (r setupRow) numbers() []cutOf {
-	var all []cutOf
-	for _, c := range r.cuts {
-		for n := 1; r.of.Trim && n < c.Step.Number; n++ {
-			all = append(all, cutOf{c.Layout, n})
-		}
-		all = append(all, cutOf{c.Layout, c.Step.Number})
+// offEach is what comes off at each cut of a row; nothing where trim goes on.
+func (t teller) offEach(r cutplan.Row) string {
+	if r.Trim && r.Off.Node == nil {
+		return ""
 	}
-	return all
+	if r.Trim && r.Off.Node.Use == cutplan.Split {
+		return t.trimmed(r.Pieces[0].Layout, r.Off)
+	}
+	var off []located
+	for _, h := range r.Pieces {
+		for _, c := range h.Cuts {
+			off = append(off, at(h.Layout, c.Off.Node)...)
+		}
+	}
+	return t.piece(r.Off.Size, off...)
 }
 
-// name tells the leftovers of a row, when all its cuts are known.
-func (r *setupRow) name(say teller) {
-	if r.of.Trim {
-		return
-	}
+// leftovers tells what the cuts of a row leave that is worth a name, and the parts of it.
+func (t teller) leftovers(r cutplan.Row) (left, parts string) {
 	type like struct {
 		said   string
 		size   cutplan.Size
 		pieces []located
 		count  int
 	}
-	var off []located
-	var left []like
-	for _, c := range r.cuts {
-		off = append(off, at(c.Layout, c.Step.OffNode)...)
-		node := at(c.Layout, c.Step.LeftNode)
-		if node == nil || c.Step.Left == (cutplan.Size{}) || node[0].node.Use == cutplan.Waste {
+	var all []like
+	for _, h := range r.Pieces {
+		last := h.Last().Left
+		if last.Node == nil || last.Node.Use == cutplan.Waste {
 			continue
 		}
-		said := unnamed(say).piece(c.Step.Left, node...)
-		n := slices.IndexFunc(left, func(l like) bool { return l.said == said })
+		node := located{h.Layout, last.Node}
+		said := unnamed(t).piece(last.Size, node)
+		n := slices.IndexFunc(all, func(l like) bool { return l.said == said })
 		if n < 0 {
-			n = len(left)
-			left = append(left, like{said: said, size: c.Step.Left})
+			n = len(all)
+			all = append(all, like{said: said, size: last.Size})
 		}
-		left[n].pieces = append(left[n].pieces, node...)
-		left[n].count += say.plan.Layouts[c.Layout].Repeat
+		all[n].pieces = append(all[n].pieces, node)
+		all[n].count += t.plan.Layouts[h.Layout].Repeat
 	}
-	r.off = say.piece(r.cuts[0].Step.Off, off...)
-	var said, parts []string
-	for _, l := range left {
-		what := say.piece(l.size, l.pieces...)
+	var leftSaid, partsSaid []string
+	for _, l := range all {
+		what := t.piece(l.size, l.pieces...)
 		if l.count > 1 {
 			what = fmt.Sprintf("%d x %s", l.count, what)
 		}
-		said = append(said, what)
+		leftSaid = append(leftSaid, what)
 		if l.pieces[0].node.Use == cutplan.Part {
-			parts = append(parts, what)
+			partsSaid = append(partsSaid, what)
 		}
 	}
-	r.left, r.parts = strings.Join(said, "; "), strings.Join(parts, "; ")
+	return strings.Join(leftSaid, "; "), strings.Join(partsSaid, "; ")
 }
 
 // unnamed words leftovers without their names, which no two have in common.
@@ -127,44 +104,38 @@ func at(layout int, n *cutplan.Node) []located {
 	return []located{{layout, n}}
 }
 
-// howTrimmed is how the stock of l is trimmed.
-func howTrimmed(p *cutplan.Plan, l cutplan.Layout, r stock.Ruler) string {
-	for _, s := range p.Steps(l) {
-		if s.Trim && s.Breakdown() {
-			return how(s, l.Stock, r)
+// minding is what to mind at the cuts of a row; steps are those of layouts asked for before.
+func minding(p *cutplan.Plan, r cutplan.Row, steps map[int][]cutplan.Step) string {
+	var said []string
+	for _, h := range r.Pieces {
+		l := p.Layouts[h.Layout]
+		if steps[h.Layout] == nil {
+			steps[h.Layout] = p.Steps(l)
+		}
+		for _, c := range h.Cuts {
+			for _, hazard := range hazardsOf(p, l, steps[h.Layout][c.Number-1]) {
+				if brief := hazard.brief(); brief != "" && !slices.Contains(said, brief) {
+					said = append(said, brief)
+				}
+			}
 		}
 	}
-	return how(p.Steps(l)[0], l.Stock, r)
-}
-
-// minding is how c is cut, and what to mind.
-func minding(p *cutplan.Plan, c cutplan.SetupCut, r stock.Ruler) string {
-	l := p.Layouts[c.Layout]
-	said := how(c.Step, l.Stock, r)
-	for _, h := range hazardsOf(p, l, c.Step) {
-		if brief := h.brief(); brief != "" {
-			said += "; " + brief
-		}
-	}
-	return said
-}
-
-// setting is the figure to set, or to measure.
-func (r setupRow) setting(ruler stock.Ruler) string {
-	figure := ruler.Print(r.of.Setting)
-	switch {
-	case !r.first:
+	if said == nil {
 		return ""
-	case r.of.Trim:
-		return "trim " + figure
-	case r.of.Guide == cutplan.Marked:
-		return "measure " + figure
 	}
-	return r.of.Guide.String() + " " + figure
+	return "; " + strings.Join(said, "; ")
 }
 
-// inHand names the pieces by layout and cut: "layout 1: 8, rest of 11". What a
-// cut leaves for the next one in this row is not named again.
+// setting is the figure to set, to measure or to saw off; empty where fence or stop stays.
+func (r setupRow) setting(ruler stock.Ruler) string {
+	if r.Stays {
+		return ""
+	}
+	return settingOf(r.Row, ruler)
+}
+
+// inHand names the pieces by layout and cut: "layout 1: 8, rest of 11". Where a piece gets
+// several cuts, it says how many: "6, 7 (2 cuts each), rest of 9".
 func (r setupRow) inHand(p *cutplan.Plan) string {
 	type pieces struct {
 		layouts []int
@@ -172,13 +143,14 @@ func (r setupRow) inHand(p *cutplan.Plan) string {
 		times   int
 	}
 	var all []pieces
-	for from := 0; from < len(r.cuts); {
+	several := slices.ContainsFunc(r.Pieces, func(h cutplan.Held) bool { return len(h.Cuts) > 1 })
+	for from := 0; from < len(r.Pieces); {
 		to := from
-		for to < len(r.cuts) && r.cuts[to].Layout == r.cuts[from].Layout {
+		for to < len(r.Pieces) && r.Pieces[to].Layout == r.Pieces[from].Layout {
 			to++
 		}
-		layout := r.cuts[from].Layout
-		now := pieces{[]int{layout + 1}, held(r.cuts[from:to], kindWord(p.Layouts[layout].Stock)), p.Layouts[layout].Repeat}
+		layout := r.Pieces[from].Layout
+		now := pieces{[]int{layout + 1}, held(r.Pieces[from:to], kindWord(p.Layouts[layout].Stock), several), p.Layouts[layout].Repeat}
 		if last := len(all) - 1; last >= 0 && all[last].said == now.said && all[last].times == now.times {
 			all[last].layouts = append(all[last].layouts, layout+1)
 		} else {
@@ -201,33 +173,35 @@ func (r setupRow) inHand(p *cutplan.Plan) string {
 	return strings.Join(said, "; ")
 }
 
-// held names the pieces that cuts of one layout divide.
-func held(cuts []cutplan.SetupCut, whole string) string {
-	var freed, rests []int
-	stockItself := false
-	here := map[int]bool{}
-	for _, c := range cuts {
-		s := c.Step
-		here[s.Number] = true
-		switch {
-		case s.Remainder && here[s.InHand]:
-		case s.Remainder:
-			rests = append(rests, s.InHand)
-		case s.Level <= 1:
-			stockItself = true
-		default:
-			freed = append(freed, s.InHand)
-		}
-	}
+// held names pieces of one layout, in their order, with their cuts if counted.
+func held(pieces []cutplan.Held, whole string, counted bool) string {
 	var said []string
-	if stockItself {
-		said = append(said, whole)
-	}
-	if freed != nil {
-		said = append(said, ranges(freed))
-	}
-	if rests != nil {
-		said = append(said, "rest of "+ranges(rests))
+	for from := 0; from < len(pieces); {
+		h, to := pieces[from], from
+		var by []int
+		for to < len(pieces) && pieces[to].Stock == h.Stock && pieces[to].Rest == h.Rest && len(pieces[to].Cuts) == len(h.Cuts) {
+			by = append(by, pieces[to].By)
+			to++
+		}
+		what := ranges(by)
+		switch {
+		case h.Stock:
+			what = whole
+		case h.Rest:
+			what = "rest of " + what
+		}
+		if counted {
+			cuts := "1 cut"
+			if n := len(h.Cuts); n > 1 {
+				cuts = strconv.Itoa(n) + " cuts"
+			}
+			if len(by) > 1 {
+				cuts += " each"
+			}
+			what += " (" + cuts + ")"
+		}
+		said = append(said, what)
+		from = to
 	}
 	return strings.Join(said, ", ")
 }
@@ -243,8 +217,8 @@ func roundName(round int) string {
 // layouts are those of the row's cuts, counted from 1.
 func (r setupRow) layouts() []int {
 	var all []int
-	for _, c := range r.cuts {
-		all = append(all, c.Layout+1)
+	for _, h := range r.Pieces {
+		all = append(all, h.Layout+1)
 	}
 	slices.Sort(all)
 	return slices.Compact(all)
@@ -283,16 +257,16 @@ func setupList(p *cutplan.Plan, names offcutNames, r stock.Ruler) listing {
 		last := -1
 		for _, row := range setupRows(teller{p, names, r}, g) {
 			off := row.off
-			if row.count > 1 {
-				off = fmt.Sprintf("%d x %s", row.count, off)
+			if row.Count > 1 && off != "" {
+				off = fmt.Sprintf("%d x %s", row.Count, off)
 			}
 			if row.parts != "" {
 				off += "; left: " + row.parts
 			}
 			material, round := "", ""
-			if row.of.Round != last {
-				material, round = g.Material, roundName(row.of.Round)
-				last = row.of.Round
+			if row.Round != last {
+				material, round = g.Material, roundName(row.Round)
+				last = row.Round
 			}
 			l.add(material, round, row.setting(r), row.how, off, ranges(row.layouts()))
 		}

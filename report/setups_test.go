@@ -28,11 +28,11 @@ func TestSetupsTellEveryPiece(t *testing.T) {
 		cut := map[int]bool{}
 		for _, g := range p.Setups() {
 			for _, row := range setupRows(say, g) {
-				for _, c := range row.cuts {
-					cut[c.Layout] = true
+				for _, h := range row.Pieces {
+					cut[h.Layout] = true
 				}
-				if row.cuts[0].Step.OffNode != nil {
-					note(row.off, row.count)
+				if row.Off.Node != nil {
+					note(row.off, row.Count)
 				}
 				for _, left := range strings.Split(row.left, "; ") {
 					count := 1
@@ -70,16 +70,17 @@ func TestSetupsOfTheBench(t *testing.T) {
 	var got []string
 	for _, g := range p.Setups() {
 		for _, row := range setupRows(teller{p, namesOf(p, "H7KMQ"), stock.Ruler{}}, g) {
-			got = append(got, strings.Join([]string{roundName(row.of.Round), row.setting(stock.Ruler{}), row.how,
-				row.inHand(p), fmt.Sprint(row.count), row.off, row.left}, " | "))
+			got = append(got, strings.Join([]string{roundName(row.Round), row.setting(stock.Ruler{}), row.how,
+				row.inHand(p), fmt.Sprint(row.Count), row.off, row.left}, " | "))
 		}
 	}
 	for _, want := range []string{
-		"trim | trim 10 | trim off every edge | layout 2: sheet | 1 | trimmed: 1160 x 620 | ",
-		"1 | fence 300 | rip | layout 1, all 2: rest of 1 | 2 | piece 2440 x 300 | 2 x piece 2440 x 293.6",
-		"1 |  | rip; large panel | layout 3: sheet | 1 | piece 2440 x 300 | keep 2440 x 916.8, write H7KMQ-12",
-		"1 | stop 740 | crosscut | layouts 4, 5: board | 4 | piece 740 x 89 | ",
-		"2 | fence 28 | rip; push stick | layout 5: 4, 5 | 4 | F cleat, 520 x 28 | ",
+		"trim | saw off 10 | trim reference edge | layout 2: sheet | 1 |  | ",
+		"trim | fence 620 | trim far edge, reference edge on the fence | layout 2: sheet | 1 |  | ",
+		"trim | mark 1160 | trim far end | layout 2: sheet | 1 | trimmed: 1160 x 620 | ",
+		"1 | fence 300 | rip; large panel | layout 1, all 2: rest of 1; layout 3: sheet | 3 | piece 2440 x 300 | 2 x piece 2440 x 293.6; keep 2440 x 916.8, write H7KMQ-12",
+		"1 | stop 740 | crosscut | layout 4: board (3 cuts); layout 5: board (1 cut) | 4 | piece 740 x 89 | ",
+		"2 | fence 28 | rip; push stick | layout 5: 4, 5 (2 cuts each) | 4 | F cleat, 520 x 28 | ",
 		"3 | stop 380 | rip, at a stop | layout 1, all 2: 7 | 2 | C side, 560 x 380 | 2 x keep 560 x 236.8, write H7KMQ-1, 2",
 	} {
 		if !slices.Contains(got, want) {

@@ -1,7 +1,9 @@
 package report
 
 import (
+	"fmt"
 	"slices"
+	"strings"
 
 	"sawbill/nest/cutplan"
 	"sawbill/report/internal/drawing"
@@ -11,7 +13,7 @@ import (
 
 // stepTable is the order of work of layout i. That of a board has a column of
 // running marks.
-func stepTable(p *cutplan.Plan, i int, steps []cutplan.Step, names offcutNames, r stock.Ruler) paper.Table {
+func stepTable(p *cutplan.Plan, i int, names offcutNames, r stock.Ruler) paper.Table {
 	l := p.Layouts[i]
 	board := l.Stock.Kind == stock.Board
 	t := paper.Table{Times: l.Repeat, Columns: []paper.Column{
@@ -26,36 +28,28 @@ func stepTable(p *cutplan.Plan, i int, steps []cutplan.Step, names offcutNames, 
 		t.Columns = slices.Insert(t.Columns, markColumn, paper.Column{Head: "mark", Align: drawing.Right, Wrap: true})
 	}
 	say := teller{p, names, r}
-	add := func(run run, off, left string) {
-		row := []string{run.numbers(), run.inHand(kindWord(l.Stock), r), how(run.first(), l.Stock, r), run.setting(l, r), off, left}
-		if s := run.first(); board && (s.Cut == cutplan.Rip || s.Trim || s.Breakdown()) {
-			row = slices.Insert(row, markColumn, "")
-		} else if board {
-			row = slices.Insert(row, markColumn, run.marks(r))
-		}
-		t.Rows = append(t.Rows, row)
-		var numbers []int
-		for _, s := range run.steps {
-			numbers = append(numbers, s.Number)
-		}
-		t.Ticks = append(t.Ticks, stepTicks(p, i, numbers))
+	rows := p.StepRows(i)
+	trims := slices.IndexFunc(rows, func(row cutplan.Row) bool { return !row.Trim })
+	if trims < 0 {
+		trims = len(rows)
 	}
-	runs := runsOf(steps)
-	for n, run := range runs {
-		s, last := run.first(), run.last()
-		if s.Trim {
-			t.Joined = append(t.Joined, false)
-			add(run, "trimmed: "+r.Size(last.Off.Length, last.Off.Width), "waste")
-			continue
+	for n := 0; n < len(rows); n++ {
+		row, numbers := rows[n], numbersIn(rows[n])
+		cells := []string{cutNumbers(row), handOf(row, kindWord(l.Stock), r), how(row), bare(settingOf(row, r)), say.off(row), say.leftOf(row)}
+		if n == 0 && trimsTogether(rows[:trims]) {
+			for n = 1; n < trims; n++ {
+				numbers = append(numbers, numbersIn(rows[n])...)
+			}
+			n = trims - 1
+			cells[0] += "–" + cutNumbers(rows[n])
+			cells[2], cells[3], cells[4] = allTrim(rows[:trims], r), sawnOff(rows[:trims], r), say.off(rows[n])
 		}
-		// Rows of one setup belong together: fence or stop stays where it is.
-		before := cutplan.Step{Setting: -1}
-		if n > 0 {
-			before = runs[n-1].last()
+		if board {
+			cells = slices.Insert(cells, markColumn, marksOf(row, r))
 		}
-		t.Joined = append(t.Joined, s.Guide == before.Guide && s.Cut == before.Cut && s.Setting == before.Setting)
-		off := say.piece(s.Off, run.pieces(i, func(s cutplan.Step) *cutplan.Node { return s.OffNode })...)
-		add(run, run.times(off), leftOf(run, i, say))
+		t.Rows = append(t.Rows, cells)
+		t.Joined = append(t.Joined, row.Stays) // fence or stop stays where it is
+		t.Ticks = append(t.Ticks, stepTicks(p, i, numbers))
 	}
 	if board {
 		return sized(t, 9) // several boards share a page
@@ -63,33 +57,105 @@ func stepTable(p *cutplan.Plan, i int, steps []cutplan.Step, names offcutNames, 
 	return sized(t, 9.5)
 }
 
-// leftOf says what remains beyond the cut, of each piece where they are several.
-func leftOf(r run, layout int, say teller) string {
-	last := r.last()
-	if last.Left == (cutplan.Size{}) {
-		return "nothing"
+// bare is a setting without the word that stands over its column.
+func bare(setting string) string {
+	return strings.TrimPrefix(strings.TrimPrefix(setting, "fence "), "stop ")
+}
+
+// trimsTogether reports whether all trim can be told in a line: as much is sawn off the
+// reference edge and end, and then the far sides are cut to a size.
+func trimsTogether(rows []cutplan.Row) bool {
+	if len(rows) < 2 || !rows[0].SawOff {
+		return false
 	}
-	of := run{steps: []cutplan.Step{last}}
-	if r.kind == parallel {
-		of = r
+	for i, r := range rows {
+		if r.SawOff != (r.Waste == cutplan.Near) || r.SawOff && (!rows[max(i-1, 0)].SawOff || r.Setting != rows[0].Setting) {
+			return false
+		}
 	}
-	nodes := of.pieces(layout, func(s cutplan.Step) *cutplan.Node { return s.LeftNode })
-	said := say.piece(last.Left, nodes...)
-	if scrap := nodes != nil && nodes[0].node.Use == cutplan.Waste; r.kind == parallel && !scrap {
+	return true
+}
+
+// allTrim is how all trim is cut: "trim reference edge and end; far edge to 1210, far end to
+// 2430".
+func allTrim(rows []cutplan.Row, ruler stock.Ruler) string {
+	said, breakdown := "trim "+sideName(rows[0].Cut, cutplan.Near), ""
+	var far []string
+	for i, r := range rows {
+		if marked(r) {
+			breakdown = ", BREAKDOWN"
+		}
+		switch {
+		case !r.SawOff:
+			far = append(far, sideName(r.Cut, cutplan.Far)+" to "+ruler.Print(r.Setting))
+		case i > 0:
+			said += " and end"
+		}
+	}
+	if far != nil {
+		said += "; " + strings.Join(far, ", ")
+	}
+	return said + breakdown
+}
+
+func marked(r cutplan.Row) bool { return r.Guide == cutplan.Marked }
+
+// sawnOff is what falls off the reference edge and end.
+func sawnOff(rows []cutplan.Row, ruler stock.Ruler) string {
+	said := settingOf(rows[0], ruler)
+	if len(rows) > 1 && rows[1].SawOff {
 		said += " each"
 	}
 	return said
 }
 
-// pieces are the nodes of the run's steps, as far as they have any.
-func (r run) pieces(layout int, node func(cutplan.Step) *cutplan.Node) []located {
-	var all []located
-	for _, s := range r.steps {
-		if n := node(s); n != nil {
-			all = append(all, located{layout, n})
+// off is what comes off at the cuts of a row.
+func (t teller) off(r cutplan.Row) string {
+	if r.Trim {
+		return t.trimmed(r.Pieces[0].Layout, r.Off)
+	}
+	var pieces []located
+	for _, h := range r.Pieces {
+		for _, c := range h.Cuts {
+			pieces = append(pieces, at(h.Layout, c.Off.Node)...)
 		}
 	}
-	return all
+	said := t.piece(r.Off.Size, pieces...)
+	if r.Count > 1 {
+		said = fmt.Sprintf("%d x %s", r.Count, said)
+	}
+	return said
+}
+
+// trimmed says what trim keeps: a size, until nothing more is to be trimmed.
+func (t teller) trimmed(layout int, kept cutplan.Freed) string {
+	switch size := t.ruler.Size(kept.Size.Length, kept.Size.Width); {
+	case kept.Node == nil:
+		return size
+	case kept.Node.Use == cutplan.Split:
+		return "trimmed: " + size
+	}
+	return t.piece(kept.Size, located{layout, kept.Node})
+}
+
+// leftOf says what remains beyond the cuts of a row, of each piece where they are several.
+func (t teller) leftOf(r cutplan.Row) string {
+	last := r.Pieces[0].Last().Left
+	switch {
+	case r.Trim:
+		return "waste"
+	case last.Size == (cutplan.Size{}):
+		return "nothing"
+	}
+	var pieces []located
+	for _, h := range r.Pieces {
+		pieces = append(pieces, at(h.Layout, h.Last().Left.Node)...)
+	}
+	said := t.piece(last.Size, pieces...)
+	if len(r.Pieces) > 1 && said != "waste" {
+		said += " each"
+	}
+	return said
 }
 
 const (
@@ -107,23 +173,40 @@ func sized(t paper.Table, size float64) paper.Table {
 	return t
 }
 
-// how says rip or crosscut, and what leads it where that is not a matter of
-// course. For trim the setting beside it is what falls off, the blade's kerf
-// included, since nobody sets a fence for it.
-func how(s cutplan.Step, of stock.Stock, r stock.Ruler) string {
-	said := s.Cut.String()
+// how says rip or crosscut, and what leads it where that is not a matter of course. Of
+// trim it says which side falls off, and how the blade lies.
+func how(r cutplan.Row) string {
+	said := r.Cut.String()
 	switch {
-	case s.Trim:
-		said = "trim " + trimmedOff(of, r)
-	case s.Cut == cutplan.Rip && s.Guide == cutplan.Stop:
+	case r.Trim && r.SawOff:
+		said = "trim " + sideName(r.Cut, r.Waste)
+	case r.Trim && r.Guide == cutplan.Fence:
+		said = fmt.Sprintf("trim %s, %s on the fence", sideName(r.Cut, r.Waste), sideName(r.Cut, r.Waste.Opposite()))
+	case r.Trim && r.Waste == cutplan.Near:
+		said = fmt.Sprintf("trim %s, measured from the %s", sideName(r.Cut, r.Waste), sideName(r.Cut, r.Waste.Opposite()))
+	case r.Trim:
+		said = "trim " + sideName(r.Cut, r.Waste)
+	case r.Cut == cutplan.Rip && r.Guide == cutplan.Stop:
 		said = "rip, at a stop"
-	case s.Cut == cutplan.Crosscut && s.Guide == cutplan.Fence:
+	case r.Cut == cutplan.Crosscut && r.Guide == cutplan.Fence:
 		said = "crosscut, by the fence"
 	}
-	if s.Breakdown() {
+	if marked(r) {
 		said += ", BREAKDOWN"
 	}
 	return said
+}
+
+// sideName is a side that a cut is parallel to: "reference edge", "far end".
+func sideName(c cutplan.Cut, s cutplan.Side) string {
+	side := "edge"
+	if c == cutplan.Crosscut {
+		side = "end"
+	}
+	if s == cutplan.Near {
+		return "reference " + side
+	}
+	return "far " + side
 }
 
 // longestName of a part among the steps, in characters: the cutting bill has

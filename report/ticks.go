@@ -15,6 +15,17 @@ import (
 // cutOf names a cut of a plan.
 type cutOf struct{ layout, number int } // index into Plan.Layouts; number as printed
 
+// numbersIn lists the cuts of a row.
+func numbersIn(r cutplan.Row) []cutOf {
+	var all []cutOf
+	for _, h := range r.Pieces {
+		for _, c := range h.Cuts {
+			all = append(all, cutOf{h.Layout, c.Number})
+		}
+	}
+	return all
+}
+
 func cutKey(layout, copy, number int) string {
 	return fmt.Sprintf("%d/%d:%d", layout+1, copy+1, number)
 }
@@ -29,8 +40,12 @@ func keysOf(p *cutplan.Plan, c cutOf) []string {
 }
 
 // stepTicks are the boxes of a row of steps: one for each piece of stock.
-func stepTicks(p *cutplan.Plan, layout int, numbers []int) []paper.Tick {
+func stepTicks(p *cutplan.Plan, layout int, cuts []cutOf) []paper.Tick {
 	l := p.Layouts[layout]
+	numbers := make([]int, len(cuts))
+	for i, c := range cuts {
+		numbers[i] = c.number
+	}
 	word := "cut "
 	if len(numbers) > 1 {
 		word = "cuts "
