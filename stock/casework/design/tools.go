@@ -53,7 +53,8 @@ func OneOf(tools []stock.Length, third stock.Length) stock.Length {
 	return best
 }
 
-// WarnOfWidth warns once of a stated width that none of the tools cuts: "finger", a width of fingers.
+// WarnOfWidth warns once of a width that none of the tools cuts. The text what names it: "finger"; key
+// is the list of tools.
 func (r *Reader) WarnOfWidth(what string, width stock.Length, tools []stock.Length, key string) {
 	if len(tools) == 0 || slices.Contains(tools, width) {
 		return
@@ -62,13 +63,21 @@ func (r *Reader) WarnOfWidth(what string, width stock.Length, tools []stock.Leng
 	if slices.ContainsFunc(r.Cautions, func(c Caution) bool { return c.Subject == subject }) {
 		return
 	}
-	r.Caution(subject, "None of the "+key+" under [tools] is "+r.Print(width)+" wide: cut it in two passes, or list there what you have.")
+	r.Caution(subject, "None of the "+key+" under [tools] is "+r.Print(width)+" wide: see whether a saw cuts it, or list there what you have.")
 }
 
 // WarnOfFingers warns of a stated width of fingers that neither a bit nor a dado stack cuts.
 func (r *Reader) WarnOfFingers(width stock.Length) {
 	if width < narrowestStack || width > widestStack {
 		r.WarnOfWidth("finger", width, r.From.Tools.Bits, "bits")
+	}
+}
+
+// WarnOfNarrow warns of what is cut for a piece and is narrower than every bit. Anything wider is cut
+// in two passes, or with a stack.
+func (r *Reader) WarnOfNarrow(what string, width stock.Length) {
+	if bits := r.From.Tools.Bits; len(bits) > 0 && width < bits[0] {
+		r.WarnOfWidth(what, width, bits, "bits")
 	}
 }
 

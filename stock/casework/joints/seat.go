@@ -55,6 +55,9 @@ func (m *Marker) housed(h Seat, name string, cut bool) {
 				continue
 			}
 			k := solid.Mark{What: name, Width: room.Size[h.Axis], Depth: room.Size[depth]}
+			if cut {
+				m.In.WarnOfNarrow(name, k.Width)
+			}
 			if !cut {
 				k.What = string(enters.Role) + " line"
 			}

@@ -88,7 +88,7 @@ func (m *layout) pinDepth(upright solid.Solid) stock.Length {
 	if upright.Role == "partition" {
 		most = thick/2 - m.In.OrDefault(design.Length{}, 3*stock.Millimeter/2, stock.Inch/16)
 	}
-	return max(0, min(most, m.In.OrDefault(design.Length{}, 10*stock.Millimeter, 3*stock.Inch/8)))
+	return m.In.Down(max(0, min(most, m.In.OrDefault(design.Length{}, 10*stock.Millimeter, 3*stock.Inch/8))))
 }
 
 // frontOf is where a shelf begins with the strip on its front edge, if it has one.
