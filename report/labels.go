@@ -30,6 +30,16 @@ func labelPages(b *paper.Book, p *cutplan.Plan, names offcutNames, o Options) {
 			all[i].Job = "what if: " + all[i].Job
 		}
 	}
+	if g := o.Labels; g.Columns > 0 {
+		size := o.Paper.size()
+		of := func(l stock.Length) float64 { return float64(l) / float64(stock.Millimeter) }
+		grid := label.Grid{Columns: g.Columns, Rows: g.Rows, Width: size.Width, Height: size.Height, Sides: of(g.SideMargin), Top: of(g.TopMargin),
+			ColumnGap: of(g.ColumnGap), RowGap: of(g.RowGap), Sheet: true}
+		for _, page := range grid.Pages(all) {
+			b.Sheet(page)
+		}
+		return
+	}
 	b.Page("labels")
 	b.Paragraph(aboutLabels)
 	for i, page := range label.New(b.Width(), b.Room()-hair).Pages(all) {

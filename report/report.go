@@ -42,6 +42,8 @@ type Options struct {
 	// Case is the case design that parts of the job came from; nil if there is
 	// none.
 	Case *casework.Case
+	// Labels are the sheets that labels are printed on; the zero value is plain paper.
+	Labels stock.LabelGrid
 	// Rest tells that the plan is of the rest of another; nil if it is not. It shows
 	// only what remains to be done.
 	Rest *Rest

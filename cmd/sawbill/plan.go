@@ -65,7 +65,7 @@ func plan(in *invocation) (int, error) {
 		return 0, err
 	}
 	ruler := in.ruler(file.Units)
-	options := report.Options{Ruler: ruler, Paper: in.paperFor(ruler), Pages: in.chosen(), Case: file.Case, WhatIf: in.changes.Said(file.Units)}
+	options := report.Options{Ruler: ruler, Paper: in.paperFor(ruler), Pages: in.chosen(), Case: file.Case, Labels: file.Labels, WhatIf: in.changes.Said(file.Units)}
 	p := &planfile.Plan{
 		Plan: made, Number: 1, Marks: cutplan.NextMark(made.Bill), File: file, Changes: in.changes, WhatIf: options.WhatIf,
 		Job: planfile.FromFolder(folder, in.operands[0]), Rack: planfile.FromFolder(folder, file.Rack),

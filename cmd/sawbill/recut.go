@@ -109,7 +109,7 @@ func (in *invocation) recut(missing []string, changes *jobChanges, date string) 
 		return 0, err
 	}
 	ruler := in.ruler(plan.Plan.Job.Units)
-	options := report.Options{Ruler: ruler, Paper: in.paperFor(ruler), Pages: in.chosen(), Case: rest.File().Case, WhatIf: plan.WhatIf,
+	options := report.Options{Ruler: ruler, Paper: in.paperFor(ruler), Pages: in.chosen(), Case: rest.File().Case, Labels: rest.File().Labels, WhatIf: plan.WhatIf,
 		Rest: &report.Rest{Of: plan.Code, Result: made, Ways: recut.WaysToSave(rest.State(), plan.Code, recut.Design{Job: plan.File.Job, Case: plan.File.Case}, plan.Smaller, made.Saved...)}}
 	after := rest.Plan(made, folder, number)
 	return in.write(after, options, folder, func(ctx context.Context, pages []store.File) error {

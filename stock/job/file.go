@@ -19,6 +19,8 @@ type File struct {
 	stock.Job
 	// Case is the case its parts were derived from, nil without a [case].
 	Case *casework.Case
+	// Labels are the sheets that labels are printed on.
+	Labels stock.LabelGrid
 	// Warnings are worth reading, but the job can be planned as it is.
 	Warnings []fault.Fault
 	// Lists are the part lists that belong to the job, in the order named.
@@ -141,6 +143,7 @@ func (r *reader) job(root *table, at place, open listOpener, whole bool) *File {
 	file.Shortest = r.section(root, "milling", at).length("shortest")
 	file.Offcut = r.offcut(offcut, saw)
 	file.Transport = r.transport(root, at)
+	file.Labels = r.labels(root, at)
 
 	r.shopping(root, at, &file.Job)
 	offers := r.offers(root, at, file.Saw.Kerf)

@@ -82,6 +82,7 @@ var fileKeys = []key{
 	{name: "offers", holds: fileNames},
 	{name: "shopping", holds: section, keys: shoppingKeys},
 	{name: "transport", holds: section, keys: transportKeys},
+	{name: "labels", holds: section, keys: labelKeys},
 	{name: "sheet", holds: sections, keys: sheetKeys, most: mostOffers},
 	{name: "board", holds: sections, keys: boardKeys, most: mostOffers},
 	{name: "rough", holds: sections, keys: roughKeys, most: mostOffers},

@@ -6,12 +6,16 @@ import "sawbill/report/internal/drawing"
 type Grid struct {
 	Columns, Rows int
 	Width, Height float64 // of the whole, mm
+	// Sides and Top are margins, ColumnGap and RowGap the paper between labels, mm. Sheet:
+	// they are labels already, and no lines to cut along are drawn.
+	Sides, Top, ColumnGap, RowGap float64
+	Sheet                         bool
 }
 
 // New is a grid for a page's body. Three columns by six rows leave a label some
 // 62 x 40 mm on either format of paper: enough for a mark that is read at arm's
 // length and for all that is to be known of a piece.
-func New(width, height float64) Grid { return Grid{3, 6, width, height} }
+func New(width, height float64) Grid { return Grid{Columns: 3, Rows: 6, Width: width, Height: height} }
 
 // Pages draws labels row by row, on as many pages as they take, with the lines
 // to cut along. A page that is not full is only as high as it needs.
@@ -27,8 +31,9 @@ func (g Grid) Pages(labels []Label) []drawing.Drawing {
 
 // cell is where label i of a page lies.
 func (g Grid) cell(i int) drawing.Rect {
-	w, h := g.Width/float64(g.Columns), g.Height/float64(g.Rows)
-	return drawing.Rect{X: float64(i%g.Columns) * w, Y: float64(i/g.Columns) * h, W: w, H: h}
+	w := (g.Width - 2*g.Sides - float64(g.Columns-1)*g.ColumnGap) / float64(g.Columns)
+	h := (g.Height - 2*g.Top - float64(g.Rows-1)*g.RowGap) / float64(g.Rows)
+	return drawing.Rect{X: g.Sides + float64(i%g.Columns)*(w+g.ColumnGap), Y: g.Top + float64(i/g.Columns)*(h+g.RowGap), W: w, H: h}
 }
 
 func (g Grid) page(labels []Label) drawing.Drawing {
@@ -36,6 +41,10 @@ func (g Grid) page(labels []Label) drawing.Drawing {
 	d := drawing.Drawing{Width: g.Width, Height: last.Bottom()}
 	for i, l := range labels {
 		l.draw(&d, g.cell(i))
+	}
+	if g.Sheet {
+		d.Height = g.Height
+		return d
 	}
 	for c := range g.Columns + 1 {
 		x := g.Width * float64(c) / float64(g.Columns)

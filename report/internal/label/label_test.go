@@ -51,3 +51,38 @@ func TestLabelsRunOnOverPages(t *testing.T) {
 		t.Errorf("%d pages", len(pages))
 	}
 }
+
+// Labels lie on a sheet as its grid says, without lines to cut along, and keep within their
+// cells.
+func TestLabelsLieOnTheirSheet(t *testing.T) {
+	g := Grid{Columns: 3, Rows: 8, Width: 210, Height: 297, Sides: 7, Top: 12, ColumnGap: 2.5, RowGap: 1, Sheet: true}
+	// (210 - 14 - 5) / 3 = 63.67 wide, (297 - 24 - 7) / 8 = 33.25 high.
+	if got := g.cell(4); got.X < 73.1 || got.X > 73.2 || got.Y != 46.25 || got.H != 33.25 {
+		t.Errorf("the fifth label lies at %.2f", got)
+	}
+	l := Label{Mark: "A", Name: "side", Of: "1 of 2", Cut: "cut to 720 x 315 x 17.7", Finished: "finished 700 x 315 x 17.7", Next: "next: stop at 700",
+		Where: "layout 1, cut 17", Lines: []string{"birch ply"}, Job: "Cabinet", Plan: "7K3QA", Piece: Piece{Along, "front", "top", true, Sides{Lower: true}}}
+	for _, g := range []Grid{g, {Columns: 4, Rows: 10, Width: 210, Height: 279.4, Sides: 8, Top: 10, Sheet: true}} {
+		page := g.Pages([]Label{l, l, l, l, l})[0]
+		if err := drawing.CheckLegible(page); err != nil {
+			t.Error(err)
+		}
+		if page.Width != 210 || page.Height != g.Height {
+			t.Errorf("a sheet of %.1f x %.1f", page.Width, page.Height)
+		}
+		for _, text := range page.Texts() {
+			inside := false
+			for i := range 5 {
+				inside = inside || g.cell(i).Inset(1).Contains(text.Box())
+			}
+			if !inside {
+				t.Errorf("%q is in no label", text.String)
+			}
+		}
+		for _, m := range page.Marks {
+			if line, ok := m.(drawing.Line); ok && line.Pen == drawing.Fine {
+				t.Errorf("a line to cut along: %v", line)
+			}
+		}
+	}
+}

@@ -318,6 +318,16 @@ func (b *Book) Picture(p drawing.Drawing) {
 	b.y += p.Height
 }
 
+// Sheet adds a page that is all drawing, without head and foot: for paper that is printed
+// already. It is upright.
+func (b *Book) Sheet(p drawing.Drawing) {
+	b.Lie(false)
+	b.pages = append(b.pages, drawing.Drawing{Width: b.size.Width, Height: b.size.Height})
+	b.sections = append(b.sections, nil)
+	b.page().Place(p, drawing.Point{})
+	b.y, b.again = b.bottom(), drawing.Drawing{}
+}
+
 // Close ends the book: every page gets its head and foot.
 func (b *Book) Close() drawing.Document {
 	of := ""
@@ -325,6 +335,9 @@ func (b *Book) Close() drawing.Document {
 		of = "plan " + b.identity + ", "
 	}
 	for i := range b.pages {
+		if b.sections[i] == nil {
+			continue // a sheet
+		}
 		d := b.headed(b.pages[i], b.sections[i])
 		y := d.Height - 7
 		number := fmt.Sprintf("%spage %d of %d", of, i+1, len(b.pages))
