@@ -122,8 +122,11 @@ func wanted(p *cutplan.Plan, r stock.Ruler) []string {
 			if s.Trim {
 				continue // told in one row, above
 			}
-			off := r.Size(s.Off.Length, s.Off.Width)
-			if n := s.OffNode; n != nil && n.Use == cutplan.Part {
+			off, n := r.Size(s.Off.Length, s.Off.Width), s.OffNode
+			for n != nil && len(n.Children) == 1 {
+				n = &n.Children[0] // it needs no cut
+			}
+			if n != nil && n.Use == cutplan.Part {
 				b := p.Bill[n.Blank] // a turned part keeps its own length first
 				off = b.Mark + " " + shortened(b.Name()) + ", " + r.Size(b.Length, b.Width)
 			} else if n != nil && n.Use == cutplan.Waste {

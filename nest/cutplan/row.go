@@ -110,7 +110,7 @@ func (p *Plan) rower(layout int, steps []Step) rower {
 func (w *rower) single(s Step) Row {
 	l := w.plan.Layouts[w.layout]
 	row := Row{Round: s.Level, Cut: s.Cut, Guide: s.Guide, Trim: s.Trim, Waste: Far, Setting: s.Setting, Count: 1}
-	cut := RowCut{Number: s.Number, Mark: s.Mark, Here: s.Setting, Off: Freed{s.Off, s.OffNode}, Left: Freed{s.Left, s.LeftNode}}
+	cut := RowCut{Number: s.Number, Mark: s.Mark, Here: s.Setting, Off: Freed{s.Off, only(s.OffNode)}, Left: Freed{s.Left, only(s.LeftNode)}}
 	if s.Trim {
 		_, row.Waste = w.plan.Line(l, s)
 		cut.Mark, cut.Here, cut.Left = 0, 0, Freed{}
@@ -120,7 +120,7 @@ func (w *rower) single(s Step) Row {
 		}
 		w.sawn[s.Cut][row.Waste] = true
 		if s.Number == w.trims {
-			cut.Off.Node = &l.Root
+			cut.Off.Node = only(&l.Root)
 		}
 	}
 	row.Off = cut.Off
@@ -129,6 +129,14 @@ func (w *rower) single(s Step) Row {
 		Size: s.Piece, Cuts: []RowCut{cut},
 	}}
 	return row
+}
+
+// only returns the one piece in n if no cut is needed to free it, else n.
+func only(n *Node) *Node {
+	for n != nil && n.Use == Split && len(n.Children) == 1 && n.Children[0].Length == n.Length && n.Children[0].Width == n.Width {
+		n = &n.Children[0]
+	}
+	return n
 }
 
 // sameSaw reports whether a and b are cut at one setting in one way.

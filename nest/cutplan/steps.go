@@ -85,7 +85,7 @@ type splitting struct {
 
 // open puts n on the bench if it is to be divided.
 func (w *work) open(level []splitting, n Node, inHand int, remainder bool) []splitting {
-	if n.Use == Split {
+	if n = *only(&n); n.Use == Split {
 		level = append(level, splitting{node: n, inHand: inHand, remainder: remainder})
 	}
 	return level

@@ -115,8 +115,13 @@ func newBench(l cutplan.Layout) *bench {
 		}
 	}
 	whole := piece{l: l.Stock.Length, w: l.Stock.Width, stock: true}
-	if b.trimmed() && l.Root.Use != cutplan.Split {
-		whole.named = &l.Root
+	if root := &l.Root; b.trimmed() {
+		for root.Use == cutplan.Split && len(root.Children) == 1 && root.Children[0].Length == root.Length && root.Children[0].Width == root.Width {
+			root = &root.Children[0]
+		}
+		if root.Use != cutplan.Split {
+			whole.named = root // it is not cut at all
+		}
 	}
 	b.lying[freedBy{}] = whole
 	var note func(n cutplan.Node)
@@ -157,7 +162,7 @@ func (b *bench) put(at freedBy, p piece, told cutplan.Freed) error {
 		if n.X != p.x || n.Y != p.y || n.Length != p.l || n.Width != p.w {
 			return fmt.Errorf("the %v is not the piece of the layout that is told", at)
 		}
-		p.named = n
+		p.named, p.fromX, p.fromY = n, p.x, p.y // marks begin anew
 	}
 	b.lying[at] = p
 	return nil
