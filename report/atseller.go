@@ -2,7 +2,6 @@ package report
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"sawbill/nest/cutplan"
@@ -10,19 +9,6 @@ import (
 )
 
 // What the seller cuts, so that it can be carried home.
-
-const atSellerHeading = "Have cut by the seller"
-
-// atSeller lists the cuts to ask for.
-func atSeller(p *cutplan.Plan, r stock.Ruler) listing {
-	l := listing{columns: []heading{
-		{"of each", figures}, {"stock", words}, {"cut", words}, {"pieces" + unit(r), words}, {"cuts", figures}, {"cost", figures},
-	}}
-	for _, d := range p.AtSeller {
-		l.add(strconv.Itoa(d.Count), d.Stock.Name, d.Cut.String(), piecesOf(d, r), strconv.Itoa(d.Count*d.Cuts()), price(d.Cost))
-	}
-	return l
-}
 
 // piecesOf are the sizes along the cut direction, in their order: "1658 + 838".
 func piecesOf(d cutplan.Division, r stock.Ruler) string {
@@ -44,7 +30,7 @@ func cutsAtSeller(p *cutplan.Plan) int {
 
 // aboutAtSeller names the kerf and the tolerance that the plan allows for.
 func aboutAtSeller(p *cutplan.Plan, r stock.Ruler) string {
-	said := "A kerf of " + r.Print(p.AtSeller[0].Kerf) + " lies between the pieces."
+	said := "Have the cuts made by the seller: a kerf of " + r.Print(p.AtSeller[0].Kerf) + " lies between the pieces."
 	if t := p.Job.Transport.CutTolerance; t > 0 {
 		said += " Each may be up to " + r.Print(t) + " smaller at a side so cut, which is trimmed at home. Lay the piece with the seller's cut away from the reference corner, and measure it before the first cut."
 	}
@@ -73,11 +59,14 @@ func haulOf(p *cutplan.Plan) *haulFile {
 }
 
 // haul says what is to be carried home, and how often; empty where the job does not
-// ask.
+// ask and not all can be weighed.
 func haul(p *cutplan.Plan, r stock.Ruler) string {
 	t, h := p.Job.Transport, p.Haul()
-	if t.Heaviest == 0 || len(p.Buy) == 0 {
+	switch {
+	case len(p.Buy) == 0 || t.Heaviest == 0 && (h.Grams == 0 || len(h.Unknown) > 0):
 		return ""
+	case t.Heaviest == 0:
+		return fmt.Sprintf("Some %s to carry home, an estimate.", load(h.Grams, r))
 	}
 	if h.Grams == 0 {
 		return fmt.Sprintf("What is to be carried home cannot be weighed: give the density of %s under [[material]].", strings.Join(h.Unknown, ", "))

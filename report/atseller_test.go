@@ -38,7 +38,7 @@ func TestWhatTheSellerCutsIsTold(t *testing.T) {
 	if err := Summary(&b, p, Options{}); err != nil {
 		t.Fatal(err)
 	}
-	for _, want := range []string{"cuts by the seller, 2", "crosscut", "2  3.00", "123.00", "Some 75 kg to carry home, at 40 kg a trip: 2 trips.", "trim far end"} {
+	for _, want := range []string{"of each crosscut to ", ", 2 cuts ", "  3.00", "123.00", "Some 75 kg to carry home, at 40 kg a trip: 2 trips.", "trim far end"} {
 		if !strings.Contains(b.String(), want) {
 			t.Errorf("%q is missing in\n%s", want, b.String())
 		}

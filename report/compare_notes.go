@@ -52,15 +52,26 @@ func substitutes(m choice.Material) []string {
 		for _, s := range m.Substitutes {
 			if s.Offer == b.Stock {
 				other := m.Choices[s.Choice]
-				said = purchases(other) + ", " + dearer(s.Extra)
-				if other.RelaxedSources {
-					said += ", " + morePlaning
-				}
+				said = insteadOf(other, s.Extra)
 			}
 		}
-		all = append(all, fmt.Sprintf("If %s is out: %s.", offerName(b.Stock), said))
+		all = append(all, ifOut(b.Stock, said))
 	}
 	return all
+}
+
+// ifOut says what to take where an offer is sold out.
+func ifOut(offer stock.Stock, said string) string {
+	return fmt.Sprintf("If %s is out: %s.", offerName(offer), said)
+}
+
+// insteadOf is what another choice buys, and how much more it costs.
+func insteadOf(other choice.Choice, extra stock.Money) string {
+	said := purchases(other) + ", " + dearer(extra)
+	if other.RelaxedSources {
+		said += ", " + morePlaning
+	}
+	return said
 }
 
 func dearer(extra stock.Money) string {

@@ -38,14 +38,8 @@ func ComparisonPDF(c *choice.Comparison, o Options) ([]byte, []string, error) {
 func shoppingPage(b document, c *choice.Comparison, o Options) {
 	b.Page("shopping list")
 	b.Title(comparisonTitle(c))
-	for _, e := range sellerLists(c) {
-		b.Heading(e.heading())
-		b.Table(e.list(o.Ruler).table())
-		for _, l := range e.lines {
-			if l.substitute != "" {
-				b.Paragraph(l.substitute)
-			}
-		}
+	for _, e := range bestLists(c) {
+		toBuy(b, e, o.Ruler)
 	}
 	if asked := estimatesOf(c); len(asked) > 0 {
 		b.Heading(estimatesHeading)
@@ -57,8 +51,8 @@ func shoppingPage(b document, c *choice.Comparison, o Options) {
 			b.Strong(m.Name + ": " + missing(p))
 		}
 	}
-	if c.Job.Tax > 0 && c.Best().Cost > 0 {
-		b.Strong(totalCost(c))
+	if said := totalCost(c); said != "" {
+		b.Strong(said)
 	}
 	b.Heading("The whole job")
 	b.Table(wholeJob(c).table())

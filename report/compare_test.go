@@ -80,7 +80,7 @@ Buy at South
          1  in all                                   8.00
   If long at South is out: 3 x short at North, 2.00 more.
 
-Total 13.00.
+At all sellers together: 13.00.
 `)
 }
 
@@ -241,10 +241,10 @@ func TestAShoppingListBySellerCountsBoardFeet(t *testing.T) {
 	oak := stock.Stock{Name: "oak", Material: "oak", Kind: stock.Board, Length: 96 * inch, Width: 6 * inch, Thickness: inch, Price: 33_00,
 		Measure: stock.Measure{Thickness: inch, Width: 6 * inch}}
 	pine := stock.Stock{Name: "pine", Material: "pine", Kind: stock.Board, Length: 96 * inch, Width: 6 * inch, Thickness: inch, Price: 9_00}
-	e := sellerList{cost: 75_00, lines: []sellerLine{
-		{Purchase: cutplan.Purchase{Stock: pine, Count: 1, Cost: 9_00}, cuts: []cutplan.Division{{Stock: pine, Count: 1, Pieces: []stock.Length{48 * inch, 47 * inch}}}},
+	e := sellerList{Receipt: cutplan.Receipt{Net: 75_00, Lines: []cutplan.ReceiptLine{
+		{Purchase: cutplan.Purchase{Stock: pine, Count: 1, Cost: 9_00}, Cuts: []cutplan.Division{{Stock: pine, Count: 1, Pieces: []stock.Length{48 * inch, 47 * inch}}}},
 		{Purchase: cutplan.Purchase{Stock: oak, Count: 2, Cost: 66_00}},
-	}}
+	}}}
 	var feet []string
 	l := e.list(stock.Ruler{Units: stock.Inches})
 	at := slices.IndexFunc(l.columns, func(h heading) bool { return h.word == "board feet" })

@@ -39,9 +39,9 @@ func ExampleSummary() {
 	// wall shelf, plan SHELF
 	//
 	// Buy
-	//   buy  stock       size (mm)         material   each   cost
-	//     1  half sheet  1220 x 1220 x 18  plywood   45.00  45.00
-	//     1  in all                                         45.00
+	//        buy  stock       size (mm)         material   each   cost
+	//   [ ]    1  half sheet  1220 x 1220 x 18  plywood   45.00  45.00
+	//          1  in all                                         45.00
 	//
 	// 1 sheet, 45.00: no plan can cost less.
 	// Yield 59.1 %, kept as offcuts 40.1 %, waste with kerf, trim and allowances 0.7 %.

@@ -1,8 +1,8 @@
 package report
 
 import (
-	"fmt"
-	"strings"
+	"slices"
+	"strconv"
 
 	"sawbill/nest/cutplan"
 	"sawbill/report/internal/drawing"
@@ -26,17 +26,17 @@ func frontPage(b document, p *cutplan.Plan, names offcutNames, o Options) {
 	for _, said := range waiting(p, o) {
 		b.Paragraph(said)
 	}
-	if len(p.Buy) > 0 || len(p.Estimates) == 0 {
+	lists := planLists(p, o)
+	if len(lists) == 0 && len(p.Estimates) == 0 {
 		b.Heading("Buy")
 	}
-	if len(p.Buy) > 0 {
-		t := large(b, shoppingList(p, r).table())
-		t.Times = 1
-		b.Table(t)
+	for _, list := range lists {
+		toBuy(b, list, r)
 	}
-	if cuts := atSeller(p, r); len(cuts.rows) > 0 {
-		b.Heading(atSellerHeading)
-		b.Table(cuts.table())
+	if said := paid(lists); said != "" {
+		b.Strong(said)
+	}
+	if len(p.AtSeller) > 0 {
 		b.Paragraph(aboutAtSeller(p, r))
 	}
 	b.Strong(proof(p))
@@ -50,8 +50,11 @@ func frontPage(b document, p *cutplan.Plan, names offcutNames, o Options) {
 			b.Paragraph(n)
 		}
 	}
-	if more := alsoToBuy(o.Case, r); more != "" && o.Rest == nil {
-		b.Paragraph(more)
+	if more := alsoToBuy(o, r); len(more.rows) > 0 {
+		b.Heading("Also for the case")
+		t := in(more.table(), 11)
+		t.Times = 1
+		b.Table(t)
 	}
 	if ways := waysToSave(o); len(ways) > 0 {
 		b.Heading(waysHeading)
@@ -70,10 +73,10 @@ func frontPage(b document, p *cutplan.Plan, names offcutNames, o Options) {
 		b.Heading("Not cut")
 		b.Table(unplaced(p, r).table())
 	}
-	if where := sharesTable(p.Totals); len(where.rows) > 0 {
-		b.Heading("Where the material goes")
-		b.Table(in(where.table(), 11))
-	}
+}
+
+// whatIsLeft tells which offcuts to keep, and what they are good for.
+func whatIsLeft(b document, p *cutplan.Plan, names offcutNames, r stock.Ruler) {
 	if offcuts := kept(p, names, r); len(offcuts.rows) > 0 {
 		b.Heading("Keep")
 		t := in(offcuts.table(), 11)
@@ -84,6 +87,22 @@ func frontPage(b document, p *cutplan.Plan, names offcutNames, o Options) {
 	}
 	if c := cover(p); c != "" {
 		b.Paragraph(c)
+	}
+	for _, said := range shares(p.Totals) {
+		b.Paragraph(said)
+	}
+}
+
+// toBuy is what is bought from one seller, with what to take where something is sold out.
+func toBuy(b document, list sellerList, r stock.Ruler) {
+	b.Heading(list.heading())
+	t := large(b, list.list(r).table())
+	t.Times = 1
+	b.Table(t)
+	for _, said := range list.instead {
+		if said != "" {
+			b.Paragraph(said)
+		}
 	}
 }
 
@@ -99,8 +118,9 @@ func in(t paper.Table, size float64) paper.Table {
 // large sets a table in the largest type at which no cell wraps, its first column
 // larger still and bold.
 func large(b document, t paper.Table) paper.Table {
+	first := slices.IndexFunc(t.Columns, func(c paper.Column) bool { return !c.Tick })
 	for _, t.Size = range []float64{14, 13, 12, 11, 10} {
-		t.Columns[0].Size, t.Columns[0].Face = t.Size+5, drawing.Bold
+		t.Columns[first].Size, t.Columns[first].Face = t.Size+5, drawing.Bold
 		if b.Natural(t) {
 			break
 		}
@@ -108,38 +128,23 @@ func large(b document, t paper.Table) paper.Table {
 	return t
 }
 
-// sharesTable is where the material goes, a row for sheets and for boards.
-func sharesTable(t cutplan.Totals) listing {
-	l := listing{columns: []heading{
-		{"of the", words}, {"yield (%)", figures}, {"kept as offcuts", figures}, {"waste with kerf, trim and allowances", figures},
-	}}
-	percent := func(share float64) string { return fmt.Sprintf("%.1f", 100*share) }
-	for _, of := range []struct {
-		kind string
-		cutplan.Shares
-	}{{"sheets", t.Sheets}, {"boards", t.Boards}} {
-		if of.Shares != (cutplan.Shares{}) {
-			l.add(of.kind, percent(of.Yield), percent(of.Offcut), percent(of.Waste))
-		}
-	}
-	return l
-}
-
-// alsoToBuy names what a case takes besides its parts, and is bought; where each
-// comes from is told further back.
-func alsoToBuy(c *casework.Case, r stock.Ruler) string {
-	if c == nil || len(c.Parts) == 0 {
-		return ""
-	}
-	t := c.TakeOff()
-	all := []string{fmt.Sprintf("finish %s %ss", finishVolume(c, t), c.Finish.Unit())}
-	if t.Edging > 0 {
-		all = append(all, "edging "+runLength(t.Edging, r))
+// alsoToBuy lists what a case takes besides its parts, and is bought, with boxes to tick;
+// what it rests on is told further back. The plan of a rest has been bought.
+func alsoToBuy(o Options, r stock.Ruler) listing {
+	l := listing{columns: []heading{{"", ticks}, {"buy", figures}, {"what", words}}}
+	c := o.Case
+	if c == nil || len(c.Parts) == 0 || o.Rest != nil {
+		return l
 	}
 	for _, h := range c.Hardware {
-		all = append(all, fmt.Sprintf("%d %s", h.Count, h.Name))
+		l.add(tickBox, strconv.Itoa(h.Count), h.Name)
 	}
-	return "Also: " + strings.Join(all, ", ") + "; see " + takeoffHeading + "."
+	t := c.TakeOff()
+	if t.Edging > 0 {
+		l.add(tickBox, runLength(t.Edging, r), "edging, 10 % to spare")
+	}
+	l.add(tickBox, finishVolume(c, t)+" "+c.Finish.Unit()+"s", "finish")
+	return l
 }
 
 // tipping is a warning where a case may tip.

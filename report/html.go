@@ -26,6 +26,7 @@ func HTML(p *cutplan.Plan, o Options) []byte {
 		b.Reports("sawbill progress " + shellWord(o.Folder))
 	}
 	frontPage(b, p, names, o)
+	whatIsLeft(b, p, names, r)
 	billPage(b, p, r)
 	cautionPage(b, p, o)
 	layoutSections(b, p, names, r)

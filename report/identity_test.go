@@ -68,7 +68,7 @@ func TestBookmarksNameSectionsAndLayouts(t *testing.T) {
 			layouts = len(of.Child)
 		}
 	}
-	if want := "Buy; Cutting bill; Cautions; Layouts; Setups; Milling; Labels"; strings.Join(got, "; ") != want || layouts != len(bench().Layouts) {
+	if want := "Buy; Keep; Cutting bill; Cautions; Layouts; Setups; Milling; Labels"; strings.Join(got, "; ") != want || layouts != len(bench().Layouts) {
 		t.Errorf("%q with %d layouts, want %q with %d", got, layouts, want, len(bench().Layouts))
 	}
 }

@@ -31,6 +31,7 @@ const (
 	figures                   // right
 	sizes                     // left, never wraps
 	marks                     // left, bold on paper
+	ticks                     // a box on paper where a cell has one
 )
 
 func (l *listing) add(cells ...string) { l.rows = append(l.rows, cells) }
@@ -79,6 +80,8 @@ func (l listing) table() paper.Table {
 			column.Wrap = true
 		case marks:
 			column.Face = drawing.Bold
+		case ticks:
+			column.Tick = true
 		}
 		t.Columns = append(t.Columns, column)
 	}

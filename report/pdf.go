@@ -43,9 +43,10 @@ func lay(p *cutplan.Plan, o Options) drawing.Document {
 	names := namesOf(p, Identity(p, o))
 	b := paper.New(o.Paper.size(), title(p), names.code, aboutSizes(r))
 	b.Note(whatIf(o))
+	leftTold := false
 	for _, of := range sections {
 		if o.Pages.has(of.in) {
-			of.lay(book{b, p, names, o})
+			of.lay(book{b, p, names, o, &leftTold})
 		}
 	}
 	if b.Empty() {
@@ -63,6 +64,15 @@ type book struct {
 	plan  *cutplan.Plan
 	names offcutNames
 	Options
+	leftTold *bool // what is left is told already
+}
+
+// left tells what is left, on the first page or where there is room.
+func (b book) left(on *paper.Book) {
+	if len(b.plan.Offcuts()) > 0 || b.plan.Cover.Parts > 0 {
+		on.Page("what is left")
+		whatIsLeft(on, b.plan, b.names, b.Ruler)
+	}
 }
 
 // section is pages that go together.
@@ -73,7 +83,12 @@ type section struct {
 
 // sections are all pages, in the order of the work.
 var sections = []section{
-	{StorePages, func(b book) { frontPage(b, b.plan, b.names, b.Options) }},
+	{StorePages, func(b book) {
+		frontPage(b, b.plan, b.names, b.Options)
+		if *b.leftTold = b.Joins(b.left); *b.leftTold {
+			b.Join(b.left)
+		}
+	}},
 	{CasePages, func(b book) {
 		if b.Case != nil && b.Rest == nil {
 			elevationPage(b.Book, b.plan.Bill, b.Options)
@@ -86,6 +101,9 @@ var sections = []section{
 		b.Heading(billHeading)
 		b.Table(bill)
 		b.Lie(false)
+		if !*b.leftTold {
+			b.Join(b.left)
+		}
 		b.Join(func(on *paper.Book) { paperCautions(on, b.plan, b.Options) })
 	}},
 	{SawPages | LayoutPages, func(b book) {

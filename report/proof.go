@@ -32,22 +32,30 @@ func proof(p *cutplan.Plan) string {
 			unpriced = append(unpriced, b.Stock.Name)
 		}
 	}
-	bought := pieces(p.Buy)
+	bought, cost, bound := pieces(p.Buy), beforeTax(p, p.Cost), p.Bound
 	switch {
 	case len(unpriced) == len(p.Buy):
 		return bought + ", no prices given" + proofOfArea(p)
 	case len(unpriced) > 0:
-		return fmt.Sprintf("%s, %s without %s, for which no price is given.", bought, p.Cost, strings.Join(unpriced, ", "))
+		return fmt.Sprintf("%s, %s without %s, for which no price is given.", bought, cost, strings.Join(unpriced, ", "))
 	case !p.Complete():
-		return fmt.Sprintf("%s, %s, for the blanks that are cut; the whole job costs %s at least.", bought, p.Cost, p.Bound)
+		return fmt.Sprintf("%s, %s, for the blanks that are cut; the whole job costs %s at least.", bought, cost, bound)
 	case p.Proven():
-		return fmt.Sprintf("%s, %s: no plan%s can cost less.", bought, p.Cost, boardRule(p))
+		return fmt.Sprintf("%s, %s: no plan%s can cost less.", bought, cost, boardRule(p))
 	}
-	less := "a plan for " + p.Bound.String()
+	less := "a plan for " + bound.String()
 	if n := fewestPieces(p); n > 0 {
-		less = fmt.Sprintf("%d for %s", n, p.Bound)
+		less = fmt.Sprintf("%d for %s", n, bound)
 	}
-	return fmt.Sprintf("%s, %s; %s may be possible (bound %s): %s", bought, p.Cost, less, p.Bound, betterPlan(p))
+	return fmt.Sprintf("%s, %s; %s may be possible (bound %s): %s", bought, cost, less, bound, betterPlan(p))
+}
+
+// beforeTax is an amount to which tax is added, if any is.
+func beforeTax(p *cutplan.Plan, m stock.Money) string {
+	if p.Job.Tax == 0 {
+		return m.String()
+	}
+	return m.String() + " before tax"
 }
 
 // boardRule says of a plan what the bound takes for granted beside what a saw

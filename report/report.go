@@ -14,6 +14,7 @@
 package report
 
 import (
+	"sawbill/nest/choice"
 	"sawbill/report/internal/paper"
 	"sawbill/stock"
 	"sawbill/stock/casework"
@@ -47,6 +48,8 @@ type Options struct {
 	// Rest tells that the plan is of the rest of another; nil if it is not. It shows
 	// only what remains to be done.
 	Rest *Rest
+	// Instead tells what to buy where an offer of the plan is sold out.
+	Instead []choice.Replacement
 	// WhatIf lists in plain words how the job differs from its file; nil if it does
 	// not. It is part of the plan's code.
 	WhatIf []string

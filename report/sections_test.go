@@ -64,7 +64,8 @@ func TestABoardIsTakenFromTheRackOnce(t *testing.T) {
 
 func TestShoppingListSumsBoardFeet(t *testing.T) {
 	p := bench()
-	if list := shoppingList(p, stock.Ruler{}); len(list.columns) != 6 {
+	list := func() listing { return planLists(p, Options{})[0].list(stock.Ruler{}) }
+	if list := list(); len(list.columns) != 7 {
 		t.Errorf("board feet of boards that have no nominal size: %q", list.rows)
 	}
 	n, err := stock.ParseNominal("2x4")
@@ -73,8 +74,8 @@ func TestShoppingListSumsBoardFeet(t *testing.T) {
 	}
 	p.Buy[1].Stock.Measure = n.Measure()
 	var got []string
-	for _, row := range shoppingList(p, stock.Ruler{}).rows {
-		got = append(got, row[4])
+	for _, row := range list().rows {
+		got = append(got, row[5])
 	}
 	if strings.Join(got, " ") != "- 10.67 10.67" { // two of 2 x 4 in x 8 ft / 12
 		t.Errorf("board feet %q", got)

@@ -3,8 +3,8 @@ package report
 import (
 	"fmt"
 	"io"
-	"slices"
 	"strconv"
+	"strings"
 
 	"sawbill/nest/choice"
 	"sawbill/nest/cutplan"
@@ -13,72 +13,98 @@ import (
 
 // sellerList is what is bought from one seller, in the order of the job's materials.
 type sellerList struct {
-	seller string // empty where it makes no difference
-	lines  []sellerLine
-	cost   stock.Money
+	cutplan.Receipt
+	tax     stock.Share
+	instead []string // of each line, what to take where it is sold out; may be empty
 }
 
-type sellerLine struct {
-	cutplan.Purchase
-	substitute string
-	cuts       []cutplan.Division // none where it is carried as it is
-}
-
-// sellerLists are what the best choice of each material buys, by seller, those first
-// of whom the first material is bought.
-func sellerLists(c *choice.Comparison) []sellerList {
+// sellerLists are what plans of one job buy, by seller, those first of whom the first
+// material is bought. The replacements are by offer.
+func sellerLists(tax stock.Share, instead map[stock.Stock]string, plans ...*cutplan.Plan) []sellerList {
 	var all []sellerList
-	for _, m := range c.Materials {
-		instead := substitutes(m)
-		for i, b := range m.Best().Plan.Buy {
-			at := slices.IndexFunc(all, func(e sellerList) bool { return e.seller == b.Stock.Seller })
-			if at < 0 {
-				at = len(all)
-				all = append(all, sellerList{seller: b.Stock.Seller})
-			}
-			line := sellerLine{Purchase: b}
-			if i < len(instead) {
-				line.substitute = instead[i]
-			}
-			for _, d := range m.Best().Plan.AtSeller {
-				if d.Stock.Name == b.Stock.Name {
-					line.cuts = append(line.cuts, d)
-					all[at].cost += d.Cost
-				}
-			}
-			all[at].lines = append(all[at].lines, line)
-			all[at].cost += b.Cost
+	for _, r := range cutplan.Receipts(tax, plans...) {
+		list := sellerList{Receipt: r, tax: tax}
+		for _, l := range r.Lines {
+			list.instead = append(list.instead, instead[l.Stock])
 		}
+		all = append(all, list)
 	}
 	return all
 }
 
-func (e sellerList) heading() string {
-	if e.seller == "" {
-		return "Buy"
+// bestLists are what the best choice of each material buys.
+func bestLists(c *choice.Comparison) []sellerList {
+	var plans []*cutplan.Plan
+	instead := make(map[stock.Stock]string)
+	for _, m := range c.Materials {
+		plan := m.Best().Plan
+		plans = append(plans, plan)
+		for i, said := range substitutes(m) {
+			instead[plan.Buy[i].Stock] = said
+		}
 	}
-	return "Buy at " + e.seller
+	return sellerLists(c.Job.Tax, instead, plans...)
 }
 
-// list has a box to tick for each line, and the sum.
+// planLists are what a plan buys.
+func planLists(p *cutplan.Plan, o Options) []sellerList {
+	instead := make(map[stock.Stock]string)
+	for _, r := range o.Instead {
+		instead[r.Offer] = ifOut(r.Offer, insteadOf(choice.Choice{Plan: r.Plan, RelaxedSources: r.RelaxedSources}, r.Extra))
+	}
+	return sellerLists(p.Job.Tax, instead, p)
+}
+
+func (e sellerList) heading() string {
+	if e.Seller == "" {
+		return "Buy"
+	}
+	return "Buy at " + e.Seller
+}
+
+// list has a box to tick for each line, the sum, and the tax with what is paid.
 func (e sellerList) list(r stock.Ruler) listing {
 	l := listing{total: 1, columns: []heading{
-		{"", words}, {"buy", figures}, {"stock", words}, {"size" + unit(r), sizes}, {"material", words},
+		{"", ticks}, {"buy", figures}, {"stock", words}, {"size" + unit(r), sizes}, {"material", words},
 		{"each", figures}, {"cost", figures},
 	}}
 	pieces := 0
 	var buy []cutplan.Purchase // of each row
-	for _, b := range e.lines {
+	for _, b := range e.Lines {
 		pieces += b.Count
 		buy = append(buy, b.Purchase)
-		l.add("[ ]", strconv.Itoa(b.Count), b.Stock.Name, stockSize(b.Stock, r), b.Stock.Material, price(b.Stock.Price), price(b.Cost))
-		for _, d := range b.cuts {
+		l.add(tickBox, strconv.Itoa(b.Count), b.Stock.Name, stockSize(b.Stock, r), b.Stock.Material, price(b.Stock.Price), price(b.Cost))
+		for _, d := range b.Cuts {
 			buy = append(buy, cutplan.Purchase{})
-			l.add("[ ]", "", cutsOfEach(d, b.Count)+" "+d.Cut.String()+" to "+piecesOf(d, r), "", b.Stock.Material, "", price(d.Cost))
+			l.add(tickBox, "", cutsOfEach(d, b.Count)+" "+d.Cut.String()+" to "+piecesOf(d, r)+", "+counted(d.Count*d.Cuts(), "cut"), "", b.Stock.Material, "", price(d.Cost))
 		}
 	}
-	l.add("", strconv.Itoa(pieces), "in all", "", "", "", price(e.cost))
+	l.add("", strconv.Itoa(pieces), "in all", "", "", "", price(e.Net))
+	if e.Tax > 0 {
+		l.total += 2
+		l.add("", "", fmt.Sprintf("tax, %s %%", stock.Money(e.tax)), "", "", "", price(e.Tax))
+		l.add("", "", "to pay", "", "", "", price(e.Paid()))
+	}
 	return l.withBoardFeet(buy)
+}
+
+// tickBox is a box to tick as text.
+const tickBox = "[ ]"
+
+// paid is a sentence on what all lists cost together; empty where one says it, or nothing
+// has a price.
+func paid(all []sellerList) string {
+	var net, tax stock.Money
+	for _, e := range all {
+		net, tax = net+e.Net, tax+e.Tax
+	}
+	switch {
+	case len(all) < 2 || net == 0:
+		return ""
+	case tax == 0:
+		return fmt.Sprintf("At all sellers together: %s.", net)
+	}
+	return fmt.Sprintf("At all sellers together: %s, of it tax %s.", net+tax, tax)
 }
 
 // cutsOfEach says how many of the pieces bought are cut this way.
@@ -98,21 +124,17 @@ func ShoppingList(to io.Writer, c *choice.Comparison, o Options) error {
 		heading = c.Job.Title + ": shopping list"
 	}
 	w.line("%s", withWhatIf(heading, o))
-	all := sellerLists(c)
+	all := bestLists(c)
 	if len(all) == 0 && len(estimatesOf(c)) == 0 {
 		w.line("\nNothing has to be bought.")
 	}
 	for _, e := range all {
 		w.listing(e.heading(), e.list(o.Ruler))
-		for _, b := range e.lines {
-			if b.substitute != "" {
-				w.line("  %s", b.substitute)
-			}
-		}
+		w.instead(e)
 	}
 	w.estimated(c)
-	if len(all) > 1 || c.Job.Tax > 0 && c.Best().Cost > 0 {
-		w.line("\n%s", totalCost(c))
+	if said := totalCost(c); said != "" {
+		w.line("\n%s", said)
 	}
 	for _, m := range c.Materials {
 		if p := m.Best().Plan; !p.Complete() {
@@ -130,17 +152,22 @@ func (w *writer) estimated(c *choice.Comparison) {
 	}
 }
 
-// totalCost is the cost of all lists, with tax if there is any.
+// instead writes what to take where something on a list is sold out.
+func (w *writer) instead(e sellerList) {
+	for _, said := range e.instead {
+		if said != "" {
+			w.line("  %s", said)
+		}
+	}
+}
+
+// totalCost is what all lists of a comparison cost together.
 func totalCost(c *choice.Comparison) string {
-	cost := c.Best().Cost
-	said := fmt.Sprintf("Total %s", cost)
-	if t := c.Job.Tax; t > 0 {
-		said += fmt.Sprintf("; with %s %% tax, %s, it is %s", stock.Money(t), t.Of(cost), cost+t.Of(cost))
+	said := paid(bestLists(c))
+	if said != "" && len(estimatesOf(c)) > 0 {
+		said = strings.TrimSuffix(said, ".") + "; without what is sold by the board foot."
 	}
-	if len(estimatesOf(c)) > 0 {
-		said += "; without what is sold by the board foot"
-	}
-	return said + "."
+	return said
 }
 
 // ShoppingListCSV is the list for a spreadsheet, sizes in exact millimeters. What
@@ -154,13 +181,13 @@ func ShoppingListCSV(c *choice.Comparison) []byte {
 		}
 		return fmt.Sprint(m)
 	}
-	for _, e := range sellerLists(c) {
-		for _, l := range e.lines {
+	for _, e := range bestLists(c) {
+		for i, l := range e.Lines {
 			s := l.Stock
-			table.row(e.seller, s.Material, strconv.Itoa(l.Count), s.Name, s.Length.Decimal(), s.Width.Decimal(), s.Thickness.Decimal(),
-				known(s.Price), known(l.Cost), l.substitute)
-			for _, d := range l.cuts {
-				table.row(e.seller, s.Material, strconv.Itoa(d.Count*d.Cuts()), "cuts: "+d.Cut.String()+" to "+piecesOf(d, stock.Ruler{}), "", "", "",
+			table.row(e.Seller, s.Material, strconv.Itoa(l.Count), s.Name, s.Length.Decimal(), s.Width.Decimal(), s.Thickness.Decimal(),
+				known(s.Price), known(l.Cost), e.instead[i])
+			for _, d := range l.Cuts {
+				table.row(e.Seller, s.Material, strconv.Itoa(d.Count*d.Cuts()), "cuts: "+d.Cut.String()+" to "+piecesOf(d, stock.Ruler{}), "", "", "",
 					"", known(d.Cost), "")
 			}
 		}

@@ -12,37 +12,15 @@ import (
 
 // This file words the shopping list and the use of material once, for paper and text.
 
-// shoppingList lists the stock to buy, with the sum. Lumber sold by the board foot shows its board
-// feet too.
-func shoppingList(p *cutplan.Plan, r stock.Ruler) listing {
-	l := listing{columns: []heading{
-		{"buy", figures}, {"stock", words}, {"size" + unit(r), sizes}, {"material", words},
-		{"each", figures}, {"cost", figures},
-	}}
-	pieces := 0
-	for _, b := range p.Buy {
-		pieces += b.Count
-		l.add(strconv.Itoa(b.Count), b.Stock.Name, stockSize(b.Stock, r), b.Stock.Material,
-			price(b.Stock.Price), price(b.Cost))
-	}
-	if cuts := cutsAtSeller(p); cuts > 0 {
-		l.add("", fmt.Sprintf("cuts by the seller, %d", cuts), "", "", price(p.Job.Transport.CutPrice), price(p.Job.Transport.CutPrice.Times(cuts)))
-	}
-	l.add(strconv.Itoa(pieces), "in all", "", "", "", price(p.Cost))
-	l.total = 1
-	return l.withBoardFeet(p.Buy)
-}
-
 // withBoardFeet adds a column before the prices, and its sum, if anything is sold by the board foot.
 // The first rows are the purchases of buy, in order; a zero purchase stands for a row without one.
+// The sums follow.
 func (l listing) withBoardFeet(buy []cutplan.Purchase) listing {
 	var sum stock.Volume
 	some := false
-	feet := make([]string, len(l.rows)-1, len(l.rows))
-	for i := range feet {
-		feet[i] = "-"
-	}
+	feet := make([]string, len(l.rows))
 	for i, b := range buy {
+		feet[i] = "-"
 		if v, byFoot := b.Measured(); byFoot {
 			some, sum = true, sum.Plus(v)
 			feet[i] = v.BoardFeet().String()
@@ -51,7 +29,7 @@ func (l listing) withBoardFeet(buy []cutplan.Purchase) listing {
 	if !some {
 		return l
 	}
-	feet = append(feet, sum.BoardFeet().String())
+	feet[len(buy)] = sum.BoardFeet().String()
 	before := slices.IndexFunc(l.columns, func(h heading) bool { return h.word == "each" })
 	l.columns = slices.Insert(l.columns, before, heading{"board feet", figures})
 	for i := range l.rows {

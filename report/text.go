@@ -48,10 +48,17 @@ func Summary(to io.Writer, p *cutplan.Plan, o Options) error {
 	for _, said := range waiting(p, o) {
 		w.line("%s", said)
 	}
-	if len(p.Buy) > 0 {
-		w.listing("Buy", shoppingList(p, o.Ruler))
+	lists := planLists(p, o)
+	for _, list := range lists {
+		w.listing(list.heading(), list.list(o.Ruler))
+		w.instead(list)
 	}
-	w.listing(atSellerHeading, atSeller(p, o.Ruler))
+	if said := paid(lists); said != "" {
+		w.line("\n%s", said)
+	}
+	if len(p.AtSeller) > 0 {
+		w.line("\n%s", aboutAtSeller(p, o.Ruler))
+	}
 	w.line("\n%s", proof(p))
 	if said := haul(p, o.Ruler); said != "" {
 		w.line("%s", said)

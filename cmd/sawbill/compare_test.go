@@ -3,8 +3,11 @@ package main
 import (
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
+
+	"github.com/google/go-cmp/cmp"
 )
 
 // What README.md shows of a comparison is what the program prints.
@@ -69,5 +72,46 @@ func TestCompareAsBefore(t *testing.T) {
 		if line = strings.TrimRight(line, "\n"); line != "" && !strings.Contains(string(readme), "\n    "+line+"\n") {
 			t.Errorf("README.md does not show %q", line)
 		}
+	}
+}
+
+// What a plan and a comparison of the same job say is paid is the same, at each seller and
+// in all, to the cent.
+func TestPlanAndCompareAgreeOnWhatIsPaid(t *testing.T) {
+	job := filepath.Join(jobs, "record-shelves.toml")
+	folder := t.TempDir()
+	status, planned, errs := call(t, "plan", job, "--iterations", "2000", "-o", filepath.Join(folder, "p"))
+	if status != exitDone {
+		t.Fatal(errs)
+	}
+	if status, _, errs := call(t, "compare", job, "--iterations", "2000", "-o", filepath.Join(folder, "c")); status != exitDone {
+		t.Fatal(errs)
+	}
+	list, err := os.ReadFile(filepath.Join(folder, "c", "shopping-list.txt"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	lists := func(text string) string {
+		from, to := strings.Index(text, "Buy at"), strings.Index(text, "At all sellers together: 204.19, of it tax 15.30.")
+		if from < 0 || to < 0 {
+			t.Fatalf("no lists or not their sum in\n%s", text)
+		}
+		var kept []string
+		for line := range strings.Lines(text[from:to]) {
+			if !strings.Contains(line, " is out: ") { // found within less time
+				kept = append(kept, line)
+			}
+		}
+		return strings.Join(kept, "")
+	}
+	inPlan, inList := lists(planned), lists(string(list))
+	for _, want := range []string{"to pay", "178.41", "25.78"} {
+		if !strings.Contains(inPlan, want) {
+			t.Errorf("the plan lacks %q:\n%s", want, inPlan)
+		}
+	}
+	sorted := func(text string) []string { all := strings.Split(text, "\n"); slices.Sort(all); return all }
+	if d := cmp.Diff(sorted(inPlan), sorted(inList)); d != "" {
+		t.Errorf("(-plan +comparison):\n%s", d)
 	}
 }

@@ -3,9 +3,14 @@ package main
 import (
 	"context"
 	"fmt"
+	"os"
+	"os/signal"
+	"syscall"
+	"time"
 
 	"github.com/spf13/pflag"
 
+	"sawbill/nest/choice"
 	"sawbill/nest/cutplan"
 	"sawbill/nest/cutplan/sellercuts"
 	"sawbill/nest/cutplan/simulate"
@@ -66,6 +71,9 @@ func plan(in *invocation) (int, error) {
 	}
 	ruler := in.ruler(file.Units)
 	options := report.Options{Ruler: ruler, Paper: in.paperFor(ruler), Pages: in.chosen(), Case: file.Case, Labels: file.Labels, WhatIf: in.changes.Said(file.Units)}
+	if options.Instead, err = in.instead(made); err != nil {
+		return 0, err
+	}
 	p := &planfile.Plan{
 		Plan: made, Number: 1, Marks: cutplan.NextMark(made.Bill), File: file, Changes: in.changes, WhatIf: options.WhatIf,
 		Job: planfile.FromFolder(folder, in.operands[0]), Rack: planfile.FromFolder(folder, file.Rack),
@@ -97,6 +105,24 @@ func (in *invocation) solve(file *job.File) (made *cutplan.Plan, err error) {
 		return err
 	})
 	return made, err
+}
+
+// quick limits the search for what to buy instead: it is worth some seconds at the most.
+const quick, quickIterations = 3 * time.Second, 2000
+
+// instead is what to buy where something is sold out.
+func (in *invocation) instead(p *cutplan.Plan) ([]choice.Replacement, error) {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	defer stop()
+	o := choice.Options{Seed: in.seed, Iterations: quickIterations}
+	if in.iterations > 0 {
+		o.Iterations = min(o.Iterations, in.iterations)
+	} else {
+		var cancel context.CancelFunc
+		ctx, cancel = context.WithTimeout(ctx, min(quick, in.limit))
+		defer cancel()
+	}
+	return choice.Instead(ctx, p, o)
 }
 
 // planPages makes what is to be read in the plan's folder. It refuses a plan whose steps or

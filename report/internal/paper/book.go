@@ -96,16 +96,21 @@ func (b *Book) shares() bool {
 	return b.flows && len(b.pages) > 0 && b.Room() >= leastShare*b.whole()
 }
 
-// Join lays out a section, on the page that is begun if all of it fits there. It is laid
-// out twice, first to measure it.
+// Join lays out a section, on the page that is begun if all of it fits there.
 func (b *Book) Join(lay func(*Book)) {
-	if upright := !b.across && len(b.pages) > 0 && b.page().Width < b.page().Height; upright {
-		trial := &Book{size: b.size, note: b.note, pages: make([]drawing.Drawing, 1), sections: make([][]string, 1), y: b.y, joined: true}
-		lay(trial)
-		b.joined = len(trial.pages) == 1
-	}
+	b.joined = b.Joins(lay)
 	lay(b)
 	b.joined = false
+}
+
+// Joins reports whether a section fits on the page that is begun. It lays it out to measure it.
+func (b *Book) Joins(lay func(*Book)) bool {
+	if b.across || len(b.pages) == 0 || b.page().Width > b.page().Height {
+		return false
+	}
+	trial := &Book{size: b.size, note: b.note, pages: make([]drawing.Drawing, 1), sections: make([][]string, 1), y: b.y, joined: true}
+	lay(trial)
+	return len(trial.pages) == 1
 }
 
 // Repeat puts a drawing at the head of each page that goes on with the section, until the

@@ -280,7 +280,11 @@ func (s setTable) row(b *Book, row int, cells [][]string, height float64) {
 			continue
 		}
 		if c.Tick {
-			d.Box(drawing.Rect{X: x + cellPad, Y: b.y + rowPad, W: tickSide, H: tickSide}, drawing.Narrow, drawing.NoFill)
+			if row >= len(s.Rows)-s.Total {
+				x += s.widths[i]
+				continue // nothing is done at a sum
+			}
+			d.Box(drawing.Rect{X: x + cellPad, Y: b.y + rowPad + max(0, rise-tickSide), W: tickSide, H: tickSide}, drawing.Narrow, drawing.NoFill)
 			x += s.widths[i]
 			continue
 		}
