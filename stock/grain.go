@@ -13,15 +13,7 @@ const (
 // String returns the word the job file uses for a part: "length", "width" or
 // "any" (which a sheet's entry spells "none"); "unknown" of stock only.
 func (g Grain) String() string {
-	switch g {
-	case GrainWidth:
-		return "width"
-	case GrainAny:
-		return "any"
-	case GrainUnknown:
-		return "unknown"
-	}
-	return "length"
+	return [...]string{"length", "width", "any", "unknown"}[g]
 }
 
 // Lies reports how a part may lie in a piece of stock so that grain runs along

@@ -64,15 +64,7 @@ const (
 // FirstCutOf is how s is cut first: as the rule has it for whole stock, unless s was
 // begun.
 func (s Stock) FirstCutOf(rule FirstCut) FirstCut {
-	switch s.Next {
-	case NextAny:
-		return FirstAny
-	case NextRip:
-		return FirstRip
-	case NextCrosscut:
-		return FirstCrosscut
-	}
-	return rule
+	return [...]FirstCut{NextAsSaid: rule, NextAny: FirstAny, NextRip: FirstRip, NextCrosscut: FirstCrosscut}[s.Next]
 }
 
 // Offcut is the least size worth keeping; a leftover smaller in either

@@ -31,10 +31,7 @@ const (
 
 // String returns the word of the job file: "mm" or "in".
 func (u Units) String() string {
-	if u == Inches {
-		return "in"
-	}
-	return "mm"
+	return [...]string{"mm", "in"}[u]
 }
 
 // Decimal writes l exactly, in millimeters, as a plain decimal number: no

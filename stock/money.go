@@ -23,10 +23,7 @@ var price = regexp.MustCompile(`^(\d+)(?:[.,](\d{1,2}))?$`)
 // [fault.Fault].
 func ParseMoney(text string) (Money, error) {
 	m, wrong := readMoney(strings.TrimSpace(text))
-	if wrong != nil {
-		return 0, notation("price", text, *wrong)
-	}
-	return m, nil
+	return m, notation("price", text, wrong)
 }
 
 func readMoney(text string) (Money, *fault.Fault) {

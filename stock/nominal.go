@@ -24,10 +24,7 @@ type dressing struct{ nominal, dry Length }
 // [fault.Fault] and names the sizes nearest to what was written.
 func ParseNominal(text string) (Nominal, error) {
 	n, wrong := readNominal(text)
-	if wrong != nil {
-		return Nominal{}, notation("nominal size", text, *wrong)
-	}
-	return n, nil
+	return n, notation("nominal size", text, wrong)
 }
 
 // Dressed is the minimum dressed dry size after PS 20-20, or the target size of
@@ -131,7 +128,7 @@ func nearestNames(sizes []Nominal, thickness, width Length) string {
 	}
 	sizes = slices.Clone(sizes)
 	slices.SortStableFunc(sizes, byDistance)
-	return sizes[0].String() + ", " + sizes[1].String() + " and " + sizes[2].String()
+	return enumerated([]string{sizes[0].String(), sizes[1].String(), sizes[2].String()})
 }
 
 // apart is how far a and b differ.

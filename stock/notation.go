@@ -2,18 +2,23 @@ package stock
 
 import (
 	"fmt"
-	"sawbill/stock/fault"
 	"strings"
+
+	"sawbill/stock/fault"
 )
 
 // notation gives a fault its key: the quantity that a text should have been, and the text.
-// A text of more than longestText bytes is cut short.
-func notation(of, text string, wrong fault.Fault) error {
+// A text of more than longestText bytes is cut short. It returns nil without a fault.
+func notation(of, text string, wrong *fault.Fault) error {
+	if wrong == nil {
+		return nil
+	}
 	if len(text) > longestText {
 		text = text[:longestText] + "..."
 	}
-	wrong.Key = fmt.Sprintf("%s %q", of, text)
-	return wrong
+	keyed := *wrong
+	keyed.Key = fmt.Sprintf("%s %q", of, text)
+	return keyed
 }
 
 // longestText is far more than any length, price or size needs. It keeps the
@@ -46,4 +51,10 @@ func typed(text string) string {
 	plain := keyboard.Replace(strings.ToLower(text))
 	plain = strings.ReplaceAll(plain, "''", `"`)
 	return strings.Join(strings.Fields(plain), " ")
+}
+
+// enumerated joins two words or more: "4/4, 5/4 and 6/4".
+func enumerated(words []string) string {
+	last := len(words) - 1
+	return strings.Join(words[:last], ", ") + " and " + words[last]
 }

@@ -33,10 +33,7 @@ var (
 // anything beyond [Longest]. Every error is a [fault.Fault].
 func ParseLength(text string, units Units) (Length, error) {
 	l, wrong := readLength(text, units)
-	if wrong != nil {
-		return 0, notation("length", text, *wrong)
-	}
-	return l, nil
+	return l, notation("length", text, wrong)
 }
 
 func readLength(text string, units Units) (Length, *fault.Fault) {
@@ -59,7 +56,7 @@ func readLength(text string, units Units) (Length, *fault.Fault) {
 	if wrong != nil {
 		return 0, wrong
 	}
-	unit, known := unitNamed(word)
+	unit, known := unitWords[strings.TrimSuffix(word, ".")] // an abbreviation may end with a period
 	if !known {
 		return 0, &fault.Fault{Cause: fmt.Sprintf("%q is no unit of length here", word), Remedy: "write mm, cm, m, in or ft"}
 	}
@@ -113,23 +110,16 @@ func readFeetInches(feetText, inchText string) (Length, *fault.Fault) {
 	return exactly(feet.Mul(feet, twelve).Add(feet, inches), Inch)
 }
 
-// unitNamed finds a unit by the words and marks in use for it, with or without
-// the stop of an abbreviation.
-func unitNamed(word string) (Length, bool) {
-	switch strings.TrimSuffix(word, ".") {
-	case "mm", "millimeter", "millimeters", "millimetre", "millimetres":
-		return Millimeter, true
-	case "cm", "centimeter", "centimeters", "centimetre", "centimetres":
-		return 10 * Millimeter, true
-	case "m", "meter", "meters", "metre", "metres":
-		return 1000 * Millimeter, true
-	case `"`, "in", "inch", "inches":
-		return Inch, true
-	case "'", "ft", "foot", "feet":
-		return Foot, true
-	}
-	return 0, false
+// unitWords are the words and marks in use for the units of length.
+var unitWords = map[string]Length{
+	"mm": Millimeter, "millimeter": Millimeter, "millimeters": Millimeter, "millimetre": Millimeter, "millimetres": Millimeter,
+	"cm": centimeter, "centimeter": centimeter, "centimeters": centimeter, "centimetre": centimeter, "centimetres": centimeter,
+	"m": meter, "meter": meter, "meters": meter, "metre": meter, "metres": meter,
+	`"`: Inch, "in": Inch, "inch": Inch, "inches": Inch,
+	"'": Foot, "ft": Foot, "foot": Foot, "feet": Foot,
 }
+
+const centimeter, meter = 10 * Millimeter, 1000 * Millimeter
 
 // exactly counts value x unit, which must come out whole and not beyond
 // Longest.

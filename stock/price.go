@@ -19,10 +19,9 @@ var Pers = []string{"piece", "meter", "foot", "square meter", "square foot", "bo
 
 // PriceOf is the price of one piece of s at a price per some measure of it, to the
 // nearest cent, a half upwards. Lengths and areas are those of the whole piece, trim
-// included; board feet are by its nominal or rough size if it has one, else as
-// [BoardMeasure] has them of its thickness.
+// included; board feet are by its nominal or rough size if it has one, else by
+// its thickness, which counts as an inch if it is less.
 func (s Stock) PriceOf(price Money, per Per) Money {
-	const meter = 1000 * Millimeter
 	measure := func(sizes ...int64) *big.Rat {
 		return new(big.Rat).SetFrac(plus(nil, append(sizes, int64(price))...), big.NewInt(1))
 	}

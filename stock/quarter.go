@@ -52,7 +52,7 @@ var hardwoodThicknesses = []Quarter{
 // exists.
 func ParseQuarter(text string) (Quarter, error) {
 	if len(text) > longestText {
-		return Quarter{}, notation("hardwood thickness", text, tooLong)
+		return Quarter{}, notation("hardwood thickness", text, &tooLong)
 	}
 	name := strings.ReplaceAll(strings.Trim(typed(text), `" `), " ", "")
 	names := make([]string, len(hardwoodThicknesses))
@@ -63,8 +63,8 @@ func ParseQuarter(text string) (Quarter, error) {
 		names[i] = q.name
 	}
 	wrong := fault.New("hardwood is not sold by this name",
-		"there are "+strings.Join(names[:len(names)-1], ", ")+" and "+names[len(names)-1])
-	return Quarter{}, notation("hardwood thickness", text, wrong)
+		"there are "+enumerated(names))
+	return Quarter{}, notation("hardwood thickness", text, &wrong)
 }
 
 // String writes the trade name, "8/4".
@@ -88,10 +88,10 @@ func (q Quarter) Surfaced(s Surfacing) (Length, error) {
 		}
 	}
 	if len(there) == 0 {
-		return 0, notation("hardwood thickness", q.name, fault.New("there is no such thickness", "give one that hardwood is sold in, such as 4/4"))
+		wrong := fault.New("there is no such thickness", "give one that hardwood is sold in, such as 4/4")
+		return 0, notation("hardwood thickness", q.name, &wrong)
 	}
-	last := len(there) - 1
 	wrong := fault.New("no thickness of "+q.name+" is listed surfaced so",
-		"listed are "+strings.Join(there[:last], ", ")+" and "+there[last]+"; or give the thickness as measured")
-	return 0, notation("surfacing", s.String(), wrong)
+		"listed are "+enumerated(there)+"; or give the thickness as measured")
+	return 0, notation("surfacing", s.String(), &wrong)
 }

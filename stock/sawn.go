@@ -3,7 +3,6 @@ package stock
 import (
 	"sawbill/stock/fault"
 	"slices"
-	"strings"
 )
 
 // Sawn is a size of European softwood by its sawn section: "47x100", in
@@ -49,10 +48,7 @@ func millimeters(all ...Length) []Length {
 // [fault.Fault] and names what is sawn.
 func ParseSawn(text string) (Sawn, error) {
 	s, wrong := readSawn(text)
-	if wrong != nil {
-		return Sawn{}, notation("sawn size", text, *wrong)
-	}
-	return s, nil
+	return s, notation("sawn size", text, wrong)
 }
 
 func readSawn(text string) (Sawn, *fault.Fault) {
@@ -73,8 +69,7 @@ func inMillimeters(all []Length) string {
 	for i, l := range all {
 		words[i] = l.Decimal()
 	}
-	last := len(words) - 1
-	return strings.Join(words[:last], ", ") + " and " + words[last]
+	return enumerated(words)
 }
 
 // Surfaced is the size that is left: as sawn, or planed all round. Softwood is
@@ -87,7 +82,7 @@ func (s Sawn) Surfaced(how Surfacing) (thickness, width Length, err error) {
 		return s4s(s.thickness), s4s(s.width), nil
 	}
 	wrong := fault.New("softwood is sold as sawn or planed all round", `write "rough" or "S4S", or give thickness and width as measured`)
-	return 0, 0, notation("surfacing", how.String(), wrong)
+	return 0, 0, notation("surfacing", how.String(), &wrong)
 }
 
 func s4s(l Length) Length {

@@ -11,10 +11,7 @@ const (
 
 // String returns the word of the job and plan files: "sheet" or "board".
 func (k Kind) String() string {
-	if k == Board {
-		return "board"
-	}
-	return "sheet"
+	return [...]string{"sheet", "board"}[k]
 }
 
 // Stock is one size of anything that can be cut: an offer for sale, or pieces

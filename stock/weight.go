@@ -11,16 +11,10 @@ type Grams int64
 
 // Weigh is the weight of a box of wood, to the gram, by its density in kg/m3.
 func Weigh(length, width, thickness Length, density float64) Grams {
-	volume := big.NewInt(1)
-	for _, side := range []Length{length, width, thickness} {
-		volume.Mul(volume, big.NewInt(int64(side)))
-	}
-	meter := big.NewInt(int64(1000 * Millimeter))
-	cube := new(big.Int).Exp(meter, big.NewInt(3), nil)
+	volume := plus(nil, int64(length), int64(width), int64(thickness))
+	cube := plus(nil, int64(meter), int64(meter), int64(meter))
 	grams := new(big.Rat).SetFrac(volume, cube)
-	grams.Mul(grams, new(big.Rat).SetFloat64(density*1000))
-	grams.Add(grams, big.NewRat(1, 2))
-	return Grams(new(big.Int).Quo(grams.Num(), grams.Denom()).Int64())
+	return Grams(roundHalfUp(grams.Mul(grams, new(big.Rat).SetFloat64(density*1000))))
 }
 
 // Pounds is the weight in pounds of 0.45359237 kg, by definition since 1959

@@ -21,12 +21,6 @@ func (c *Comparison) Best() Total {
 	return t
 }
 
-// All returns the total with all offers and all stock on hand.
-func (c *Comparison) All() Total {
-	t, _ := c.total(func(o Choice) bool { return o.All })
-	return t
-}
-
 // From returns the total of the best complete choices that buy from one seller alone.
 // Stock without a seller is sold everywhere. It returns false if a material has no such
 // choice.

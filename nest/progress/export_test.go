@@ -30,3 +30,7 @@ func Spent(s *State, layout, copy int) *big.Int {
 	}
 	return spent
 }
+
+// Remnants lists the remnants of a sheet or board, with their places in it. Layout and
+// copy are numbered from 1, as printed.
+func (s *State) Remnants(layout, copy int) []Remnant { return s.remnants(layout-1, copy-1) }

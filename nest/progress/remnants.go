@@ -28,10 +28,6 @@ type outline struct {
 
 func (l Remnant) outline() outline { return outline{rectangleOf(l.Root), l.Trims} }
 
-// Remnants lists the remnants of a sheet or board, with their places in it. Layout and
-// copy are numbered from 1, as printed.
-func (s *State) Remnants(layout, copy int) []Remnant { return s.remnants(layout-1, copy-1) }
-
 // remnants lists the remnants of a sheet or board. They add up to it exactly, less the
 // kerfs of the cuts made and the trim.
 func (s *State) remnants(layout, copy int) []Remnant {

@@ -3,7 +3,6 @@ package job
 import (
 	"fmt"
 	"io/fs"
-	"path"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -75,12 +74,6 @@ func Reread(sources []Source, as Changes) (*File, error) {
 		return nil, fs.ErrNotExist
 	}
 	return read(sources[0].Name, beside, open, nil, as)
-}
-
-// ReadFS is Read within a file system, such as one in memory.
-func ReadFS(fsys fs.FS, name string) (*File, error) {
-	beside := func(list string) string { return path.Join(path.Dir(name), list) }
-	return read(name, beside, func(name string) ([]byte, error) { return fs.ReadFile(fsys, name) }, nil, Changes{})
 }
 
 // read reads the job called name. Part lists are found by beside.

@@ -55,9 +55,6 @@ const (
 	oldName    = ".sawbill-old"
 )
 
-// Path is where the folder is.
-func (f Folder) Path() string { return f.path }
-
 func (f Folder) at(names ...string) string {
 	return filepath.Join(append([]string{f.path}, names...)...)
 }
