@@ -1,5 +1,7 @@
 package stock
 
+import "cmp"
+
 // Grade of hardwood lumber. Its zero value is none.
 type Grade struct {
 	name string
@@ -59,10 +61,7 @@ func (g Grade) Least() Yield { return g.least }
 // Usual is the yield in blanks that practice expects, or the least yield where no such
 // figure is known.
 func (g Grade) Usual() Yield {
-	if g.usual == (Yield{}) {
-		return g.least
-	}
-	return g.usual
+	return cmp.Or(g.usual, g.least)
 }
 
 // LeastBoard is the smallest board of the grade.

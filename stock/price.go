@@ -1,6 +1,9 @@
 package stock
 
-import "math/big"
+import (
+	"cmp"
+	"math/big"
+)
 
 // Per is what a price is for.
 type Per int
@@ -38,10 +41,7 @@ func (s Stock) PriceOf(price Money, per Per) Money {
 	case PerSquareFoot:
 		return over(measure(int64(s.Length), int64(s.Width)), int64(Foot), int64(Foot))
 	case PerBoardFoot:
-		m := s.Measure
-		if m == (Measure{}) {
-			m = Measure{Thickness: s.Thickness, Width: s.Width}
-		}
+		m := cmp.Or(s.Measure, Measure{Thickness: s.Thickness, Width: s.Width})
 		feet := m.Volume(s.Length, 1).boardFeet(1)
 		return Money(roundHalfUp(feet.Mul(feet, new(big.Rat).SetInt64(int64(price)))))
 	}

@@ -1,5 +1,7 @@
 package stock
 
+import "cmp"
+
 // Transport is what can be brought home, and what the seller's panel saw does for
 // it. The zero value knows no limits.
 type Transport struct {
@@ -31,14 +33,8 @@ func (t Transport) lies(along, across Length) bool {
 // limits are the two, the greatest of all lengths where there is none. Nothing is wider
 // than it may be long.
 func (t Transport) limits() (longest, widest Length) {
-	longest, widest = t.Longest, t.Widest
-	if longest == 0 {
-		longest = Longest
-	}
-	if widest == 0 {
-		widest = longest
-	}
-	return longest, widest
+	longest = cmp.Or(t.Longest, Longest)
+	return longest, cmp.Or(t.Widest, longest)
 }
 
 // Most is the greatest size that a piece may have beside one that measures across;

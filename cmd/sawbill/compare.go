@@ -71,11 +71,7 @@ func compareStock(in *invocation) (int, error) {
 		if err != nil {
 			return 0, err
 		}
-		if !in.quiet {
-			for _, w := range warnings {
-				fmt.Fprintln(in.stderr, "warning:", w)
-			}
-		}
+		warn(in, warnings)
 		files := []store.File{
 			{Name: "compare.pdf", Data: pdf},
 			{Name: "cost.svg", Data: report.CostSVG(made, options)},

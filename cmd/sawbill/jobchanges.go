@@ -2,7 +2,6 @@ package main
 
 import (
 	"errors"
-	"fmt"
 	"slices"
 	"strings"
 
@@ -33,10 +32,8 @@ func (t *jobChanges) flags(f *pflag.FlagSet) {
 // changeJob changes the job of a rest, and prints the warnings of a job file read anew.
 func (in *invocation) changeJob(rest *shop.Rest, t *jobChanges) error {
 	warnings, err := rest.ChangeJob(t.Changes, t.reread)
-	if err == nil && !in.quiet {
-		for _, w := range warnings {
-			fmt.Fprintln(in.stderr, "warning:", w)
-		}
+	if err == nil {
+		warn(in, warnings)
 	}
 	return t.asTyped(err)
 }

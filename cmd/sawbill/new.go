@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
+
+	"sawbill/stock/store"
 )
 
 //go:embed starter.toml
@@ -38,7 +40,7 @@ func newJob(in *invocation) (int, error) {
 		return 0, fmt.Errorf("%s: is there already and stays as it is; choose another name", name)
 	}
 	if err != nil {
-		return 0, fmt.Errorf("%s: cannot be written: %w; choose another folder", name, bare(err))
+		return 0, fmt.Errorf("%s: cannot be written: %w; choose another folder", name, store.Bare(err))
 	}
 	_, err = f.WriteString(starter)
 	if closed := f.Close(); err == nil {
@@ -46,7 +48,7 @@ func newJob(in *invocation) (int, error) {
 	}
 	if err != nil {
 		os.Remove(name)
-		return 0, fmt.Errorf("%s: cannot be written: %w; choose another folder", name, bare(err))
+		return 0, fmt.Errorf("%s: cannot be written: %w; choose another folder", name, store.Bare(err))
 	}
 	fmt.Fprintf(in.stdout, "%s is a small job to change into yours. Next: sawbill plan %s\n", name, name)
 	return exitDone, nil

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"os"
@@ -58,10 +59,7 @@ func plan(in *invocation) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	folder := in.output
-	if folder == "" {
-		folder = shop.DefaultFolder(in.operands[0], in.changes, file.Units)
-	}
+	folder := cmp.Or(in.output, shop.DefaultFolder(in.operands[0], in.changes, file.Units))
 	if err := in.patiently(func(ctx context.Context) error { return shop.Free(ctx, folder, in.operands[0]) }); err != nil {
 		return 0, err
 	}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -14,6 +15,7 @@ import (
 	"sawbill/stock"
 	"sawbill/stock/job"
 	"sawbill/stock/rack"
+	"sawbill/stock/store"
 )
 
 // rackFlags are the values of the flags that only the rack has.
@@ -165,10 +167,8 @@ func (c *rackCall) read() error {
 // inUnits are those that were asked for, or the rack's, which is in millimeters
 // where there is none yet.
 func (c *rackCall) inUnits() stock.Units {
-	if c.stock == nil {
-		if c.rack.Exists() {
-			c.stock, _ = c.rack.Read() // what is wrong with it is told by the change
-		}
+	if c.stock == nil && c.rack.Exists() {
+		c.stock, _ = c.rack.Read() // what is wrong with it is told by the change
 	}
 	units := stock.Millimeters
 	if c.stock != nil {
@@ -244,18 +244,11 @@ func (c *rackCall) labels() error {
 	if err != nil {
 		return err
 	}
-	name := c.output
-	if name == "" {
-		name = "rack-labels.pdf"
-	}
+	name := cmp.Or(c.output, "rack-labels.pdf")
 	if err := c.replace(name, pdf, labelsMayGo); err != nil {
 		return err
 	}
-	if !c.quiet {
-		for _, w := range warnings {
-			fmt.Fprintln(c.stderr, "warning:", w)
-		}
-	}
+	warn(c.invocation, warnings)
 	fmt.Fprintf(c.stdout, "Written to %s: %s.\n", name, counted(len(pieces), "label"))
 	return nil
 }
@@ -272,7 +265,7 @@ func labelsMayGo(path string) error {
 	}
 	switch {
 	case err != nil:
-		return fmt.Errorf("%s: cannot be replaced: %w; name another file with -o", path, bare(err))
+		return fmt.Errorf("%s: cannot be replaced: %w; name another file with -o", path, store.Bare(err))
 	case !report.WroteRackLabels(data):
 		return fmt.Errorf("%s: this file holds no rack labels that sawbill wrote, and it would be replaced; name another file with -o", path)
 	}

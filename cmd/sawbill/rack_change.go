@@ -61,7 +61,7 @@ func (c *rackCall) importList() error {
 	if err != nil {
 		return err
 	}
-	c.warn(warnings)
+	warn(c.invocation, warnings)
 	done, err := c.change(rack.Change{Put: pieces, What: "added from " + filepath.Base(name)})
 	if err != nil {
 		return err

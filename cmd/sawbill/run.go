@@ -194,6 +194,6 @@ func (in *invocation) read() (*job.File, error) {
 	if err != nil {
 		return nil, err
 	}
-	in.warn(file.Warnings)
+	warn(in, file.Warnings)
 	return file, nil
 }

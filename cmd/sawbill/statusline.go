@@ -10,7 +10,6 @@ import (
 	"golang.org/x/term"
 
 	"sawbill/nest/cutplan"
-	"sawbill/stock/fault"
 )
 
 // statusLine keeps one line on the terminal up to date while a plan is sought.
@@ -90,8 +89,8 @@ func (p *statusLine) end() {
 // wipe goes to the beginning of the line and clears it.
 const wipe = "\r\x1b[K"
 
-// warn tells of what is worth reading in a job.
-func (in *invocation) warn(warnings []fault.Fault) {
+// warn prints warnings, unless they are not wanted.
+func warn[T any](in *invocation, warnings []T) {
 	if in.quiet {
 		return
 	}

@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io/fs"
 	"os"
 	"path/filepath"
 
@@ -25,11 +24,7 @@ func (in *invocation) write(p *planfile.Plan, o report.Options, folder string, p
 	if err := in.patiently(func(ctx context.Context) error { return put(ctx, pages) }); err != nil {
 		return 0, err
 	}
-	if !in.quiet {
-		for _, w := range warnings {
-			fmt.Fprintln(in.stderr, "warning:", w)
-		}
-	}
+	warn(in, warnings)
 	if err := report.Summary(in.stdout, p.Plan, o); err != nil {
 		return 0, printed(err)
 	}
@@ -80,21 +75,7 @@ func (in *invocation) replace(path string, data []byte, mayGo func(path string) 
 	case errors.Is(err, store.ErrBusy):
 		return fmt.Errorf("%s: another program is writing it; wait until it has ended, and try again", path)
 	case err != nil:
-		return fmt.Errorf("%s: cannot be written: %w; name another file with -o, or close it where it is open", path, bare(err))
+		return fmt.Errorf("%s: cannot be written: %w; name another file with -o, or close it where it is open", path, store.Bare(err))
 	}
 	return nil
-}
-
-// bare is err without the path and the call that failed, where the message
-// names the file already.
-func bare(err error) error {
-	var path *fs.PathError
-	if errors.As(err, &path) {
-		return path.Err
-	}
-	var link *os.LinkError
-	if errors.As(err, &link) {
-		return link.Err
-	}
-	return err
 }

@@ -2,6 +2,7 @@ package progress
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"sawbill/stock"
@@ -34,32 +35,27 @@ func (e Event) String() string { return e.Word + " " + e.Value }
 // ParseEvent parses the result of String. The error is of type [fault.Fault].
 func ParseEvent(written string) (Event, error) {
 	word, value, _ := strings.Cut(written, " ")
-	for _, known := range Words {
-		if word == known && strings.TrimSpace(value) != "" {
-			return Event{word, strings.TrimSpace(value)}, nil
-		}
+	e := Event{word, strings.TrimSpace(value)}
+	if !slices.Contains(Words, word) || e.Value == "" {
+		return Event{}, fault.New(fmt.Sprintf("%q is nothing that can happen", written), "take the line back with undo")
 	}
-	return Event{}, fault.New(fmt.Sprintf("%q is nothing that can happen", written), "take the line back with undo")
+	return e, nil
 }
 
 // Apply adds an event to the state. The error is of type [fault.Fault]; the state is then
 // unchanged.
 func (s *State) Apply(e Event) error {
-	switch e.Word {
-	case "cut":
-		return s.recordCut(e.Value)
-	case "good":
-		return s.recordGood(e.Value)
-	case "spoiled":
-		return s.recordSpoiled(e.Value)
-	case "lost":
-		return s.recordLost(e.Value)
-	case "missing":
-		return s.recordMissing(e.Value)
-	case "measured":
-		return s.recordSize(e.Value)
+	record, known := records[e.Word]
+	if !known {
+		return fault.New(fmt.Sprintf("%q is nothing that can happen", e.Word), "say "+strings.Join(Words, ", "))
 	}
-	return fault.New(fmt.Sprintf("%q is nothing that can happen", e.Word), "say "+strings.Join(Words, ", "))
+	return record(s, e.Value)
+}
+
+// records tells how the value of each word is recorded.
+var records = map[string]func(*State, string) error{
+	"cut": (*State).recordCut, "good": (*State).recordGood, "spoiled": (*State).recordSpoiled,
+	"lost": (*State).recordLost, "missing": (*State).recordMissing, "measured": (*State).recordSize,
 }
 
 // unknown reports an unknown name and suggests a similar one.

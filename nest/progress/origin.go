@@ -197,9 +197,6 @@ func (s *State) recordLoss(of []int, seen *stock.Grain) (line int, is origin) {
 	if sure {
 		for _, l := range lots {
 			if l.count > 0 && l.mayRun(seen) {
-				if s.losses.known[l.line] == nil {
-					s.losses.known[l.line] = map[origin]int{}
-				}
 				s.losses.known[l.line][l.origin]++
 				if all[l.line].Good > 0 {
 					line = l.line
@@ -236,9 +233,6 @@ func (s *State) resolveLosses(of []int) {
 		}
 	}
 	for _, l := range s.lots(of) {
-		if s.losses.known[l.line] == nil {
-			s.losses.known[l.line] = map[origin]int{}
-		}
 		s.losses.known[l.line][l.origin] += l.count
 	}
 	delete(s.losses.unknown, mark)

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"sawbill/nest/cutplan"
+	"sawbill/nest/cutplan/sellercuts"
 	"sawbill/nest/progress"
 	"sawbill/stock"
 	"sawbill/stock/fault"
@@ -21,7 +22,7 @@ func planOf(t *testing.T, path string) *cutplan.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := cutplan.Make(t.Context(), file.Job, cutplan.Options{Iterations: 300})
+	p, err := sellercuts.Make(t.Context(), file.Job, cutplan.Options{Iterations: 300})
 	if err != nil {
 		t.Fatal(err)
 	}

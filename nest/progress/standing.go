@@ -1,6 +1,10 @@
 package progress
 
-import "sawbill/nest/cutplan"
+import (
+	"slices"
+
+	"sawbill/nest/cutplan"
+)
 
 // Blank is the progress of a line of the cutting bill.
 type Blank struct {
@@ -93,22 +97,12 @@ func (s *State) Lacks() bool {
 			}
 		}
 	}
-	for _, n := range open {
-		if n > 0 {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(open, func(n int) bool { return n > 0 })
 }
 
 // Done reports whether everything in the plan is cut and good.
 func (s *State) Done() bool {
-	for _, b := range s.Blanks() {
-		if b.Parts < b.Count*b.Holds() {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(s.Blanks(), func(b Blank) bool { return b.Parts < b.Count*b.Holds() })
 }
 
 func (s *State) eachCopy(do func(layout, copy int)) {

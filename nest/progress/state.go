@@ -51,6 +51,9 @@ func Begin(p *cutplan.Plan, before ...Made) *State {
 		s.bill, s.before = append(s.bill, m.Blank), append(s.before, m)
 	}
 	s.blanks, s.losses = make([]tally, len(s.bill)), losses{known: make([]map[origin]int, len(s.bill)), unknown: map[string]int{}}
+	for i := range s.losses.known {
+		s.losses.known[i] = map[origin]int{}
+	}
 	s.remeasured.byLayout = make([]int, len(p.Layouts))
 	for _, l := range p.Layouts {
 		steps := p.Steps(l)

@@ -1,6 +1,7 @@
 package recut
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"slices"
@@ -19,16 +20,12 @@ type attempt struct {
 
 // better reports whether a is preferred: it cuts more, then costs less, then changes less.
 func (a attempt) better(b attempt) bool {
-	if x, y := unplacedParts(a.plan), unplacedParts(b.plan); x != y {
-		return x < y
-	}
-	if a.plan.Cost != b.plan.Cost {
-		return a.plan.Cost < b.plan.Cost
-	}
-	if x, y := unpriced(a.plan), unpriced(b.plan); x != y {
-		return x < y
-	}
-	return len(a.replanned) < len(b.replanned)
+	return cmp.Or(
+		cmp.Compare(unplacedParts(a.plan), unplacedParts(b.plan)),
+		cmp.Compare(a.plan.Cost, b.plan.Cost),
+		cmp.Compare(unpriced(a.plan), unpriced(b.plan)),
+		cmp.Compare(len(a.replanned), len(b.replanned)),
+	) < 0
 }
 
 // reaches reports whether a cuts as much as b at no higher cost.

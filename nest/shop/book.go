@@ -1,6 +1,7 @@
 package shop
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"slices"
@@ -137,8 +138,5 @@ func (f *Folder) toKeep(onRack []stock.Piece, giveUp bool) []progress.Piece {
 }
 
 func (f *Folder) title() string {
-	if f.plan.Plan.Job.Title == "" {
-		return "a job"
-	}
-	return f.plan.Plan.Job.Title
+	return cmp.Or(f.plan.Plan.Job.Title, "a job")
 }

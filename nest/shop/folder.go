@@ -127,18 +127,23 @@ func (f *Folder) stateAfter(events []store.Entry) (*progress.State, error) {
 		state, told = f.begin(), 0
 	}
 	f.state = nil // until all of them are told
-	for _, e := range events[told:] {
+	return state, f.tell(state, events[told:])
+}
+
+// tell applies the events to a state. The error names the line of the record.
+func (f *Folder) tell(state *progress.State, events []store.Entry) error {
+	for _, e := range events {
 		for _, did := range e.Did {
 			event, err := progress.ParseEvent(did)
 			if err == nil {
 				err = state.Apply(event)
 			}
 			if err != nil {
-				return nil, fault.Faults{{File: f.record.Path(), Line: e.Number, Cause: err.Error(), Remedy: "put back a copy of the file, or delete this line and those behind it"}}
+				return fault.Faults{{File: f.record.Path(), Line: e.Number, Cause: err.Error(), Remedy: "put back a copy of the file, or delete this line and those behind it"}}
 			}
 		}
 	}
-	return state, nil
+	return nil
 }
 
 func sameEntry(a, b store.Entry) bool { return a.ID == b.ID && slices.Equal(a.Did, b.Did) }

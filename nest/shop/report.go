@@ -1,6 +1,7 @@
 package shop
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"slices"
@@ -56,10 +57,7 @@ func (n NotTaken) orNil() error {
 // when Report returns without an error. A plan that has a successor, was withdrawn or is
 // booked takes none. The error is of type [NotTaken] or [fault.Faults].
 func (f *Folder) Report(ctx context.Context, r Report) (added store.Entry, err error) {
-	e := store.Entry{ID: r.ID, By: r.By, Plan: r.Plan, Date: r.Date}
-	if e.Plan == "" {
-		e.Plan = f.plan.Code
-	}
+	e := f.entryOf(r.Sender)
 	for _, event := range r.Events {
 		e.Did = append(e.Did, event.String())
 	}
@@ -96,10 +94,7 @@ func (f *Folder) Report(ctx context.Context, r Report) (added store.Entry, err e
 // Undo takes the last report back that counts, and returns it. Sent again with the ID of
 // its sender, it takes nothing more back. The error is of type [fault.Faults].
 func (f *Folder) Undo(ctx context.Context, by Sender) (undone store.Entry, err error) {
-	e := store.Entry{ID: by.ID, By: by.By, Plan: by.Plan, Date: by.Date}
-	if e.Plan == "" {
-		e.Plan = f.plan.Code
-	}
+	e := f.entryOf(by)
 	err = f.change(ctx, func() error {
 		if i := slices.IndexFunc(f.entries, func(was store.Entry) bool { return was.ID == e.ID && was.Undoes != "" }); e.ID != "" && i >= 0 {
 			undone = f.entry(f.entries[i].Undoes)
@@ -137,18 +132,16 @@ func (f *Folder) takes(plan string) error {
 // replay is the state after the events of the record, from the beginning.
 func (f *Folder) replay() *progress.State {
 	state := f.begin()
-	for _, e := range f.life.events {
-		for _, did := range e.Did {
-			event, err := progress.ParseEvent(did)
-			if err == nil {
-				err = state.Apply(event)
-			}
-			if err != nil {
-				panic("shop: an event that was accepted before: " + err.Error())
-			}
-		}
+	if err := f.tell(state, f.life.events); err != nil {
+		panic("shop: an event that was accepted before: " + err.Error())
 	}
 	return state
+}
+
+// entryOf is an entry about the plan that the sender names; without one, about the
+// folder's.
+func (f *Folder) entryOf(s Sender) store.Entry {
+	return store.Entry{ID: s.ID, By: s.By, Plan: cmp.Or(s.Plan, f.plan.Code), Date: s.Date}
 }
 
 // knows reports whether the record has an entry with this id.

@@ -46,6 +46,14 @@ func (f Fault) Error() string {
 // Faults is every fault found at once, as an error.
 type Faults []Fault
 
+// OrNil returns the faults as an error, nil if there are none.
+func (fs Faults) OrNil() error {
+	if len(fs) == 0 {
+		return nil
+	}
+	return fs
+}
+
 // mostShown keeps a long list from scrolling its own beginning away.
 const mostShown = 20
 

@@ -63,7 +63,7 @@ func (r *reader) offered(all allowances, offers []offer, rough []lumber) {
 		return
 	}
 	for name, rec := range all.of {
-		if name != "" && len(ofMaterial(offers, name))+len(roughOf(rough, name)) == 0 {
+		if name != "" && len(ofMaterial(offers, name))+len(ofMaterial(rough, name)) == 0 {
 			r.fault(rec.where("name").of("name"), unknownMaterial(name, materialsOf(offers, rough)))
 		}
 	}

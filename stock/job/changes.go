@@ -60,20 +60,16 @@ func (c Changes) remeasure(r *reader, offers []offer) map[string][]stock.Length 
 		if !ok {
 			continue
 		}
-		if bare(value) {
-			value += " " + r.ruler.Units.String()
+		thickness, found := typedLength(value, r.ruler.Units)
+		if !found.Found() && (thickness <= 0 || thickness > thickestBoard) {
+			found = fault.New(r.ruler.PrintUnit(thickness)+" is no thickness of a sheet or board", "measure the material")
 		}
-		thickness, err := stock.ParseLength(value, r.ruler.Units)
-		if err != nil {
-			r.fault(at, unreadable(value, err))
-			continue
-		}
-		if thickness <= 0 || thickness > thickestBoard {
-			r.fault(at, fault.New(r.ruler.PrintUnit(thickness)+" is no thickness of a sheet or board", "measure the material"))
+		if found.Found() {
+			r.fault(at, found)
 			continue
 		}
 		of := ofMaterial(offers, material)
-		if of == nil {
+		if len(of) == 0 {
 			r.fault(at, nothingCalled("material", material, materialsOf(offers, nil)))
 			continue
 		}
@@ -103,16 +99,12 @@ func (r *reader) reduction(written string, tell bool) (name string, by stock.Len
 	if !ok {
 		return "", 0, at, false
 	}
-	if bare(value) {
-		value += " " + r.ruler.Units.String()
+	by, found := typedLength(value, r.ruler.Units)
+	if !found.Found() && by <= 0 {
+		found = fault.New(r.ruler.PrintUnit(by)+" is no less", "give a length, such as 6 mm")
 	}
-	by, err := stock.ParseLength(value, r.ruler.Units)
-	if err == nil && by <= 0 {
-		r.fault(at, fault.New(r.ruler.PrintUnit(by)+" is no less", "give a length, such as 6 mm"))
-		return "", 0, at, false
-	}
-	if err != nil {
-		r.fault(at, unreadable(value, err))
+	if found.Found() {
+		r.fault(at, found)
 		return "", 0, at, false
 	}
 	return name, by, at, true
@@ -253,11 +245,7 @@ func (c Changes) parts(r *reader, all []wanted, were map[string][]stock.Length, 
 }
 
 func partNames(all []wanted) []string {
-	var names []string
-	for _, w := range all {
-		names = append(names, w.Name)
-	}
-	return names
+	return mapped(all, func(w wanted) string { return w.Name })
 }
 
 func deleteCalled(all []wanted, name string) []wanted {

@@ -2,9 +2,10 @@ package job
 
 import (
 	"fmt"
-	"sawbill/stock/fault"
 	"strings"
 	"time"
+
+	"sawbill/stock/fault"
 )
 
 // day reads a date, with or without quotes, and keeps it as text.

@@ -13,15 +13,11 @@ func (r *reader) cleared(o offer, kerf stock.Length) offer {
 	if !o.given("defects") {
 		return o
 	}
-	wrong := func(key string, found fault.Fault) {
-		r.fault(o.where(key).of(key), found)
-		o.sound = false
-	}
 	if !o.fields["on_hand"].truth {
-		wrong("defects", fault.New("a board that is still to be bought has not been measured", "set on_hand = true, or delete its defects"))
+		r.refuse(&o.record, "defects", fault.New("a board that is still to be bought has not been measured", "set on_hand = true, or delete its defects"))
 	}
 	if o.given("count") && o.count("count") != 1 {
-		wrong("count", fault.New(fmt.Sprintf("%d boards do not have the same defects", o.count("count")), "set count = 1, and give each board its own [[board]]"))
+		r.refuse(&o.record, "count", fault.New(fmt.Sprintf("%d boards do not have the same defects", o.count("count")), "set count = 1, and give each board its own [[board]]"))
 	}
 	o.Count = 1
 	var defects []stock.Zone
@@ -42,7 +38,7 @@ func (r *reader) cleared(o offer, kerf stock.Length) offer {
 		return o
 	}
 	if o.sections = o.ClearSections(defects, kerf); len(o.sections) == 0 {
-		wrong("defects", fault.New("they leave nothing of the board", "take the board out of the job"))
+		r.refuse(&o.record, "defects", fault.New("they leave nothing of the board", "take the board out of the job"))
 	}
 	return o
 }

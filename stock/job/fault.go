@@ -15,3 +15,9 @@ func inFileOrder(faults []fault.Fault, files []string) {
 		return a.Line - b.Line
 	})
 }
+
+// err returns the faults so far, in the order of their files, or nil.
+func (r *reader) err() error {
+	inFileOrder(r.faults, r.files)
+	return fault.Faults(r.faults).OrNil()
+}

@@ -1,8 +1,10 @@
 package job
 
 import (
+	"cmp"
 	"fmt"
 	"io/fs"
+	"path"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -76,6 +78,12 @@ func Reread(sources []Source, as Changes) (*File, error) {
 	return read(sources[0].Name, beside, open, nil, as)
 }
 
+// ReadFS is Read within a file system, such as one in memory.
+func ReadFS(fsys fs.FS, name string) (*File, error) {
+	beside := func(list string) string { return path.Join(path.Dir(name), list) }
+	return read(name, beside, func(name string) ([]byte, error) { return fs.ReadFile(fsys, name) }, nil, Changes{})
+}
+
 // read reads the job called name. Part lists are found by beside.
 func read(name string, beside func(string) string, open func(string) ([]byte, error), settle Settler, as Changes) (*File, error) {
 	r := &reader{settle: settle, layout: fileKeys, files: []string{name}, changes: as}
@@ -83,7 +91,7 @@ func read(name string, beside func(string) string, open func(string) ([]byte, er
 	source, unread := openText(name, open)
 	if len(unread) > 0 {
 		r.mistakes(at, unread)
-		return nil, fault.Faults(r.faults)
+		return nil, r.err()
 	}
 	sources := []Source{{name, source}}
 	root, mistakes := parseTOML([]byte(source))
@@ -103,9 +111,8 @@ func read(name string, beside func(string) string, open func(string) ([]byte, er
 		sources = append(sources, Source{full, source})
 		return full, source, found
 	}, whole)
-	if len(r.faults) > 0 {
-		inFileOrder(r.faults, r.files)
-		return nil, fault.Faults(r.faults)
+	if err := r.err(); err != nil {
+		return nil, err
 	}
 	inFileOrder(r.warnings, r.files)
 	file.Warnings, file.Sources = r.warnings, sources
@@ -124,10 +131,8 @@ func (r *reader) job(root *table, at place, open listOpener, whole bool) *File {
 		r.ruler.Units = stock.Inches
 	}
 	file := &File{}
-	file.Title, file.Units = top.text("title"), r.ruler.Units
-	if file.Title == "" {
-		file.Title = strings.TrimSuffix(filepath.Base(at.file), filepath.Ext(at.file))
-	}
+	file.Title = cmp.Or(top.text("title"), strings.TrimSuffix(filepath.Base(at.file), filepath.Ext(at.file)))
+	file.Units = r.ruler.Units
 
 	saw, offcut := r.section(root, "saw", at), r.section(root, "offcut", at)
 	allowed := r.allowances(root, at, saw)
@@ -245,13 +250,7 @@ func sawOf(rec record) stock.Saw {
 }
 
 func firstCut(word string) stock.FirstCut {
-	switch word {
-	case "rip":
-		return stock.FirstRip
-	case "crosscut":
-		return stock.FirstCrosscut
-	}
-	return stock.FirstAny
+	return map[string]stock.FirstCut{"rip": stock.FirstRip, "crosscut": stock.FirstCrosscut}[word]
 }
 
 // offcut reads what is worth keeping. An offcut narrower than the narrowest

@@ -112,12 +112,7 @@ func (f fitting) ways(grain stock.Grain) []way {
 }
 
 func (f fitting) fits(ways []way) bool {
-	for _, w := range ways {
-		if f.blank.Length <= w.along && f.blank.Width <= w.across {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(ways, func(w way) bool { return f.blank.Length <= w.along && f.blank.Width <= w.across })
 }
 
 // thickness says that no stock is as thick as the part needs.

@@ -3,9 +3,10 @@ package job
 import (
 	"fmt"
 	"regexp"
-	"sawbill/stock/fault"
 	"slices"
 	"strings"
+
+	"sawbill/stock/fault"
 )
 
 // column is the meaning of a heading: a key, or "" for one that is not
@@ -17,12 +18,9 @@ type column struct {
 
 // complete reports whether every key that is needed has a column.
 func complete(columns []column, keys []key) bool {
-	for _, k := range keys {
-		if k.need && !slices.ContainsFunc(columns, func(c column) bool { return c.key == k.name }) {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(keys, func(k key) bool {
+		return k.need && !slices.ContainsFunc(columns, func(c column) bool { return c.key == k.name })
+	})
 }
 
 // columns reads the heading. The keys it returns are those given; none is

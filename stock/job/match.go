@@ -25,12 +25,12 @@ func (r *reader) match(parts []wanted, offers, onHand []offer, rough []lumber, w
 		if p.Material == "" {
 			continue
 		}
-		of, sawn := ofMaterial(offers, p.Material), roughOf(rough, p.Material)
+		of, sawn := ofMaterial(offers, p.Material), ofMaterial(rough, p.Material)
 		switch {
 		case told[p.Material]:
 		case len(of)+len(sawn) == 0 && whole && len(offers)+len(rough) > 0 && allNamed(offers, rough):
 			r.fault(p.where("material"), unknownMaterial(p.Material, materials))
-		case len(sawn) > 0 && !(allSound(of) && allSoundRough(sawn) && p.sound):
+		case len(sawn) > 0 && !(allSound(of) && allSound(sawn) && p.sound):
 		case len(sawn) > 0:
 			r.fitRough(p, sawn, of, with)
 		case len(of) > 0 && allSound(of) && p.sound:
@@ -121,22 +121,12 @@ func materialsOf(offers []offer, rough []lumber) []string {
 	return all
 }
 
-func ofMaterial(offers []offer, material string) []offer {
-	var of []offer
-	for _, o := range offers {
-		if o.Material == material {
-			of = append(of, o)
-		}
-	}
-	return of
+func ofMaterial[T interface{ material() string }](all []T, material string) []T {
+	return slices.DeleteFunc(slices.Clone(all), func(t T) bool { return t.material() != material })
 }
 
-func allSound(offers []offer) bool {
-	return !slices.ContainsFunc(offers, func(o offer) bool { return !o.sound })
-}
-
-func allSoundRough(all []lumber) bool {
-	return !slices.ContainsFunc(all, func(l lumber) bool { return !l.sound })
+func allSound[T interface{ isSound() bool }](all []T) bool {
+	return !slices.ContainsFunc(all, func(t T) bool { return !t.isSound() })
 }
 
 // allNamed reports whether the material of all that is offered could be read.

@@ -50,8 +50,7 @@ func (r *reader) priced(o offer) offer {
 	if per := slices.Index(stock.Pers, o.text("per")); o.sound && per > 0 && o.Price > 0 {
 		o.Price = o.PriceOf(o.Price, stock.Per(per))
 		if o.Price == 0 {
-			r.fault(o.where("price").of("price"), fault.New("comes to less than half a cent for one piece", "check what the price is for"))
-			o.sound = false
+			r.refuse(&o.record, "price", fault.New("comes to less than half a cent for one piece", "check what the price is for"))
 		}
 	}
 	return o
@@ -109,15 +108,12 @@ func (r *reader) board(rec record, kerf stock.Length) offer {
 	switch {
 	case !rec.sound:
 	case s.Thickness == 0 && s.Width == 0:
-		r.fault(rec.place, fault.New("its thickness and width are missing",
+		r.refuse(&rec, "", fault.New("its thickness and width are missing",
 			`add nominal = "2x4" or the like, or measure: thickness = and width =`))
-		rec.sound = false
 	case s.Thickness == 0:
-		r.fault(rec.place, fault.New("its thickness is missing", `measure: thickness =, or of hardwood add quarter = "4/4" or the like`))
-		rec.sound = false
+		r.refuse(&rec, "", fault.New("its thickness is missing", `measure: thickness =, or of hardwood add quarter = "4/4" or the like`))
 	case s.Width == 0:
-		r.fault(rec.place, fault.New("its width is missing", "measure: width ="))
-		rec.sound = false
+		r.refuse(&rec, "", fault.New("its width is missing", "measure: width ="))
 	}
 	return r.cleared(r.priced(r.trimmed(offer{Stock: s, record: rec})), kerf)
 }
@@ -155,12 +151,11 @@ func (r *reader) trimmed(o offer) offer {
 		return o
 	}
 	if length, width := o.Usable(); length <= 0 || width <= 0 {
-		r.fault(o.where("trim").of("trim"), fault.New(
+		r.refuse(&o.record, "trim", fault.New(
 			fmt.Sprintf("%s off every edge leaves nothing of %s x %s", r.ruler.PrintUnit(o.Trim),
 				r.ruler.PrintUnit(o.Length), r.ruler.PrintUnit(o.Width)),
 			"give what is cut off one edge",
 		))
-		o.sound = false
 	}
 	return o
 }

@@ -76,7 +76,7 @@ func (r *reader) joins(o offer, offers []offer, rough []lumber) bool {
 // of other materials must not change a design.
 func unlike(onHand, offers []offer, rough []lumber) []offer {
 	return slices.DeleteFunc(slices.Clone(onHand), func(o offer) bool {
-		return len(ofMaterial(offers, o.Material))+len(roughOf(rough, o.Material)) > 0
+		return len(ofMaterial(offers, o.Material))+len(ofMaterial(rough, o.Material)) > 0
 	})
 }
 

@@ -31,10 +31,7 @@ func (a allowances) describe(materials map[string]casework.Material) map[string]
 
 // densities are those of the materials on offer, in kg/m3, where they are known.
 func (a allowances) densities(offers []offer) map[string]int {
-	var all []stock.Stock
-	for _, o := range offers {
-		all = append(all, o.Stock)
-	}
+	all := mapped(offers, func(o offer) stock.Stock { return o.Stock })
 	var known map[string]int
 	for name, m := range a.describe(casework.MaterialsOf(all)) {
 		if m.Density.Known() {

@@ -53,37 +53,32 @@ type Rack struct {
 // ReadRack reads the rack's file at path. The error is of type [fault.Faults] and
 // holds every fault.
 func ReadRack(path string) (*Rack, error) {
-	r := rackReader(path, stock.Millimeters)
 	text, unread := openText(path, store.Read)
-	if len(unread) > 0 {
-		r.mistakes(place{file: path}, unread)
-		return nil, fault.Faults(r.faults)
-	}
-	return r.rackWhole(text, path)
+	return rackOf(path, text, unread)
 }
 
 // ParseRack is [ReadRack] of what is in a file called name.
 func ParseRack(name string, source []byte) (*Rack, error) {
-	r := rackReader(name, stock.Millimeters)
 	text, unread := decodeText(source)
+	return rackOf(name, text, unread)
+}
+
+// rackOf reads a rack from the text of its file, unless that could not be read whole.
+func rackOf(name, text string, unread []fault.Fault) (*Rack, error) {
+	r, at := rackReader(name, stock.Millimeters), place{file: name}
 	if len(unread) > 0 {
-		r.mistakes(place{file: name}, unread)
-		return nil, fault.Faults(r.faults)
+		r.mistakes(at, unread)
+		return nil, r.err()
 	}
-	return r.rackWhole(text, name)
+	read, _ := r.rack(text, at)
+	if err := r.err(); err != nil {
+		return nil, err
+	}
+	return read, nil
 }
 
 func rackReader(name string, units stock.Units) *reader {
 	return &reader{layout: rackKeys, files: []string{name}, ruler: stock.Ruler{Units: units}}
-}
-
-func (r *reader) rackWhole(text, name string) (*Rack, error) {
-	read, _ := r.rack(text, place{file: name})
-	if len(r.faults) > 0 {
-		inFileOrder(r.faults, r.files)
-		return nil, fault.Faults(r.faults)
-	}
-	return read, nil
 }
 
 // rack reads the text of a rack's file. The records are those of its pieces.
@@ -158,7 +153,7 @@ func ReadPieces(path string, units stock.Units) (pieces []stock.Piece, warnings 
 	text, unread := openText(path, store.Read)
 	if len(unread) > 0 {
 		r.mistakes(at, unread)
-		return nil, nil, fault.Faults(r.faults)
+		return nil, nil, r.err()
 	}
 	for _, rec := range r.rowsOf("piece", text, pieceListKeys, at) {
 		pieces = append(pieces, piecesOf(rec)...)
@@ -166,11 +161,7 @@ func ReadPieces(path string, units stock.Units) (pieces []stock.Piece, warnings 
 	if len(r.faults) == 0 && len(pieces) == 0 {
 		r.fault(at, fault.New("the list has a heading but no pieces", "write a row for each"))
 	}
-	if len(r.faults) > 0 {
-		inFileOrder(r.faults, r.files)
-		return nil, nil, fault.Faults(r.faults)
-	}
-	return pieces, r.warnings, nil
+	return pieces, r.warnings, r.err()
 }
 
 // PiecesFromFlags reads a piece and its count from flags of a command, which have the names
@@ -178,10 +169,7 @@ func ReadPieces(path string, units stock.Units) (pieces []stock.Piece, warnings 
 func PiecesFromFlags(command string, flags []Flag, units stock.Units) ([]stock.Piece, error) {
 	r := rackReader(command, units)
 	rec := r.flags(flags, pieceListKeys, command)
-	if len(r.faults) > 0 {
-		return nil, fault.Faults(r.faults)
-	}
-	return piecesOf(rec), nil
+	return piecesOf(rec), r.err()
 }
 
 // Flag is a flag of a command line, without its dashes, and its value.
@@ -201,20 +189,14 @@ func PartFromFlags(command string, flags []Flag, units stock.Units) (stock.Part,
 	r := rackReader(command, units)
 	keys := slices.DeleteFunc(slices.Clone(partKeys), func(k key) bool { return k.name == "name" })
 	rec := r.flags(flags, keys, command)
-	if len(r.faults) > 0 {
-		return stock.Part{}, fault.Faults(r.faults)
-	}
-	return partOf(rec, allowances{}).Part, nil
+	return partOf(rec, allowances{}).Part, r.err()
 }
 
 // LengthFromFlag reads a length, which may be 0. The fault names the command.
 func LengthFromFlag(command string, flag Flag, units stock.Units) (stock.Length, error) {
 	r := rackReader(command, units)
 	rec := r.flags([]Flag{flag}, []key{{name: flag.Name, holds: aLength, zero: true, longest: longestStock}}, command)
-	if len(r.faults) > 0 {
-		return 0, fault.Faults(r.faults)
-	}
-	return rec.length(flag.Name), nil
+	return rec.length(flag.Name), r.err()
 }
 
 // DefaultKerf is the kerf of a saw whose job gives none.

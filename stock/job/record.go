@@ -74,6 +74,12 @@ func (r *reader) mistakes(at place, all []fault.Fault) {
 	}
 }
 
+// refuse finds fault with a key of rec, or with all of it for the key "".
+func (r *reader) refuse(rec *record, key string, found fault.Fault) {
+	r.fault(rec.where(key).of(key), found)
+	rec.sound = false
+}
+
 func (r *reader) warn(p place, found fault.Fault) {
 	r.warnings = append(r.warnings, p.fault(found))
 }
@@ -106,6 +112,8 @@ func (rec record) given(name string) bool          { return rec.fields[name].giv
 func (rec record) length(name string) stock.Length { return rec.fields[name].length }
 func (rec record) count(name string) int           { return rec.fields[name].count }
 func (rec record) text(name string) string         { return rec.fields[name].text }
+func (rec record) material() string                { return rec.text("material") }
+func (rec record) isSound() bool                   { return rec.sound }
 
 // where is the place of a key: its line, or that of the table when the key was
 // not written.

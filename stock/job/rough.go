@@ -31,8 +31,7 @@ func (r *reader) lumber(rec record) lumber {
 	if rec.text("quarter") != "" {
 		q, err := stock.ParseQuarter(rec.text("quarter"))
 		if err != nil {
-			r.fault(rec.where("quarter").of("quarter"), unreadable(rec.text("quarter"), err))
-			rec.sound = false
+			r.refuse(&rec, "quarter", unreadable(rec.text("quarter"), err))
 		}
 		l.Quarter = q
 	}
@@ -43,9 +42,8 @@ func (r *reader) lumber(rec record) lumber {
 		l.Yield = stock.Percent(rec.count("yield"))
 	}
 	if l.Price > dearestBoardFoot {
-		r.fault(rec.where("price").of("price"), fault.New(
+		r.refuse(&rec, "price", fault.New(
 			fmt.Sprintf("%v a board foot is more than can be meant (at most %v)", l.Price, dearestBoardFoot), "give the price of one board foot"))
-		rec.sound = false
 	}
 	return lumber{l, rec}
 }
@@ -72,10 +70,6 @@ func (r *reader) alone(l lumber, before []lumber, offers []offer) bool {
 		}
 	}
 	return true
-}
-
-func roughOf(all []lumber, material string) []lumber {
-	return slices.DeleteFunc(slices.Clone(all), func(l lumber) bool { return l.Material != material })
 }
 
 // fitRough checks that p can be planed from rough lumber for sale, or else cut

@@ -234,11 +234,7 @@ var partKeys = []key{
 
 // surfacings lists the words for how lumber may be planed.
 func surfacings(of ...stock.Surfacing) []string {
-	words := make([]string, len(of))
-	for i, s := range of {
-		words[i] = s.String()
-	}
-	return words
+	return mapped(of, stock.Surfacing.String)
 }
 
 // keysOf are the keys of a section of a file.
@@ -248,21 +244,23 @@ func keysOf(name string, file []key) []key {
 
 // namesOf lists the names of keys, in their order.
 func namesOf(keys []key) []string {
-	names := make([]string, len(keys))
-	for i, k := range keys {
-		names[i] = k.name
+	return mapped(keys, func(k key) string { return k.name })
+}
+
+// mapped turns each of all, in order. It is nil for none.
+func mapped[A, B any](all []A, turn func(A) B) (turned []B) {
+	for _, a := range all {
+		turned = append(turned, turn(a))
 	}
-	return names
+	return turned
 }
 
 // optional is keys with none of them needed.
 func optional(keys []key) []key {
-	all := make([]key, len(keys))
-	for i, k := range keys {
+	return mapped(keys, func(k key) key {
 		k.need = false
-		all[i] = k
-	}
-	return all
+		return k
+	})
 }
 
 // heading is how a table is begun in a job file.

@@ -59,14 +59,12 @@ func (r *reader) priceList(source string, at place, kerf stock.Length) []offer {
 		}
 		for _, name := range []string{"width", "thickness"} {
 			if rec.length(name) == 0 {
-				r.fault(rec.place, fault.New(name+" is missing", "fill in its column"))
-				rec.sound = false
+				r.refuse(&rec, "", fault.New(name+" is missing", "fill in its column"))
 			}
 		}
 		for _, name := range tradeNames {
 			if rec.given(name) {
-				r.fault(rec.where(name).of(name), fault.New("is of boards only", "give the sheet's width and thickness"))
-				rec.sound = false
+				r.refuse(&rec, name, fault.New("is of boards only", "give the sheet's width and thickness"))
 			}
 		}
 		all = append(all, r.sheet(rec))

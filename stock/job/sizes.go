@@ -14,18 +14,14 @@ var tradeNames = []string{"nominal", "sawn", "quarter"}
 // stands for, where none was measured: a measured size is nearer the truth. It
 // returns the measure that gives the board feet.
 func (r *reader) bySize(rec *record) stock.Measure {
-	wrong := func(key string, found fault.Fault) {
-		r.fault(rec.where(key).of(key), found)
-		rec.sound = false
-	}
 	named := slices.DeleteFunc(slices.Clone(tradeNames), func(key string) bool { return !rec.given(key) })
 	if len(named) > 1 {
-		wrong(named[1], fault.New("the board has a size by "+named[0]+" too",
+		r.refuse(rec, named[1], fault.New("the board has a size by "+named[0]+" too",
 			"nominal and sawn are softwood's, quarter is hardwood's: keep one of them"))
 		return stock.Measure{}
 	}
 	if rec.given("surfaced") && !rec.given("sawn") && !rec.given("quarter") {
-		wrong("surfaced", fault.New("this tells what is left of a size as sawn", `add quarter = "4/4" or sawn = "47x100" or the like, or delete it`))
+		r.refuse(rec, "surfaced", fault.New("this tells what is left of a size as sawn", `add quarter = "4/4" or sawn = "47x100" or the like, or delete it`))
 	}
 	if len(named) == 0 || rec.text(named[0]) == "" {
 		return stock.Measure{}
@@ -38,7 +34,7 @@ func (r *reader) bySize(rec *record) stock.Measure {
 			if key == "surfaced" {
 				text = surfacingOf(text).String()
 			}
-			wrong(key, unreadable(text, err))
+			r.refuse(rec, key, unreadable(text, err))
 		}
 	}
 	rec.fill("thickness", size.thickness)

@@ -2,8 +2,9 @@ package job
 
 import (
 	"fmt"
-	"sawbill/stock/fault"
 	"strings"
+
+	"sawbill/stock/fault"
 )
 
 // explain says in plain words why a line of a job file cannot be parsed. The

@@ -4,10 +4,11 @@ import (
 	"bytes"
 	"errors"
 	"regexp"
-	"sawbill/stock/fault"
 	"slices"
 	"sort"
 	"strings"
+
+	"sawbill/stock/fault"
 
 	"github.com/pelletier/go-toml/v2/unstable"
 )

@@ -158,14 +158,11 @@ func (c Changes) setKerf(r *reader, saw *stock.Saw) {
 	if c.Kerf == "" {
 		return
 	}
-	at, written := place{file: "--kerf " + c.Kerf}, strings.TrimSpace(c.Kerf)
-	if bare(written) {
-		written += " " + r.ruler.Units.String()
-	}
-	kerf, err := stock.ParseLength(written, r.ruler.Units)
+	at := place{file: "--kerf " + c.Kerf}
+	kerf, found := typedLength(strings.TrimSpace(c.Kerf), r.ruler.Units)
 	switch {
-	case err != nil:
-		r.fault(at, unreadable(written, err))
+	case found.Found():
+		r.fault(at, found)
 	case kerf < 0 || kerf > widestKerf:
 		r.fault(at, fault.New(r.ruler.PrintUnit(kerf)+" is no kerf", "measure a slot that the blade cuts"))
 	default:

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math/big"
@@ -26,10 +27,7 @@ func (k key) length(v value, ruler stock.Ruler) (stock.Length, fault.Fault) {
 	if err != nil {
 		return 0, unreadable(v.plain(), err)
 	}
-	longest := k.longest
-	if longest == 0 {
-		longest = stock.Longest
-	}
+	longest := cmp.Or(k.longest, stock.Longest)
 	switch {
 	case length == 0 && !k.zero:
 		return 0, fault.New("0 is no size", k.otherwise("write a length above 0"))
@@ -225,33 +223,26 @@ func tables(name string, v value) ([]*table, fault.Fault) {
 	if v.kind == group {
 		return []*table{v.table}, fault.New("is a single table", remedy)
 	}
+	return listed(v, remedy)
+}
+
+// tablesIn reads a list of tables in braces.
+func tablesIn(v value) ([]*table, fault.Fault) {
+	return listed(v, "write a list such as [{from = 300, to = 360}]")
+}
+
+// listed returns the tables of a list, up to the first that is none.
+func listed(v value, remedy string) (all []*table, found fault.Fault) {
 	if v.kind != list {
 		return nil, wrongKind(v, remedy)
 	}
-	var all []*table
 	for _, each := range v.list {
 		if each.kind != group {
 			return all, wrongKind(each, remedy)
 		}
 		all = append(all, each.table)
 	}
-	return all, fault.Fault{}
-}
-
-// tablesIn reads a list of tables in braces.
-func tablesIn(v value) ([]*table, fault.Fault) {
-	const remedy = "write a list such as [{from = 300, to = 360}]"
-	if v.kind != list {
-		return nil, wrongKind(v, remedy)
-	}
-	var all []*table
-	for _, each := range v.list {
-		if each.kind != group {
-			return nil, wrongKind(each, remedy)
-		}
-		all = append(all, each.table)
-	}
-	return all, fault.Fault{}
+	return all, found
 }
 
 // single reads the table of a [name].
@@ -282,18 +273,10 @@ func bare(written string) bool {
 
 // insteadOfNone is the remedy for a count of none or less.
 func (k key) insteadOfNone() string {
-	if k.none != "" {
-		return k.none
-	}
-	return k.otherwise("write a whole number above 0")
+	return cmp.Or(k.none, k.otherwise("write a whole number above 0"))
 }
 
-func (k key) otherwise(remedy string) string {
-	if k.usual != "" {
-		return k.usual
-	}
-	return remedy
-}
+func (k key) otherwise(remedy string) string { return cmp.Or(k.usual, remedy) }
 
 func wrongKind(v value, remedy string) fault.Fault {
 	switch v.kind {

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"sawbill/stock"
+	"sawbill/stock/fault"
 )
 
 // Said lists the changes of a what-if in plain words: "without back", "height 2 mm less".
@@ -17,11 +18,7 @@ import (
 // give equal words, in whatever order and notation they were written. Added, Sizes and
 // Kerf are not said: a what-if has none.
 func (c Changes) Said(units stock.Units) []string {
-	var said []string
-	for _, e := range c.each(units) {
-		said = append(said, e.said)
-	}
-	return said
+	return mapped(c.each(units), func(e change) string { return e.said })
 }
 
 // longestSlug is the length limit of a slug. Folder names are read in a list of others.
@@ -141,11 +138,21 @@ func named(written string) (name, value string) {
 
 // lengthOf reads a length. The job has refused one that cannot be read; here it is 0.
 func lengthOf(written string, units stock.Units) stock.Length {
+	l, _ := typedLength(written, units)
+	return l
+}
+
+// typedLength reads a length from a flag. A figure without a unit is in units, even a
+// fraction.
+func typedLength(written string, units stock.Units) (stock.Length, fault.Fault) {
 	if bare(written) {
 		written += " " + units.String()
 	}
-	l, _ := stock.ParseLength(written, units)
-	return l
+	l, err := stock.ParseLength(written, units)
+	if err != nil {
+		return 0, unreadable(written, err)
+	}
+	return l, fault.Fault{}
 }
 
 // lengthSaid is a length with its unit, exact, and the same for a slug, where the job's

@@ -89,10 +89,7 @@ func (r Rack) Change(ctx context.Context, c Change) (Done, error) {
 		if err := r.confirm(after, file, gone, made.Put); err != nil {
 			return err
 		}
-		made.Entry = Entry{Date: c.Date, What: c.What, Out: idsOf(made.Took), In: idsOf(made.Put), Plan: c.Plan, Continues: c.Continues, Highest: number}
-		if c.What == "" {
-			made.What = told(made.Took, made.Put)
-		}
+		made.Entry = Entry{Date: c.Date, What: cmp.Or(c.What, told(made.Took, made.Put)), Out: idsOf(made.Took), In: idsOf(made.Put), Plan: c.Plan, Continues: c.Continues, Highest: number}
 		if c.Sure == nil {
 			return s.make(&made.Entry, after)
 		}
@@ -133,10 +130,7 @@ func (r Rack) find(file *job.Rack, ids []string, remedy string) (at []int, err e
 			at = append(at, i)
 		}
 	}
-	if len(faults) > 0 {
-		return nil, faults
-	}
-	return at, nil
+	return at, faults.OrNil()
 }
 
 // Pick is the pieces with these ids, or all if there are none. Those that are
@@ -165,10 +159,7 @@ func (r Rack) sameKind(file *job.Rack, put []stock.Piece) error {
 				Remedy: fmt.Sprintf("say that it is a %s, or give sheets and boards different materials; nothing was changed", q.Kind)})
 		}
 	}
-	if len(faults) > 0 {
-		return faults
-	}
-	return nil
+	return faults.OrNil()
 }
 
 // confirm reads what is about to be written: it must hold what was there, less

@@ -76,14 +76,7 @@ func written(p stock.Piece, units stock.Units) string {
 	word("name", p.Name)
 	word("material", p.Material)
 	fmt.Fprintf(&b, "length = %s\nwidth = %s\nthickness = %s\n", size(p.Length, units), size(p.Width, units), size(p.Thickness, units))
-	switch p.Grain {
-	case stock.GrainWidth:
-		word("grain", "width")
-	case stock.GrainAny:
-		word("grain", "none")
-	case stock.GrainUnknown:
-		word("grain", "unknown")
-	}
+	word("grain", map[stock.Grain]string{stock.GrainWidth: "width", stock.GrainAny: "none", stock.GrainUnknown: "unknown"}[p.Grain])
 	word("from", p.From)
 	if p.Since != "" {
 		fmt.Fprintf(&b, "since = %s\n", p.Since)

@@ -25,9 +25,7 @@ func Find(pieces []stock.Piece, part stock.Part, kerf stock.Length) []Fit {
 	var all []Fit
 	for _, p := range pieces {
 		wanted := part
-		if wanted.Thickness == 0 {
-			wanted.Thickness = p.Thickness
-		}
+		wanted.Thickness = cmp.Or(part.Thickness, p.Thickness)
 		blank := stock.Blank{Part: wanted, Length: part.Length, Width: part.Width, Thickness: wanted.Thickness}
 		if !p.Stock().Serves(blank) {
 			continue

@@ -9,7 +9,6 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"os"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -257,13 +256,5 @@ func (r Rack) cannot(what, path string, err error) error {
 	if no := (*store.NoInput)(nil); errors.As(err, &no) {
 		return fault.Faults{{File: path, Cause: no.Cause, Remedy: no.Remedy}}
 	}
-	var of *fs.PathError
-	if errors.As(err, &of) {
-		err = of.Err
-	}
-	var link *os.LinkError
-	if errors.As(err, &link) {
-		err = link.Err
-	}
-	return fault.Faults{{File: path, Cause: fmt.Sprintf("cannot be %s (%v)", what, err), Remedy: "nothing was changed; look at the folder and its permissions"}}
+	return fault.Faults{{File: path, Cause: fmt.Sprintf("cannot be %s (%v)", what, store.Bare(err)), Remedy: "nothing was changed; look at the folder and its permissions"}}
 }

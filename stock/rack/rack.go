@@ -6,6 +6,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -96,10 +97,5 @@ func idOf(number int) string { return "R" + strconv.Itoa(number) }
 
 // indexOf finds a piece by its id, capital letters or not; -1 if there is none.
 func indexOf(pieces []stock.Piece, id string) int {
-	for i, p := range pieces {
-		if strings.EqualFold(p.ID, id) {
-			return i
-		}
-	}
-	return -1
+	return slices.IndexFunc(pieces, func(p stock.Piece) bool { return strings.EqualFold(p.ID, id) })
 }

@@ -119,7 +119,7 @@ func (f Folder) Change(ctx context.Context, do func(*Held) error) error {
 	for tries := 0; ; tries++ {
 		made, err := f.make()
 		if err != nil {
-			return f.wrong("", fmt.Sprintf("the folder cannot be made (%v)", bare(err)), "name another folder with -o")
+			return f.wrong("", fmt.Sprintf("the folder cannot be made (%v)", Bare(err)), "name another folder with -o")
 		}
 		if err = f.locked(ctx, do); err != nil {
 			for _, path := range slices.Backward(made) {
@@ -181,7 +181,7 @@ func (f Folder) explained(err error) error {
 	if no := (*NoInput)(nil); errors.As(err, &no) {
 		return f.wrong(lockName, no.Cause, "move it away; nothing was changed")
 	}
-	return f.wrong("", fmt.Sprintf("the folder cannot be locked (%v)", bare(not.error)), "nothing was changed; look at the folder and its permissions")
+	return f.wrong("", fmt.Sprintf("the folder cannot be locked (%v)", Bare(not.error)), "nothing was changed; look at the folder and its permissions")
 }
 
 // make makes the folder and those around it, and returns the paths that were missing, the
@@ -218,14 +218,12 @@ func present(path string) bool {
 	return !errors.Is(err, fs.ErrNotExist)
 }
 
-// bare is err without the path and the call, for a message that names the file itself.
-func bare(err error) error {
-	var path *fs.PathError
-	if errors.As(err, &path) {
+// Bare is err without the path and the call, for a message that names the file itself.
+func Bare(err error) error {
+	if path, ok := errors.AsType[*fs.PathError](err); ok {
 		return path.Err
 	}
-	var link *os.LinkError
-	if errors.As(err, &link) {
+	if link, ok := errors.AsType[*os.LinkError](err); ok {
 		return link.Err
 	}
 	return err

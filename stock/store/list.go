@@ -10,6 +10,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 
 	"sawbill/stock/fault"
 )
@@ -74,7 +75,7 @@ func (f Folder) readListAt(path string) (list, error) {
 		return list{}, nil
 	}
 	if err != nil {
-		return list{}, fault.Faults{{File: path, Cause: fmt.Sprintf("cannot be read (%v)", bare(err)), Remedy: "check its permissions"}}
+		return list{}, fault.Faults{{File: path, Cause: fmt.Sprintf("cannot be read (%v)", Bare(err)), Remedy: "check its permissions"}}
 	}
 	var version struct {
 		Version int `json:"v"`
@@ -101,12 +102,9 @@ func (d damaged) Unwrap() error { return d.Faults }
 
 // sound refuses names that lead out of the folder.
 func (l list) sound() bool {
-	for _, f := range l.Files {
-		if f.Name == "" || f.Name == "." || f.Name == ".." || filepath.Base(f.Name) != f.Name {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(l.Files, func(f listed) bool {
+		return f.Name == "" || f.Name == "." || f.Name == ".." || filepath.Base(f.Name) != f.Name
+	})
 }
 
 // readList reads the list of the folder.
@@ -130,7 +128,7 @@ func (h *Held) Kind() string { return h.list.Kind }
 func (h *Held) Adopt(ours func(name string) bool) error {
 	there, err := os.ReadDir(h.path)
 	if err != nil {
-		return h.wrong("", fmt.Sprintf("the folder cannot be looked through (%v)", bare(err)), "check its permissions")
+		return h.wrong("", fmt.Sprintf("the folder cannot be looked through (%v)", Bare(err)), "check its permissions")
 	}
 	h.list = list{Version: listVersion, Kind: h.kind}
 	for _, e := range there {
@@ -139,7 +137,7 @@ func (h *Held) Adopt(ours func(name string) bool) error {
 		}
 		data, err := os.ReadFile(h.at(e.Name()))
 		if err != nil {
-			return h.wrong(e.Name(), fmt.Sprintf("cannot be read (%v)", bare(err)), "check its permissions")
+			return h.wrong(e.Name(), fmt.Sprintf("cannot be read (%v)", Bare(err)), "check its permissions")
 		}
 		h.list.Files = append(h.list.Files, listed{e.Name(), sumOf(data)})
 	}
@@ -165,10 +163,7 @@ func (h *Held) theirs(before, after list, coming []listed, remedy string) error 
 			faults = append(faults, fault.Fault{File: h.at(f.Name), Cause: "it was changed by hand, and the change would be lost", Remedy: remedy})
 		}
 	}
-	if len(faults) > 0 {
-		return faults
-	}
-	return nil
+	return faults.OrNil()
 }
 
 // edited reports whether a file is other than the list has it.

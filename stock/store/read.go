@@ -99,9 +99,5 @@ func Explain(err error) (cause, remedy string) {
 	case errors.Is(err, fs.ErrPermission):
 		return "the file may not be read", "change its permissions"
 	}
-	var where *fs.PathError
-	if errors.As(err, &where) {
-		err = where.Err
-	}
-	return "the file cannot be read (" + err.Error() + ")", "check that it is a file, and that its disk is there"
+	return "the file cannot be read (" + Bare(err).Error() + ")", "check that it is a file, and that its disk is there"
 }

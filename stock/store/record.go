@@ -6,7 +6,6 @@ import (
 	"encoding/base64"
 	"errors"
 	"fmt"
-	"io/fs"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -154,9 +153,5 @@ func (r Record) cannot(what string, err error) error {
 	if no := (*NoInput)(nil); errors.As(err, &no) {
 		return r.wrong(no.Cause, no.Remedy)
 	}
-	var of *fs.PathError
-	if errors.As(err, &of) {
-		err = of.Err
-	}
-	return r.wrong(fmt.Sprintf("cannot be %s (%v)", what, err), "nothing was changed; look at "+filepath.Dir(r.path)+" and its permissions")
+	return r.wrong(fmt.Sprintf("cannot be %s (%v)", what, Bare(err)), "nothing was changed; look at "+filepath.Dir(r.path)+" and its permissions")
 }

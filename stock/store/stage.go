@@ -83,7 +83,7 @@ func (h *Held) stage(files []File, once *Once) error {
 		}
 		if err != nil {
 			h.drop()
-			return h.wrong(f.Name, fmt.Sprintf("cannot be written (%v)", bare(err)), "nothing was changed; look at the folder and its permissions")
+			return h.wrong(f.Name, fmt.Sprintf("cannot be written (%v)", Bare(err)), "nothing was changed; look at the folder and its permissions")
 		}
 	}
 	if err = h.disk.sync(h.at(newName)); err == nil {
@@ -91,7 +91,7 @@ func (h *Held) stage(files []File, once *Once) error {
 	}
 	if err != nil {
 		h.drop()
-		return h.wrong("", fmt.Sprintf("cannot be synced (%v)", bare(err)), "nothing was changed")
+		return h.wrong("", fmt.Sprintf("cannot be synced (%v)", Bare(err)), "nothing was changed")
 	}
 	return nil
 }
@@ -122,7 +122,7 @@ func (h *Held) advance(m *moves) error {
 		return err
 	}
 	if err := h.disk.sync(h.path); err != nil {
-		return bare(err)
+		return Bare(err)
 	}
 	return h.place(m)
 }
@@ -150,7 +150,7 @@ type moves struct {
 
 func (m *moves) move(from, to string) error {
 	if err := m.disk.rename(from, to); err != nil {
-		return fmt.Errorf("%s: %w", filepath.Base(from), bare(err))
+		return fmt.Errorf("%s: %w", filepath.Base(from), Bare(err))
 	}
 	m.done = append(m.done, [2]string{from, to})
 	return nil
