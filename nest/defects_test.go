@@ -136,7 +136,7 @@ func smallFlawed(seed uint64) nest.Problem {
 
 // No bound is above the least cost around the defects, and no plan costs less.
 func TestDefectsAgainstExhaustiveSearch(t *testing.T) {
-	n := uint64(500)
+	n := uint64(300)
 	if testing.Short() {
 		n = 100
 	}
@@ -169,7 +169,7 @@ func TestDefectsAgainstExhaustiveSearch(t *testing.T) {
 // Plans around defects hold in larger problems too, and are the same on any number of
 // processors.
 func TestPlansAroundDefectsHold(t *testing.T) {
-	for seed := range uint64(150) {
+	for seed := range uint64(80) {
 		p := flawed(randomProblem(seed), rand.New(rand.NewPCG(seed, 14)))
 		plan := solve(t, p, nest.Options{Iterations: 80, Seed: seed, Workers: 1})
 		paint(t, p, plan)

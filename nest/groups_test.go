@@ -122,7 +122,7 @@ func smallGrouped(seed uint64) nest.Problem {
 
 // No bound is above the least cost with the runs whole, and no plan costs less.
 func TestGroupsAgainstExhaustiveSearch(t *testing.T) {
-	n := uint64(1000)
+	n := uint64(500)
 	if testing.Short() {
 		n = 150
 	}
@@ -156,7 +156,7 @@ func TestGroupsAgainstExhaustiveSearch(t *testing.T) {
 
 // Groups, defects and last plans go together, and plans are the same on any number of processors.
 func TestPlansOfGroupsHold(t *testing.T) {
-	for seed := range uint64(150) {
+	for seed := range uint64(90) {
 		p := smallGrouped(seed)
 		if seed%2 == 0 {
 			p = flawed(p, rand.New(rand.NewPCG(seed, 16)))

@@ -108,10 +108,10 @@ func (v *verifier) fits(blank int, from Source) bool {
 func (v *verifier) canBeCut(blank int, from Source) bool {
 	usable := v.problem.Stock[from.Stock].Usable()
 	for _, part := range v.placements(blank, from) {
-		ripped := v.cutDown(Size{usable.Length, part.Width}, Crosscut, part)
-		ripped = v.cutDown(usable, Rip, ripped)
-		crosscut := v.cutDown(Size{part.Length, usable.Width}, Rip, part)
-		crosscut = v.cutDown(usable, Crosscut, crosscut)
+		ripped := v.cutDown(from.Stock, Size{usable.Length, part.Width}, Crosscut, part)
+		ripped = v.cutDown(from.Stock, usable, Rip, ripped)
+		crosscut := v.cutDown(from.Stock, Size{part.Length, usable.Width}, Rip, part)
+		crosscut = v.cutDown(from.Stock, usable, Crosscut, crosscut)
 		for _, root := range []Node{ripped, crosscut} {
 			if len(inspect(v.problem, from.Stock, root).violations) == 0 {
 				return true
@@ -121,25 +121,29 @@ func (v *verifier) canBeCut(blank int, from Source) bool {
 	return false
 }
 
-// cutDown cuts piece down to want, which is as large across the cut. The remainder beyond the
-// kerf is one leftover.
-func (v *verifier) cutDown(piece Size, cut Cut, want Node) Node {
+// cutDown cuts piece down to want, which is as large across the cut. Both begin at the corner of the
+// stock. The remainder beyond the kerf is one leftover.
+func (v *verifier) cutDown(stock int, piece Size, cut Cut, want Node) Node {
 	if want.Length == piece.Length && want.Width == piece.Width {
 		return want
 	}
 	root := Node{Length: piece.Length, Width: piece.Width, Use: Split, Cut: cut, Children: []Node{want}}
 	rest := Node{Length: piece.Length, Width: piece.Width, Use: Waste}
+	in := inspection{stock: v.problem.Stock[stock]}
+	at := corner{in.stock.TrimLength, in.stock.TrimWidth}
 	if cut == Rip {
+		at.across += want.Width + v.problem.Kerf
 		rest.Width -= want.Width
 		rest.Width -= v.problem.Kerf
 	} else {
+		at.along += want.Length + v.problem.Kerf
 		rest.Length -= want.Length
 		rest.Length -= v.problem.Kerf
 	}
 	if rest.Length < 1 || rest.Width < 1 {
 		return root // the blade runs off the edge
 	}
-	if keep := v.problem.Keep; rest.Length >= keep.Length && rest.Width >= keep.Width {
+	if keep := v.problem.Keep; rest.Length >= keep.Length && rest.Width >= keep.Width && in.defect(rest, at) < 0 {
 		rest.Use = Offcut
 	}
 	root.Children = append(root.Children, rest)

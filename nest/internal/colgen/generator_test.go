@@ -111,3 +111,39 @@ func TestGridsBecomeFiner(t *testing.T) {
 		t.Errorf("bound %d, without prices %d, a plan costs %d", f.Value(), first, cost)
 	}
 }
+
+// The generator asks whether to stop after little work: a filling of a piece or a portion of the
+// simplex method at most, and a step of pricing. Once it is told to, it returns.
+func TestGeneratorAsksOften(t *testing.T) {
+	const most = 2*portion + fillSteps*search.FillStepWork
+	for seed := range uint64(4) {
+		in := randomInstance(rand.New(rand.NewPCG(seed, 21)))
+		f := lowerbound.New(in, nil)
+		var g *Generator
+		var last, longest int64
+		asked, told := 0, 0
+		stop := func() bool {
+			if asked++; g != nil {
+				longest = max(longest, last-g.work)
+				last = g.work
+			}
+			if asked > 3000 {
+				told++
+			}
+			return asked > 3000
+		}
+		if g = New(in, f, 1<<24, seed, nil, stop); g == nil {
+			t.Fatal("no generator")
+		}
+		for range 60 {
+			last = g.work + 1<<22
+			g.Work(1 << 22)
+		}
+		if longest > most {
+			t.Errorf("seed %d: %d of work between two questions, %d are enough", seed, longest, most)
+		}
+		if told > 200 {
+			t.Errorf("seed %d: asked %d times after it was told to stop", seed, told)
+		}
+	}
+}

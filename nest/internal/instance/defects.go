@@ -23,7 +23,7 @@ func (in *Instance) AnyChecked() bool {
 }
 
 // maxArranging limits the places that Arrange tries for the pieces of one layout.
-const maxArranging = 1 << 10
+const maxArranging = 1 << 8
 
 // Arrange puts the pieces of a layout in normal form in order and moves them apart, so that its
 // parts keep clear of the defects. Leftovers fill the gaps, and are cut off beside a defect
@@ -96,6 +96,13 @@ func (r *row) size(p Piece) int64 {
 	return p.W
 }
 
+func (r *row) sum(pieces []Piece) (sum int64) {
+	for _, p := range pieces {
+		sum += r.size(p)
+	}
+	return sum
+}
+
 // at returns the place of a child that begins so far along the row.
 func (r *row) at(along int64) (x, y int64) {
 	if r.of.Dir == Crosscut {
@@ -108,6 +115,11 @@ func (r *row) at(along int64) (x, y int64) {
 func (r *row) place(along, room int64) bool {
 	if len(r.rest) == 0 {
 		r.gap(along, room)
+		return true
+	}
+	if x, y := r.at(along); !r.meets(x, y, r.x+r.of.L-x, r.y+r.of.W-y) {
+		r.placed = append(r.placed, r.rest...)
+		r.gap(along+r.sum(r.rest), room)
 		return true
 	}
 	for _, gap := range r.gaps(along, room) {
@@ -126,7 +138,9 @@ func (r *row) place(along, room int64) bool {
 			rest, placed := r.rest, len(r.placed)
 			r.gap(along, gap)
 			r.placed = append(r.placed, arranged)
-			r.rest = append(append([]Piece{}, rest[:i]...), rest[i+1:]...)
+			if r.rest = rest[1:]; i > 0 {
+				r.rest = slices.Concat(rest[:i], rest[i+1:])
+			}
 			if r.place(along+gap+r.size(c), room-gap) {
 				return true
 			}
