@@ -25,7 +25,7 @@ type Blank struct {
 // Holds is how many of the wanted parts come out of one blank.
 func (b Blank) Holds() int { return b.Gang*b.Layers - b.Spare }
 
-// Name is what the piece is called: its part, and how many of it there are.
+// Name returns the part of the piece, and how many of it there are.
 func (b Blank) Name() string {
 	pieces := b.Gang * b.Layers
 	switch {

@@ -15,15 +15,14 @@ type Job struct {
 	Tax, Worth Share
 	// Densities are of the materials, in kg/m3, of those that are known.
 	Densities map[string]int
-	// Transport is what can be brought home in one piece.
+	// Transport limits what can be brought home in one piece.
 	Transport Transport
 	Stock     []Stock
 	// Rough is for sale by the board foot: an estimate is made of it, no
 	// layout. Of its materials Stock has boards on hand only.
 	Rough []Rough
 	Parts []Part
-	// Kinds are of materials of which there may be neither stock nor lumber any more;
-	// nil where there is some of all.
+	// Kinds has the kinds of materials that may have run out; nil if none can.
 	Kinds map[string]Kind
 }
 

@@ -24,7 +24,7 @@ type Milling struct {
 	// Setting is the size that is left of the piece in hand: what planer, fence
 	// or stop is set to.
 	Setting Length
-	// Off is what the piece in hand loses, all kerfs included.
+	// Off is the loss of the piece in hand, all kerfs included.
 	Off Length
 	// Pieces come out of one piece in hand, all alike.
 	Pieces int
@@ -66,7 +66,7 @@ func (b Blank) Milling(from Length) []Milling {
 	return b.lengths(steps)
 }
 
-// reference is what is planed off a board so that it has a true face to resaw along.
+// reference is planed off a board so that it has a true face to resaw along.
 func (b Blank) reference() Length {
 	if b.Part.Allowance.Faces == 0 {
 		return 0

@@ -20,7 +20,7 @@ type Part struct {
 	Note string
 }
 
-// Allowance is what is added to a part before it is cut, so that milling can
+// Allowance is added to a part before it is cut, so that milling can
 // take it off again.
 type Allowance struct {
 	Edge Length // per edge trued on the fence or the jointer

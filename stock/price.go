@@ -5,7 +5,7 @@ import (
 	"math/big"
 )
 
-// Per is what a price is for.
+// Per is the measure that a price is for.
 type Per int
 
 const (
@@ -51,7 +51,7 @@ func (s Stock) PriceOf(price Money, per Per) Money {
 // Share is a share of a price, in hundredths of a percent.
 type Share int64
 
-// Of is so much of an amount, to the nearest cent, a half upwards.
+// Of returns the share of an amount, to the nearest cent, a half upwards.
 func (s Share) Of(m Money) Money {
 	return Money(roundHalfUp(new(big.Rat).SetFrac(plus(nil, int64(s), int64(m)), big.NewInt(100_00))))
 }

@@ -16,7 +16,7 @@ import (
 // Never add up printed figures; add lengths and print the sum.
 type Ruler struct {
 	Units Units
-	// Denominator is that of the marks on an inch, a power of two as on a tape; 0 means 32. No
+	// Denominator divides an inch into marks, a power of two as on a tape; 0 means 32. No
 	// halves are printed of 64ths or finer ones.
 	Denominator int64
 }

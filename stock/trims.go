@@ -1,6 +1,6 @@
 package stock
 
-// Trims is what is cut off each side of a piece of stock before anything else. The
+// Trims is cut off each side of a piece of stock before anything else. The
 // near end and edge are those of the reference corner.
 type Trims struct {
 	NearEnd, FarEnd, NearEdge, FarEdge Length

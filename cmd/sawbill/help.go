@@ -37,7 +37,7 @@ func (c command) help(w io.Writer) {
 	}
 }
 
-// version is that of the module, as the build recorded it.
+// version returns the module's version, as the build recorded it.
 func version() string {
 	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" {
 		return info.Main.Version

@@ -111,7 +111,7 @@ func (in *invocation) tellProgress(folder *shop.Folder) error {
 	return nil
 }
 
-// events are what the flags say, in the order of the words.
+// events reads the flags, in the order of the words.
 func (f *progressFlags) events(folder *shop.Folder) []progress.Event {
 	var all []progress.Event
 	for _, word := range progress.Words {

@@ -82,7 +82,7 @@ func (c *rackCall) tellOfNew(pieces []stock.Piece) {
 	fmt.Fprintf(c.stdout, "%s are on the rack. Write the ids on them.\n", rack.List(ids))
 }
 
-// told is a piece in one line.
+// told describes a piece in one line.
 func (c *rackCall) told(p stock.Piece) string {
 	ruler := stock.Ruler{Units: c.inUnits()}
 	return fmt.Sprintf("%s %s, %s x %s", p.Kind, p.Material, ruler.Size(p.Length, p.Width), ruler.PrintUnit(p.Thickness))

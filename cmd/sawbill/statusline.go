@@ -41,7 +41,7 @@ func (p *statusLine) run() {
 	}
 }
 
-// show tells of a better plan.
+// show shows how good the plan is by now.
 func (p *statusLine) show(now cutplan.Progress) {
 	state := fmt.Sprintf("%d to buy, cost %s, no plan costs less than %s", now.Pieces, now.Cost, now.Bound)
 	switch {

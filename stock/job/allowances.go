@@ -38,7 +38,7 @@ func (r *reader) allowances(root *table, at place, saw record) allowances {
 	return all
 }
 
-// to is what a part of material gets that says nothing of its own.
+// to returns the allowance of a part of material that gives none.
 func (a allowances) to(material string) stock.Allowance {
 	allowance := a.every
 	if rec, there := a.of[material]; there {

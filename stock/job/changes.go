@@ -29,7 +29,7 @@ type Changes struct {
 	Smaller []string
 	// Added are parts more, each "shelf: 600 x 300, birch ply 18, 2, grain width", the
 	// count and the grain as for a [[part]] if they are left out. Sizes are of parts, each
-	// "shelf=620 x 300": length and width. Kerf is that of another blade. Only a job under
+	// "shelf=620 x 300": length and width. Kerf replaces the kerf of the saw. Only a job under
 	// way has these: see recut.
 	Added []string
 	Sizes []string

@@ -12,7 +12,7 @@ import (
 type offer struct {
 	stock.Stock
 	record
-	// sections are what a board with defects is cut apart into.
+	// sections lists the clear pieces of a board with defects.
 	sections []stock.Stock
 }
 

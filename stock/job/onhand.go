@@ -72,8 +72,8 @@ func (r *reader) joins(o offer, offers []offer, rough []lumber) bool {
 }
 
 // unlike is the pieces of the rack whose material the job does not offer
-// itself: a case takes the thickness of its panels from them. What is on the rack
-// of other materials must not change a design.
+// itself: a case takes the thickness of its panels from them. Pieces of
+// other materials on the rack must not change a design.
 func unlike(onHand, offers []offer, rough []lumber) []offer {
 	return slices.DeleteFunc(slices.Clone(onHand), func(o offer) bool {
 		return len(ofMaterial(offers, o.Material))+len(ofMaterial(rough, o.Material)) > 0

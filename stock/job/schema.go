@@ -194,7 +194,7 @@ var boardKeys = []key{
 	{name: "defects", holds: zones, keys: zoneKeys},
 }
 
-// zoneKeys are those of one defect.
+// zoneKeys describe one defect.
 var zoneKeys = []key{
 	{name: "from", holds: aLength, need: true, example: `"300 mm"`, zero: true, longest: longestStock, usual: usualZone},
 	{name: "to", holds: aLength, need: true, example: `"360 mm"`, longest: longestStock, usual: usualZone},
@@ -285,7 +285,7 @@ func homesOf(name string, file []key) []string {
 	return homes
 }
 
-// otherWords are what people call some keys. They are not read, for one word
+// otherWords maps common words to keys. They are not read, for one word
 // for one thing is easier to find, but never passed over either.
 var otherWords = map[string]string{
 	"qty": "count", "quantity": "count", "number": "count", "amount": "count", "pieces": "count", "pcs": "count",

@@ -30,7 +30,7 @@ type Change struct {
 	// has its file by then, empty.
 	Sure func() error
 	Date string // of the change, "2026-03-05"
-	// Units are those of a rack that begins with the change.
+	// Units apply to a rack that begins with the change.
 	Units stock.Units
 }
 
