@@ -97,6 +97,11 @@ func layoutSections(b *webpage.Page, p *cutplan.Plan, names offcutNames, r stock
 		if !board || !afterBoard {
 			b.Page("layouts")
 		}
+		if m, ok := boardMap(p, i, r); ok {
+			b.Heading(mapName(l.Stock))
+			b.Figure(webpage.Figure{Name: mapName(l.Stock), Description: aboutMap, Wide: m.Draw(b.Width()), Narrow: m.Draw(webpage.Narrow)})
+			b.Paragraph(aboutMap)
+		}
 		b.Heading(layoutHeading(l, i, r))
 		b.Paragraph(layoutFacts(p, l, r))
 		for _, said := range afterwards(p, l, r) {

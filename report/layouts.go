@@ -39,10 +39,10 @@ func diagramRoom(b *paper.Book, steps paper.Table, around float64) float64 {
 func layoutPages(b *paper.Book, p *cutplan.Plan, names offcutNames, r stock.Ruler) {
 	boards := boardScale(p, names, r, b.Width(), b.Height()/2)
 	afterBoard := false
-	var whole []int
+	var untouched []int
 	for i, l := range p.Layouts {
 		if staysWhole(l) {
-			whole = append(whole, i)
+			untouched = append(untouched, i)
 			continue
 		}
 		board := l.Stock.Kind == stock.Board
@@ -55,16 +55,27 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, names offcutNames, r stock.Rule
 		short := func(picture diagram.Picture) paper.Table { return key(p, picture.Short, r) }
 		picture, around := fit(b, v, steps, slices.Concat(mind, later), short, board)
 		parts := short(picture)
+		m, mapped := boardMap(p, i, r)
+		whole := m.Draw(b.Width())
 		switch {
 		case board && afterBoard:
+			need := around - headingRoom + boardRoom + b.TableHeight(steps)
+			if mapped {
+				need += headingRoom + whole.Height
+			}
 			b.Space(4)
-			b.Keep(around - headingRoom + boardRoom + b.TableHeight(steps))
+			b.Keep(need)
 		case board:
 			b.Page("boards")
 			b.Paragraph(aboutMarks)
 		default:
 			b.Page(fmt.Sprintf("layout %d of %d", i+1, len(p.Layouts)))
 			steps = fitted(b, steps, b.Height()-around)
+		}
+		if mapped {
+			b.Heading(mapName(l.Stock))
+			b.Picture(whole)
+			b.Paragraph(aboutMap)
 		}
 		afterBoard = board
 		b.Heading(layoutHeading(l, i, r))
@@ -80,6 +91,9 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, names offcutNames, r stock.Rule
 		}
 		notes(b, picture, v.Steps)
 		b.Table(parts)
+		if b.Room() < b.TableHeight(steps) {
+			b.Repeat(again(b, v, picture))
+		}
 		if len(v.Steps) == 0 {
 			b.Paragraph("No cut is needed.")
 		}
@@ -90,18 +104,35 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, names offcutNames, r stock.Rule
 			b.Table(steps)
 			say(b, mind)
 		}
+		b.Repeat(drawing.Drawing{})
 	}
 	b.Lie(false)
-	if len(whole) > 0 && !afterBoard {
+	if len(untouched) > 0 && !afterBoard {
 		b.Page("kept whole")
 	}
-	for _, i := range whole {
+	for _, i := range untouched {
 		b.Space(4)
 		b.Need(headingRoom)
 		b.Heading(layoutHeading(p.Layouts[i], i, r))
 		b.Paragraph(layoutFacts(p, p.Layouts[i], r))
 		b.Paragraph(keptWhole(names, i, p.Layouts[i]))
 	}
+}
+
+// mostRepeated is the share of a page that a diagram takes where it is drawn once more.
+const mostRepeated = 0.4
+
+// again is a diagram once more, for the pages to which its steps run on: steps are of no
+// use without it.
+func again(b *paper.Book, v diagram.View, picture diagram.Picture) drawing.Drawing {
+	most := mostRepeated * b.Height()
+	if picture.Height > most && v.Layout.Stock.Kind == stock.Sheet {
+		picture = diagram.New(v, b.Width(), most)
+	}
+	if picture.Height > most {
+		return drawing.Drawing{}
+	}
+	return picture.Drawing
 }
 
 // staysWhole reports whether nothing comes of a piece of stock but itself.
@@ -140,7 +171,7 @@ func afterwards(p *cutplan.Plan, l cutplan.Layout, r stock.Ruler) []string {
 }
 
 // aboutMarks says how the figures below a board are meant.
-const aboutMarks = "Marks are measured from the squared reference end of the board or piece in hand, all from that one end; the blade cuts beyond the mark. The stop is set to the length of the piece that comes off. Fences are set from the reference edge, the lower one. " + pencil
+const aboutMarks = "Marks are measured from the squared reference end of the board or piece in hand, all from that one end; the blade cuts beyond the mark, on the side of the tick. The stop is set to the length of the piece that comes off. Fences are set from the reference edge, the lower one. " + pencil
 
 // pencil is what keeps the pieces apart that wait on the bench.
 const pencil = "Pencil the number of its cut on every piece as it comes off, and the mark on every part."
@@ -198,7 +229,7 @@ func layoutFacts(p *cutplan.Plan, l cutplan.Layout, r stock.Ruler) string {
 		facts = append(facts, "on hand")
 	}
 	if s.IsSection() {
-		facts = append(facts, cutApart(s, r))
+		facts = append(facts, onMap)
 	}
 	return strings.Join(facts, ", ")
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"sawbill/nest/cutplan"
+	"sawbill/report/internal/diagram"
 	"sawbill/stock"
 )
 
@@ -28,18 +29,47 @@ func kindWord(s stock.Stock) string {
 	return s.Kind.String()
 }
 
-// cutApart says where a board is cut apart at its defects to free section s.
-func cutApart(s stock.Stock, r stock.Ruler) string {
-	on, whole := s.OnBoard(), s.Section.Board
-	cuts := r.PrintUnit(on.From) + " and at " + r.PrintUnit(on.To)
-	switch {
-	case on.From == 0:
-		cuts = r.PrintUnit(on.To)
-	case on.To == whole:
-		cuts = r.PrintUnit(on.From)
+// onMap is where to look before a section is cut.
+const onMap = "free it as the map of its board shows"
+
+// boardMap is the map of the board that layout i is cut from, if it is the first layout
+// of a section of it.
+func boardMap(p *cutplan.Plan, i int, r stock.Ruler) (m diagram.BoardMap, ok bool) {
+	if sectionsFrom(p, i) == nil {
+		return m, false
 	}
-	return fmt.Sprintf("first crosscut the board, %s long, at %s from its reference end, the kerf outside this section", r.Print(whole), cuts)
+	first := p.Layouts[i].Stock
+	m = diagram.BoardMap{Length: first.Section.Board, Width: first.Width, Kerf: p.Job.Saw.Kerf, Ruler: r}
+	for _, s := range p.Job.Stock {
+		if s.IsSection() && s.Name == first.Name {
+			m.Clear = append(m.Clear, diagram.Stretch{Zone: s.OnBoard()})
+		}
+	}
+	for n, l := range p.Layouts {
+		if !l.Stock.IsSection() || l.Stock.Name != first.Name {
+			continue
+		}
+		on := l.Stock.OnBoard()
+		at := slices.IndexFunc(m.Clear, func(s diagram.Stretch) bool { return s.Zone == on })
+		if at < 0 { // the rest of a plan may have a section that was measured anew
+			at = len(m.Clear)
+			m.Clear = append(m.Clear, diagram.Stretch{Zone: on})
+		}
+		m.Clear[at].Name = fmt.Sprintf("layout %d: %s", n+1, r.Print(l.Stock.Length))
+		for _, s := range p.Steps(l) {
+			if s.Level == 1 && s.Cut == cutplan.Crosscut {
+				m.Clear[at].Cuts = append(m.Clear[at].Cuts, diagram.MapCut{Name: fmt.Sprintf("%d/%d", n+1, s.Number), At: on.From + s.X})
+			}
+		}
+	}
+	slices.SortFunc(m.Clear, func(a, b diagram.Stretch) int { return cmp.Compare(a.From, b.From) })
+	return m, true
 }
+
+func mapName(s stock.Stock) string { return "Map of " + s.Name }
+
+// aboutMap says how the cuts of a map are made.
+const aboutMap = "MARK ALL FIRST, from the reference end: the first cut takes that end. Pencil layout and reference end on each section. Crosscut at the letters, the blade on the side of the tick; 1/2 is cut 2 of layout 1, to be made later."
 
 // sectionsFrom are the sections of one board that are cut, where layout i is the
 // first of them; else none.

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"sawbill/nest/cutplan"
+	"sawbill/report/internal/drawing"
 	"sawbill/report/internal/samples"
 	"sawbill/stock"
 )
@@ -36,21 +37,40 @@ func TestLayoutsOfSectionsSayWhereOnTheBoard(t *testing.T) {
 			t.Errorf("no %q in the picture", want)
 		}
 	}
-	if got := layoutFacts(p, p.Layouts[1], stock.Ruler{}); !strings.HasSuffix(got, "on hand, first crosscut the board, 2400 long, at 760 mm and at 1600 mm from its reference end, the kerf outside this section") {
-		t.Error(got)
-	}
-	s := p.Job.Stock[0]
-	s.Section.From = 0
-	if got := cutApart(s, stock.Ruler{}); !strings.Contains(got, "at 680 mm from") {
-		t.Error(got)
-	}
-	s.Section.From = s.Section.Board - s.Length
-	if got := cutApart(s, stock.Ruler{}); !strings.Contains(got, "at 1720 mm from") {
+	if got := layoutFacts(p, p.Layouts[1], stock.Ruler{}); !strings.HasSuffix(got, "on hand, "+onMap) {
 		t.Error(got)
 	}
 	data := JSON(p, Options{})
 	if !bytes.Contains(data, []byte("\"section\": {\n        \"from\": 760,\n        \"board_length\": 2400\n      },\n      \"kerf\": 3,\n      \"trim\": 0,")) {
 		t.Errorf("%s", data)
+	}
+}
+
+// One map shows a board with all its sections: each cut once, from the board's reference
+// end, as worked out by hand.
+func TestAMapHasEveryMarkOfItsBoard(t *testing.T) {
+	p := sectioned()
+	m, ok := boardMap(p, 0, stock.Ruler{})
+	if _, again := boardMap(p, 1, stock.Ruler{}); !ok || again {
+		t.Error("a board has one map, before its first layout")
+	}
+	said := map[string]bool{}
+	drawn := m.Draw(180)
+	for _, text := range drawn.Texts() {
+		said[text.String] = true
+	}
+	// The sections lie from 20 to 700 and from 760 to 1600; the third is not cut. Each gives
+	// a rail of 600 first.
+	for _, want := range []string{"0", "20", "620", "700", "760", "1360", "1600", "a", "b", "c", "d", "1/1", "2/1", "layout 1: 680", "layout 2: 840", "not cut"} {
+		if !said[want] {
+			t.Errorf("no %q on the map, but %v", want, said)
+		}
+	}
+	pages := lay(p, whole(Options{})).Pages
+	for i, page := range pages {
+		if err := drawing.CheckLegible(page); err != nil {
+			t.Errorf("page %d: %v", i+1, err)
+		}
 	}
 }
 

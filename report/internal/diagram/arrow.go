@@ -171,11 +171,13 @@ func (a arrow) write(d *drawing.Drawing) {
 	a.tag.writeTurned(d, a.box.X+a.box.W/2, a.box.Bottom()-number.H, a.box.Bottom())
 }
 
-// measures reports whether the arrow measures a piece along the cut's direction.
-func (a arrow) measures(n *cutplan.Node) bool {
-	s := a.step
-	if s.Cut == cutplan.Rip {
-		return s.X == n.X && s.Run == n.Length && s.Y == n.Y+n.Width && s.Setting == n.Width
+// measures reports whether the arrow runs through a piece from edge to edge, and so tells
+// its size.
+func (a arrow) measures(n *cutplan.Node, f frame) bool {
+	const near = 0.05 // mm
+	piece := f.rect(n)
+	if a.step.Cut == cutplan.Rip {
+		return a.step.Setting == n.Width && abs(a.from.Y-piece.Bottom()) < near && a.from.X > piece.X && a.from.X < piece.Right()
 	}
-	return s.Y == n.Y && s.Run == n.Width && s.X == n.X+n.Length && s.Setting == n.Length
+	return a.step.Setting == n.Length && abs(a.from.X-piece.X) < near && a.from.Y > piece.Y && a.from.Y < piece.Bottom()
 }

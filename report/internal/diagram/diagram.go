@@ -64,7 +64,8 @@ const (
 	lowLane       = 4.0 // below, at least: the tags of the crosscuts that start there
 	dimensionLane = 7.5 // beyond it: the stock's own size
 	headLane      = 7.0 // above: grain and scale
-	sideMargin    = 1.0 // right of the stock
+	sideMargin    = 2.4 // right of the stock: ticks, and the teeth of the seller's cuts
+	noteLane      = 4.6 // above: what is said of the seller's cuts
 	dimensionSize = 9.0 // pt
 	legendSize    = drawing.SmallestSize
 )
@@ -85,9 +86,12 @@ func New(v View, width, height float64) Picture {
 		if labels.need.top <= reserved.top && labels.need.right <= reserved.right && labels.need.left <= f.lanes.left && labels.need.below <= f.lanes.below {
 			return draw(v, f, labels)
 		}
-		// Lanes only grow, up to the callouts' widest, so this ends.
-		reserved.top = max(reserved.top, labels.need.top)
-		reserved.right = max(reserved.right, labels.need.right)
+		// Lanes only grow, up to the tags' and callouts' widest, so this ends. Those for
+		// callouts follow when the others are settled: what is led out depends on them.
+		if settled := labels.need.left <= f.lanes.left && labels.need.below <= f.lanes.below; settled {
+			reserved.top = max(reserved.top, labels.need.top)
+			reserved.right = max(reserved.right, labels.need.right)
+		}
 		reserved.left = max(reserved.left, labels.need.left)
 		reserved.below = max(reserved.below, labels.need.below)
 	}
@@ -109,16 +113,20 @@ func newFrame(v View, width, height float64, reserved lanes) frame {
 	s := v.Layout.Stock
 	reserved.left = max(reserved.left, sideLane)
 	reserved.below = max(reserved.below, lowLane)
+	head := headLane
+	if sellerNote(s) != "" {
+		head += noteLane
+	}
 	left := reserved.left + dimensionLane
 	wide := width - left - sideMargin - reserved.right
-	high := height - headLane - reserved.top - reserved.below - dimensionLane
+	high := height - head - reserved.top - reserved.below - dimensionLane
 	scale := max(1, v.Scale,
 		int(math.Ceil(mm(s.Length)/wide)),
 		int(math.Ceil(mm(s.Width)/max(high, 1))))
 	f := frame{scale: scale, lanes: reserved}
 	f.stock = drawing.Rect{
 		X: left,
-		Y: headLane + reserved.top,
+		Y: head + reserved.top,
 		W: mm(s.Length) / float64(scale),
 		H: mm(s.Width) / float64(scale),
 	}

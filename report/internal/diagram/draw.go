@@ -113,6 +113,7 @@ func draw(v View, f frame, l labels) Picture {
 	for _, n := range l.numbers {
 		n.write(d)
 	}
+	drawSeller(d, v.Layout.Stock, f.stock)
 	drawSize(d, v, f)
 	drawCorner(d, f)
 	drawHead(d, v, f)
@@ -241,4 +242,45 @@ func drawHead(d *drawing.Drawing, v View, f frame) {
 		x += 8
 	}
 	write("scale 1:" + strconv.Itoa(f.scale))
+	x += 6
+	drawSigns(d, v, drawing.Point{X: x, Y: middle}, f.picture.Right())
+	if said := sellerNote(v.Layout.Stock); said != "" {
+		x, base = f.stock.X, base+noteLane
+		write(drawing.Shorten(said, drawing.Regular, size, f.picture.Right()-x))
+	}
 }
+
+// drawSigns explains the signs of a diagram that its cuts need, as many as there is room
+// for.
+func drawSigns(d *drawing.Drawing, v View, at drawing.Point, right float64) {
+	const size = 9.0
+	base := at.Y + drawing.Rise(size)/2
+	sign := func(word string, draw func(drawing.Point)) {
+		if wide := drawing.Width(word, drawing.Regular, size) + 9; at.X+wide <= right {
+			draw(at)
+			d.Text(drawing.Text{At: drawing.Point{X: at.X + 2.6, Y: base}, String: word, Size: size})
+			at.X += wide
+		}
+	}
+	if len(v.Steps) == 0 {
+		return
+	}
+	sign("kerf on this side", func(at drawing.Point) {
+		d.Line(drawing.Point{X: at.X - 1.4, Y: at.Y + 0.8}, drawing.Point{X: at.X + 1.4, Y: at.Y + 0.8}, drawing.FineCut)
+		d.Line(drawing.Point{X: at.X, Y: at.Y + 0.8}, drawing.Point{X: at.X, Y: at.Y + 0.8 - tickLong}, drawing.Cut)
+	})
+	for guide, word := range guideWords {
+		if slices.ContainsFunc(v.Steps, func(s cutplan.Step) bool { return int(s.Guide) == guide }) {
+			sign(word, func(at drawing.Point) {
+				at.Y -= guideSign(at, true, cutplan.Guide(guide)).H / -2
+				if cutplan.Guide(guide) == cutplan.Marked {
+					at.Y -= originRadius / 2
+				}
+				drawGuide(d, at, true, cutplan.Guide(guide))
+			})
+		}
+	}
+}
+
+// guideWords are what the signs at the guiding edges stand for.
+var guideWords = [...]string{cutplan.Fence: "fence", cutplan.Stop: "stop", cutplan.Marked: "measured"}

@@ -28,7 +28,7 @@ func (f frame) edgeSizes(n *cutplan.Node, v View, arrows []arrow, r *room) (size
 	}
 	length, width := true, true
 	for _, a := range arrows {
-		if a.measures(n) {
+		if a.measures(n, f) {
 			length, width = length && a.step.Cut == cutplan.Rip, width && a.step.Cut == cutplan.Crosscut
 		}
 	}

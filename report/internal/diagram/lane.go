@@ -64,7 +64,12 @@ func (l lane) need() float64 {
 // leaders draws the lines; pieces that share a label are strung on one.
 func (l lane) leaders(d *drawing.Drawing, f frame) {
 	for i, c := range l.callouts {
-		d.Leader(c.dots[0], l.end(i, f))
+		edge := drawing.Point{X: f.stock.Right(), Y: c.dots[0].Y}
+		if l.above {
+			edge = drawing.Point{X: c.dots[0].X, Y: f.stock.Y}
+		}
+		d.Leader(c.dots[0], edge)
+		d.Line(edge, l.end(i, f), drawing.Narrow)
 		for j := 1; j < len(c.dots); j++ {
 			d.Leader(c.dots[j], c.dots[j-1])
 		}

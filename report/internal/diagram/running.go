@@ -20,6 +20,7 @@ type runningLine struct {
 type mark struct {
 	x, at   stock.Length
 	numbers []int
+	off     stock.Length // of trim that has no setting: what falls off, kerf included
 }
 
 // runningLines gathers crosscuts into lines; strips that are cut at the same marks
@@ -32,7 +33,7 @@ func runningLines(splits [][]parting) []runningLine {
 		}
 		l := runningLine{from: split[0].step.X - split[0].step.Mark}
 		for _, p := range split {
-			l.marks = append(l.marks, mark{p.step.X, p.step.Mark, p.numbers})
+			l.marks = append(l.marks, mark{x: p.step.X, at: p.step.Mark, numbers: p.numbers})
 			l.to = p.step.X
 		}
 		at := slices.IndexFunc(lines, func(k runningLine) bool { return k.sameMarks(l) })

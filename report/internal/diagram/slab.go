@@ -15,7 +15,7 @@ const (
 	slabHead     = 6.0  // above: what it is, and its scale
 	cornerRoom   = 15.5 // left: the reference end
 	boardRoom    = 24.0 // left of a board: most fence settings too, so that boards begin below one another
-	fenceGap     = 3.4  // from the stock to the tags of its rips
+	fenceGap     = 4.6  // from the stock to the tags of its rips
 	barGap       = 1.0  // from the stock to the bar that joins rips at one setting
 	slabRight    = 9.0  // right: half of the last mark's tag
 	tagLeaders   = 4.5  // of a row above for the slanting leaders
@@ -50,7 +50,7 @@ type markRow struct {
 	x     []float64 // of the mark that a tag is about
 }
 
-const fenceSize = 8.5 // pt
+const fenceSize = 10 // pt
 
 // highestSlab is what a page has room for, mm. Only strips by the dozen, each
 // crosscut at marks of its own, would ask for more.
@@ -73,11 +73,7 @@ func (s slab) atEdge() (edge, inner []fence, tags []tag) {
 }
 
 func (s slab) fenceTag(f fence, size float64) tag {
-	word := f.guide.String()
-	if f.guide == cutplan.Marked {
-		word = "width" // its marks are in the steps
-	}
-	return tag{number: ranges(f.numbers, 2), text: word + " " + s.v.Ruler.Print(f.setting), face: drawing.Regular, size: size}
+	return tag{number: ranges(f.numbers, 2), text: s.v.Ruler.Print(f.setting), face: drawing.Bold, size: size}
 }
 
 // left is the room that the slab needs on its left.
@@ -123,6 +119,7 @@ func (s slab) place(scale int, width float64) placedSlab {
 	p.f.picture = drawing.Rect{W: width}
 	var inner []fence
 	p.fences, inner, p.pile = s.atEdge()
+	p.fences, p.pile = p.apart(p.fences)
 
 	lane := 0.0
 	without := p.label()
@@ -146,6 +143,26 @@ func (s slab) place(scale int, width float64) placedSlab {
 	p.pileAt = drawing.Spread(wanted, extents, slabHead, p.f.stock.Bottom())
 	p.placeMarks()
 	return p
+}
+
+// apart numbers each rip of its own where the lines leave room for that.
+func (p placedSlab) apart(joint []fence) (all []fence, tags []tag) {
+	for _, f := range joint {
+		pitch := mm(f.setting) / float64(p.f.scale)
+		if len(f.numbers) != len(f.rips) || pitch < p.fenceTag(f, fenceSize).height()+tagsPile {
+			all = append(all, f)
+			continue
+		}
+		for i := len(f.rips) - 1; i >= 0; i-- {
+			of := f
+			of.rips, of.numbers = f.rips[i:i+1], f.numbers[i:i+1]
+			all = append(all, of)
+		}
+	}
+	for _, f := range all {
+		tags = append(tags, p.fenceTag(f, fenceSize))
+	}
+	return all, tags
 }
 
 // shift moves what is drawn down by dy.
@@ -217,8 +234,8 @@ func (p *placedSlab) placeTop(without []narrow, inner []fence) {
 	for _, f := range joined(inner) {
 		var dots []drawing.Point
 		for _, s := range f.rips {
-			from, _ := p.f.cutLine(s, p.v.Kerf)
-			dots = append(dots, drawing.Point{X: from.X + 0.6, Y: from.Y})
+			from, to := p.f.cutLine(s, p.v.Kerf)
+			dots = append(dots, drawing.Point{X: p.clearOf(from, to), Y: from.Y})
 		}
 		// The one nearest the lane first.
 		slices.SortStableFunc(dots, func(a, b drawing.Point) int { return cmp.Or(cmp.Compare(a.Y, b.Y), cmp.Compare(a.X, b.X)) })
@@ -236,6 +253,25 @@ func (p *placedSlab) placeTop(without []narrow, inner []fence) {
 	p.unnamed += p.top.dropped
 }
 
+// clearOf is where along a rip a leader from above reaches it across the fewest labels.
+func (p placedSlab) clearOf(from, to drawing.Point) float64 {
+	best, fewest := from.X+0.6, len(p.places)+1
+	for _, share := range []float64{0, 1, 0.5, 0.25, 0.75, 0.1, 0.9, 0.03, 0.97} {
+		x := from.X + 0.6 + share*(to.X-from.X-1.2)
+		path := drawing.Rect{X: x - 0.5, Y: p.f.stock.Y, W: 1, H: from.Y - p.f.stock.Y}
+		crossed := 0
+		for _, at := range p.places {
+			if path.Overlaps(at) {
+				crossed++
+			}
+		}
+		if crossed < fewest {
+			best, fewest = x, crossed
+		}
+	}
+	return best
+}
+
 // placeMarks puts lines of marks below the slab.
 func (p *placedSlab) placeMarks() {
 	y := p.f.stock.Bottom()
@@ -245,6 +281,9 @@ func (p *placedSlab) placeMarks() {
 		for _, l := range level {
 			for _, k := range l.marks {
 				t := tag{text: p.v.Ruler.Print(k.at), face: drawing.Bold}
+				if k.off > 0 {
+					t.text += " (off " + p.v.Ruler.Print(k.off) + ")"
+				}
 				if len(k.numbers) > 0 {
 					t.number = ranges(k.numbers, 2)
 				}
@@ -288,9 +327,12 @@ func (p *placedSlab) allLines() []runningLine {
 		switch {
 		case s.Cut == cutplan.Rip:
 		case s.Trim && s.X >= own.to:
-			end = []mark{{own.to, p.equal[0].Length, []int{s.Number}}}
+			end = []mark{{x: own.to, at: p.equal[0].Length, numbers: []int{s.Number}}}
 		case s.Trim:
 			start.numbers = []int{s.Number}
+			if row := p.v.row(s.Number); row.SawOff {
+				start.off = row.Setting
+			}
 		}
 	}
 	own.marks = append(append([]mark{start}, marks...), end...)

@@ -14,6 +14,9 @@ func (p placedSlab) draw() drawing.Drawing {
 	p.drawPieces(&d)
 	p.drawCuts(&d)
 	d.Box(p.f.stock, drawing.Outline, drawing.NoFill)
+	if p.whole {
+		drawSeller(&d, p.v.Layout.Stock, p.f.stock)
+	}
 	// Leaders lie below all writing, which has a white ground.
 	p.drawTopLeaders(&d)
 	for i, b := range p.blocks {
@@ -52,6 +55,10 @@ func (p placedSlab) drawHead(d *drawing.Drawing) {
 	d.Line(a, b, drawing.Narrow)
 	d.Arrow(a, b)
 	d.Arrow(b, a)
+	if said := sellerNote(p.v.Layout.Stock); said != "" {
+		at := drawing.Point{X: b.X + 5, Y: base}
+		d.Text(drawing.Text{At: at, String: drawing.Shorten(said, drawing.Regular, headSize, d.Width-at.X), Size: headSize})
+	}
 }
 
 func (p placedSlab) drawPieces(d *drawing.Drawing) {
@@ -81,6 +88,7 @@ func (p placedSlab) drawCuts(d *drawing.Drawing) {
 		}
 		from, to := p.f.cutLine(s, p.v.Kerf)
 		d.Line(from, to, pen)
+		tick(d, s, from, to, p.v.row(s.Number).Waste == cutplan.Near, p.places)
 	}
 	for _, s := range p.v.Steps {
 		if s.Trim && p.whole {
@@ -98,7 +106,9 @@ func (p placedSlab) drawTopLeaders(d *drawing.Drawing) {
 	foot := slabHead + p.top.height() + 0.4
 	for i := range p.top.tags {
 		dots := p.dots[i]
-		d.Leader(dots[0], drawing.Point{X: p.top.at[i], Y: foot})
+		edge := drawing.Point{X: dots[0].X, Y: p.f.stock.Y}
+		d.Leader(dots[0], edge)
+		d.Line(edge, drawing.Point{X: p.top.at[i], Y: foot}, drawing.Narrow)
 		// Dots along a strip are strung on one line, strips on another.
 		strip := 0
 		for j := 1; j < len(dots); j++ {
@@ -112,21 +122,33 @@ func (p placedSlab) drawTopLeaders(d *drawing.Drawing) {
 	}
 }
 
-// drawFences puts the settings of rips on the left; a bar joins rips at one
-// setting.
+// drawFences puts the settings of rips on the left: an arrow runs from the edge that
+// guides the piece to the rip, or to the last of several at one setting.
 func (p placedSlab) drawFences(d *drawing.Drawing) {
 	for i, f := range p.fences {
-		first, _ := p.f.cutLine(f.rips[0], p.v.Kerf)
-		last, _ := p.f.cutLine(f.rips[len(f.rips)-1], p.v.Kerf)
-		bar := p.f.stock.X - barGap
-		for _, s := range f.rips {
-			at, _ := p.f.cutLine(s, p.v.Kerf)
-			d.Line(drawing.Point{X: bar, Y: at.Y}, drawing.Point{X: p.f.stock.X, Y: at.Y}, drawing.Narrow)
+		x := p.f.stock.X - chainGap
+		first, last := f.rips[0], f.rips[len(f.rips)-1]
+		guided := drawing.Point{X: x, Y: p.f.y(first.Y - first.Setting)}
+		end := drawing.Point{X: x, Y: p.f.y(last.Y)}
+		d.Line(guided, end, drawing.Narrow)
+		if len(f.rips) > 1 {
+			for _, s := range f.rips {
+				at, _ := p.f.cutLine(s, p.v.Kerf)
+				d.Line(drawing.Point{X: x, Y: at.Y}, drawing.Point{X: p.f.stock.X, Y: at.Y}, drawing.Narrow)
+				d.Disc(drawing.Point{X: x, Y: at.Y}, 0.4, drawing.NoPen, drawing.Black)
+			}
+		} else if guided.Y-end.Y > arrowRoom {
+			d.Arrow(end, guided)
 		}
-		d.Line(drawing.Point{X: bar, Y: first.Y}, drawing.Point{X: bar, Y: last.Y}, drawing.Narrow)
-		end := p.f.stock.X - fenceGap + 0.6
-		d.Line(drawing.Point{X: bar, Y: (first.Y + last.Y) / 2}, drawing.Point{X: end, Y: p.pileAt[i]}, drawing.Narrow)
+		drawGuide(d, guided, true, f.guide)
 		t := p.pile[i]
+		from, _ := p.f.cutLine(first, p.v.Kerf)
+		to, _ := p.f.cutLine(last, p.v.Kerf)
+		at := drawing.Point{X: p.f.stock.X, Y: from.Y}
+		if len(f.rips) > 1 {
+			at = drawing.Point{X: x, Y: (from.Y + to.Y) / 2}
+		}
+		d.Line(at, drawing.Point{X: p.f.stock.X - fenceGap + 0.4, Y: p.pileAt[i]}, drawing.Narrow)
 		t.write(d, p.f.stock.X-fenceGap-t.width(), p.pileAt[i])
 	}
 }
