@@ -91,8 +91,8 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, names offcutNames, r stock.Rule
 		}
 		notes(b, picture, v.Steps)
 		b.Table(parts)
-		if b.Room() < b.TableHeight(steps) {
-			b.Repeat(again(b, v, picture))
+		if over := b.TableHeight(steps) + heightOf(b, mind) - b.Room(); over > 0 {
+			b.Repeat(again(b, v, picture, over))
 		}
 		if len(v.Steps) == 0 {
 			b.Paragraph("No cut is needed.")
@@ -119,17 +119,21 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, names offcutNames, r stock.Rule
 	}
 }
 
-// mostRepeated is the share of a page that a diagram takes where it is drawn once more.
-const mostRepeated = 0.4
+// leastRepeated and mostRepeated are shares of a page that a diagram takes where it is
+// drawn once more: between the two the steps left decide.
+const (
+	leastRepeated = 0.28
+	mostRepeated  = 0.4
+)
 
-// again is a diagram once more, for the pages to which its steps run on: steps are of no
-// use without it.
-func again(b *paper.Book, v diagram.View, picture diagram.Picture) drawing.Drawing {
-	most := mostRepeated * b.Height()
+// again is a diagram once more, for the pages to which its steps run on by over, in mm:
+// steps are of no use without it.
+func again(b *paper.Book, v diagram.View, picture diagram.Picture, over float64) drawing.Drawing {
+	most := min(max(b.Height()-over-lostAtTurn, leastRepeated*b.Height()), mostRepeated*b.Height())
 	if picture.Height > most && v.Layout.Stock.Kind == stock.Sheet {
 		picture = diagram.New(v, b.Width(), most)
 	}
-	if picture.Height > most {
+	if picture.Height > mostRepeated*b.Height() {
 		return drawing.Drawing{}
 	}
 	return picture.Drawing

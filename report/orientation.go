@@ -76,19 +76,22 @@ const lostAtTurn = 18.0
 // large as can be without one page more. On the first page small takes around, in mm,
 // with all that belongs to it, another picture aroundOf; the steps take so much.
 func grown(b *paper.Book, v diagram.View, small diagram.Picture, around, steps float64, aroundOf func(diagram.Picture) float64) (diagram.Picture, float64) {
-	turns := math.Ceil((around + steps - b.Height()) / (b.Height() - lostAtTurn))
-	room := b.Height() + turns*(b.Height()-lostAtTurn)
-	most := mostDiagram * b.Height()
-	for {
-		larger := diagram.New(v, b.Width(), most)
-		if larger.Scale >= small.Scale {
-			return small, around
+	next := (1-leastRepeated)*b.Height() - lostAtTurn // room below the diagram that is repeated
+	turns := math.Ceil((around + steps - b.Height()) / next)
+	for turn := 1.0; turn <= turns; turn++ {
+		room := b.Height() + turn*next
+		for most := mostDiagram * b.Height(); ; {
+			larger := diagram.New(v, b.Width(), most)
+			if larger.Scale >= small.Scale {
+				break
+			}
+			high := aroundOf(larger)
+			over := max(high+steps-room, high-b.Height())
+			if over <= 0 {
+				return larger, high
+			}
+			most = larger.Height - max(over, 1) // a millimeter at least, so that it ends
 		}
-		high := aroundOf(larger)
-		over := max(high+steps-room, high-b.Height())
-		if over <= 0 {
-			return larger, high
-		}
-		most = larger.Height - max(over, 1) // a millimeter at least, so that it ends
 	}
+	return small, around
 }

@@ -56,8 +56,8 @@ func TestTheCuttingBillLiesAcrossWhereItIsTooWide(t *testing.T) {
 	}
 }
 
-// A square sheet whose steps run on to a second page anyhow is drawn as wide as there
-// is room for, and takes no third page for it.
+// A square sheet whose steps run on anyhow is drawn as wide as there is room for, and once
+// more at the head of each page that goes on: steps without their diagram are of no use.
 func TestTheDiagramOfASquareSheetGrowsWhereItsStepsRunOn(t *testing.T) {
 	const mm, strips, each = stock.Millimeter, 10, 3
 	job := stock.Job{Saw: stock.Saw{Kerf: 3 * mm}, Stock: []stock.Stock{{Name: "birch 12", Material: "birch ply",
@@ -77,20 +77,24 @@ func TestTheDiagramOfASquareSheetGrowsWhereItsStepsRunOn(t *testing.T) {
 	}
 	m.Layout(0, 1, m.Rips(0, append(rips, m.Rest())...))
 	p := m.Finished(0)
-	pages, scale := 0, 0
+	pages, drawn, scale := 0, 0, 0
 	for _, page := range lay(&p, Options{Pages: AllPages}).Pages {
 		texts := page.Texts()
 		if texts[0].String == "layout 1 of 1" {
 			pages++
 		}
 		for _, text := range texts {
-			if said, isScale := strings.CutPrefix(text.String, "scale 1:"); isScale && scale == 0 {
+			said, isScale := strings.CutPrefix(text.String, "scale 1:")
+			if isScale {
+				drawn++
+			}
+			if isScale && scale == 0 {
 				scale, _ = strconv.Atoi(said)
 			}
 		}
 	}
-	if pages != 2 {
-		t.Errorf("the sheet takes %d pages, want 2", pages)
+	if pages != 3 || drawn != pages {
+		t.Errorf("the sheet takes %d pages and is drawn on %d, want 3 of both", pages, drawn)
 	}
 	if scale == 0 || scale > 12 {
 		t.Errorf("the sheet is drawn 1:%d, want 1:12 or larger: 127 mm of a page 180 mm wide", scale)

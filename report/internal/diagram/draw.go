@@ -70,7 +70,7 @@ func place(v View, f frame) labels {
 	})
 	slices.Sort(l.short)
 	l.short = slices.Compact(l.short)
-	tops, rights := f.callouts(without, crowded, l.places)
+	tops, rights := f.callouts(without, crowded, r.writing)
 	l.top, l.right, l.unnamed = f.arrange(tops, rights)
 	l.need = lanes{top: l.top.need(), right: l.right.need()}
 	for _, n := range placed {
@@ -104,8 +104,9 @@ func draw(v View, f frame, l labels) Picture {
 	}
 	l.top.write(d, f)
 	l.right.write(d, f)
+	led := len(l.top.callouts)+len(l.right.callouts) > 0
 	for _, e := range l.edges {
-		e.write(d)
+		e.write(d, led)
 	}
 	for _, a := range l.arrows {
 		a.write(d)

@@ -84,8 +84,9 @@ func (e *edgeSize) place(piece drawing.Rect, taken []drawing.Rect) bool {
 	return false
 }
 
-func (e edgeSize) write(d *drawing.Drawing) {
-	t := drawing.Text{String: e.text, Size: e.size, Face: drawing.Bold, Turned: e.turned, Ground: true,
+// write puts the figure in its place, on a ground if leaders pass below.
+func (e edgeSize) write(d *drawing.Drawing, ground bool) {
+	t := drawing.Text{String: e.text, Size: e.size, Face: drawing.Bold, Turned: e.turned, Ground: ground,
 		At: drawing.Point{X: e.box.X, Y: e.box.Y + drawing.RiseOf(e.text, drawing.Bold, e.size)}}
 	if e.turned {
 		t.At = drawing.Point{X: e.box.X + drawing.RiseOf(e.text, drawing.Bold, e.size), Y: e.box.Bottom()}
