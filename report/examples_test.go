@@ -54,7 +54,7 @@ func TestWritingOfTheExamplesStaysApart(t *testing.T) {
 		for _, o := range papers {
 			o.Case = e.design
 			for n, page := range lay(e.plan, whole(o)).Pages {
-				if err := drawing.CheckWriting(page); err != nil {
+				if err := drawing.CheckLegible(page); err != nil {
 					t.Errorf("%s on %v in %s, page %d: %v", e.name, o.Paper, o.Ruler.Units, n+1, err)
 				}
 			}

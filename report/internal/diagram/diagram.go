@@ -8,13 +8,16 @@
 // # How to read one
 //
 // The stock's length lies across the paper. The reference corner is at the
-// lower left: all settings are measured from the edges that meet there. Rips
-// run across the paper and are numbered at their left end, crosscuts run
-// upwards and are numbered at their lower end. Widths and kinds of lines follow
+// lower left: all settings are measured from the edges that meet there, or from the
+// edge sawn last. An arrow runs from the edge that guides a piece to the cut, with the
+// cut's number and its setting (arrow.go); a bar at its foot is the fence, a square a stop,
+// a ring a line that is measured. A tick on a cut shows the side of the kerf (kerf.go).
+// Sizes of parts stand along their edges (edges.go). Widths and kinds of lines follow
 // drafting practice (package drawing, pen.go); nothing depends on color.
 //
-// Boards (board.go) have running marks below them instead, each crosscut with its
-// number and its distance from the reference end, and fence settings on the left.
+// Boards (board.go) have running marks below them, each crosscut with its number and its
+// distance from the reference end, and rips on the left. A board with defects has a map
+// of its own (boardmap.go).
 package diagram
 
 import (

@@ -172,13 +172,22 @@ func hidden(p Point, later []Mark) bool {
 		case Disc:
 			covers = m.Fill != NoFill && math.Hypot(p.X-m.Center.X, p.Y-m.Center.Y) <= m.Radius
 		case Text:
-			covers = m.Ground && m.Box().Inset(-legibleHair).Contains(Rect{X: p.X, Y: p.Y})
+			covers = m.Ground && m.near(p) && m.Box().Inset(-legibleHair).Contains(Rect{X: p.X, Y: p.Y})
 		}
 		if covers {
 			return true
 		}
 	}
 	return false
+}
+
+// near reports whether a point may lie on a text, by its base line alone: no letter reaches
+// as far as its size in points is in mm.
+func (t Text) near(p Point) bool {
+	if t.Turned {
+		return math.Abs(p.X-t.At.X) < t.Size
+	}
+	return math.Abs(p.Y-t.At.Y) < t.Size
 }
 
 // holds reports whether a point lies in a polygon, by counting the edges to its right.
