@@ -116,7 +116,7 @@ func TestSearchUnderRulesEqualsEveryCutOfEverySize(t *testing.T) {
 		for _, c := range patterns {
 			best = max(best, worth(c, values))
 		}
-		in := instance.Instance{Stages: rules.Stages, Stock: []instance.Stock{{L: l, W: w, FirstCut: rules.FirstCut, NarrowestRip: rules.NarrowestRip}}}
+		in := instance.Instance{Stages: rules.Stages, Kinds: make([]instance.Kind, len(items)), Stock: []instance.Stock{{L: l, W: w, FirstCut: rules.FirstCut, NarrowestRip: rules.NarrowestRip}}}
 		tables := int64(plentyOfWork)
 		if seed%4 == 0 {
 			tables = 2 + r.Int64N(200) // coarse ones

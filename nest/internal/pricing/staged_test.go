@@ -64,8 +64,8 @@ func randomRules(r *rand.Rand) Rules {
 	return Rules{Stages: 1 + r.IntN(maxStages), FirstCut: instance.Dir(r.IntN(3))}
 }
 
-func allows(rules Rules, l, w int64, p instance.Piece) bool {
-	in := &instance.Instance{Stages: rules.Stages, Stock: []instance.Stock{{L: l, W: w, FirstCut: rules.FirstCut}}}
+func allows(rules Rules, l, w int64, kinds int, p instance.Piece) bool {
+	in := &instance.Instance{Stages: rules.Stages, Kinds: make([]instance.Kind, kinds), Stock: []instance.Stock{{L: l, W: w, FirstCut: rules.FirstCut}}}
 	return in.Allows(0, p)
 }
 
@@ -88,7 +88,7 @@ func TestStagedGridEqualsEveryCutOfEverySize(t *testing.T) {
 			t.Fatalf("seed %d: %d within %v, every cut gives %d", seed, got, rules, want)
 		}
 		checkPattern(t, g, values, want)
-		if p, _ := g.Pattern(); !allows(rules, l, w, p) {
+		if p, _ := g.Pattern(); !allows(rules, l, w, len(items), p) {
 			t.Fatalf("seed %d: the pattern breaks %v: %+v", seed, rules, p)
 		}
 		g.Start(values)
@@ -121,7 +121,7 @@ func TestCoarseStagedGridsEncloseTheTruth(t *testing.T) {
 		if g := NewInner(l, w, items, rules, work, nil); g != nil {
 			g.Solve(values)
 			checkPattern(t, g, values, g.Best())
-			if p, fits := g.Pattern(); !fits || g.Exact() && !allows(rules, l, w, p) {
+			if p, fits := g.Pattern(); !fits || g.Exact() && !allows(rules, l, w, len(items), p) {
 				t.Fatalf("seed %d: the pattern does not fit or breaks %v: %+v", seed, rules, p)
 			}
 		}
@@ -142,7 +142,7 @@ func TestFirstCutIsKeptWhereThereIsRoomForIt(t *testing.T) {
 			continue
 		}
 		p, _ := g.Pattern()
-		if allows(rules, l, w, p) {
+		if allows(rules, l, w, len(items), p) {
 			kept++
 			continue
 		}
