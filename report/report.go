@@ -56,7 +56,7 @@ type Options struct {
 	// Code is the stored code of a plan that was read back. It is empty for a new plan:
 	// then [Identity] computes it.
 	Code string
-	// Folder is the plan's, as a command line names it; the page for a screen makes commands
-	// with it. Empty: it makes none.
+	// Folder is the name of the plan's folder, without the way to it; the page for a screen
+	// makes commands with it. Empty: it makes none.
 	Folder string
 }

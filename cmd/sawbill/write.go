@@ -16,7 +16,9 @@ import (
 // plan.
 func (in *invocation) write(p *planfile.Plan, o report.Options, folder string, put func(context.Context, []store.File) error) (int, error) {
 	p.Code = report.Identity(p.Plan, o)
-	o.Folder = filepath.ToSlash(folder)
+	if whole, err := filepath.Abs(folder); err == nil {
+		o.Folder = filepath.Base(whole) // equal jobs give equal pages wherever they lie
+	}
 	pages, warnings, err := planPages(p.Plan, o)
 	if err != nil {
 		return 0, err

@@ -101,7 +101,7 @@
       line.id = "report";
       var name = document.createElement("label");
       name.htmlFor = "report";
-      name.textContent = "To report the cuts that are ticked, run beside the plan:";
+      name.textContent = "To report the cuts that are ticked, run where the plan's folder lies:";
       var copied = document.createElement("span");
       copied.setAttribute("role", "status");
       tools.appendChild(name);
