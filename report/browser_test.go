@@ -76,35 +76,7 @@ var inchRuler = stock.Ruler{Units: stock.Inches}
 // kitchen is the plan of a run of cabinets, in inches, with more than 60 different parts.
 func kitchen(t *testing.T) *cutplan.Plan {
 	t.Helper()
-	const inch = stock.Inch
-	job := stock.Job{
-		Title: "Kitchen run", Units: stock.Inches, Saw: stock.Saw{Kerf: inch / 8, RipCapacity: 36 * inch, CrosscutCapacity: 48 * inch},
-		Offcut: stock.Offcut{Length: 12 * inch, Width: 3 * inch},
-		Stock: []stock.Stock{
-			{Name: "birch 3/4, 4x8", Material: "birch ply 3/4", Length: 96 * inch, Width: 48 * inch, Thickness: 3 * inch / 4, Trim: inch / 4, Price: 8450},
-			{Name: "maple 1x6, 10 ft", Kind: stock.Board, Material: "soft maple", Length: 120 * inch, Width: 11 * inch / 2, Thickness: 3 * inch / 4, Trim: inch, Price: 3120},
-		},
-	}
-	part := func(name, material string, length, width stock.Length, count int) {
-		job.Parts = append(job.Parts, stock.Part{Name: name, Material: material, Length: length, Width: width, Thickness: 3 * inch / 4, Count: count})
-	}
-	for i, wide := range []stock.Length{15 * inch, 18 * inch, 24 * inch, 30 * inch, 33 * inch, 36 * inch} {
-		name := fmt.Sprintf("base cabinet %d ", i+1)
-		part(name+"side", "birch ply 3/4", 69*inch/2, 95*inch/4, 2)
-		part(name+"bottom", "birch ply 3/4", wide-3*inch/2, 95*inch/4, 1)
-		part(name+"shelf", "birch ply 3/4", wide-25*inch/16, 343*inch/16, 1)
-		part(name+"front stretcher", "birch ply 3/4", wide-3*inch/2, 7*inch/2, 2)
-		part(name+"back stretcher", "birch ply 3/4", wide-3*inch/2, 5*inch, 1)
-		part(name+"drawer front", "birch ply 3/4", wide-3*inch/16, 187*inch/32, 1)
-		part(name+"drawer side", "birch ply 3/4", 643*inch/32, 9*inch/2, 2)
-		part(name+"drawer box front", "birch ply 3/4", wide-129*inch/32, 9*inch/2, 2)
-		part(name+"face frame rail", "soft maple", wide-3*inch, 3*inch/2, 2)
-		part(name+"face frame stile", "soft maple", 61*inch/2, 3*inch/2, 2)
-	}
-	p, err := cutplan.Make(t.Context(), job, cutplan.Options{Seed: 1, Iterations: 300})
-	if err != nil {
-		t.Fatal(err)
-	}
+	p := trial(t, "kitchen-run").plan
 	if len(p.Bill) < 60 || len(p.Layouts) < 3 {
 		t.Fatalf("%d blanks, %d layouts", len(p.Bill), len(p.Layouts))
 	}

@@ -243,12 +243,25 @@ func spot(b block, piece drawing.Rect, taken []drawing.Rect) (drawing.Rect, bool
 	for _, sy := range spots {
 		for _, sx := range spots {
 			at := drawing.Rect{X: piece.X + padX + sx*playX, Y: piece.Y + padY + sy*playY, W: b.w, H: b.h}
-			if free(at, taken) {
+			if free(b.apart(at), taken) {
 				return at, true
 			}
 		}
 	}
 	return drawing.Rect{}, false
+}
+
+// apart is the place of a block with the paper beside large type that keeps a number from
+// being read together with it: word spaces grow with the type.
+func (b block) apart(at drawing.Rect) drawing.Rect {
+	const more = 0.5 // mm
+	if tiers[b.tier].text <= 10 {
+		return at
+	}
+	if b.turned {
+		return drawing.Rect{X: at.X, Y: at.Y - more, W: at.W, H: at.H + 2*more}
+	}
+	return drawing.Rect{X: at.X - more, Y: at.Y, W: at.W + 2*more, H: at.H}
 }
 
 func free(r drawing.Rect, taken []drawing.Rect) bool {
