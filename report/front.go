@@ -16,7 +16,7 @@ import (
 func frontPage(b document, p *cutplan.Plan, names offcutNames, o Options) {
 	r := o.Ruler
 	b.Page("what to buy")
-	b.Title(title(p))
+	b.Title(frontTitle(p, o))
 	for _, said := range restNotes(o) {
 		b.Paragraph(said)
 	}
@@ -73,6 +73,14 @@ func frontPage(b document, p *cutplan.Plan, names offcutNames, o Options) {
 		b.Heading("Not cut")
 		b.Table(unplaced(p, r).table())
 	}
+}
+
+// frontTitle tells the rest of a plan from the plan at a glance.
+func frontTitle(p *cutplan.Plan, o Options) string {
+	if o.Rest != nil {
+		return "REST: " + title(p)
+	}
+	return title(p)
 }
 
 // whatIsLeft tells which offcuts to keep, and what they are good for.

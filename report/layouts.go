@@ -27,11 +27,15 @@ const (
 	mostDiagram  = 0.75
 )
 
+// legibleDiagram is what the diagram of a whole sheet takes at least, in mm: a sheet of
+// 2,440 x 1,220 at 1:20.
+const legibleDiagram = 60.0
+
 // diagramRoom is how high the diagram of a sheet may be so that its steps fit
 // below it, in mm; other text around it takes so much.
 func diagramRoom(b *paper.Book, steps paper.Table, around float64) float64 {
 	left := b.Height() - around - b.TableHeight(steps)
-	return min(max(left, leastDiagram*b.Height()), mostDiagram*b.Height())
+	return max(min(max(left, leastDiagram*b.Height()), mostDiagram*b.Height()), legibleDiagram)
 }
 
 // layoutPages draws each sheet on a page of its own, boards several to a page, and tells

@@ -46,7 +46,7 @@ func fit(b *paper.Book, v diagram.View, steps paper.Table, said []string, short 
 			if whole = over <= 0; whole || tries == 0 {
 				picture, room = smaller, high
 			}
-			if most = smaller.Height - over; whole || board || tries == 2 || most < slimDiagram*b.Height() {
+			if most = smaller.Height - over; whole || board || tries == 2 || most < max(slimDiagram*b.Height(), legibleDiagram) {
 				return picture, room, whole
 			}
 		}

@@ -39,17 +39,23 @@ func aboutSizes(r stock.Ruler) string {
 
 // lay lays out the whole document.
 func lay(p *cutplan.Plan, o Options) drawing.Document {
-	r := o.Ruler
 	names := namesOf(p, Identity(p, o))
-	b := paper.New(o.Paper.size(), title(p), names.code, aboutSizes(r))
-	b.Note(whatIf(o))
+	begin := func() *paper.Book {
+		b := paper.New(o.Paper.size(), title(p), names.code, aboutSizes(o.Ruler))
+		b.Note(whatIf(o))
+		return b
+	}
+	b, told := sheetOf(p, names, o, begin), sheetPages
+	if b == nil {
+		b, told = begin(), 0
+	}
 	leftTold := false
 	for _, of := range sections {
-		if o.Pages.has(of.in) {
+		if o.Pages.has(of.in) && of.in&told == 0 {
 			of.lay(book{b, p, names, o, &leftTold})
 		}
 	}
-	if b.Empty() {
+	if b.Pages() == 0 {
 		frontPage(b, p, names, o) // nothing of what was asked for is in this plan
 	}
 	laid := b.Close()
@@ -95,6 +101,17 @@ var sections = []section{
 		}
 	}},
 	{SawPages, func(b book) {
+		if b.Rest != nil {
+			b.Join(func(on *paper.Book) {
+				on.Page("cutting bill")
+				restBill(on, b.plan, b.Options)
+			})
+			b.Join(func(on *paper.Book) { restCautions(on, b.plan, b.Options) })
+			if !*b.leftTold {
+				b.Join(b.left)
+			}
+			return
+		}
 		bill := paperBill(b.plan, b.Ruler)
 		orientFor(b.Book, bill)
 		b.Page("cutting bill")
@@ -113,12 +130,12 @@ var sections = []section{
 	}},
 	{SetupPages, func(b book) { setupPage(b, b.plan, b.names, b.Ruler) }},
 	{BenchPages, func(b book) {
+		if b.Rest != nil {
+			restBench(b.Book, b.plan, b.Options)
+			return
+		}
 		b.Join(func(on *paper.Book) { millingPage(on, b.plan, b.Ruler) })
-		switch {
-		case b.Case == nil:
-		case b.Rest != nil:
-			paperMarks(b.Book, b.plan, b.remaining(b.plan))
-		default:
+		if b.Case != nil {
 			paperMarks(b.Book, b.plan, b.Options)
 			b.Join(func(on *paper.Book) {
 				on.Page("assembly")

@@ -48,7 +48,7 @@ type Book struct {
 	y        float64    // where the next thing goes
 
 	again  drawing.Drawing // at the head of each page that goes on
-	flows  bool            // sections share pages
+	shares int             // so many of the next sections share the page
 	joined bool            // the next section goes on with the page
 
 	bookmarks []drawing.Bookmark
@@ -66,15 +66,19 @@ func New(size Size, title, identity, foot string) *Book {
 // is too long. It must come before the first page.
 func (b *Book) Note(s string) { b.note = s }
 
-// Page starts a new page, headed by section. Where sections share pages it goes on with
-// the page that is begun, if there is room.
+// Page starts a new page, headed by section. Where sections share a page it goes on with
+// the page that is begun.
 func (b *Book) Page(section string) {
 	b.section, b.began, b.again = section, b.part, drawing.Drawing{}
-	if !b.joined && !b.shares() {
+	switch {
+	case b.joined:
+		b.joined = false
+	case b.shares > 0:
+		b.shares--
+	default:
 		b.turn()
 		return
 	}
-	b.joined = false
 	b.Space(betweenSections)
 	last := len(b.sections) - 1
 	if !slices.Contains(b.sections[last], section) {
@@ -85,16 +89,9 @@ func (b *Book) Page(section string) {
 // betweenSections is the room between two on one page, mm.
 const betweenSections = 4.0
 
-// leastShare of a page is left where sections share it.
-const leastShare = 0.4
-
-// Flow lets sections share pages, or ends that. Such pages stay upright.
-func (b *Book) Flow(on bool) { b.flows = on }
-
-// shares reports whether a section that begins now goes on with the page.
-func (b *Book) shares() bool {
-	return b.flows && len(b.pages) > 0 && b.Room() >= leastShare*b.whole()
-}
+// Share lets the next so many sections go on with the page that is begun. Such pages stay
+// upright.
+func (b *Book) Share(sections int) { b.shares = sections }
 
 // Join lays out a section, on the page that is begun if all of it fits there.
 func (b *Book) Join(lay func(*Book)) {
@@ -129,7 +126,7 @@ func (b *Book) Part(title string) {
 // Lie turns the pages from the next one on: upright, or across, on their side. All
 // measures are of such a page at once.
 func (b *Book) Lie(across bool) {
-	if b.across != across && !b.flows {
+	if b.across != across && b.shares == 0 {
 		b.across = across
 		b.size.Width, b.size.Height = b.size.Height, b.size.Width
 	}
@@ -177,17 +174,17 @@ func (b *Book) headed(page drawing.Drawing, sections []string) drawing.Drawing {
 
 func (b *Book) page() *drawing.Drawing { return &b.pages[len(b.pages)-1] }
 
-// Empty reports whether the book has no page yet.
-func (b *Book) Empty() bool { return len(b.pages) == 0 }
+// Pages counts the pages begun.
+func (b *Book) Pages() int { return len(b.pages) }
 
 // Width is how wide the body is, in mm.
 func (b *Book) Width() float64 { return b.size.Width - 2*sideMargin }
 
-// Height is how high the body is that a section finds which begins now, in mm: of an empty
-// page, or what is left where sections share pages.
+// Height is how high the body is that the next section finds, in mm: of an empty page, or
+// an equal share of what is left where sections share one.
 func (b *Book) Height() float64 {
-	if b.shares() {
-		return b.Room() - betweenSections
+	if b.shares > 0 {
+		return b.Room()/float64(b.shares) - betweenSections
 	}
 	return b.whole()
 }

@@ -84,23 +84,29 @@ func TestASectionJoinsAPageThatHasRoomForIt(t *testing.T) {
 	}
 }
 
-// Sections that share pages begin where two fifths of one are left, and find that room; a
-// page on its side is not begun.
+// Sections that share a page find equal shares of what is left of it, and never one on its
+// side.
 func TestSectionsShareAPage(t *testing.T) {
 	b := New(A4, "job", "", "")
-	b.Flow(true)
 	b.Page("store")
 	b.Table(rows(10))
-	left := b.Height()
-	if b.Lie(true); b.Width() > A4.Width || left > b.whole()-50 || left < b.whole()*leastShare-betweenSections {
-		t.Errorf("there are %.0f x %.0f mm", b.Width(), left)
+	b.Share(2)
+	room := b.Room()
+	if b.Lie(true); b.Width() > A4.Width || b.Height() != room/2-betweenSections {
+		t.Errorf("a section finds %.0f x %.0f mm of %.0f", b.Width(), b.Height(), room)
 	}
 	b.Page("layout 1")
-	b.Table(rows(20))
+	b.Heading("first")
+	room = b.Room()
+	if b.Height() != room-betweenSections {
+		t.Errorf("the last section finds %.0f mm of %.0f", b.Height(), room)
+	}
 	b.Page("layout 2")
 	b.Heading("second")
+	b.Page("marks")
+	b.Heading("third")
 	pages := b.Close().Pages
-	if len(pages) != 2 || len(holding(pages, "second")) != 1 || len(holding(pages[:1], "store, layout 1")) != 1 {
+	if len(pages) != 2 || len(holding(pages[:1], "second")) != 1 || len(holding(pages[:1], "store, layout 1, layout 2")) != 1 {
 		t.Errorf("%d pages", len(pages))
 	}
 }
