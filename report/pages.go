@@ -22,16 +22,35 @@ const (
 	AllPages   = StorePages | CasePages | SawPages | LayoutPages | SetupPages | BenchPages | StickPages | LabelPages | CheckPages
 )
 
-// pageNames are the words for the sets, in their order.
-var pageNames = [...]string{"store", "case", "saw", "layouts", "setups", "bench", "sticks", "labels", "checks"}
+// PageSet is a set of pages by its name, with what it holds.
+type PageSet struct{ Name, Holds string }
+
+// PageSets lists the sets in the order in which they are printed.
+var PageSets = [...]PageSet{
+	{"store", "what to buy and to carry home"},
+	{"case", "a case design from all sides"},
+	{"saw", "cutting bill, cautions, and layouts or setups, whichever lead"},
+	{"layouts", "the layouts, also where setups lead"},
+	{"setups", "the setups, also where layouts lead"},
+	{"bench", "milling, marks on the parts, assembly"},
+	{"sticks", "story sticks of slides and pin rows at full size"},
+	{"labels", "labels for pieces and offcuts, to print on one side only"},
+	{"checks", "how sizes of a case came about, and its checks in full"},
+}
 
 // PageNames are the words that [PagesNamed] knows.
-func PageNames() []string { return append(pageNames[:], "all") }
+func PageNames() []string {
+	var names []string
+	for _, s := range PageSets {
+		names = append(names, s.Name)
+	}
+	return append(names, "all")
+}
 
 // PagesNamed are the pages of a name, false if it is not known.
 func PagesNamed(name string) (Pages, bool) {
-	for i, known := range pageNames {
-		if name == known {
+	for i, known := range PageSets {
+		if name == known.Name {
 			return 1 << i, true
 		}
 	}

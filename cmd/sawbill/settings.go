@@ -32,7 +32,7 @@ func (s *settings) printing(f *pflag.FlagSet) {
 func (s *settings) solving(f *pflag.FlagSet) {
 	f.DurationVar(&s.limit, "limit", 10*time.Second, "longest time to look for a better plan")
 	f.Int64Var(&s.iterations, "iterations", 0, "stop after so many improvement steps for each material,\nwhatever time they take: equal runs write equal files")
-	f.Uint64Var(&s.seed, "seed", 1, "of what is drawn at random")
+	f.Uint64Var(&s.seed, "seed", 1, "seed of the random numbers")
 	f.BoolVar(&s.quiet, "quiet", false, "no progress on the terminal, no warnings")
 }
 
@@ -78,7 +78,7 @@ func (s *settings) ruler(job stock.Units) stock.Ruler {
 // onPaper adds the flags of what plan.pdf holds.
 func (s *settings) onPaper(f *pflag.FlagSet) {
 	f.StringVar(&s.paper, "paper", "", "of plan.pdf, `a4|letter`: without it, letter for\nlengths in inches, else a4")
-	f.StringVar(&s.pages, "pages", "", "of plan.pdf, `store,case,...`; without it what most people print,\nstore,case,saw,bench:\n  store    what to buy and to carry home\n  case     a case design from all sides\n  saw      cutting bill, cautions, and layouts or setups, whichever lead\n  layouts  the layouts, also where setups lead\n  setups   the setups, also where layouts lead\n  bench    milling, marks on the parts, assembly\n  labels   labels for pieces and offcuts, to print on one side only\n  checks   how sizes of a case came about, and its checks in full\n  all      all of these")
+	f.StringVar(&s.pages, "pages", "", aboutPages())
 }
 
 // chosen are the pages asked for; 0 where none are.
@@ -119,4 +119,13 @@ func (s *settings) paperFor(r stock.Ruler) report.Paper {
 		return report.Letter
 	}
 	return report.A4
+}
+
+// aboutPages lists the sets of pages for the help of a flag.
+func aboutPages() string {
+	said := "pages of plan.pdf, `store,case,...`; without it the usual ones,\nstore,case,saw,bench:"
+	for _, s := range report.PageSets {
+		said += fmt.Sprintf("\n  %-8s %s", s.Name, s.Holds)
+	}
+	return said + "\n  all      all of these"
 }
