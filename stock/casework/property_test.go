@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"sawbill/stock"
-	"sawbill/stock/casework/internal/sample"
+	"sawbill/stock/casework/sample"
 	"sawbill/stock/casework/joints"
 
 	"github.com/google/go-cmp/cmp"

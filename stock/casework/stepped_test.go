@@ -4,7 +4,7 @@ import (
 	"testing"
 
 	"sawbill/stock"
-	"sawbill/stock/casework/internal/sample"
+	"sawbill/stock/casework/sample"
 )
 
 // withTools is the workshop with usual tools.

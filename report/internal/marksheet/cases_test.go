@@ -9,6 +9,7 @@ import (
 
 	"sawbill/stock"
 	"sawbill/stock/casework"
+	"sawbill/stock/casework/sample"
 	"sawbill/stock/job"
 )
 
@@ -138,14 +139,19 @@ func everySubject(t *testing.T, check func(t *testing.T, s Subject)) {
 	}
 	built := 0
 	for seed := range uint64(300) {
-		c, _ := casework.Derive(randomDesign(rand.New(rand.NewPCG(seed, 3))), workshop)
+		r := rand.New(rand.NewPCG(seed, 3))
+		design, from := randomDesign(r), workshop
+		if seed%2 == 0 {
+			design, from = sample.Random(r), sample.Workshop(stock.Millimeters)
+		}
+		c, _ := casework.Derive(design, from)
 		if c == nil {
 			continue
 		}
 		built++
 		run(fmt.Sprintf("seed %d", seed), lettered(c))
 	}
-	if built < 120 {
+	if built < 200 {
 		t.Errorf("only %d random designs can be built", built)
 	}
 }

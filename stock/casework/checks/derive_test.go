@@ -6,7 +6,7 @@ import (
 	"sawbill/stock"
 	"sawbill/stock/casework/construction"
 	"sawbill/stock/casework/design"
-	"sawbill/stock/casework/internal/sample"
+	"sawbill/stock/casework/sample"
 	"sawbill/stock/casework/joints"
 	"sawbill/stock/casework/marks"
 	"sawbill/stock/casework/pieces"

@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"sawbill/stock"
-	"sawbill/stock/casework/internal/sample"
+	"sawbill/stock/casework/sample"
 
 	"github.com/google/go-cmp/cmp"
 )

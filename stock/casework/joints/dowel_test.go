@@ -5,7 +5,7 @@ import (
 
 	"sawbill/stock"
 	"sawbill/stock/casework/design"
-	"sawbill/stock/casework/internal/sample"
+	"sawbill/stock/casework/sample"
 )
 
 // Facts: a dowel is a third to a half of the stock (common practice, no source).

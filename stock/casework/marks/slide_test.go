@@ -5,7 +5,7 @@ import (
 
 	"sawbill/stock"
 	"sawbill/stock/casework/design"
-	"sawbill/stock/casework/internal/sample"
+	"sawbill/stock/casework/sample"
 	"sawbill/stock/casework/joints"
 )
 
