@@ -7,8 +7,8 @@ import (
 	"testing"
 
 	"sawbill/stock"
-	"sawbill/stock/casework/sample"
 	"sawbill/stock/casework/joints"
+	"sawbill/stock/casework/sample"
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"

@@ -6,10 +6,10 @@ import (
 	"sawbill/stock"
 	"sawbill/stock/casework/construction"
 	"sawbill/stock/casework/design"
-	"sawbill/stock/casework/sample"
 	"sawbill/stock/casework/joints"
 	"sawbill/stock/casework/marks"
 	"sawbill/stock/casework/pieces"
+	"sawbill/stock/casework/sample"
 	"sawbill/stock/casework/sizes"
 	"sawbill/stock/casework/solid"
 

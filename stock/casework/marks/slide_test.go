@@ -5,8 +5,8 @@ import (
 
 	"sawbill/stock"
 	"sawbill/stock/casework/design"
-	"sawbill/stock/casework/sample"
 	"sawbill/stock/casework/joints"
+	"sawbill/stock/casework/sample"
 )
 
 // Inside 400 less 3 are 397: the longest slide by 50 from 250 on is 350. Inside
