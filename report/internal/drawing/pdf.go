@@ -8,6 +8,8 @@ import (
 	"time"
 
 	"github.com/jung-kurt/gofpdf"
+
+	"sawbill/report/internal/pdfa"
 )
 
 // epoch is the date in every PDF: equal drawings give equal bytes.
@@ -31,17 +33,20 @@ type Bookmark struct {
 	Y     float64 // from the top, mm
 }
 
-// PDF writes a document. The only errors are those of the PDF writer itself.
+// PDF writes a document for archives too: PDF/A-2b. The only errors are those of the PDF
+// writer itself.
 func PDF(d Document) ([]byte, error) {
 	f := gofpdf.NewCustom(&gofpdf.InitType{UnitStr: "mm", SizeStr: "A4"})
 	f.SetCatalogSort(true)
 	f.SetCreationDate(epoch)
 	f.SetModificationDate(epoch)
-	f.SetTitle(basic(d.Title), true)
-	f.SetSubject(basic(d.Subject), true)
-	f.SetKeywords(basic(strings.Join(d.Keywords, ", ")), true)
-	f.SetCreator("Sawbill", false)
-	f.SetProducer(producer, false)
+	about := pdfa.Info{Title: basic(d.Title), Subject: basic(d.Subject), Keywords: basic(strings.Join(d.Keywords, ", ")),
+		Creator: "Sawbill", Producer: producer, Date: epoch}
+	f.SetTitle(about.Title, true)
+	f.SetSubject(about.Subject, true)
+	f.SetKeywords(about.Keywords, true)
+	f.SetCreator(about.Creator, false)
+	f.SetProducer(about.Producer, false)
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
 	w := pdfPage{f: f, embedded: make(map[*typeface]bool)}
@@ -71,7 +76,7 @@ func PDF(d Document) ([]byte, error) {
 	if err := f.Output(&out); err != nil {
 		return nil, err
 	}
-	return out.Bytes(), nil
+	return pdfa.Archived(out.Bytes(), about)
 }
 
 // basic is s without the characters beyond the basic plane, which the writer does
