@@ -179,6 +179,9 @@ func (w *pdfPage) draw(p Pen) {
 	w.f.SetDashPattern(styles[p].dash, 0)
 }
 
+// greyShade is how light grey is, of 255.
+const greyShade = 0xdd
+
 // ink sets what areas and letters are filled with.
 func (w *pdfPage) ink(fill Fill) {
 	if w.fill == fill {
@@ -186,8 +189,11 @@ func (w *pdfPage) ink(fill Fill) {
 	}
 	w.fill = fill
 	shade := 0
-	if fill == White {
+	switch fill {
+	case White:
 		shade = 255
+	case Grey:
+		shade = greyShade
 	}
 	w.f.SetFillColor(shade, shade, shade)
 	w.f.SetTextColor(shade, shade, shade)

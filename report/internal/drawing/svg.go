@@ -152,6 +152,8 @@ func paint(f Fill) string {
 	switch f {
 	case White:
 		return "#fff"
+	case Grey:
+		return "#ddd"
 	case Black:
 		return "#000"
 	}
