@@ -90,7 +90,6 @@ func elevationFigures(b *webpage.Page, p *cutplan.Plan, o Options) {
 
 // layoutSections show each layout with its steps.
 func layoutSections(b *webpage.Page, p *cutplan.Plan, names offcutNames, r stock.Ruler) {
-	boards := boardScale(p, names, r, b.Width(), layoutHigh)
 	afterBoard := false
 	for i, l := range p.Layouts {
 		board := l.Stock.Kind == stock.Board
@@ -111,7 +110,7 @@ func layoutSections(b *webpage.Page, p *cutplan.Plan, names offcutNames, r stock
 			b.Paragraph(aboutMarks)
 		}
 		afterBoard = board
-		layoutFigure(b, p, i, boards, names, r)
+		layoutFigure(b, p, i, names, r)
 		steps := p.Steps(l)
 		if len(steps) == 0 {
 			b.Paragraph("No cut is needed.")
@@ -123,16 +122,12 @@ func layoutSections(b *webpage.Page, p *cutplan.Plan, names offcutNames, r stock
 	}
 }
 
-// layoutFigure draws layout i and tells what the drawings leave out; boards all at
-// one scale.
-func layoutFigure(b *webpage.Page, p *cutplan.Plan, i, boards int, names offcutNames, r stock.Ruler) {
+// layoutFigure draws layout i and tells what the drawings leave out.
+func layoutFigure(b *webpage.Page, p *cutplan.Plan, i int, names offcutNames, r stock.Ruler) {
 	l, v := p.Layouts[i], view(p, i, names, r)
 	v.Brief = true
 	narrow := diagram.New(v, webpage.Narrow, narrowHigh)
 	v.Brief = false
-	if l.Stock.Kind == stock.Board {
-		v.Scale = boards
-	}
 	picture := diagram.New(v, b.Width(), layoutHigh)
 	b.Figure(webpage.Figure{
 		Name:        layoutName(l, i, r),

@@ -91,9 +91,6 @@ func TestThePageDrawsAsThePaperDoes(t *testing.T) {
 	page := HTML(p, Options{})
 	for i := range p.Layouts {
 		v := view(p, i, namesOf(p, Identity(p, Options{})), stock.Ruler{})
-		if v.Layout.Stock.Kind == stock.Board {
-			v.Scale = boardScale(p, namesOf(p, Identity(p, Options{})), stock.Ruler{}, webpage.New("", "", "").Width(), layoutHigh)
-		}
 		d := diagram.New(v, webpage.New("", "", "").Width(), layoutHigh)
 		_, drawn, _ := bytes.Cut(d.SVG(""), []byte("</title>\n"))
 		drawn = regexp.MustCompile(` textLength="[^"]*" lengthAdjust="[^"]*"`).ReplaceAll(drawn, nil)

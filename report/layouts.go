@@ -33,15 +33,14 @@ const legibleDiagram = 60.0
 
 // diagramRoom is how high the diagram of a sheet may be so that its steps fit
 // below it, in mm; other text around it takes so much.
-func diagramRoom(b *paper.Book, steps paper.Table, around float64) float64 {
-	left := b.Height() - around - b.TableHeight(steps)
+func diagramRoom(b *paper.Book, steps work, around float64) float64 {
+	left := b.Height() - around - steps.least(b)
 	return max(min(max(left, leastDiagram*b.Height()), mostDiagram*b.Height()), legibleDiagram)
 }
 
 // layoutPages draws each sheet on a page of its own, boards several to a page, and tells
 // last of what stays whole.
 func layoutPages(b *paper.Book, p *cutplan.Plan, names offcutNames, r stock.Ruler) {
-	boards := boardScale(p, names, r, b.Width(), b.Height()/2)
 	afterBoard := false
 	var untouched []int
 	for i, l := range p.Layouts {
@@ -51,10 +50,7 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, names offcutNames, r stock.Rule
 		}
 		board := l.Stock.Kind == stock.Board
 		v := view(p, i, names, r)
-		if board {
-			v.Scale = boards
-		}
-		steps := stepTable(p, i, names, r)
+		steps := workOf(p, i, names, r)
 		mind, later := heed(p, l, v.Steps, r), afterwards(p, l, r)
 		short := func(picture diagram.Picture) paper.Table { return key(p, picture.Short, r) }
 		picture, around := fit(b, v, steps, slices.Concat(mind, later), short, board)
@@ -63,7 +59,7 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, names offcutNames, r stock.Rule
 		whole := m.Draw(b.Width())
 		switch {
 		case board && afterBoard:
-			need := around - headingRoom + boardRoom + b.TableHeight(steps)
+			need := around - headingRoom + boardRoom + steps.least(b)
 			if mapped {
 				need += headingRoom + whole.Height
 			}
@@ -74,8 +70,12 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, names offcutNames, r stock.Rule
 			b.Paragraph(aboutMarks)
 		default:
 			b.Page(fmt.Sprintf("layout %d of %d", i+1, len(p.Layouts)))
-			steps = fitted(b, steps, b.Height()-around)
 		}
+		room := 0.0
+		if !board {
+			room = b.Height() - around
+		}
+		stepsHigh, write := steps.fit(b, room)
 		if mapped {
 			b.Heading(mapName(l.Stock))
 			b.Picture(whole)
@@ -95,17 +95,17 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, names offcutNames, r stock.Rule
 		}
 		notes(b, picture, v.Steps)
 		b.Table(parts)
-		if over := b.TableHeight(steps) + heightOf(b, mind) - b.Room(); over > 0 {
+		if over := stepsHigh + heightOf(b, mind) - b.Room(); over > 0 {
 			b.Repeat(again(b, v, picture, over))
 		}
 		if len(v.Steps) == 0 {
 			b.Paragraph("No cut is needed.")
 		}
-		if b.Room() < b.TableHeight(steps)+heightOf(b, mind) {
+		if b.Room() < stepsHigh+heightOf(b, mind) {
 			say(b, mind) // what is said behind the last step could stand alone on a page
-			b.Table(steps)
+			write()
 		} else {
-			b.Table(steps)
+			write()
 			say(b, mind)
 		}
 		b.Repeat(drawing.Drawing{})
@@ -130,12 +130,18 @@ const (
 	mostRepeated  = 0.4
 )
 
+// mostShrunk is how many times smaller a diagram may be where it is drawn once more.
+const mostShrunk = 2
+
 // again is a diagram once more, for the pages to which its steps run on by over, in mm:
 // steps are of no use without it.
 func again(b *paper.Book, v diagram.View, picture diagram.Picture, over float64) drawing.Drawing {
 	most := min(max(b.Height()-over-lostAtTurn, leastRepeated*b.Height()), mostRepeated*b.Height())
 	if picture.Height > most && v.Layout.Stock.Kind == stock.Sheet {
-		picture = diagram.New(v, b.Width(), most)
+		scale := picture.Scale
+		if picture = diagram.New(v, b.Width(), most); picture.Scale > mostShrunk*scale {
+			return drawing.Drawing{} // nobody could read it
+		}
 	}
 	if picture.Height > mostRepeated*b.Height() {
 		return drawing.Drawing{}
@@ -201,18 +207,6 @@ func fitted(b *paper.Book, steps paper.Table, room float64) paper.Table {
 		}
 	}
 	return steps
-}
-
-// boardScale is the scale at which the longest board fits: one for all of them,
-// so that boards on a page can be compared.
-func boardScale(p *cutplan.Plan, names offcutNames, r stock.Ruler, wide, high float64) int {
-	scale := 0
-	for i, l := range p.Layouts {
-		if l.Stock.Kind == stock.Board {
-			scale = max(scale, diagram.New(view(p, i, names, r), wide, high).Scale)
-		}
-	}
-	return scale
 }
 
 func layoutHeading(l cutplan.Layout, i int, r stock.Ruler) string {

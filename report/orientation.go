@@ -34,7 +34,7 @@ const slimDiagram = 0.28
 
 // fit draws a layout for pages that lie upright or, of a sheet, across, whichever is
 // better, and turns the book so. The steps and what is said around the diagram go with it.
-func fit(b *paper.Book, v diagram.View, steps paper.Table, said []string, short func(diagram.Picture) paper.Table, board bool) (diagram.Picture, float64) {
+func fit(b *paper.Book, v diagram.View, steps work, said []string, short func(diagram.Picture) paper.Table, board bool) (diagram.Picture, float64) {
 	draw := func(across bool) (picture diagram.Picture, room float64, whole bool) {
 		b.Lie(across)
 		around := headingRoom + heightOf(b, said)
@@ -42,7 +42,7 @@ func fit(b *paper.Book, v diagram.View, steps paper.Table, said []string, short 
 		for tries := 0; ; tries++ {
 			smaller := diagram.New(v, b.Width(), most)
 			high := around + smaller.Height + b.TableHeight(short(smaller))
-			over := high + b.TableHeight(steps) - b.Height()
+			over := high + steps.least(b) - b.Height()
 			if whole = over <= 0; whole || tries == 0 {
 				picture, room = smaller, high
 			}
@@ -63,7 +63,7 @@ func fit(b *paper.Book, v diagram.View, steps paper.Table, said []string, short 
 	if whole {
 		return upright, around
 	}
-	return grown(b, v, upright, around, b.TableHeight(steps), func(picture diagram.Picture) float64 {
+	return grown(b, v, upright, around, steps.least(b), func(picture diagram.Picture) float64 {
 		return headingRoom + heightOf(b, said) + picture.Height + b.TableHeight(short(picture))
 	})
 }

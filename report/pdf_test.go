@@ -128,7 +128,7 @@ func wanted(p *cutplan.Plan, r stock.Ruler) []string {
 			}
 			if n != nil && n.Use == cutplan.Part {
 				b := p.Bill[n.Blank] // a turned part keeps its own length first
-				off = b.Mark + " " + shortened(b.Name()) + ", " + r.Size(b.Length, b.Width)
+				off = ", " + r.Size(b.Length, b.Width) // behind its mark, with its name or without
 			} else if n != nil && n.Use == cutplan.Waste {
 				off = "waste" // nobody measures it
 			}

@@ -181,3 +181,18 @@ func (a arrow) measures(n *cutplan.Node, f frame) bool {
 	}
 	return a.step.Setting == n.Length && abs(a.from.X-piece.X) < near && a.from.Y > piece.Y && a.from.Y < piece.Bottom()
 }
+
+// Sign draws the sign for what guides a cut at a point of the edge that guides it, within
+// the piece, which lies in a direction from there. It returns the paper that it takes.
+func Sign(d *drawing.Drawing, at, into drawing.Point, guide cutplan.Guide) drawing.Rect {
+	upright := into.X == 0
+	sign := guideSign(at, upright, guide)
+	switch {
+	case upright && into.Y > 0:
+		at.Y += sign.H
+	case !upright && into.X < 0:
+		at.X -= sign.W
+	}
+	drawGuide(d, at, upright, guide)
+	return guideSign(at, upright, guide)
+}

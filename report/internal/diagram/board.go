@@ -33,7 +33,7 @@ func newBoard(v View, width float64) Picture {
 	board := slab{v: v, saw: sawnBy(v.Steps), equal: []cutplan.Node{v.Layout.Root}, whole: true}
 	details := board.details()
 	board.closed = names(details)
-	p := Picture{Scale: max(board.scaleFor(width, 0), v.Scale)}
+	p := Picture{Scale: board.scaleFor(width, 0)}
 	p.Width = width
 	placed := board.place(p.Scale, width)
 	p.addRow([]placedSlab{placed})

@@ -19,7 +19,6 @@ type BoardMap struct {
 	// Clear are the stretches between the defects, from the reference end on.
 	Clear []Stretch
 	Ruler stock.Ruler
-	Scale int // n of "1:n" at least
 }
 
 // Stretch is a clear stretch of a board.
@@ -80,24 +79,13 @@ func letter(i int) string {
 	return letter(i/len(letters)-1) + letter(i%len(letters))
 }
 
-// Cuts counts the crosscuts that free stretches.
-func (m BoardMap) Cuts() int {
-	n := 0
-	for _, k := range m.marks() {
-		if k.own {
-			n++
-		}
-	}
-	return n
-}
-
 const leastMapHigh = 11.0 // mm of a board on its map, at least: names stand in it
 
 // Draw draws the map as wide as it may be, in mm. A narrow board is drawn wider than its
 // scale says, so that there is room for names.
 func (m BoardMap) Draw(width float64) drawing.Drawing {
 	wide := width - cornerRoom - slabRight
-	scale := max(1, m.Scale, int(math.Ceil(mm(m.Length)/wide)))
+	scale := max(1, int(math.Ceil(mm(m.Length)/wide)))
 	f := frame{scale: scale}
 	f.stock = drawing.Rect{X: cornerRoom, Y: slabHead, W: mm(m.Length) / float64(scale), H: max(leastMapHigh, mm(m.Width)/float64(scale))}
 	f.picture = drawing.Rect{W: width}

@@ -41,8 +41,6 @@ type View struct {
 	// Brief leaves out settings and names of parts: for a narrow screen, where the steps
 	// stand below. Of boards it changes nothing.
 	Brief bool
-	// Scale is n of "1:n" at least; 0 is whatever fills the room.
-	Scale int
 }
 
 // Picture is a diagram, drawn as large as its room allows.
@@ -123,7 +121,7 @@ func newFrame(v View, width, height float64, reserved lanes) frame {
 	left := reserved.left + dimensionLane
 	wide := width - left - sideMargin - reserved.right
 	high := height - head - reserved.top - reserved.below - dimensionLane
-	scale := max(1, v.Scale,
+	scale := max(1,
 		int(math.Ceil(mm(s.Length)/wide)),
 		int(math.Ceil(mm(s.Width)/max(high, 1))))
 	f := frame{scale: scale, lanes: reserved}
