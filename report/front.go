@@ -17,6 +17,9 @@ func frontPage(b document, p *cutplan.Plan, names offcutNames, o Options) {
 	r := o.Ruler
 	b.Page("what to buy")
 	b.Title(frontTitle(p, o))
+	if o.standIns {
+		b.Paragraph(aboutStandIns)
+	}
 	for _, said := range restNotes(o) {
 		b.Paragraph(said)
 	}

@@ -22,7 +22,7 @@ func PDF(p *cutplan.Plan, o Options) ([]byte, []string, error) {
 	if err != nil {
 		return nil, nil, fmt.Errorf("writing the PDF: %w", err)
 	}
-	return data, warnings(laid.Pages), nil
+	return data, append(standInWarnings(p), warnings(laid.Pages)...), nil
 }
 
 func title(p *cutplan.Plan) string {
@@ -39,6 +39,7 @@ func aboutSizes(r stock.Ruler) string {
 
 // lay lays out the whole document.
 func lay(p *cutplan.Plan, o Options) drawing.Document {
+	p, o = writable(p, o)
 	names := namesOf(p, Identity(p, o))
 	begin := func() *paper.Book {
 		b := paper.New(o.Paper.size(), title(p), names.code, aboutSizes(o.Ruler))

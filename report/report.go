@@ -59,4 +59,6 @@ type Options struct {
 	// Folder is the name of the plan's folder, without the way to it; the page for a screen
 	// makes commands with it. Empty: it makes none.
 	Folder string
+
+	standIns bool // names that the fonts cannot write have others
 }

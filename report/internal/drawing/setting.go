@@ -132,6 +132,12 @@ func isMark(r rune) bool { return unicode.Is(unicode.Mn, r) }
 // Replacement stands for a character that the fonts lack.
 const Replacement = '□'
 
+// Writable reports whether the fonts have all signs of s.
+func Writable(s string) bool {
+	_, missing := printable(s)
+	return len(missing) == 0
+}
+
 // printable returns s as the fonts can write it, and what they lack. Letters and
 // their marks become one character where there is one.
 func printable(s string) (string, []rune) {
