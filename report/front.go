@@ -65,7 +65,7 @@ func frontPage(b document, p *cutplan.Plan, names offcutNames, o Options) {
 			b.Paragraph(said)
 		}
 	}
-	if said := tipping(o); said != "" {
+	for _, said := range warningsOf(o) {
 		b.Strong(said)
 	}
 	if rack := fromTheRack(p, r); len(rack.rows) > 0 {
@@ -158,23 +158,39 @@ func alsoToBuy(o Options, r stock.Ruler) listing {
 	return l
 }
 
-// tipping is a warning where a case may tip.
-func tipping(o Options) string {
+// warningsOf tells what a case must not be built without heeding: loads beyond their limits,
+// and that it may tip. The checks have the figures.
+func warningsOf(o Options) []string {
 	if o.Case == nil || o.Rest != nil {
-		return ""
+		return nil
 	}
+	var said []string
 	for _, k := range o.Case.Checks {
+		if is := outcome(k); k.Verdict == casework.Beyond && !slices.Contains(said, is) {
+			said = append(said, is)
+		}
+	}
+	if tips := tipping(o.Case); tips != "" {
+		said = append(said, tips)
+	}
+	return said
+}
+
+// tipping is a warning where a case may tip.
+func tipping(c *casework.Case) string {
+	const see = "; see " + checksHeading + ", which --pages checks prints."
+	for _, k := range c.Checks {
 		switch {
 		case k.Subject != "tipping":
 		case k.Verdict == casework.Tips:
-			return "IT TIPS in states that were reckoned: anchor it to the wall; see " + checksHeading + "."
+			return "It tips in a state that was checked: anchor it to the wall" + see
 		default:
-			return "It can tip: anchor it to the wall; see " + checksHeading + "."
+			return "It can tip: anchor it to the wall" + see
 		}
 	}
-	for _, c := range o.Case.Cautions {
+	for _, c := range c.Cautions {
 		if c.Subject == "tipping" {
-			return "It may tip, which was not reckoned: anchor it to the wall; see the cautions."
+			return "It may tip, which was not checked: anchor it to the wall; see the cautions."
 		}
 	}
 	return ""

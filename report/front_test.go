@@ -57,46 +57,48 @@ func TestTheFirstPageNamesWhatElseToBuy(t *testing.T) {
 	}
 }
 
-// A case that can tip says so once on the first page, on the phone's page and on the
-// terminal, by what was reckoned of it; none is told where nothing is.
-func TestACaseThatCanTipSaysSoWhereItIsBought(t *testing.T) {
+// What a case must not be built without heeding is said once on the first page, on the
+// phone's page and on the terminal: a load beyond its limit, and that the case can tip.
+func TestACaseWarnsWhereItIsBought(t *testing.T) {
+	sags := casework.Check{Subject: "shelf deflection", Of: "shelf", Verdict: casework.Beyond, Text: "It sags some 7 mm."}
+	const sagging, see = "shelf, beyond the limit: It sags some 7 mm.", "; see Checks, which --pages checks prints."
 	check := func(v casework.Verdict) *casework.Case {
-		return &casework.Case{Checks: []casework.Check{{Subject: "shelf deflection", Verdict: casework.Beyond}, {Subject: "tipping", Verdict: v}}}
+		return &casework.Case{Checks: []casework.Check{sags, sags, {Subject: "tipping", Of: "case", Verdict: v}}}
 	}
 	tests := []struct {
 		reason string
 		of     *casework.Case
-		want   string
+		want   []string
 	}{
-		{"no case", nil, ""},
-		{"nothing of tipping", &casework.Case{Checks: []casework.Check{{Subject: "shelf deflection", Verdict: casework.Beyond}}}, ""},
-		{"tips", check(casework.Tips), "IT TIPS in states that were reckoned: anchor it to the wall; see Checks."},
-		{"stands in what was reckoned", check(casework.Stands), "It can tip: anchor it to the wall; see Checks."},
-		{"not reckoned", &casework.Case{Cautions: []casework.Caution{{Subject: "tipping", Text: "Fix it to the wall."}}},
-			"It may tip, which was not reckoned: anchor it to the wall; see the cautions."},
+		{"no case", nil, nil},
+		{"all within", &casework.Case{Checks: []casework.Check{{Subject: "shelf deflection", Verdict: casework.Within}}}, nil},
+		{"tips", check(casework.Tips), []string{sagging, "It tips in a state that was checked: anchor it to the wall" + see}},
+		{"stands in what was checked", check(casework.Stands), []string{sagging, "It can tip: anchor it to the wall" + see}},
+		{"not checked", &casework.Case{Cautions: []casework.Caution{{Subject: "tipping", Text: "Fix it to the wall."}}},
+			[]string{"It may tip, which was not checked: anchor it to the wall; see the cautions."}},
 	}
 	for _, tt := range tests {
 		o := Options{Case: tt.of}
-		if got := tipping(o); got != tt.want {
+		if got := warningsOf(o); !slices.Equal(got, tt.want) {
 			t.Errorf("%s: %q, want %q", tt.reason, got, tt.want)
-		}
-		if tt.want == "" {
-			continue
 		}
 		var first, terminal strings.Builder
 		for _, text := range lay(bench(), whole(o)).Pages[0].Texts() {
-			first.WriteString(text.String + "\n")
+			first.WriteString(text.String + " ")
 		}
 		if err := Summary(&terminal, bench(), o); err != nil {
 			t.Fatal(err)
 		}
-		for where, said := range map[string]string{"first page": first.String(), "terminal": terminal.String(), "phone": string(HTML(bench(), o))} {
-			if n := strings.Count(said, tt.want); n != 1 {
-				t.Errorf("%s: the %s tells it %d times", tt.reason, where, n)
+		front, _, _ := strings.Cut(string(HTML(bench(), o)), checksHeading+"</h2>")
+		for _, want := range tt.want {
+			for where, said := range map[string]string{"first page": first.String(), "terminal": terminal.String(), "phone": front} {
+				if n := strings.Count(said, want); n != 1 {
+					t.Errorf("%s: the %s tells it %d times", tt.reason, where, n)
+				}
 			}
 		}
 	}
-	if got := tipping(Options{Case: check(casework.Tips), Rest: &Rest{}}); got != "" {
+	if got := warningsOf(Options{Case: check(casework.Tips), Rest: &Rest{}}); got != nil {
 		t.Errorf("the plan of a rest says %q again", got)
 	}
 }

@@ -127,7 +127,7 @@ func wanted(p *cutplan.Plan, r stock.Ruler) []string {
 				n = &n.Children[0] // it needs no cut
 			}
 			if n != nil && n.Use == cutplan.Part {
-				b := p.Bill[n.Blank] // a turned part keeps its own length first
+				b := p.Bill[n.Blank]                   // a turned part keeps its own length first
 				off = ", " + r.Size(b.Length, b.Width) // behind its mark, with its name or without
 			} else if n != nil && n.Use == cutplan.Waste {
 				off = "waste" // nobody measures it

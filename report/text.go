@@ -69,7 +69,7 @@ func Summary(to io.Writer, p *cutplan.Plan, o Options) error {
 	if c := cover(p); c != "" {
 		w.line("%s", c)
 	}
-	if said := tipping(o); said != "" {
+	for _, said := range warningsOf(o) {
 		w.line("%s", said)
 	}
 	w.listing(estimatesHeading, estimates(p.Estimates))

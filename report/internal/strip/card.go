@@ -16,8 +16,8 @@ type Card struct {
 	Guide, Setting string
 	// Note stands behind the setting, and Warning, which must not be missed; may be empty.
 	Note, Warning string
-	Lines   []Line
-	Piece   Piece
+	Lines         []Line
+	Piece         Piece
 }
 
 // Line is words below the setting.
