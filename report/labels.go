@@ -231,12 +231,8 @@ func (w *labelWriter) remarks(b cutplan.Blank, at place, asCut bool) []string {
 		add("finished as cut")
 	}
 	add(note(b.Part))
-	if at.face != "" {
-		if at.inside {
-			add("label on the inside: " + at.face)
-		} else {
-			add("label on the " + at.face)
-		}
+	if at.face != "" && !at.inside { // of the inside the picture tells
+		add("label on the " + at.face)
 	}
 	if len(at.edging) > 0 {
 		edges := make([]string, len(at.edging))

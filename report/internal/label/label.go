@@ -27,13 +27,15 @@ type Label struct {
 
 // Margins and type, in mm and points.
 const (
-	pad      = 1.9 // between the cut line and what is written
-	headHigh = 9.5
-	sizeHigh = 6.2 // a size in two lines at the most
-	nextHigh = 8.2 // what is next, likewise
-	column   = 2.0 // between what stands side by side
-	ofSize   = 9.0
-	footSize = drawing.SmallestSize
+	pad       = 1.9 // between the cut line and what is written
+	headHigh  = 9.5
+	headShare = 0.27 // of a low label, at most
+	fillHigh  = 6.0  // of the rule to write on
+	sizeHigh  = 6.2  // a size in two lines at the most
+	nextHigh  = 8.2  // what is next, likewise
+	column    = 2.0  // between what stands side by side
+	ofSize    = 9.0
+	footSize  = drawing.SmallestSize
 )
 
 var (
@@ -48,40 +50,49 @@ var (
 // draw writes the label into the room within the cut lines.
 func (l Label) draw(d *drawing.Drawing, cell drawing.Rect) {
 	room := cell.Inset(pad)
-	l.head(d, drawing.Rect{X: room.X, Y: room.Y, W: room.W, H: headHigh})
-	bottom := room.Bottom() - l.foot(d, room)
-	y := room.Y + headHigh + 0.6
-	y += one(d, l.Cut, drawing.Bold, cutSizes, drawing.Rect{X: room.X, Y: y, W: room.W, H: sizeHigh})
-	rest := drawing.Rect{X: room.X, Y: y, W: room.W, H: bottom - y}
-	if w := l.Piece.draw(d, rest); w > 0 {
-		rest.W -= w + column
-	}
+	head := drawing.Rect{X: room.X, Y: room.Y, W: room.W, H: min(headHigh, headShare*cell.H)}
+	var size, picture drawing.Drawing
+	y := head.Bottom() + 0.6
+	y += one(&size, l.Cut, drawing.Bold, cutSizes, drawing.Rect{X: room.X, Y: y, W: room.W, H: sizeHigh})
+	rest := drawing.Rect{X: room.X, Y: y, W: room.W, H: room.Bottom() - l.foot(d, room) - y}
+	taken := l.Piece.draw(&picture, rest)
+	l.head(d, head, l.Piece.Inside && taken.W == 0)
+	d.Place(size, drawing.Point{})
+	d.Place(picture, drawing.Point{})
 	if l.Fill != "" {
 		base := rest.Bottom() - 0.8
 		d.Text(drawing.Text{At: drawing.Point{X: rest.X, Y: base}, String: l.Fill, Size: lineSizes[0]})
 		from := rest.X + drawing.Width(l.Fill, drawing.Regular, lineSizes[0]) + column
-		d.Line(drawing.Point{X: from, Y: base}, drawing.Point{X: rest.Right(), Y: base}, drawing.Narrow)
-		rest.H -= 6
+		d.Line(drawing.Point{X: from, Y: base}, drawing.Point{X: rest.X + beside(rest, taken, base-fillHigh), Y: base}, drawing.Narrow)
+		rest.H -= fillHigh
 	}
 	for _, said := range []struct {
 		text  string
 		face  drawing.Face
 		sizes []float64
 	}{{l.Finished, drawing.Regular, finishSizes}, {l.Next, drawing.Bold, nextSizes}} {
-		high := one(d, said.text, said.face, said.sizes, drawing.Rect{X: rest.X, Y: rest.Y, W: rest.W, H: min(nextHigh, rest.H)})
+		high := one(d, said.text, said.face, said.sizes, drawing.Rect{X: rest.X, Y: rest.Y, W: beside(rest, taken, rest.Y), H: min(nextHigh, rest.H)})
 		rest.Y, rest.H = rest.Y+high, rest.H-high
 	}
 	rest.Y, rest.H = rest.Y+0.4, rest.H-0.4
-	l.remarks(d, rest)
+	l.remarks(d, rest, taken)
 }
 
-// head is the mark, the name beside it, and which of how many.
-func (l Label) head(d *drawing.Drawing, room drawing.Rect) {
-	of := drawing.Width(l.Of, drawing.Bold, ofSize)
-	if l.Of != "" {
-		d.Text(drawing.Text{At: drawing.Point{X: room.Right(), Y: room.Y + drawing.Rise(ofSize)}, String: l.Of,
-			Size: ofSize, Face: drawing.Bold, Align: drawing.Right})
-		of += column
+// head is the mark, the name beside it, and which of how many. The inside is told below
+// that where the label has no room for the picture.
+func (l Label) head(d *drawing.Drawing, room drawing.Rect, inside bool) {
+	of, y := 0.0, room.Y
+	right := func(s string) {
+		if s == "" {
+			return
+		}
+		d.Text(drawing.Text{At: drawing.Point{X: room.Right(), Y: y + drawing.Rise(ofSize)}, String: s, Size: ofSize, Face: drawing.Bold, Align: drawing.Right})
+		y += drawing.LineHeight(ofSize)
+		of = max(of, drawing.Width(s, drawing.Bold, ofSize)+column)
+	}
+	right(l.Of)
+	if inside {
+		right(insideWord)
 	}
 	size := fitting(l.Mark, drawing.Bold, markSizes, room.W*0.4, room.H)
 	mark := drawing.Shorten(l.Mark, drawing.Bold, size, room.W*0.4)
@@ -109,11 +120,14 @@ func (l Label) foot(d *drawing.Drawing, room drawing.Rect) float64 {
 	return drawing.RiseOf(job+l.Plan, drawing.Regular, footSize) + fall + 0.6
 }
 
-// remarks writes where the piece comes from, in bold, and the remarks below.
-func (l Label) remarks(d *drawing.Drawing, room drawing.Rect) {
+// remarks writes where the piece comes from, in bold, and the remarks below, around the
+// picture.
+func (l Label) remarks(d *drawing.Drawing, room, picture drawing.Rect) {
 	if l.Where != "" {
-		h := one(d, l.Where, drawing.Bold, lineSizes, room)
+		where := room
+		where.W = beside(room, picture, room.Y)
+		h := one(d, l.Where, drawing.Bold, lineSizes, where)
 		room.Y, room.H = room.Y+h, room.H-h
 	}
-	write(d, l.Lines, drawing.Regular, lineSizes, room)
+	flow(d, l.Lines, drawing.Regular, lineSizes, room, picture)
 }

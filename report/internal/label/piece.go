@@ -24,24 +24,29 @@ type Piece struct {
 // Sides are those of the picture.
 type Sides struct{ Lower, Upper, Left, Right bool }
 
+// insideWord marks the face of a piece that looks into the case.
+const insideWord = "INSIDE"
+
 const (
 	pieceWide, pieceHigh = 15.0, 7.6
 	pieceGap             = 0.7 // mm between the outline and a word
 	edgingOff            = 1.0 // mm between the outline and the line of edging
 	edgingRoom           = 1.5 // mm that such a line takes
 	pieceSize            = drawing.SmallestSize
+	wordSize             = 8.0 // pt, of what names an edge or an end
+	insideSize           = 9.0 // pt: whoever fixes the label must not miss it
 )
 
-// draw puts the picture into the upper right corner of room, and returns its
-// width; 0 where there is nothing to tell or no room to tell it in.
-func (p Piece) draw(d *drawing.Drawing, room drawing.Rect) float64 {
+// draw puts the picture into the upper right corner of room, and returns the paper
+// that it takes; none where there is nothing to tell or no room to tell it in.
+func (p Piece) draw(d *drawing.Drawing, room drawing.Rect) drawing.Rect {
 	if p == (Piece{}) {
-		return 0
+		return drawing.Rect{}
 	}
-	word := drawing.Height(pieceSize)
+	word, inside := drawing.Height(wordSize), drawing.Height(insideSize)
 	body := pieceHigh
 	if p.Inside {
-		body += word
+		body += inside
 	}
 	high, wide := body, pieceWide
 	lower, right := 0.0, 0.0
@@ -65,7 +70,7 @@ func (p Piece) draw(d *drawing.Drawing, room drawing.Rect) float64 {
 		wide += pieceGap + word
 	}
 	if high > room.H || wide > room.W/2 {
-		return 0
+		return drawing.Rect{}
 	}
 	box := drawing.Rect{X: room.Right() - wide, Y: room.Y + 0.4, W: pieceWide, H: body - 0.4}
 	if p.Edged.Left {
@@ -78,20 +83,20 @@ func (p Piece) draw(d *drawing.Drawing, room drawing.Rect) float64 {
 	p.edging(d, box)
 	if p.Edge != "" { // a bold line is the edge that is named, in the manner of a face edge mark
 		d.Line(drawing.Point{X: box.X, Y: box.Bottom()}, drawing.Point{X: box.Right(), Y: box.Bottom()}, drawing.Outline)
-		at := drawing.Point{X: box.Center().X, Y: box.Bottom() + lower + pieceGap + drawing.Rise(pieceSize)}
-		d.Text(drawing.Text{At: at, String: p.Edge, Size: pieceSize, Align: drawing.Center})
+		at := drawing.Point{X: box.Center().X, Y: box.Bottom() + lower + pieceGap + drawing.Rise(wordSize)}
+		d.Text(drawing.Text{At: at, String: p.Edge, Size: wordSize, Align: drawing.Center})
 	}
 	if p.End != "" {
-		at := drawing.Point{X: box.Right() + right + pieceGap + drawing.Rise(pieceSize), Y: box.Center().Y}
-		d.Text(drawing.Text{At: at, String: p.End, Size: pieceSize, Align: drawing.Center, Turned: true})
+		at := drawing.Point{X: box.Right() + right + pieceGap + drawing.Rise(wordSize), Y: box.Center().Y}
+		d.Text(drawing.Text{At: at, String: p.End, Size: wordSize, Align: drawing.Center, Turned: true})
 	}
 	if p.Inside {
-		base := box.Bottom() - 0.7 - drawing.Descent*pieceSize*0.3528/2
-		d.Text(drawing.Text{At: drawing.Point{X: box.Center().X, Y: base}, String: "INSIDE", Size: pieceSize, Face: drawing.Bold, Align: drawing.Center})
-		box.H -= word
+		base := box.Bottom() - 0.7 - drawing.FallOf(insideWord, drawing.Bold, insideSize)
+		d.Text(drawing.Text{At: drawing.Point{X: box.Center().X, Y: base}, String: insideWord, Size: insideSize, Face: drawing.Bold, Align: drawing.Center})
+		box.H -= inside
 	}
 	p.grain(d, box.Inset(0.9))
-	return wide
+	return drawing.Rect{X: room.Right() - wide, Y: room.Y, W: wide, H: high}
 }
 
 // edging draws a wide line beside each side that gets edging.

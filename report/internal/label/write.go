@@ -1,6 +1,10 @@
 package label
 
-import "sawbill/report/internal/drawing"
+import (
+	"strings"
+
+	"sawbill/report/internal/drawing"
+)
 
 // hair parts lines whose letters reach further than most, mm.
 const hair = 0.15
@@ -29,7 +33,13 @@ func one(d *drawing.Drawing, s string, face drawing.Face, sizes []float64, room 
 	if s == "" {
 		return 0
 	}
-	size := fitting(s, face, sizes, room.W, room.H)
+	size := sizes[len(sizes)-1]
+	for _, larger := range sizes {
+		if drawing.Width(s, face, larger) <= room.W && step(s, face, larger) <= room.H {
+			size = larger
+			break
+		}
+	}
 	return write(d, []string{s}, face, []float64{size}, room)
 }
 
@@ -37,25 +47,25 @@ func one(d *drawing.Drawing, s string, face drawing.Face, sizes []float64, room 
 // all of them fit, and returns the height they take. What does not fit in the
 // least is left out, with an ellipsis.
 func write(d *drawing.Drawing, paragraphs []string, face drawing.Face, sizes []float64, room drawing.Rect) float64 {
+	return flow(d, paragraphs, face, sizes, room, drawing.Rect{})
+}
+
+// flow does the same around a picture at the right of the room: lines that begin
+// below it are as wide as the room.
+func flow(d *drawing.Drawing, paragraphs []string, face drawing.Face, sizes []float64, room, picture drawing.Rect) float64 {
 	var lines []string
 	var size float64
-	fits := 0
+	whole := false
 	for _, size = range sizes {
-		lines = lines[:0]
-		for _, p := range paragraphs {
-			if p != "" {
-				lines = append(lines, drawing.Wrap(p, face, size, room.W)...)
-			}
-		}
-		if fits = within(lines, face, size, room.H); fits == len(lines) {
+		if lines, whole = broken(paragraphs, face, size, room, picture); whole {
 			break
 		}
 	}
-	if fits < len(lines) && fits > 0 {
-		lines[fits-1] = ended(lines[fits-1], face, size, room.W)
-	}
 	y := room.Y
-	for _, s := range lines[:fits] {
+	for i, s := range lines {
+		if i == len(lines)-1 && !whole {
+			s = ended(s, face, size, beside(room, picture, y))
+		}
 		rise := max(drawing.Rise(size), drawing.RiseOf(s, face, size))
 		d.Text(drawing.Text{At: drawing.Point{X: room.X, Y: y + rise}, String: s, Size: size, Face: face})
 		y += step(s, face, size)
@@ -63,15 +73,30 @@ func write(d *drawing.Drawing, paragraphs []string, face drawing.Face, sizes []f
 	return y - room.Y
 }
 
-// within counts the lines that a height has room for.
-func within(lines []string, face drawing.Face, size, height float64) int {
-	for i, s := range lines {
-		height -= step(s, face, size)
-		if height < 0 {
-			return i
+// broken breaks paragraphs into the lines that the room holds; whole is false where it
+// does not hold all of them.
+func broken(paragraphs []string, face drawing.Face, size float64, room, picture drawing.Rect) (lines []string, whole bool) {
+	y := room.Y
+	for _, p := range paragraphs {
+		for p = strings.Join(strings.Fields(p), " "); p != ""; {
+			line := drawing.Wrap(p, face, size, beside(room, picture, y))[0]
+			y += step(line, face, size)
+			if y > room.Bottom() {
+				return lines, false
+			}
+			lines = append(lines, line)
+			p = strings.TrimSpace(strings.TrimPrefix(p, line))
 		}
 	}
-	return len(lines)
+	return lines, true
+}
+
+// beside is how wide a line may be that begins at a height.
+func beside(room, picture drawing.Rect, y float64) float64 {
+	if picture.W > 0 && y < picture.Bottom() {
+		return picture.X - column - room.X
+	}
+	return room.W
 }
 
 // ended is a line that is not the last, which could not be written.
