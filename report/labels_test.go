@@ -2,6 +2,8 @@ package report
 
 import (
 	"fmt"
+	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 
@@ -104,34 +106,57 @@ func TestLabelsTellGangsDryFitsAndTheCase(t *testing.T) {
 	}
 }
 
-// Every text of a label lies within its own lines.
+// Every text of a label lies within its own lines, legible, whether labels are cut apart or
+// lie on sheets of their own.
 func TestNothingOnALabelCrossesTheCutLines(t *testing.T) {
-	plans := []*cutplan.Plan{bench(), many(300)}
-	for seed := range uint64(15) {
-		p := samples.Random(seed)
-		plans = append(plans, &p)
+	options := []Options{{}, {Paper: Letter, Ruler: inches}, {Case: chest()}}
+	for _, p := range []*cutplan.Plan{bench(), many(300)} {
+		for _, o := range options {
+			labelsKeepApart(t, p, o, nil)
+		}
 	}
-	for i, p := range plans {
-		for _, o := range []Options{{}, {Paper: Letter, Ruler: inches}, {Case: chest()}} {
-			b := paper.New(o.Paper.size(), "title", "", "foot")
-			grid := label.New(b.Width(), b.Height()-10)
-			all := labels(p, namesOf(p, ""), o)
-			for k := range all {
-				all[k].Job, all[k].Plan = "a job with a title that is long enough for any wall", "7K3Q-21"
-			}
-			for n, page := range grid.Pages(all) {
-				if err := drawing.CheckLegible(page); err != nil {
-					t.Fatalf("plan %d, page %d: %v", i, n+1, err)
-				}
-				w, h := grid.Width/float64(grid.Columns), grid.Height/float64(grid.Rows)
-				for _, text := range page.Texts() {
-					box := text.Box()
-					column, row := int(box.X/w), int(box.Y/h)
-					cell := drawing.Rect{X: float64(column) * w, Y: float64(row) * h, W: w, H: h}
-					if !cell.Inset(1).Contains(box) {
-						t.Fatalf("plan %d, page %d: %q at %.1f crosses a cut line", i, n+1, text.String, box)
-					}
-				}
+	for seed := range uint64(300) {
+		p := samples.Random(seed)
+		labelsKeepApart(t, &p, options[seed%3], rand.New(rand.NewPCG(seed, 9)))
+		if t.Failed() {
+			t.Fatalf("seed %d", seed)
+		}
+	}
+}
+
+// labelsKeepApart looks at the labels of a plan on plain paper and, with random numbers, on
+// sheets of labels that a job can ask for.
+func labelsKeepApart(t *testing.T, p *cutplan.Plan, o Options, r *rand.Rand) {
+	t.Helper()
+	size := o.Paper.size()
+	b := paper.New(size, "title", "", "foot")
+	grid := label.New(b.Width(), b.Height()-10)
+	if r != nil && r.IntN(3) > 0 {
+		grid = label.Grid{Columns: 1 + r.IntN(4), Rows: 1 + r.IntN(10), Width: size.Width, Height: size.Height, Sides: 8 * r.Float64(), Top: 12 * r.Float64(),
+			ColumnGap: 2 * r.Float64(), RowGap: r.Float64() / 2, Sheet: true}
+	}
+	all := labels(p, namesOf(p, ""), o)
+	if r != nil {
+		all = all[:min(len(all), 30)]
+	}
+	for k := range all {
+		all[k].Job, all[k].Plan = "a job with a title that is long enough for any wall", "7K3Q-21"
+		if r != nil && r.IntN(2) == 0 {
+			all[k].Piece.Edge, all[k].Piece.End, all[k].Piece.Inside = "front", "right", r.IntN(2) == 0
+			all[k].Piece.Edged = label.Sides{Lower: r.IntN(2) == 0, Upper: r.IntN(2) == 0, Left: r.IntN(2) == 0, Right: r.IntN(2) == 0}
+		}
+	}
+	for n, page := range grid.Pages(all) {
+		if err := drawing.CheckLegible(page); err != nil {
+			t.Errorf("page %d: %v", n+1, err)
+		}
+		var cells []drawing.Rect
+		for i := range grid.Columns * grid.Rows {
+			cells = append(cells, grid.Cell(i).Inset(1))
+		}
+		for _, text := range page.Texts() {
+			if !slices.ContainsFunc(cells, func(c drawing.Rect) bool { return c.Contains(text.Box()) }) {
+				t.Errorf("page %d: %q at %.1f crosses a cut line", n+1, text.String, text.Box())
 			}
 		}
 	}

@@ -34,6 +34,19 @@ func TestWritingNeverOverlapsNorLeavesThePage(t *testing.T) {
 	}
 }
 
+// The pages beside the diagrams are as legible for 300 plans cut at random.
+func TestSetupsAndListsAreLegible(t *testing.T) {
+	for seed := range uint64(300) {
+		p := samples.Random(seed)
+		o := Options{Paper: Paper(seed % 2), Ruler: stock.Ruler{Units: p.Job.Units}, Pages: StorePages | SetupPages | BenchPages}
+		for n, page := range lay(&p, o).Pages {
+			if err := drawing.CheckLegible(page); err != nil {
+				t.Fatalf("seed %d, page %d: %v", seed, n+1, err)
+			}
+		}
+	}
+}
+
 func TestEveryPageHasTitleAndNumber(t *testing.T) {
 	all := lay(bench(), Options{Pages: AllPages}).Pages
 	for i, page := range all {

@@ -70,13 +70,16 @@ func touching(m Mark, box Rect, over, white bool) []Point {
 	case Hatch:
 		return common(m.Area, box)
 	case Polygon:
+		if !around(m.Points).Inset(-m.Pen.Width()).Overlaps(box) {
+			return nil
+		}
 		var all []Point
 		if m.Pen != NoPen {
 			for k, p := range m.Points {
 				all = append(all, sampled(p, m.Points[(k+1)%len(m.Points)], m.Pen, box)...)
 			}
 		}
-		if harms(m.Fill) && around(m.Points).Overlaps(box) {
+		if harms(m.Fill) {
 			all = append(all, inside(box, func(p Point) bool { return holds(m.Points, p) })...)
 		}
 		return all
@@ -209,13 +212,25 @@ const figureSpace = 0.4
 // merged lists figures that stand so close on one line that they read as one: "11"
 // and "3" as "113".
 func merged(texts []Text) []error {
+	type figure struct {
+		Text
+		line         Rect
+		begins, ends bool
+	}
+	var figures []figure
+	for _, t := range texts {
+		if f := (figure{Text: t, begins: figureEnd(t.String, false), ends: figureEnd(t.String, true)}); f.begins || f.ends {
+			f.line = t.line()
+			figures = append(figures, f)
+		}
+	}
 	var all []error
-	for i, a := range texts {
-		for j, b := range texts {
-			if i == j || a.Turned != b.Turned || !figureEnd(a.String, true) || !figureEnd(b.String, false) {
+	for i, a := range figures {
+		for j, b := range figures {
+			if i == j || a.Turned != b.Turned || !a.ends || !b.begins {
 				continue
 			}
-			p, q := a.line(), b.line()
+			p, q := a.line, b.line
 			shared := min(p.Bottom(), q.Bottom()) - max(p.Y, q.Y)
 			space := figureSpace * max(a.Size, b.Size) * mmPerPoint
 			if p.X < q.X && shared > min(p.H, q.H)/2 && q.X-p.Right() < space-1e-9 {

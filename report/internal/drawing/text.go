@@ -3,6 +3,7 @@ package drawing
 import (
 	"math"
 	"strings"
+	"sync"
 )
 
 // Align says which part of a text lies at its point.
@@ -80,10 +81,48 @@ func Width(s string, face Face, size float64) float64 {
 
 // extent is how far s reaches above and below the base line, and along it, in mm.
 func extent(s string, face Face, size float64) (rise, fall, width float64) {
+	m := measures.of(s, face)
+	mm := size * mmPerPoint
+	return max(Ascent, m.top) * mm, m.bottom * mm, m.width * mm
+}
+
+// measured is how far a text reaches, as shares of its size.
+type measured struct{ top, bottom, width float64 }
+
+// measures remembers texts: whoever looks for room asks for one text at many sizes.
+var measures memory
+
+// memory forgets all where it grows too large.
+type memory struct {
+	sync.Mutex
+	known map[written]measured
+}
+
+type written struct {
+	text string
+	face Face
+}
+
+const mostRemembered = 20000
+
+func (m *memory) of(s string, face Face) measured {
+	key := written{s, face}
+	m.Lock()
+	known, ok := m.known[key]
+	m.Unlock()
+	if ok {
+		return known
+	}
 	s, _ = printable(s)
 	l := set(s, face)
-	mm := size * mmPerPoint
-	return max(Ascent, l.top) * mm, l.bottom * mm, l.width * mm
+	known = measured{l.top, l.bottom, l.width}
+	m.Lock()
+	defer m.Unlock()
+	if m.known == nil || len(m.known) >= mostRemembered {
+		m.known = make(map[written]measured)
+	}
+	m.known[key] = known
+	return known
 }
 
 // Width is how long the text is along its base line, in mm.

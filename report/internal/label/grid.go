@@ -29,18 +29,18 @@ func (g Grid) Pages(labels []Label) []drawing.Drawing {
 	return pages
 }
 
-// cell is where label i of a page lies.
-func (g Grid) cell(i int) drawing.Rect {
+// Cell is where label i of a page lies.
+func (g Grid) Cell(i int) drawing.Rect {
 	w := (g.Width - 2*g.Sides - float64(g.Columns-1)*g.ColumnGap) / float64(g.Columns)
 	h := (g.Height - 2*g.Top - float64(g.Rows-1)*g.RowGap) / float64(g.Rows)
 	return drawing.Rect{X: g.Sides + float64(i%g.Columns)*(w+g.ColumnGap), Y: g.Top + float64(i/g.Columns)*(h+g.RowGap), W: w, H: h}
 }
 
 func (g Grid) page(labels []Label) drawing.Drawing {
-	last := g.cell(len(labels) - 1)
+	last := g.Cell(len(labels) - 1)
 	d := drawing.Drawing{Width: g.Width, Height: last.Bottom()}
 	for i, l := range labels {
-		l.draw(&d, g.cell(i))
+		l.draw(&d, g.Cell(i))
 	}
 	if g.Sheet {
 		d.Height = g.Height
@@ -51,7 +51,7 @@ func (g Grid) page(labels []Label) drawing.Drawing {
 		d.Line(drawing.Point{X: x}, drawing.Point{X: x, Y: d.Height}, drawing.Fine)
 	}
 	for i := 0; i < len(labels); i += g.Columns {
-		y := g.cell(i).Y
+		y := g.Cell(i).Y
 		d.Line(drawing.Point{Y: y}, drawing.Point{X: g.Width, Y: y}, drawing.Fine)
 	}
 	d.Line(drawing.Point{Y: d.Height}, drawing.Point{X: g.Width, Y: d.Height}, drawing.Fine)

@@ -25,7 +25,7 @@ func TestALabelHoldsWhatItIsGiven(t *testing.T) {
 			for i, text := range page.Texts() {
 				inside := false
 				for c := range 4 {
-					inside = inside || g.cell(c).Inset(1).Contains(text.Box())
+					inside = inside || g.Cell(c).Inset(1).Contains(text.Box())
 				}
 				if !inside {
 					t.Errorf("text %d, %q, is in no label", i, text.String)
@@ -57,7 +57,7 @@ func TestLabelsRunOnOverPages(t *testing.T) {
 func TestLabelsLieOnTheirSheet(t *testing.T) {
 	g := Grid{Columns: 3, Rows: 8, Width: 210, Height: 297, Sides: 7, Top: 12, ColumnGap: 2.5, RowGap: 1, Sheet: true}
 	// (210 - 14 - 5) / 3 = 63.67 wide, (297 - 24 - 7) / 8 = 33.25 high.
-	if got := g.cell(4); got.X < 73.1 || got.X > 73.2 || got.Y != 46.25 || got.H != 33.25 {
+	if got := g.Cell(4); got.X < 73.1 || got.X > 73.2 || got.Y != 46.25 || got.H != 33.25 {
 		t.Errorf("the fifth label lies at %.2f", got)
 	}
 	l := Label{Mark: "A", Name: "side", Of: "1 of 2", Cut: "cut to 720 x 315 x 17.7", Finished: "finished 700 x 315 x 17.7", Next: "next: stop at 700",
@@ -73,7 +73,7 @@ func TestLabelsLieOnTheirSheet(t *testing.T) {
 		for _, text := range page.Texts() {
 			inside := false
 			for i := range 5 {
-				inside = inside || g.cell(i).Inset(1).Contains(text.Box())
+				inside = inside || g.Cell(i).Inset(1).Contains(text.Box())
 			}
 			if !inside {
 				t.Errorf("%q is in no label", text.String)

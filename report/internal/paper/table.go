@@ -66,7 +66,7 @@ func (b *Book) Table(t Table) {
 	s := t.set(b.Width())
 	heights := make([]float64, len(t.Rows))
 	for i := range t.Rows {
-		heights[i] = s.rowHeight(s.lines(i))
+		heights[i] = s.rowHeight(i, s.lines(i))
 	}
 	b.Need(s.headHeight() + heights[0])
 	s.head(b)
@@ -112,7 +112,7 @@ func (b *Book) TableHeight(t Table) float64 {
 	s := t.set(b.Width())
 	h := s.headHeight() + tableGap
 	for i := range t.Rows {
-		h += s.rowHeight(s.lines(i))
+		h += s.rowHeight(i, s.lines(i))
 	}
 	return h
 }
@@ -201,8 +201,11 @@ func lineStep(size float64, lines []string, face drawing.Face) float64 {
 	return step
 }
 
-func (s setTable) rowHeight(cells [][]string) float64 {
-	h := 0.0
+// leastBelow is the paper between the lowest letters of a row and the rule below it, mm.
+const leastBelow = 0.3
+
+func (s setTable) rowHeight(row int, cells [][]string) float64 {
+	h, rise := 0.0, s.rise(row, cells)
 	for i, c := range s.Columns {
 		switch {
 		case c.Number:
@@ -212,9 +215,30 @@ func (s setTable) rowHeight(cells [][]string) float64 {
 			h = max(h, tickSide)
 			continue
 		}
-		h = max(h, float64(len(cells[i]))*lineStep(s.cellSize(c), cells[i], drawing.Bold))
+		size, n := s.cellSize(c), len(cells[i])
+		step := lineStep(size, cells[i], drawing.Bold)
+		low := 0.0
+		for k, l := range cells[i] {
+			low = max(low, rise+float64(k)*step+drawing.FallOf(l, s.face(row, c), size))
+		}
+		h = max(h, float64(n)*step, low-rowPad+leastBelow)
 	}
 	return h + 2*rowPad
+}
+
+// rise is how far the common base line of a row's first lines lies below its top: first
+// lines share it, whatever their sizes.
+func (s setTable) rise(row int, cells [][]string) float64 {
+	rise := 0.0
+	for i, c := range s.Columns {
+		if c.drawn() {
+			continue
+		}
+		for _, l := range cells[i] {
+			rise = max(rise, drawing.RiseOf(l, s.face(row, c), s.cellSize(c)))
+		}
+	}
+	return rise
 }
 
 func (s setTable) headHeight() float64 {
@@ -260,16 +284,7 @@ func (s setTable) row(b *Book, row int, cells [][]string, height float64) {
 	if s.Total > 0 && row == len(s.Rows)-s.Total {
 		s.rule(b, drawing.Narrow)
 	}
-	// First lines share a base line, whatever their sizes.
-	rise := 0.0
-	for i, c := range s.Columns {
-		if c.drawn() {
-			continue
-		}
-		for _, l := range cells[i] {
-			rise = max(rise, drawing.RiseOf(l, s.face(row, c), s.cellSize(c)))
-		}
-	}
+	rise := s.rise(row, cells)
 	for i, c := range s.Columns {
 		size, face := s.cellSize(c), s.face(row, c)
 		y := b.y + rowPad + rise
