@@ -42,10 +42,8 @@ func diagramRoom(b *paper.Book, steps work, around float64) float64 {
 // last of what stays whole.
 func layoutPages(b *paper.Book, p *cutplan.Plan, names offcutNames, r stock.Ruler) {
 	afterBoard := false
-	var untouched []int
 	for i, l := range p.Layouts {
 		if staysWhole(l) {
-			untouched = append(untouched, i)
 			continue
 		}
 		board := l.Stock.Kind == stock.Board
@@ -111,15 +109,25 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, names offcutNames, r stock.Rule
 		b.Repeat(drawing.Drawing{})
 	}
 	b.Lie(false)
-	if len(untouched) > 0 && !afterBoard {
-		b.Page("kept whole")
-	}
-	for _, i := range untouched {
+	untouched(b, p, names, r, afterBoard)
+}
+
+// untouched tells of the stock that stays whole, on a page of its own unless it goes on
+// with one.
+func untouched(b *paper.Book, p *cutplan.Plan, names offcutNames, r stock.Ruler, goesOn bool) {
+	for i, l := range p.Layouts {
+		if !staysWhole(l) {
+			continue
+		}
+		if !goesOn {
+			b.Page("kept whole")
+			goesOn = true
+		}
 		b.Space(4)
 		b.Need(headingRoom)
-		b.Heading(layoutHeading(p.Layouts[i], i, r))
-		b.Paragraph(layoutFacts(p, p.Layouts[i], r))
-		b.Paragraph(keptWhole(names, i, p.Layouts[i]))
+		b.Heading(layoutHeading(l, i, r))
+		b.Paragraph(layoutFacts(p, l, r))
+		b.Paragraph(keptWhole(names, i, l))
 	}
 }
 

@@ -124,12 +124,20 @@ var sections = []section{
 		}
 		b.Join(func(on *paper.Book) { paperCautions(on, b.plan, b.Options) })
 	}},
+	{SawPages | SetupPages, func(b book) {
+		if setupsLead(b.plan) || b.Options.Pages.has(SetupPages) {
+			setupPage(b, b.plan, b.names, b.Ruler)
+		}
+	}},
 	{SawPages | LayoutPages, func(b book) {
 		b.Part("Layouts")
-		layoutPages(b.Book, b.plan, b.names, b.Ruler)
+		if b.Options.Pages.has(LayoutPages) || !setupsLead(b.plan) {
+			layoutPages(b.Book, b.plan, b.names, b.Ruler)
+		} else {
+			diagramPages(b.Book, b.plan, b.names, b.Ruler)
+		}
 		b.Part("")
 	}},
-	{SetupPages, func(b book) { setupPage(b, b.plan, b.names, b.Ruler) }},
 	{BenchPages, func(b book) {
 		if b.Rest != nil {
 			restBench(b.Book, b.plan, b.Options)
