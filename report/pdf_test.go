@@ -11,6 +11,7 @@ import (
 	"sawbill/nest/cutplan"
 	"sawbill/report/internal/drawing"
 	"sawbill/report/internal/samples"
+	"sawbill/report/internal/strip"
 	"sawbill/stock"
 	"sawbill/stock/casework"
 )
@@ -42,6 +43,25 @@ func TestSetupsAndListsAreLegible(t *testing.T) {
 		for n, page := range lay(&p, o).Pages {
 			if err := drawing.CheckLegible(page); err != nil {
 				t.Fatalf("seed %d, page %d: %v", seed, n+1, err)
+			}
+		}
+	}
+}
+
+// So are the pictures of their steps, in the least type and in the largest.
+func TestPicturesOfStepsAreLegible(t *testing.T) {
+	for seed := range uint64(300) {
+		p := samples.Random(seed)
+		names := namesOf(&p, "H7KMQ")
+		for i := range p.Layouts {
+			cards := stripOf(&p, i, names, stock.Ruler{Units: p.Job.Units})
+			cards = cards[:min(len(cards), 40)]
+			for _, s := range []strip.Strip{strip.Lowest(cards, 186), strip.Fit(cards, 186, 5000)} {
+				for n, row := range s.Rows {
+					if err := drawing.CheckLegible(row); err != nil {
+						t.Fatalf("seed %d, layout %d, row %d: %v", seed, i+1, n+1, err)
+					}
+				}
 			}
 		}
 	}
