@@ -7,20 +7,21 @@ import (
 )
 
 // aboutSticks says how the strips are used.
-const aboutSticks = "Print at 100 %, not fitted to the page. Cut the strips out, lay those of one stick over one another at the joining lines with the same number, " +
+const aboutSticks = "Print at 100 %, not fitted to the page. Cut the strips out, lay those with the same joining number over one another at their lines, " +
 	"and stand the stick on the end that it names."
 
 // stickPages are story sticks at full size, where there are slides or rows of pins.
 func stickPages(b *paper.Book, bill []cutplan.Blank, o Options) {
 	s := marksheet.Subject{Case: o.Case, Letters: billMarks(o.Case, bill), Ruler: o.Ruler}
 	const above = 26.0 // mm for the heading, the words and the line to measure
-	for i, page := range s.Sticks(b.Width(), b.Height()-above) {
+	sticks := s.Sticks(b.Width(), b.Height()-above)
+	for i, page := range sticks.Pages {
 		b.Page("story sticks")
 		if i == 0 {
 			b.Heading("Story sticks")
 		}
 		b.Paragraph(aboutSticks)
-		b.Picture(s.Scale())
+		b.Picture(sticks.Scale)
 		b.Space(1)
 		b.Picture(page)
 	}

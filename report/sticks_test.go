@@ -22,7 +22,7 @@ func TestStickPagesSayHowToPrintThem(t *testing.T) {
 		Measure: casework.Measure{From: casework.Face{Side: casework.Lower, Extent: casework.End}, At: []stock.Length{120 * stock.Millimeter, 340 * stock.Millimeter}}}}
 	for _, page := range lay(p, o).Pages {
 		said := textOf(page)
-		for _, want := range []string{"Print at 100 %", "This line is 100 mm long: measure it."} {
+		for _, want := range []string{"Print at 100 %", "Measure: this line 100 mm, joining lines 220 mm apart."} {
 			if !strings.Contains(said, want) {
 				t.Errorf("a page of sticks does not say %q:\n%s", want, said)
 			}
