@@ -7,6 +7,9 @@ import (
 	"sawbill/nest/cutplan"
 )
 
+// mostNamed is how many parts are named at the most; more go by their marks.
+const mostNamed = 10
+
 // cover says what of the job could be cut again from what is kept; nothing
 // where nothing is cut.
 func cover(p *cutplan.Plan) string {
@@ -32,6 +35,9 @@ func cover(p *cutplan.Plan) string {
 	comma := ", "
 	for _, u := range c.Uncovered {
 		name := p.Bill[u.Blank].Part.Name
+		if len(c.Uncovered) > mostNamed {
+			name = p.Bill[u.Blank].Mark
+		}
 		if strings.Contains(name, ",") {
 			comma = "; "
 		}
