@@ -238,6 +238,9 @@ func layoutFacts(p *cutplan.Plan, l cutplan.Layout, r stock.Ruler) string {
 	if s.OnHand {
 		facts = append(facts, "on hand")
 	}
+	if s.Kind == stock.Sheet {
+		facts = append(facts, "good face up at the saw") // a table saw chips the lower face: common practice, no source
+	}
 	if s.IsSection() {
 		facts = append(facts, onMap)
 	}
@@ -303,11 +306,15 @@ func cutLater(p *cutplan.Plan, l cutplan.Layout) string {
 	return "best cut after the dry fit: all of it"
 }
 
+// aboutBreakdown says how cuts beyond the saw are made. Which face lies up: woodworkingtips.com,
+// etips 010810 and 010817; the splinter guard is common practice, no source.
+const aboutBreakdown = "BREAKDOWN: beyond the saw's fence or crosscut. Use a guided saw on a full support, along the mark, measured from the reference edge or end of the piece in hand; the blade cuts beyond it. Good face down, or up under a splinter guard."
+
 // notes says what a reader of the diagram must know beyond it.
 func notes(b document, picture diagram.Picture, steps []cutplan.Step) {
 	for _, s := range steps {
 		if s.Breakdown() {
-			b.Strong("BREAKDOWN: beyond the saw's fence or crosscut. Use a guided saw on a full support, along the mark, measured from the reference edge or end of the piece in hand; the blade cuts beyond it.")
+			b.Strong(aboutBreakdown)
 			break
 		}
 	}

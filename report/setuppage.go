@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -24,8 +25,8 @@ func setupPage(b document, p *cutplan.Plan, names offcutNames, r stock.Ruler) {
 	b.Page("setups")
 	b.Heading("Setups")
 	b.Paragraph(aboutSetups)
-	if said := savings(p); said != "" {
-		b.Strong(said)
+	if saved := savings(p); saved != "" {
+		b.Strong(saved)
 	}
 	for _, l := range p.Layouts {
 		if l.Stock.IsSection() {
@@ -33,7 +34,11 @@ func setupPage(b document, p *cutplan.Plan, names offcutNames, r stock.Ruler) {
 			break
 		}
 	}
-	if said := aboutSetting(gathered); said != "" {
+	said := aboutSetting(gathered)
+	if slices.ContainsFunc(p.Layouts, func(l cutplan.Layout) bool { return l.Stock.Kind == stock.Sheet }) {
+		said = strings.TrimSpace("Panels lie good face up at the saw. " + said)
+	}
+	if said != "" {
 		b.Paragraph(said)
 	}
 	b.Paragraph(deferral) // ahead of the tables, behind which it could come to stand alone on a page
@@ -50,7 +55,7 @@ func aboutSetting(gathered []cutplan.Gathered) string {
 	for _, g := range gathered {
 		for _, s := range g.Setups {
 			trim = trim || s.Trim
-			marked = marked || !s.Trim && s.Guide == cutplan.Marked
+			marked = marked || s.Guide == cutplan.Marked
 		}
 	}
 	var said []string
@@ -61,7 +66,7 @@ func aboutSetting(gathered []cutplan.Gathered) string {
 		said = append(said, "Mark: measured from the reference edge or end of the piece in hand; the blade cuts beyond the mark.")
 	}
 	if marked {
-		said = append(said, "BREAKDOWN: beyond the saw.")
+		said = append(said, "BREAKDOWN: beyond the saw; good face down, or up under a splinter guard.")
 	}
 	return strings.Join(said, " ")
 }
