@@ -91,14 +91,17 @@ func TestThePageInABrowser(t *testing.T) {
 	t.Run("it fits every screen", func(t *testing.T) { fitsEveryScreen(t, ctx, run) })
 	t.Run("the cut to make now is lit", func(t *testing.T) { cutIsLit(t, ctx, run) })
 	t.Run("ticks are shared and reported", func(t *testing.T) { ticksAreShared(t, ctx, run, p) })
+	t.Run("its colors can be read", func(t *testing.T) { colorsCanBeRead(t, ctx, run) })
+	t.Run("motion is reduced", func(t *testing.T) { motionIsReduced(t, ctx, run) })
+	t.Run("it prints", func(t *testing.T) { itPrints(t, ctx, run) })
 	t.Run("rows are tapped anywhere", func(t *testing.T) { rowsAreTapped(t, ctx, HTML(bench(), Options{})) })
 }
 
-// On a phone, a tablet and a screen: nothing makes the page scroll sideways, no cell is
+// On phones, a tablet and a screen: nothing makes the page scroll sideways, no cell is
 // narrower than a word, and what is written in drawings is 11 pixels high at least.
 func fitsEveryScreen(t *testing.T, ctx context.Context, page []byte) {
 	show(t, ctx, page, 390)
-	for _, width := range []int64{390, 768, 1280} {
+	for _, width := range []int64{320, 390, 768, 1280} {
 		t.Run(fmt.Sprint(width), func(t *testing.T) {
 			if err := chromedp.Do(ctx, screen(width)); err != nil {
 				t.Fatal(err)
@@ -126,7 +129,7 @@ func fitsEveryScreen(t *testing.T, ctx context.Context, page []byte) {
 			}
 			least := ask[float64](t, ctx, `Math.min(...Array.from(document.querySelectorAll("svg text")).filter(e => e.getClientRects().length).map(e =>
 				parseFloat(e.getAttribute("font-size")) * e.closest("svg").getScreenCTM().a))`)
-			if least < 10.99 {
+			if least < 10.999 {
 				t.Errorf("writing of %.2f pixels", least)
 			}
 			if !ask[bool](t, ctx, `document.fonts.check("16px Go") && Array.from(document.fonts).some(f => f.family.includes("Go") && f.status === "loaded")`) {

@@ -23,6 +23,7 @@ import (
 	"encoding/xml"
 	"fmt"
 	"maps"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -278,7 +279,7 @@ func (p *Page) Figure(f Figure) {
 
 // writeDrawing writes a drawing with its shapes, and how wide it is shown at least.
 func writeDrawing(out *bytes.Buffer, d drawing.Drawing, id string, f Figure, shapes []Shape) {
-	fmt.Fprintf(out, `<span class="drawn" style="--least: %dpx">`+"\n", int(d.Width*pixelsPerMM))
+	fmt.Fprintf(out, `<span class="drawn" style="--least: %dpx">`+"\n", int(math.Ceil(d.Width*pixelsPerMM)))
 	svg := d.InlineSVG(id, f.Name, f.Description)
 	if len(shapes) > 0 {
 		svg = bytes.TrimSuffix(svg, []byte("</svg>\n"))
