@@ -199,13 +199,28 @@ func (s Subject) notes(f figure) []line {
 	return all
 }
 
-// cutSizes are those of what is cut or bored: "18 wide, 6 deep".
+// tools make what is cut or bored, by the kind of mark (common practice, no source).
+var tools = map[string]string{
+	casework.ShelfPins: "drill", casework.HandleHole: "drill", "dowel hole": "drill",
+	"dado": "router or saw", "groove": "router or saw", "rabbet": "router or saw", "half lap": "router or saw",
+	casework.Hinge: "flat-bottomed bit", casework.Catch: "screws by its own sheet",
+	"mortise": "chisel or router", "mortise center": "router", "open mortise": "saw and chisel", "notch": "saw",
+}
+
+// cutSizes are the tool and the sizes of what is cut or bored: "router or saw, 18 wide, 6 deep".
 func (s Subject) cutSizes(k casework.Mark) string {
 	var said []string
+	if tool := tools[k.What]; tool != "" {
+		said = append(said, tool)
+	}
 	if k.Diameter > 0 {
 		said = append(said, "diameter "+s.Ruler.Print(k.Diameter))
 	}
-	if k.Width > 0 && k.Depth > 0 {
+	switch {
+	case k.Width == 0 || k.Depth == 0:
+	case len(k.Across.At) == 2: // a mortise between two lines
+		said = append(said, s.Ruler.Print(k.Width)+" long, "+s.Ruler.Print(k.Across.At[1]-k.Across.At[0])+" wide")
+	default:
 		said = append(said, s.Ruler.Print(k.Width)+" wide")
 	}
 	if k.Depth > 0 {
