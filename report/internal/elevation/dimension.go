@@ -91,16 +91,20 @@ func (s Subject) chain(side border, measures ...measure) chain {
 }
 
 const (
-	captionSize = 9.0 // pt
-	labelSize   = 7.5 // pt, of dimensions
-	firstLine   = 6.5 // mm from the case to the first line of dimensions
-	overrun     = 1.2 // mm of extension line beyond it
-	linePitch   = 5.5 // mm between lines, at least
-	bayLane     = 5.0 // mm from the left edge of a bay to a line within it
-	labelGap    = 0.7 // mm between a figure and its line
-	hair        = 0.1 // mm of paper around all writing, for rounding
-	arrows      = 6.5 // mm that a line needs for two arrowheads
+	captionSize = 9.0  // pt
+	planeSize   = 9.0  // pt, of the names of sections
+	firstLine   = 6.5  // mm from the case to the first line of dimensions
+	overrun     = 1.2  // mm of extension line beyond it
+	linePitch   = 5.5  // mm between lines, at least
+	bayLane     = 5.0  // mm from the left edge of a bay to a line within it
+	labelGap    = 0.7  // mm between a figure and its line
+	figureGap   = 0.16 // mm to a point of size, between two figures of a chain
+	hair        = 0.1  // mm of paper around all writing, for rounding
+	arrows      = 6.5  // mm that a line needs for two arrowheads
 )
+
+// labelSizes are those of dimensions, in pt: the larger one where it has room.
+var labelSizes = []float64{9, 7.5}
 
 // frame holds a picture as it is drawn.
 type frame struct {
@@ -134,15 +138,15 @@ func newFrame(p picture, chains []chain, v View, scale int) *frame {
 		}
 		need := linePitch - 1 - overrun
 		for i := range c.measures {
-			if f.how(c, i) == level {
-				need = max(need, drawing.Width(c.labels[i], drawing.Regular, labelSize)+labelGap)
+			if how, size := f.how(c, i); how == level {
+				need = max(need, drawing.Width(c.labels[i], drawing.Regular, size)+labelGap)
 			}
 		}
 		if c.side == within {
 			distance = bayLane
 		}
 		if c.side == right { // turned figures stand between the case and the line
-			distance += drawing.Height(labelSize)
+			distance += drawing.Height(labelSizes[0])
 		}
 		f.lanes = append(f.lanes, lane{c, distance})
 		room[c.side] = distance + need
@@ -176,18 +180,23 @@ const (
 	level // beside an upright line
 )
 
-// how tells how figure i of a chain is written.
-func (f *frame) how(c chain, i int) writing {
+// how tells how figure i of a chain is written, and how large.
+func (f *frame) how(c chain, i int) (how writing, size float64) {
 	room, label := f.length(c.measures[i]), c.labels[i]
-	switch {
-	case c.side == within && f.length(c.bay) < bayLane+linePitch:
-		return nowhere
-	case drawing.Width(label, drawing.Regular, labelSize)+1 <= room:
-		return along
-	case (c.side == left || c.side == right) && drawing.Height(labelSize)+0.3 <= room:
-		return level
+	if c.side == within && f.length(c.bay) < bayLane+linePitch {
+		return nowhere, 0
 	}
-	return nowhere
+	for _, size := range labelSizes {
+		if drawing.Width(label, drawing.Regular, size)+figureGap*size <= room {
+			return along, size
+		}
+	}
+	for _, size := range labelSizes {
+		if (c.side == left || c.side == right) && drawing.Height(size)+0.3 <= room {
+			return level, size
+		}
+	}
+	return nowhere, 0
 }
 
 // length is that of a measure on the paper.
@@ -197,7 +206,7 @@ func (f *frame) length(m measure) float64 { return mm(m.to-m.from) / float64(f.s
 func (f *frame) drawChains() {
 	for _, l := range f.lanes {
 		for i, m := range l.measures {
-			if f.how(l.chain, i) != nowhere {
+			if how, _ := f.how(l.chain, i); how != nowhere {
 				f.drawMeasure(l, m)
 			}
 		}
@@ -248,9 +257,9 @@ func (f *frame) drawMeasure(l lane, m measure) {
 func (f *frame) writeMeasure(l lane, i int) {
 	m, label := l.measures[i], l.labels[i]
 	at, _, sign := f.line(l)
-	fall := drawing.FallOf(label, drawing.Regular, labelSize)
-	t := drawing.Text{String: label, Size: labelSize, Align: drawing.Center, Ground: true}
-	how := f.how(l.chain, i)
+	how, size := f.how(l.chain, i)
+	fall := drawing.FallOf(label, drawing.Regular, size)
+	t := drawing.Text{String: label, Size: size, Align: drawing.Center, Ground: true}
 	switch {
 	case how == nowhere:
 		return
@@ -264,7 +273,7 @@ func (f *frame) writeMeasure(l lane, i int) {
 		if l.side == left {
 			t.Align = drawing.Right
 		}
-		t.At = drawing.Point{X: at + sign*labelGap, Y: (f.y(m.from)+f.y(m.to))/2 + drawing.Rise(labelSize)/2}
+		t.At = drawing.Point{X: at + sign*labelGap, Y: (f.y(m.from)+f.y(m.to))/2 + drawing.Rise(size)/2}
 	}
 	f.d.Text(t)
 }

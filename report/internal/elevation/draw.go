@@ -105,7 +105,7 @@ func (f *frame) drawEdge(e edge, pen drawing.Pen) {
 // name, and an arrow the way it is seen.
 func (f *frame) drawPlane(p picture, at stock.Length, name string, upright bool) {
 	const near, far, reach = 0.8, 4.2, 3.4
-	base := drawing.Rise(labelSize) / 2
+	base := drawing.Rise(planeSize) / 2
 	for _, end := range []float64{-1, 1} {
 		var inner, outer, tip, label drawing.Point
 		if upright {
@@ -132,6 +132,6 @@ func (f *frame) drawPlane(p picture, at stock.Length, name string, upright bool)
 		}
 		f.d.Line(root, tip, drawing.Fine)
 		f.d.Arrow(tip, root)
-		f.d.Text(drawing.Text{At: label, String: name, Size: labelSize, Face: drawing.Bold, Align: drawing.Center, Ground: true})
+		f.d.Text(drawing.Text{At: label, String: name, Size: planeSize, Face: drawing.Bold, Align: drawing.Center, Ground: true})
 	}
 }
