@@ -82,6 +82,25 @@ func (b book) left(on *paper.Book) {
 	}
 }
 
+// setups are the pages of the setups, where they lead or are asked for.
+func (b book) setups() {
+	if setupsLead(b.plan) && b.Options.Pages.has(SawPages) || b.Options.Pages.has(SetupPages) {
+		setupPage(b, b.plan, b.names, b.Ruler)
+	}
+}
+
+// layouts are the pages of the layouts; where setups lead, of their diagrams alone.
+func (b book) layouts() {
+	switch {
+	case b.Options.Pages.has(LayoutPages) || b.Options.Pages.has(SawPages) && !setupsLead(b.plan):
+		b.Part("Layouts")
+		layoutPages(b.Book, b.plan, b.names, b.Ruler)
+		b.Part("")
+	case b.Options.Pages.has(SawPages):
+		diagramPages(b.Book, b.plan, b.names, b.Ruler)
+	}
+}
+
 // section is pages that go together.
 type section struct {
 	in  Pages // the sets that it is in
@@ -124,19 +143,14 @@ var sections = []section{
 		}
 		b.Join(func(on *paper.Book) { paperCautions(on, b.plan, b.Options) })
 	}},
-	{SawPages | SetupPages, func(b book) {
-		if setupsLead(b.plan) || b.Options.Pages.has(SetupPages) {
-			setupPage(b, b.plan, b.names, b.Ruler)
-		}
-	}},
-	{SawPages | LayoutPages, func(b book) {
-		b.Part("Layouts")
-		if b.Options.Pages.has(LayoutPages) || !setupsLead(b.plan) {
-			layoutPages(b.Book, b.plan, b.names, b.Ruler)
+	{SawPages | LayoutPages | SetupPages, func(b book) {
+		if setupsLead(b.plan) {
+			b.setups()
+			b.layouts()
 		} else {
-			diagramPages(b.Book, b.plan, b.names, b.Ruler)
+			b.layouts()
+			b.setups()
 		}
-		b.Part("")
 	}},
 	{BenchPages, func(b book) {
 		if b.Rest != nil {

@@ -55,7 +55,7 @@ func aboutSetting(gathered []cutplan.Gathered) string {
 	for _, g := range gathered {
 		for _, s := range g.Setups {
 			trim = trim || s.Trim
-			marked = marked || s.Guide == cutplan.Marked
+			marked = marked || slices.ContainsFunc(s.Cuts, func(c cutplan.SetupCut) bool { return c.Step.Breakdown() })
 		}
 	}
 	var said []string
