@@ -139,15 +139,18 @@ const (
 )
 
 // mostShrunk is how many times smaller a diagram may be where it is drawn once more.
-const mostShrunk = 2
+const mostShrunk = 2.5
 
 // again is a diagram once more, for the pages to which its steps run on by over, in mm:
 // steps are of no use without it.
 func again(b *paper.Book, v diagram.View, picture diagram.Picture, over float64) drawing.Drawing {
 	most := min(max(b.Height()-over-lostAtTurn, leastRepeated*b.Height()), mostRepeated*b.Height())
 	if picture.Height > most && v.Layout.Stock.Kind == stock.Sheet {
-		scale := picture.Scale
-		if picture = diagram.New(v, b.Width(), most); picture.Scale > mostShrunk*scale {
+		first := picture.Scale
+		if picture = diagram.New(v, b.Width(), most); float64(picture.Scale) > mostShrunk*float64(first) {
+			picture = diagram.New(v, b.Width(), mostRepeated*b.Height())
+		}
+		if float64(picture.Scale) > mostShrunk*float64(first) {
 			return drawing.Drawing{} // nobody could read it
 		}
 	}

