@@ -30,8 +30,10 @@ const (
 // that of an offcut.
 func (w wording) led() string {
 	switch {
-	case w.brief:
+	case w.brief && !w.keep:
 		return w.mark
+	case w.brief && w.name != "":
+		return w.name // a lane as wide as a size too would leave the stock too little of a narrow screen
 	case w.keep && w.name != "":
 		return w.name + ", " + w.size
 	}

@@ -34,13 +34,13 @@ type wording struct {
 	mark, name, size, finish string
 	keep                     bool // an offcut: what is written on it is its name
 	turned                   bool // it lies across the stock
-	brief                    bool // a part's mark and size are enough
+	brief                    bool // a part's mark and size are enough, beside the stock an offcut's name
 }
 
 func wordingOf(n *cutplan.Node, v View) wording {
 	ruler := v.Ruler
 	if n.Use == cutplan.Offcut {
-		w := wording{mark: "keep", size: ruler.Size(n.Length, n.Width), keep: true}
+		w := wording{mark: "keep", size: ruler.Size(n.Length, n.Width), keep: true, brief: v.Brief}
 		if v.Name != nil {
 			w.name = v.Name(n)
 		}
@@ -72,7 +72,7 @@ func (w wording) variants() [][]label {
 	full := func(lines ...line) label { return label{lines: lines} }
 	short := func(lines ...line) label { return label{lines: lines, short: true} }
 	mark, size := markLine(w.mark), boldLine(w.size)
-	if w.brief {
+	if w.brief && !w.keep {
 		return [][]label{{full(mark, size), full(boldLine(w.mark + " " + w.size))}, {full(mark)}}
 	}
 	single := boldLine(w.single())
