@@ -173,7 +173,7 @@ func (s Subject) notes(f figure) []line {
 	cut := make(map[string]string) // the sizes told last, by kind: alike ones are told once
 	for _, k := range f.marks {
 		note := s.note(k)
-		if sizes := s.cutSizes(k); sizes != "" && sizes != cut[k.What] {
+		if sizes := s.cutSizes(f, k); sizes != "" && sizes != cut[k.What] {
 			cut[k.What] = sizes
 			note = strings.TrimSuffix(sizes+", "+note, ", ")
 		}
@@ -203,14 +203,21 @@ func (s Subject) notes(f figure) []line {
 var tools = map[string]string{
 	casework.ShelfPins: "drill", casework.HandleHole: "drill", "dowel hole": "drill",
 	"dado": "router or saw", "groove": "router or saw", "rabbet": "router or saw", "half lap": "router or saw",
-	casework.Hinge: "flat-bottomed bit", casework.Catch: "screws by its own sheet",
-	"mortise": "chisel or router", "mortise center": "router", "open mortise": "saw and chisel", "notch": "saw",
+	casework.Catch: "screws by its own sheet",
+	"mortise":      "chisel or router", "mortise center": "router", "open mortise": "saw and chisel", "notch": "saw",
 }
 
 // cutSizes are the tool and the sizes of what is cut or bored: "router or saw, 18 wide, 6 deep".
-func (s Subject) cutSizes(k casework.Mark) string {
+func (s Subject) cutSizes(f figure, k casework.Mark) string {
 	var said []string
-	if tool := tools[k.What]; tool != "" {
+	tool := tools[k.What]
+	if k.What == casework.Hinge {
+		tool = "screws" // of its plate or leaf
+		if f.solid.Role == "door" {
+			tool = "flat-bottomed bit"
+		}
+	}
+	if tool != "" {
 		said = append(said, tool)
 	}
 	if k.Diameter > 0 {
