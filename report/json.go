@@ -16,7 +16,7 @@ func JSON(p *cutplan.Plan, o Options) []byte {
 		Format: planFormat, Title: p.Job.Title, Identity: names.code, WhatIf: o.WhatIf, Complete: p.Complete(),
 		Cost: money(p.Cost), Bound: money(p.Bound), Proven: p.Proven(), Seconds: seconds(p.Seconds),
 		Saw: sawOf(p.Job.Saw), Rules: rulesOf(p.Job),
-		Blanks: []blankFile{}, Buy: []buyFile{}, Layouts: []layoutFile{}, Unplaced: []unplacedFile{},
+		Blanks: []blankFile{}, Buy: []buyFile{}, Receipts: []receiptFile{}, Layouts: []layoutFile{}, Unplaced: []unplacedFile{},
 		Setups: setupsOf(p),
 		Totals: totalsOf(p),
 		Cover:  coverFile{Parts: p.Cover.Parts, Covered: p.Cover.Covered, Uncovered: []wantedFile{}},
@@ -38,6 +38,9 @@ func JSON(p *cutplan.Plan, o Options) []byte {
 			bought.BoardFeet = number(v.BoardFeet().String())
 		}
 		f.Buy = append(f.Buy, bought)
+	}
+	for _, r := range cutplan.Receipts(p.Job.Tax, p) {
+		f.Receipts = append(f.Receipts, receiptFile{Seller: r.Seller, Net: money(r.Net), Tax: money(r.Tax), Paid: money(r.Paid())})
 	}
 	for _, d := range p.AtSeller {
 		f.AtSeller = append(f.AtSeller, divisionOf(d))

@@ -101,6 +101,7 @@ type planFile struct {
 	Rules     rulesFile      `json:"rules" about:""`
 	Blanks    []blankFile    `json:"blanks" about:"the cutting bill"`
 	Buy       []buyFile      `json:"buy" about:"the shopping list; stock on hand is not in it"`
+	Receipts  []receiptFile  `json:"receipts" about:"what is paid to each seller, in the order of the shopping list"`
 	AtSeller  []divisionFile `json:"cut_by_seller,omitempty" about:"cuts that the seller makes before the stock is carried home"`
 	Haul      *haulFile      `json:"haul,omitempty" about:""`
 	Layouts   []layoutFile   `json:"layouts" about:"in the order of their printed numbers"`
@@ -213,6 +214,14 @@ type millStepFile struct {
 type layersFile struct {
 	Parts int    `json:"parts" about:"in one blank"`
 	Kerf  length `json:"kerf" about:"between them"`
+}
+
+type receiptFile struct {
+	_      struct{} `about:"what is paid at one till"`
+	Seller string   `json:"seller,omitempty" about:"absent if none is named"`
+	Net    amount   `json:"net" about:"of what is bought there and of the seller's cuts"`
+	Tax    amount   `json:"tax" about:"on net, rounded once"`
+	Paid   amount   `json:"paid" about:"net and tax"`
 }
 
 type buyFile struct {
