@@ -1,6 +1,7 @@
 package report
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -49,12 +50,23 @@ func standInsOf(p *cutplan.Plan) standIns {
 	for _, l := range p.Job.Rough {
 		number(l.Material, "material")
 	}
-	s.add(p.Job.Title, "Cutting plan")
+	s.add(p.Job.Title, cmp.Or(writableOf(p.Job.Title), "Cutting plan"))
 	for _, l := range p.Job.Parts {
 		s.add(l.Note, "(see plan.html)")
 	}
 	slices.SortStableFunc(s.names, func(a, b string) int { return len(b) - len(a) })
 	return s
+}
+
+// writableOf is what the fonts have of a text, without the commas and spaces that then hang.
+func writableOf(text string) string {
+	kept := strings.Map(func(r rune) rune {
+		if !drawing.Writable(string(r)) {
+			return -1
+		}
+		return r
+	}, text)
+	return strings.Trim(kept, " ,;:-")
 }
 
 // add reports whether a name needs a stand-in that it did not have.

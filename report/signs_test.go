@@ -34,7 +34,7 @@ func TestNamesInSignsThatTheFontsLack(t *testing.T) {
 			t.Errorf("the pages do not say %q", there)
 		}
 	}
-	if laid.Title != "Cutting plan" || e.plan.Job.Title != "Étagère, ράφι, полка, 棚" || e.plan.Bill[7].Part.Name != "棚板" {
+	if laid.Title != "Étagère, ράφι, полка" || e.plan.Job.Title != "Étagère, ράφι, полка, 棚" || e.plan.Bill[7].Part.Name != "棚板" {
 		t.Errorf("the title is %q; the plan says %q, %q", laid.Title, e.plan.Job.Title, e.plan.Bill[7].Part.Name)
 	}
 	if _, warned, err := PDF(e.plan, o); err != nil || len(warned) != 1 || !strings.Contains(warned[0], `"棚板" part H`) {
