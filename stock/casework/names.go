@@ -36,6 +36,7 @@ type (
 
 	Context    = design.Context
 	Tools      = design.Tools
+	Dowel      = design.Dowel
 	Material   = design.Material
 	Properties = design.Properties
 	Property   = design.Property

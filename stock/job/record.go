@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"sawbill/stock"
+	"sawbill/stock/casework"
 	"sawbill/stock/fault"
 )
 
@@ -105,6 +106,7 @@ type field struct {
 	truth  bool
 	files  []string
 	widths []stock.Length
+	dowels []casework.Dowel
 	zones  []record
 }
 
@@ -204,6 +206,8 @@ func (r *reader) field(k key, v value) (f field, found fault.Fault) {
 		f.files, found = names(v)
 	case widths:
 		f.widths, found = k.widths(v, r.ruler)
+	case dowels:
+		f.dowels, found = k.dowels(v, r.ruler)
 	case zones:
 		_, found = tablesIn(v)
 	}

@@ -22,6 +22,7 @@ const (
 	anID      // what is written on a piece, as text
 	fileNames // one text, or a list of them
 	widths    // one length, or a list of them
+	dowels    // one size of dowel, as text, or a list of them
 	zones     // a list of {from = , to = }
 	section   // a [table]
 	sections  // a [[table]], any number of times

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -10,10 +11,8 @@ import (
 	"github.com/google/go-cmp/cmp"
 )
 
-// A third of a frame 38 mm thick is 12.67: tenons of 12 without [tools], of 10 where chisels of 10 and
-// 16 are all there are, 12.67 where none are listed. Shelves of 564 - 3 lie on a step of 5.
-func TestToolsOfAJobSetItsSizes(t *testing.T) {
-	const design = `
+// framed is a case with a frame, to which tables are added.
+const framed = `
 [[sheet]]
 name = "ply"
 material = "ply"
@@ -43,6 +42,10 @@ tenon_length = 30
 [[case.bay.opening]]
 shelves = 1
 `
+
+// A third of a frame 38 mm thick is 12.67: tenons of 12 without [tools], of 10 where chisels of 10 and
+// 16 are all there are, 12.67 where none are listed. Shelves of 564 - 3 lie on a step of 5.
+func TestToolsOfAJobSetItsSizes(t *testing.T) {
 	ruler := stock.Ruler{}
 	for _, test := range []struct{ tools, cheeks, shelf string }{
 		{"", "13 25", "625"},
@@ -51,7 +54,7 @@ shelves = 1
 		{"[tools]\nchisels = []", "≈12.65 ≈25.3", "625"},
 	} {
 		file, err := read("job.toml", func(name string) string { return name }, func(string) ([]byte, error) {
-			return []byte(test.tools + design), nil
+			return []byte(test.tools + framed), nil
 		}, nil, Changes{})
 		if err != nil {
 			t.Fatal(err)
@@ -97,6 +100,44 @@ func TestStepOfAJobIsTheUsualOne(t *testing.T) {
 		r := &reader{layout: fileKeys, ruler: stock.Ruler{Units: units}}
 		if diff := cmp.Diff(casework.UsualTools(units), r.tools(&table{}, place{})); diff != "" {
 			t.Errorf("(-want +got):\n%s", diff)
+		}
+	}
+}
+
+// Dowels are listed diameter first, and come out by diameter, of each the longest first. What
+// cannot be meant is refused with the way to write it.
+func TestDowelsOfAJob(t *testing.T) {
+	dowelKey := toolKeys[slices.IndexFunc(toolKeys, func(k key) bool { return k.name == "dowels" })]
+	words := func(all ...string) value {
+		v := value{kind: list}
+		for _, w := range all {
+			v.list = append(v.list, value{kind: text, text: w})
+		}
+		return v
+	}
+	for _, test := range []struct {
+		written value
+		want    string
+	}{
+		{value{kind: text, text: "8 x 40"}, "8x40"},
+		{words("10 x 60", "8x30", "8 x 40 mm", "8 x 40"), "8x40 8x30 10x60"},
+		{words("40 x 8"), "thicker than it is long"},
+		{value{kind: number, text: "8"}, `write diameter and length, such as "8 x 40"`},
+		{words("8"), "no size of a dowel"},
+		{words("8 x"), "there is no number"},
+		{words("8 x 400"), "more than can be meant"},
+	} {
+		all, found := dowelKey.dowels(test.written, stock.Ruler{})
+		got := found.Error()
+		if !found.Found() {
+			var said []string
+			for _, d := range all {
+				said = append(said, d.Diameter.Decimal()+"x"+d.Length.Decimal())
+			}
+			got = strings.Join(said, " ")
+		}
+		if got != test.want && !(found.Found() && strings.Contains(got, test.want)) {
+			t.Errorf("%v: %s, want %s", test.written, got, test.want)
 		}
 	}
 }

@@ -14,11 +14,17 @@ type Tools struct {
 	// Bits are the widths that router bits and groovers cut, Chisels those of mortise chisels, from
 	// the smallest. Joints that the design leaves free take them; without any they stay exact.
 	Bits, Chisels []stock.Length
+	// Dowels are those at hand, by diameter, of each the longest first. Without any there are the
+	// usual ones.
+	Dowels []Dowel
 }
 
+// Dowel is a size of dowel.
+type Dowel struct{ Diameter, Length stock.Length }
+
 // UsualTools are those of a shop that works in units. A step of 1/32 in is what a table saw with
-// a stop is good for: common practice, no source. Straight router bits and hollow mortise chisels are
-// from memory.
+// a stop is good for: common practice, no source. Straight router bits, hollow mortise chisels and
+// fluted dowels are from memory.
 func UsualTools(units stock.Units) Tools {
 	const mm, in = stock.Millimeter, stock.Inch
 	if units == stock.Inches {
@@ -26,12 +32,16 @@ func UsualTools(units stock.Units) Tools {
 			Step:    in / 32,
 			Bits:    []stock.Length{in / 8, 3 * in / 16, in / 4, 5 * in / 16, 3 * in / 8, in / 2, 5 * in / 8, 3 * in / 4},
 			Chisels: []stock.Length{in / 4, 5 * in / 16, 3 * in / 8, in / 2, 5 * in / 8, 3 * in / 4},
+			Dowels: []Dowel{{in / 4, 5 * in / 4}, {in / 4, in}, {5 * in / 16, 3 * in / 2}, {5 * in / 16, 5 * in / 4},
+				{3 * in / 8, 2 * in}, {3 * in / 8, 3 * in / 2}},
 		}
 	}
 	return Tools{
 		Step:    mm / 2,
 		Bits:    []stock.Length{3 * mm, 4 * mm, 5 * mm, 6 * mm, 8 * mm, 10 * mm, 12 * mm, 16 * mm, 18 * mm, 20 * mm},
 		Chisels: []stock.Length{6 * mm, 8 * mm, 10 * mm, 12 * mm, 16 * mm},
+		Dowels: []Dowel{{6 * mm, 30 * mm}, {6 * mm, 25 * mm}, {8 * mm, 40 * mm}, {8 * mm, 35 * mm}, {8 * mm, 30 * mm},
+			{10 * mm, 40 * mm}, {10 * mm, 35 * mm}, {10 * mm, 30 * mm}},
 	}
 }
 

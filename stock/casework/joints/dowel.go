@@ -27,11 +27,11 @@ func (j dowel) Mark(m *Marker, s Seat) {
 // twice as far as into the face, or else the shortest (common practice, no source).
 func (dowel) peg(m *Marker, p Pegged, key design.Place) peg {
 	end, into := m.Solids[p.end], m.Solids[p.into]
-	sold := dowelsFor(m.In, end.Size[end.Through])
-	p.peg = peg{name: "dowel", What: DowelHole, round: true, Thick: sold.diameter, across: sold.diameter, apart: 2 * sold.diameter, glue: glueRoom(m.In), step: m.In.From.Tools.Step,
-		centersOf: func(long stock.Length) []stock.Length { return dowelCenters(m.In, long, sold.diameter) },
+	diameter, lengths := dowelsFor(m.In, end.Size[end.Through])
+	p.peg = peg{name: "dowel", What: DowelHole, round: true, Thick: diameter, across: diameter, apart: 2 * diameter, glue: glueRoom(m.In), step: m.In.From.Tools.Step,
+		centersOf: func(long stock.Length) []stock.Length { return dowelCenters(m.In, long, diameter) },
 		thickAt:   key, acrossAt: key, lengthAt: key, shorter: "use another joint", thinner: "use another joint, or thicker stock"}
-	for _, p.Length = range sold.lengths {
+	for _, p.Length = range lengths {
 		if inEnd, inFace := p.reaches(end, into); inEnd <= 2*inFace {
 			break
 		}
@@ -40,40 +40,26 @@ func (dowel) peg(m *Marker, p Pegged, key design.Place) peg {
 	return p.peg
 }
 
-// soldDowels are the dowels of one diameter.
-type soldDowels struct {
-	diameter stock.Length
-	lengths  []stock.Length // the longest first
-}
-
-// dowelsSold are the usual ones, from memory.
-func dowelsSold(r *design.Reader) []soldDowels {
-	const mm, inch = stock.Millimeter, stock.Inch
-	if r.From.Ruler.Units == stock.Inches {
-		return []soldDowels{
-			{inch / 4, []stock.Length{5 * inch / 4, inch}},
-			{5 * inch / 16, []stock.Length{3 * inch / 2, 5 * inch / 4}},
-			{3 * inch / 8, []stock.Length{2 * inch, 3 * inch / 2}},
+// dowelsFor a piece so thick: of the diameters at hand the one next to 5/12 of it, in the
+// middle between a third and a half (common practice, no source), with its lengths, the
+// longest first.
+func dowelsFor(r *design.Reader, thickness stock.Length) (diameter stock.Length, lengths []stock.Length) {
+	all := r.From.Tools.Dowels
+	if len(all) == 0 {
+		all = design.UsualTools(r.From.Ruler.Units).Dowels
+	}
+	diameter = all[0].Diameter
+	for _, d := range all {
+		if solid.Distance(12*d.Diameter, 5*thickness) < solid.Distance(12*diameter, 5*thickness) {
+			diameter = d.Diameter
 		}
 	}
-	return []soldDowels{
-		{6 * mm, []stock.Length{30 * mm, 25 * mm}},
-		{8 * mm, []stock.Length{40 * mm, 35 * mm, 30 * mm}},
-		{10 * mm, []stock.Length{40 * mm, 35 * mm, 30 * mm}},
-	}
-}
-
-// dowelsFor a piece so thick: of the usual diameters the one next to 5/12 of it, in
-// the middle between a third and a half (common practice, no source).
-func dowelsFor(r *design.Reader, thickness stock.Length) soldDowels {
-	sold := dowelsSold(r)
-	best := sold[0]
-	for _, s := range sold[1:] {
-		if solid.Distance(12*s.diameter, 5*thickness) < solid.Distance(12*best.diameter, 5*thickness) {
-			best = s
+	for _, d := range all {
+		if d.Diameter == diameter {
+			lengths = append(lengths, d.Length)
 		}
 	}
-	return best
+	return diameter, lengths
 }
 
 // dowelCenters are two diameters from both edges, in a narrow joint a quarter of it,

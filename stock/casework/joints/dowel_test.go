@@ -24,11 +24,21 @@ func TestDowelsSuitTheThickness(t *testing.T) {
 	} {
 		for _, thickness := range []stock.Length{sample.Length(test.thin, test.units).Value, sample.Length(test.thik, test.units).Value} {
 			r := &design.Reader{From: sample.Workshop(test.units)}
-			got := dowelsFor(r, thickness).diameter
+			got, _ := dowelsFor(r, thickness)
 			if got != test.want.Value || 3*got < thickness || 2*got > thickness {
 				t.Errorf("%s thick: %s", r.Print(thickness), r.Print(got))
 			}
 		}
+	}
+}
+
+// The dowels at hand are taken, whatever is usual: of 8 and 12 mm the one next to 5/12 of 24.
+func TestDowelsAtHand(t *testing.T) {
+	const mm = stock.Millimeter
+	r := &design.Reader{From: sample.Workshop(stock.Millimeters)}
+	r.From.Tools.Dowels = []design.Dowel{{Diameter: 8 * mm, Length: 40 * mm}, {Diameter: 12 * mm, Length: 60 * mm}, {Diameter: 12 * mm, Length: 50 * mm}}
+	if diameter, lengths := dowelsFor(r, 25*mm); diameter != 12*mm || len(lengths) != 2 || lengths[0] != 60*mm {
+		t.Errorf("%d, %v", diameter, lengths)
 	}
 }
 
