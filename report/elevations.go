@@ -41,7 +41,7 @@ func Elevations(p *cutplan.Plan, o Options) []Elevation {
 
 // aboutElevations says how they are to be read.
 const aboutElevations = "What is cut is hatched, thin panels black; dashed edges are hidden, " +
-	"those of drawers left out. Letters are the marks of the parts; 1 and 2 show where the sections lie. Side and section 1-1 are seen from the right, section 2-2 from above."
+	"those of drawers left out. Letters are the marks of the parts; 1 and 2 show where the sections lie; crossed circles are handles. Side and section 1-1 are seen from the right, section 2-2 from above."
 
 // elevationPage draws the case on a page of its own.
 func elevationPage(b *paper.Book, bill []cutplan.Blank, o Options) {

@@ -150,6 +150,9 @@ func (p prospect) draw(scale int) drawing.Drawing {
 	f := p.frame(scale)
 	f.drawCuts(p.picture)
 	f.drawEdges(p.picture)
+	if p.view == Front {
+		f.drawHandles(p.handles())
+	}
 	f.drawChains()
 	if p.view == Front { // their names break the lines of dimensions
 		f.drawPlane(p.picture, p.plane(casework.X), "1", true)
