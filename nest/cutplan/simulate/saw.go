@@ -11,6 +11,9 @@ import (
 // Check saws the plan by the rows of its steps, layout by layout, and once more by the rows
 // of its setups. A cut has one number in both. An error is a fault of this program.
 func Check(p *cutplan.Plan) error {
+	if err := apart(p); err != nil {
+		return err
+	}
 	var made []numbered
 	for i := range p.Layouts {
 		of, err := steps(p, i, p.StepRows(i))
