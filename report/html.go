@@ -29,7 +29,7 @@ func HTML(p *cutplan.Plan, o Options) []byte {
 	whatIsLeft(b, p, names, r)
 	billPage(b, p, r)
 	cautionPage(b, p, o)
-	layoutSections(b, p, names, r)
+	layoutSections(b, p, names, o)
 	setupPage(b, p, names, r)
 	millingPage(b, p, r)
 	switch {
@@ -89,7 +89,8 @@ func elevationFigures(b *webpage.Page, p *cutplan.Plan, o Options) {
 }
 
 // layoutSections show each layout with its steps.
-func layoutSections(b *webpage.Page, p *cutplan.Plan, names offcutNames, r stock.Ruler) {
+func layoutSections(b *webpage.Page, p *cutplan.Plan, names offcutNames, o Options) {
+	r, lie := o.Ruler, liesOf(p, o.Case)
 	afterBoard := false
 	for i, l := range p.Layouts {
 		board := l.Stock.Kind == stock.Board
@@ -110,7 +111,7 @@ func layoutSections(b *webpage.Page, p *cutplan.Plan, names offcutNames, r stock
 			b.Paragraph(aboutMarks)
 		}
 		afterBoard = board
-		layoutFigure(b, p, i, names, r)
+		layoutFigure(b, p, i, names, lie, r)
 		steps := p.Steps(l)
 		if len(steps) == 0 {
 			b.Paragraph("No cut is needed.")
@@ -123,8 +124,8 @@ func layoutSections(b *webpage.Page, p *cutplan.Plan, names offcutNames, r stock
 }
 
 // layoutFigure draws layout i and tells what the drawings leave out.
-func layoutFigure(b *webpage.Page, p *cutplan.Plan, i int, names offcutNames, r stock.Ruler) {
-	l, v := p.Layouts[i], view(p, i, names, r)
+func layoutFigure(b *webpage.Page, p *cutplan.Plan, i int, names offcutNames, lie lies, r stock.Ruler) {
+	l, v := p.Layouts[i], view(p, i, names, lie, r)
 	v.Brief = true
 	narrow := diagram.New(v, webpage.Narrow, narrowHigh)
 	v.Brief = false

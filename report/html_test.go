@@ -90,7 +90,7 @@ func TestThePageDrawsAsThePaperDoes(t *testing.T) {
 	p := bench()
 	page := HTML(p, Options{})
 	for i := range p.Layouts {
-		v := view(p, i, namesOf(p, Identity(p, Options{})), stock.Ruler{})
+		v := view(p, i, namesOf(p, Identity(p, Options{})), nil, stock.Ruler{})
 		d := diagram.New(v, webpage.New("", "", "").Width(), layoutHigh)
 		_, drawn, _ := bytes.Cut(d.SVG(""), []byte("</title>\n"))
 		drawn = regexp.MustCompile(` textLength="[^"]*" lengthAdjust="[^"]*"`).ReplaceAll(drawn, nil)

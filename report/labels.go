@@ -57,14 +57,7 @@ const hair = 0.1
 // labels are those of the parts and those of the offcuts.
 func labels(p *cutplan.Plan, names offcutNames, o Options) []label.Label {
 	w := labelWriter{plan: p, names: names, ruler: o.Ruler, places: newPlaces(o.Case, p.Bill), told: make([]int, len(p.Bill))}
-	for i, l := range p.Layouts {
-		freed := freedIn(p, i)
-		for copy := range l.Repeat {
-			for _, n := range freed {
-				w.add(n, origin{layout: i, copy: copy, freed: n})
-			}
-		}
-	}
+	eachPiece(p, w.add)
 	for _, e := range p.Estimates {
 		for _, wanted := range e.Blanks {
 			for range wanted.Count {
@@ -147,8 +140,8 @@ type labelWriter struct {
 	parts, offcuts []label.Label
 }
 
-func (w *labelWriter) add(n freed, o origin) {
-	l := w.plan.Layouts[o.layout]
+func (w *labelWriter) add(o origin) {
+	n, l := o.freed, w.plan.Layouts[o.layout]
 	where := o.words(l)
 	if n.Use == cutplan.Part {
 		w.part(n.Blank, l.Stock.Thickness, where, grainOf(l.Stock.Grain, n.Turned))

@@ -9,6 +9,7 @@ import (
 
 	"sawbill/nest/cutplan"
 	"sawbill/report/internal/drawing"
+	"sawbill/report/internal/edging"
 	"sawbill/report/internal/label"
 	"sawbill/report/internal/paper"
 	"sawbill/report/internal/samples"
@@ -143,7 +144,7 @@ func labelsKeepApart(t *testing.T, p *cutplan.Plan, o Options, r *rand.Rand) {
 		all[k].Job, all[k].Plan = "a job with a title that is long enough for any wall", "7K3Q-21"
 		if r != nil && r.IntN(2) == 0 {
 			all[k].Piece.Edge, all[k].Piece.End, all[k].Piece.Inside = "front", "right", r.IntN(2) == 0
-			all[k].Piece.Edged = label.Sides{Lower: r.IntN(2) == 0, Upper: r.IntN(2) == 0, Left: r.IntN(2) == 0, Right: r.IntN(2) == 0}
+			all[k].Piece.Edged = edging.Sides{Lower: r.IntN(2) == 0, Upper: r.IntN(2) == 0, Left: r.IntN(2) == 0, Right: r.IntN(2) == 0}
 		}
 	}
 	for n, page := range grid.Pages(all) {

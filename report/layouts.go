@@ -11,13 +11,25 @@ import (
 	"sawbill/report/internal/drawing"
 	"sawbill/report/internal/paper"
 	"sawbill/stock"
+	"sawbill/stock/casework"
 )
 
 // view is what a diagram needs to know of layout i.
-func view(p *cutplan.Plan, i int, names offcutNames, r stock.Ruler) diagram.View {
+func view(p *cutplan.Plan, i int, names offcutNames, lie lies, r stock.Ruler) diagram.View {
 	l := p.Layouts[i]
-	return diagram.View{Layout: l, Steps: p.Steps(l), Rows: p.StepRows(i), Kerf: p.Job.Saw.Kerf, Bill: p.Bill, Ruler: r,
+	return diagram.View{Layout: l, Steps: p.Steps(l), Rows: p.StepRows(i), Kerf: p.Job.Saw.Kerf, Bill: p.Bill, Ruler: r, Lie: lie.of(i),
 		Name: func(n *cutplan.Node) string { return names.said(located{i, n}) }}
+}
+
+// boardViews are the views of all boards that are cut.
+func boardViews(p *cutplan.Plan, names offcutNames, lie lies, r stock.Ruler) []diagram.View {
+	var all []diagram.View
+	for i, l := range p.Layouts {
+		if l.Stock.Kind == stock.Board && !staysWhole(l) {
+			all = append(all, view(p, i, names, lie, r))
+		}
+	}
+	return all
 }
 
 // A diagram may take this much of a page's height at least and at most; between
@@ -40,16 +52,21 @@ func diagramRoom(b *paper.Book, steps work, around float64) float64 {
 
 // layoutPages draws each sheet on a page of its own, boards several to a page, and tells
 // last of what stays whole.
-func layoutPages(b *paper.Book, p *cutplan.Plan, names offcutNames, r stock.Ruler) {
-	afterBoard := false
+func layoutPages(b *paper.Book, p *cutplan.Plan, names offcutNames, o Options) {
+	r, lie := o.Ruler, liesOf(p, o.Case)
+	afterBoard, signsTold, told := false, false, false
 	for i, l := range p.Layouts {
 		if staysWhole(l) {
 			continue
 		}
 		board := l.Stock.Kind == stock.Board
-		v := view(p, i, names, r)
+		v := view(p, i, names, lie, r)
 		steps := workOf(p, i, names, r)
 		mind, later := heed(p, l, v.Steps, r), afterwards(p, l, r)
+		if !told && !board {
+			later = append(later, aboutLines(o.Case))
+			told = true
+		}
 		short := func(picture diagram.Picture) paper.Table { return key(p, picture.Short, r) }
 		picture, around := fit(b, v, steps, slices.Concat(mind, later), short, board)
 		parts := short(picture)
@@ -65,7 +82,15 @@ func layoutPages(b *paper.Book, p *cutplan.Plan, names offcutNames, r stock.Rule
 			b.Keep(need)
 		case board:
 			b.Page("boards")
-			b.Paragraph(aboutMarks)
+			if !signsTold {
+				about := aboutMarks
+				if !told {
+					about += aboutFaces(o.Case)
+				}
+				b.Paragraph(about)
+				b.Picture(diagram.BoardSigns(boardViews(p, names, lie, r), b.Width()))
+				signsTold, told = true, true
+			}
 		default:
 			b.Page(fmt.Sprintf("layout %d of %d", i+1, len(p.Layouts)))
 		}
@@ -193,6 +218,19 @@ func heed(p *cutplan.Plan, l cutplan.Layout, steps []cutplan.Step, r stock.Ruler
 func afterwards(p *cutplan.Plan, l cutplan.Layout, r stock.Ruler) []string {
 	return slices.DeleteFunc([]string{planing(p, l, r), truing(p, l, r), cutLater(p, l)},
 		func(said string) bool { return said == "" })
+}
+
+// aboutLines says how the lines of a cutting diagram are meant.
+func aboutLines(c *casework.Case) string {
+	return "The blade runs on the waste side of each line." + aboutFaces(c)
+}
+
+// aboutFaces says which face of a part a diagram shows; empty where parts have no inside.
+func aboutFaces(c *casework.Case) string {
+	if c == nil {
+		return ""
+	}
+	return " Parts show their good face: the outside, if their label is on the inside."
 }
 
 // aboutMarks says how the figures below a board are meant.
@@ -341,10 +379,10 @@ func key(p *cutplan.Plan, blanks []int, r stock.Ruler) paper.Table {
 // LayoutSVGs draws each layout as a picture of its own, 240 mm wide.
 func LayoutSVGs(p *cutplan.Plan, o Options) [][]byte {
 	const width, height = 240.0, 200.0
-	names := namesOf(p, Identity(p, o))
+	names, lie := namesOf(p, Identity(p, o)), liesOf(p, o.Case)
 	all := make([][]byte, len(p.Layouts))
 	for i, l := range p.Layouts {
-		picture := diagram.New(view(p, i, names, o.Ruler), width, height)
+		picture := diagram.New(view(p, i, names, lie, o.Ruler), width, height)
 		all[i] = picture.SVG(captionStart(p, names.code, o) + ", " + layoutName(l, i, o.Ruler))
 	}
 	return all

@@ -29,17 +29,21 @@ const aboutLead = "This job cuts many sheets, so the setups before this page lea
 const halfDiagram = 0.3
 
 // diagramPages draw the layouts without their steps, several to a page.
-func diagramPages(b *paper.Book, p *cutplan.Plan, names offcutNames, r stock.Ruler) {
+func diagramPages(b *paper.Book, p *cutplan.Plan, names offcutNames, o Options) {
+	r, lie := o.Ruler, liesOf(p, o.Case)
 	b.Lie(false)
 	b.Page("diagrams")
 	b.Heading("Diagrams")
 	b.Paragraph(aboutLead)
-	b.Paragraph(pencil)
+	b.Paragraph(aboutLines(o.Case) + " " + pencil)
+	if boards := boardViews(p, names, lie, r); boards != nil {
+		b.Picture(diagram.BoardSigns(boards, b.Width()))
+	}
 	for i, l := range p.Layouts {
 		if staysWhole(l) {
 			continue
 		}
-		v := view(p, i, names, r)
+		v := view(p, i, names, lie, r)
 		picture := diagram.New(v, b.Width(), halfDiagram*b.Height())
 		parts := key(p, picture.Short, r)
 		mind := stepCautions(p, l, v.Steps, r)

@@ -23,7 +23,7 @@ func TestOffcutsHaveOneNameEverywhere(t *testing.T) {
 		if want := "H7KMQ-"; !strings.HasPrefix(said, want) {
 			t.Errorf("an offcut is called %q", said)
 		}
-		v := view(p, k.Layout, names, stock.Ruler{})
+		v := view(p, k.Layout, names, nil, stock.Ruler{})
 		if got := v.Name(&k.Node); got != said {
 			t.Errorf("the diagram says %q, want %q", got, said)
 		}

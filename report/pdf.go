@@ -94,10 +94,10 @@ func (b book) layouts() {
 	switch {
 	case b.Options.Pages.has(LayoutPages) || b.Options.Pages.has(SawPages) && !setupsLead(b.plan):
 		b.Part("Layouts")
-		layoutPages(b.Book, b.plan, b.names, b.Ruler)
+		layoutPages(b.Book, b.plan, b.names, b.Options)
 		b.Part("")
 	case b.Options.Pages.has(SawPages):
-		diagramPages(b.Book, b.plan, b.names, b.Ruler)
+		diagramPages(b.Book, b.plan, b.names, b.Options)
 	}
 }
 

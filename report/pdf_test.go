@@ -148,7 +148,7 @@ func wanted(p *cutplan.Plan, r stock.Ruler) []string {
 			length, width := l.Stock.Usable()
 			want = append(want, "saw off", r.Print(trim))
 			if l.Root.Use == cutplan.Split {
-				want = append(want, "trimmed: "+r.Size(length, width))
+				want = append(want, "trimmed", r.Size(length, width))
 			}
 		}
 		for _, s := range p.Steps(l) {

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"sawbill/nest/cutplan"
-	"sawbill/report/internal/label"
+	"sawbill/report/internal/edging"
 	"sawbill/stock"
 	"sawbill/stock/casework"
 )
@@ -30,7 +30,7 @@ type place struct {
 	// the inside where a piece has one.
 	face, edge, end string
 	inside          bool
-	edged           label.Sides     // of the label's picture, that get edging
+	edged           edging.Sides    // of the label's picture, that get edging
 	edging          []casework.Face // the same by their names
 	marks           []string        // what is laid out on it: "rabbet"
 }

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"testing"
 
-	"sawbill/report/internal/label"
+	"sawbill/report/internal/edging"
 	"sawbill/stock"
 	"sawbill/stock/casework"
 )
@@ -64,7 +64,7 @@ func TestFaceEdgeAndEndOfALabelAgree(t *testing.T) {
 		}
 	}
 	var at place
-	if p.sides(&at, len(solids)-1); at.face != "" || at.edged != (label.Sides{}) {
+	if p.sides(&at, len(solids)-1); at.face != "" || at.edged != (edging.Sides{}) {
 		t.Errorf("%+v", at)
 	}
 }

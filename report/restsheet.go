@@ -24,7 +24,7 @@ func sheetOf(p *cutplan.Plan, names offcutNames, o Options, begin func() *paper.
 		frontPage(b, p, names, o)
 		restBill(b, p, o)
 		b.Share(layouts + behind)
-		layoutPages(b, p, names, o.Ruler)
+		layoutPages(b, p, names, o)
 		b.Share(0)
 		b.Join(func(on *paper.Book) { restCautions(on, p, o) })
 		if b.Pages() > 1 {

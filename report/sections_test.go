@@ -2,6 +2,9 @@ package report
 
 import (
 	"bytes"
+	"cmp"
+	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -71,6 +74,66 @@ func TestAMapHasEveryMarkOfItsBoard(t *testing.T) {
 		if err := drawing.CheckLegible(page); err != nil {
 			t.Errorf("page %d: %v", i+1, err)
 		}
+	}
+}
+
+// The blade runs outside each section: on the near side of its first cut, on the far side of
+// the others. Every cut has two ticks.
+func TestTicksOfAMapLieOutsideItsSections(t *testing.T) {
+	m, _ := boardMap(sectioned(), 0, stock.Ruler{})
+	type tick struct{ at, to float64 }
+	var ticks []tick
+	for _, mark := range m.Draw(180).Marks {
+		if l, ok := mark.(drawing.Line); ok && l.Pen == drawing.Cut && l.From.Y == l.To.Y {
+			ticks = append(ticks, tick{l.From.X, l.To.X})
+		}
+	}
+	slices.SortStableFunc(ticks, func(a, b tick) int { return cmp.Compare(a.at, b.at) })
+	got := ""
+	for _, k := range ticks {
+		if k.to < k.at {
+			got += "<"
+		} else {
+			got += ">"
+		}
+	}
+	if want := "<<" + ">>" + ">>" + "<<" + ">>" + ">>"; got != want { // a, 1/1, b, c, 2/1, d
+		t.Errorf("ticks %s, want %s", got, want)
+	}
+}
+
+// Every board with defects has one map, which holds all its sections that are cut.
+func TestEachBoardWithDefectsHasOneMap(t *testing.T) {
+	p := trial(t, "boards-bench").plan
+	maps, sections := map[string]int{}, map[string]bool{}
+	for i, l := range p.Layouts {
+		if !l.Stock.IsSection() {
+			continue
+		}
+		sections[l.Stock.Name] = true
+		m, ok := boardMap(p, i, stock.Ruler{})
+		if !ok {
+			continue
+		}
+		maps[l.Stock.Name]++
+		said := ""
+		drawn := m.Draw(180)
+		for _, text := range drawn.Texts() {
+			said += text.String + "\n"
+		}
+		for n, of := range p.Layouts {
+			if want := fmt.Sprintf("layout %d: ", n+1); of.Stock.IsSection() && of.Stock.Name == l.Stock.Name && !strings.Contains(said, want) {
+				t.Errorf("the map of %s lacks %q", l.Stock.Name, want)
+			}
+		}
+	}
+	for name := range sections {
+		if maps[name] != 1 {
+			t.Errorf("%s has %d maps", name, maps[name])
+		}
+	}
+	if len(sections) < 2 {
+		t.Errorf("%d boards with defects are cut", len(sections))
 	}
 }
 

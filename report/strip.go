@@ -27,8 +27,10 @@ func stripOf(p *cutplan.Plan, i int, names offcutNames, r stock.Ruler) []strip.C
 			c.Number += "–" + cutNumbers(rows[n])
 			_, c.Setting = splitSetting(sawnOff(rows[:trims], r))
 			c.Piece = say.picturedTrim(rows[:trims])
-			line(false, allTrim(rows[:trims], r))
-			line(true, say.off(rows[n]))
+			line(false, strings.TrimPrefix(allTrim(rows[:trims], r), "trim "))
+			if root := rows[n].Off.Node; trims < 4 || root == nil || root.Use != cutplan.Split { // else both far sides are cut to a size, which is that of the next piece in hand
+				line(true, say.off(rows[n]))
+			}
 		case row.Trim:
 			line(false, how(row))
 			line(true, say.off(row))

@@ -25,6 +25,7 @@ import (
 
 	"sawbill/nest/cutplan"
 	"sawbill/report/internal/drawing"
+	"sawbill/report/internal/edging"
 	"sawbill/stock"
 )
 
@@ -38,9 +39,35 @@ type View struct {
 	Ruler  stock.Ruler
 	// Name is what to write on an offcut.
 	Name func(*cutplan.Node) string
+	// Lie is how a part lies in the layout; may be nil.
+	Lie func(*cutplan.Node) Lie
 	// Brief leaves out settings and names of parts: for a narrow screen, where the steps
 	// stand below. Of boards it changes nothing.
 	Brief bool
+}
+
+// Lie is how a part lies, seen with its good face up.
+type Lie struct {
+	Edged   edging.Sides
+	Outside bool // that face is its outside: it has an inside
+}
+
+func (v View) lie(n *cutplan.Node) Lie {
+	if v.Lie == nil || n.Use != cutplan.Part {
+		return Lie{}
+	}
+	return v.Lie(n)
+}
+
+// Edging is drawn within the piece, in mm from its edge; so much is then taken of its room.
+const (
+	edgedOff  = 1.1
+	edgedRoom = 1.6
+)
+
+// edging is the sign on a piece, and where it lies: close to the edges of a narrow one.
+func (v View) edging(n *cutplan.Node, piece drawing.Rect) (edging.Sides, float64) {
+	return v.lie(n).Edged, -min(edgedOff, piece.W/4, piece.H/4)
 }
 
 // Picture is a diagram, drawn as large as its room allows.

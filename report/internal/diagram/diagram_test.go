@@ -13,6 +13,7 @@ import (
 
 	"sawbill/nest/cutplan"
 	"sawbill/report/internal/drawing"
+	"sawbill/report/internal/edging"
 	"sawbill/report/internal/samples"
 	"sawbill/stock"
 )
@@ -46,13 +47,21 @@ func TestDiagramsOfTheBench(t *testing.T) {
 	}
 }
 
+// someLie gives some parts edging and an outside.
+func someLie(n *cutplan.Node) Lie {
+	k := n.Blank
+	return Lie{Edged: edging.Sides{Lower: k%2 == 0, Upper: k%5 == 0, Left: k%3 == 0, Right: k%7 == 0}, Outside: k%4 == 1}
+}
+
 // No two texts may touch, none may leave the picture, none may be too small,
 // whatever a plan cuts.
 func TestWritingNeverOverlapsNorLeavesThePicture(t *testing.T) {
 	for seed := range uint64(300) {
 		p := samples.Random(seed)
 		for i := range p.Layouts {
-			picture := New(view(p, i), 190, 150)
+			v := view(p, i)
+			v.Lie = someLie
+			picture := New(v, 190, 150)
 			if err := drawing.CheckLegible(picture.Drawing); err != nil {
 				t.Fatalf("seed %d layout %d: %v", seed, i, err)
 			}

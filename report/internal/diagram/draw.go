@@ -40,6 +40,7 @@ func place(v View, f frame) labels {
 		if leaf.Use == cutplan.Offcut {
 			inner = piece.Inset(keepFrame)
 		}
+		inner = v.lie(leaf).Edged.Inset(inner, edgedRoom)
 		if edges, ok := f.edgeSizes(leaf, v, arrows, r); ok && !v.Brief {
 			taken := r.taken()
 			for _, e := range edges {
@@ -138,6 +139,9 @@ func drawPieces(d *drawing.Drawing, v View, f frame) {
 			if r := f.rect(leaf).Inset(keepFrame); r.W > 0 && r.H > 0 {
 				d.Box(r, drawing.TwoDots, drawing.NoFill)
 			}
+		case cutplan.Part:
+			sides, off := v.edging(leaf, f.rect(leaf))
+			sides.Draw(d, f.rect(leaf), off)
 		}
 	})
 }
@@ -250,38 +254,3 @@ func drawHead(d *drawing.Drawing, v View, f frame) {
 		write(drawing.Shorten(said, drawing.Regular, size, f.picture.Right()-x))
 	}
 }
-
-// drawSigns explains the signs of a diagram that its cuts need, as many as there is room
-// for.
-func drawSigns(d *drawing.Drawing, v View, at drawing.Point, right float64) {
-	const size = 9.0
-	base := at.Y + drawing.Rise(size)/2
-	sign := func(word string, draw func(drawing.Point)) {
-		if wide := drawing.Width(word, drawing.Regular, size) + 9; at.X+wide <= right {
-			draw(at)
-			d.Text(drawing.Text{At: drawing.Point{X: at.X + 2.6, Y: base}, String: word, Size: size})
-			at.X += wide
-		}
-	}
-	if len(v.Steps) == 0 {
-		return
-	}
-	sign("kerf on this side", func(at drawing.Point) {
-		d.Line(drawing.Point{X: at.X - 1.4, Y: at.Y + 0.8}, drawing.Point{X: at.X + 1.4, Y: at.Y + 0.8}, drawing.FineCut)
-		d.Line(drawing.Point{X: at.X, Y: at.Y + 0.8}, drawing.Point{X: at.X, Y: at.Y + 0.8 - tickLong}, drawing.Cut)
-	})
-	for guide, word := range guideWords {
-		if slices.ContainsFunc(v.Steps, func(s cutplan.Step) bool { return int(s.Guide) == guide }) {
-			sign(word, func(at drawing.Point) {
-				at.Y -= guideSign(at, true, cutplan.Guide(guide)).H / -2
-				if cutplan.Guide(guide) == cutplan.Marked {
-					at.Y -= originRadius / 2
-				}
-				drawGuide(d, at, true, cutplan.Guide(guide))
-			})
-		}
-	}
-}
-
-// guideWords are what the signs at the guiding edges stand for.
-var guideWords = [...]string{cutplan.Fence: "fence", cutplan.Stop: "stop", cutplan.Marked: "measured"}

@@ -26,6 +26,7 @@ func (f frame) edgeSizes(n *cutplan.Node, v View, arrows []arrow, r *room) (size
 	if n.Use == cutplan.Offcut {
 		piece = piece.Inset(keepFrame)
 	}
+	piece = v.lie(n).Edged.Inset(piece, edgedRoom)
 	length, width := true, true
 	for _, a := range arrows {
 		if a.measures(n, f) {
@@ -73,10 +74,12 @@ func (e *edgeSize) place(piece drawing.Rect, taken []drawing.Rect) bool {
 	for _, away := range []float64{edgePad, edgePad + 2.5, edgePad + 5} {
 		for _, share := range spots {
 			e.box = drawing.Rect{X: piece.X + edgeEnds + share*(piece.W-w-2*edgeEnds), Y: piece.Bottom() - away - h, W: w, H: h}
+			apart := e.box
 			if e.turned {
 				e.box = drawing.Rect{X: piece.X + away, Y: piece.Y + edgeEnds + share*(piece.H-w-2*edgeEnds), W: h, H: w}
+				apart = drawing.Rect{X: e.box.X, Y: e.box.Y - wordGap, W: h, H: w + 2*wordGap} // another may be read on with it
 			}
-			if piece.Inset(0.4).Contains(e.box) && free(e.box, taken) {
+			if piece.Inset(0.4).Contains(e.box) && free(apart, taken) {
 				return true
 			}
 		}

@@ -48,6 +48,9 @@ func wordingOf(n *cutplan.Node, v View) wording {
 	}
 	b := v.Bill[n.Blank]
 	w := wording{mark: b.Mark, name: b.Name(), size: ruler.Size(b.Length, b.Width), turned: n.Turned, brief: v.Brief}
+	if v.lie(n).Outside {
+		w.name += " (outside)"
+	}
 	if n.Turned {
 		w.size += ", turned"
 	}

@@ -28,6 +28,10 @@ func newRoom(v View, f frame) *room {
 	}
 	root := v.Layout.Root
 	leaves(&root, nil, func(leaf, _ *cutplan.Node) {
+		if leaf.Use == cutplan.Part {
+			sides, off := v.edging(leaf, f.rect(leaf))
+			r.lines = append(r.lines, sides.Boxes(f.rect(leaf), off)...)
+		}
 		if leaf.Use != cutplan.Offcut {
 			return
 		}

@@ -21,6 +21,7 @@ type mark struct {
 	x, at   stock.Length
 	numbers []int
 	off     stock.Length // of trim that has no setting: what falls off, kerf included
+	stop    stock.Length // setting of the stop, from the cut before; 0 where there is none
 }
 
 // runningLines gathers crosscuts into lines; strips that are cut at the same marks
@@ -33,7 +34,7 @@ func runningLines(splits [][]parting) []runningLine {
 		}
 		l := runningLine{from: split[0].step.X - split[0].step.Mark}
 		for _, p := range split {
-			l.marks = append(l.marks, mark{x: p.step.X, at: p.step.Mark, numbers: p.numbers})
+			l.marks = append(l.marks, mark{x: p.step.X, at: p.step.Mark, numbers: p.numbers, stop: stopOf(p.step)})
 			l.to = p.step.X
 		}
 		at := slices.IndexFunc(lines, func(k runningLine) bool { return k.sameMarks(l) })
@@ -47,6 +48,14 @@ func runningLines(splits [][]parting) []runningLine {
 		}
 	}
 	return lines
+}
+
+// stopOf is what the stop is set to; 0 where the cut has another guide.
+func stopOf(s cutplan.Step) stock.Length {
+	if s.Guide != cutplan.Stop {
+		return 0
+	}
+	return s.Setting
 }
 
 func (l runningLine) sameMarks(k runningLine) bool {

@@ -198,6 +198,7 @@ func (p *placedSlab) label() (without []narrow) {
 		if leaf.Use == cutplan.Offcut {
 			room = piece.Inset(keepFrame)
 		}
+		room = p.v.lie(leaf).Edged.Inset(room, edgedRoom)
 		b, at, ok := fit(w, room, nil)
 		if ok {
 			p.blocks, p.places = append(p.blocks, b), append(p.places, at)

@@ -1,6 +1,8 @@
 package diagram
 
 import (
+	"slices"
+
 	"sawbill/nest/cutplan"
 	"sawbill/report/internal/drawing"
 )
@@ -73,6 +75,9 @@ func (p placedSlab) drawPieces(d *drawing.Drawing) {
 			if r := p.f.rect(leaf).Inset(keepFrame); r.W > 0 && r.H > 0 {
 				d.Box(r, drawing.TwoDots, drawing.NoFill)
 			}
+		case cutplan.Part:
+			sides, off := p.v.edging(leaf, p.f.rect(leaf))
+			sides.Draw(d, p.f.rect(leaf), off)
 		}
 	})
 }
@@ -171,6 +176,7 @@ func (p placedSlab) drawLine(d *drawing.Drawing, m markRow) {
 			} else {
 				d.Disc(at, 0.45, drawing.NoPen, drawing.Black)
 			}
+			p.drawStop(d, k, before, at)
 			before = at
 		}
 		d.Line(drawing.Point{X: origin.X, Y: p.f.stock.Bottom() + 0.5}, drawing.Point{X: origin.X, Y: m.y + 0.8}, drawing.Narrow)
@@ -180,6 +186,47 @@ func (p placedSlab) drawLine(d *drawing.Drawing, m markRow) {
 	for i := range m.row.tags {
 		d.Line(drawing.Point{X: m.x[i], Y: m.y + 0.8}, drawing.Point{X: m.row.at[i], Y: top - 0.3}, drawing.Narrow)
 	}
+}
+
+// drawStop writes the setting of the stop on the line between two marks, behind the sign for
+// it: the mark is where the cut lies, the stop how far that is from the end in hand.
+func (p placedSlab) drawStop(d *drawing.Drawing, k mark, from, to drawing.Point) {
+	const size, sign, gap, above = 9.0, 1.4, 0.5, 0.6 // above the leaders of other marks
+	figure := p.v.Ruler.Print(k.stop)
+	wide := sign + gap + drawing.Width(figure, drawing.Bold, size)
+	if k.stop == 0 || to.X-from.X < wide+2*arrowRoom {
+		return
+	}
+	x, ok := p.clearOfMarks(from.X+arrowRoom, to.X-arrowRoom-wide, wide, from.Y)
+	if !ok {
+		return
+	}
+	d.Box(drawing.Rect{X: x - gap, Y: from.Y - 0.9, W: wide + 2*gap, H: 1.65}, drawing.NoPen, drawing.White)
+	d.Box(drawing.Rect{X: x, Y: from.Y - above - sign/2, W: sign, H: sign}, drawing.NoPen, drawing.Black)
+	d.Text(drawing.Text{At: drawing.Point{X: x + sign + gap, Y: from.Y - above + 0.36*size*0.3528}, String: figure, Size: size, Face: drawing.Bold, Ground: true})
+}
+
+// clearOfMarks finds room on a line of marks at y, so wide, that begins from lo to hi, past
+// which no mark of a line below is led.
+func (p placedSlab) clearOfMarks(lo, hi, wide, y float64) (x float64, ok bool) {
+	for _, share := range []float64{0.5, 0.25, 0.75, 0, 1} {
+		x := lo + share*(hi-lo)
+		if !slices.ContainsFunc(p.lines, func(m markRow) bool {
+			return m.y > y && slices.ContainsFunc(append(slices.Clone(m.x), m.origins(p.f)...), func(at float64) bool { return at > x-1 && at < x+wide+1 })
+		}) {
+			return x, true
+		}
+	}
+	return 0, false
+}
+
+// origins are where its lines begin.
+func (m markRow) origins(f frame) []float64 {
+	var all []float64
+	for _, l := range m.lines {
+		all = append(all, f.x(l.from))
+	}
+	return all
 }
 
 // arrowRoom is the least distance of two marks for an arrowhead between them, mm.

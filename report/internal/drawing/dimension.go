@@ -82,7 +82,7 @@ const NumberSize = 9
 
 const (
 	figureHeight = 0.72 // of figures, as a share of the size; none descends
-	halo         = 0.25 // mm of white around a number
+	halo         = 0.35 // mm of white around a number, which keeps wide lines off the corners of its figure
 	cornerHalo   = 0.45 // and around its figures, whose corners reach beyond the discs
 )
 

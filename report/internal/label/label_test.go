@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"sawbill/report/internal/drawing"
+	"sawbill/report/internal/edging"
 )
 
 // However much a label has to say, it keeps within its lines, apart and legible.
@@ -13,7 +14,7 @@ func TestALabelHoldsWhatItIsGiven(t *testing.T) {
 	full := Label{
 		Mark: "WWW", Name: long, Of: "299 of 300", Cut: "cut to " + long, Finished: "finished " + long, Where: long,
 		Lines: []string{long, long}, Fill: "date", Job: long, Plan: "7K3Q-21",
-		Next: "next: " + long, Piece: Piece{Grain: Across, Edge: "lower", End: "right", Inside: true, Edged: Sides{true, true, true, true}},
+		Next: "next: " + long, Piece: Piece{Grain: Across, Edge: "lower", End: "right", Inside: true, Edged: edging.Sides{Lower: true, Upper: true, Left: true, Right: true}},
 	}
 	for _, l := range []Label{{}, {Mark: "A"}, {Mark: strings.Repeat("W", 40), Of: "1 of 1"}, {Name: strings.Repeat("x", 300)}, full} {
 		for _, size := range [][2]float64{{186, 252}, {191.9, 234}} {
@@ -61,7 +62,7 @@ func TestLabelsLieOnTheirSheet(t *testing.T) {
 		t.Errorf("the fifth label lies at %.2f", got)
 	}
 	l := Label{Mark: "A", Name: "side", Of: "1 of 2", Cut: "cut to 720 x 315 x 17.7", Finished: "finished 700 x 315 x 17.7", Next: "next: stop at 700",
-		Where: "layout 1, cut 17", Lines: []string{"birch ply"}, Job: "Cabinet", Plan: "7K3QA", Piece: Piece{Along, "front", "top", true, Sides{Lower: true}}}
+		Where: "layout 1, cut 17", Lines: []string{"birch ply"}, Job: "Cabinet", Plan: "7K3QA", Piece: Piece{Along, "front", "top", true, edging.Sides{Lower: true}}}
 	for _, g := range []Grid{g, {Columns: 4, Rows: 10, Width: 210, Height: 279.4, Sides: 8, Top: 10, Sheet: true}} {
 		page := g.Pages([]Label{l, l, l, l, l})[0]
 		if err := drawing.CheckLegible(page); err != nil {

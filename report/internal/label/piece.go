@@ -1,6 +1,9 @@
 package label
 
-import "sawbill/report/internal/drawing"
+import (
+	"sawbill/report/internal/drawing"
+	"sawbill/report/internal/edging"
+)
 
 // Grain is how the grain runs along a piece.
 type Grain int
@@ -16,13 +19,10 @@ const (
 // label's lower edge and at its right end.
 type Piece struct {
 	Grain     Grain
-	Edge, End string // "front", "top"; one word each
-	Inside    bool   // the label is on the inside of the piece
-	Edged     Sides  // edges and ends that get edging
+	Edge, End string       // "front", "top"; one word each
+	Inside    bool         // the label is on the inside of the piece
+	Edged     edging.Sides // edges and ends that get edging
 }
-
-// Sides are those of the picture.
-type Sides struct{ Lower, Upper, Left, Right bool }
 
 // insideWord marks the face of a piece that looks into the case.
 const insideWord = "INSIDE"
@@ -80,7 +80,7 @@ func (p Piece) draw(d *drawing.Drawing, room drawing.Rect) drawing.Rect {
 		box.Y += edgingRoom
 	}
 	d.Box(box, drawing.Visible, drawing.NoFill)
-	p.edging(d, box)
+	p.Edged.Draw(d, box, edgingOff)
 	if p.Edge != "" { // a bold line is the edge that is named, in the manner of a face edge mark
 		d.Line(drawing.Point{X: box.X, Y: box.Bottom()}, drawing.Point{X: box.Right(), Y: box.Bottom()}, drawing.Outline)
 		at := drawing.Point{X: box.Center().X, Y: box.Bottom() + lower + pieceGap + drawing.Rise(wordSize)}
@@ -97,24 +97,6 @@ func (p Piece) draw(d *drawing.Drawing, room drawing.Rect) drawing.Rect {
 	}
 	p.grain(d, box.Inset(0.9))
 	return drawing.Rect{X: room.Right() - wide, Y: room.Y, W: wide, H: high}
-}
-
-// edging draws a wide line beside each side that gets edging.
-func (p Piece) edging(d *drawing.Drawing, box drawing.Rect) {
-	out := box.Inset(-edgingOff)
-	for _, side := range []struct {
-		is       bool
-		from, to drawing.Point
-	}{
-		{p.Edged.Lower, drawing.Point{X: box.X, Y: out.Bottom()}, drawing.Point{X: box.Right(), Y: out.Bottom()}},
-		{p.Edged.Upper, drawing.Point{X: box.X, Y: out.Y}, drawing.Point{X: box.Right(), Y: out.Y}},
-		{p.Edged.Left, drawing.Point{X: out.X, Y: box.Y}, drawing.Point{X: out.X, Y: box.Bottom()}},
-		{p.Edged.Right, drawing.Point{X: out.Right(), Y: box.Y}, drawing.Point{X: out.Right(), Y: box.Bottom()}},
-	} {
-		if side.is {
-			d.Line(side.from, side.to, drawing.Outline)
-		}
-	}
 }
 
 // grain draws the word and an arrow with two heads.

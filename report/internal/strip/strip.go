@@ -38,6 +38,10 @@ type arranged struct {
 	wide    float64 // of a card
 }
 
+// worthIt is the share of the height that another column must leave to be worth its narrower
+// words.
+const worthIt = 0.95
+
 // lowest arranges cards of a size in as many columns as take the least height; of two
 // alike, in fewer.
 func lowest(cards []Card, size, width float64) arranged {
@@ -52,7 +56,7 @@ func lowest(cards []Card, size, width float64) arranged {
 		for _, c := range cards {
 			a.cards = append(a.cards, setCard(c, size, words))
 		}
-		if columns == 1 || a.height() < best.height()-0.1 {
+		if columns == 1 || a.height() < worthIt*best.height() {
 			best = a
 		}
 	}
