@@ -136,10 +136,7 @@ func smallFlawed(seed uint64) nest.Problem {
 
 // No bound is above the least cost around the defects, and no plan costs less.
 func TestDefectsAgainstExhaustiveSearch(t *testing.T) {
-	n := uint64(300)
-	if testing.Short() {
-		n = 100
-	}
+	n := problems(300, 100, 25000)
 	possible, met := 0, 0
 	for seed := range n {
 		p := smallFlawed(seed)

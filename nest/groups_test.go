@@ -122,10 +122,7 @@ func smallGrouped(seed uint64) nest.Problem {
 
 // No bound is above the least cost with the runs whole, and no plan costs less.
 func TestGroupsAgainstExhaustiveSearch(t *testing.T) {
-	n := uint64(500)
-	if testing.Short() {
-		n = 150
-	}
+	n := problems(500, 150, 25000)
 	possible, met, proven := 0, 0, 0
 	for seed := range n {
 		p := smallGrouped(seed)

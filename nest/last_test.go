@@ -57,10 +57,7 @@ func edited(p nest.Problem, r *rand.Rand) nest.Problem {
 // A bound that is carried from one problem to the next, and from there to a third, is never
 // above the least cost; the first plan of the next search holds.
 func TestCarriedBoundHoldsAgainstExhaustiveSearch(t *testing.T) {
-	n := uint64(250)
-	if testing.Short() {
-		n = 100
-	}
+	n := problems(250, 100, 5000)
 	carried := 0
 	for seed := range n {
 		r := rand.New(rand.NewPCG(seed, 12))
