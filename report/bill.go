@@ -19,12 +19,13 @@ func cuttingBill(p *cutplan.Plan, r stock.Ruler) listing {
 		{"mark", marks}, {"part", words}, {"count", figures}, {"cut to" + unit, marks},
 		{"finished" + unit, sizes}, {"material", words}, {"allowances", words}, {"layout", words},
 	}}
+	from := p.Thicknesses()
 	for i, b := range p.Bill {
 		more := allowances(b, r)
 		if b.Spare > 0 {
 			more += fmt.Sprintf("; %d spare", b.Spare)
 		}
-		l.add(b.Mark, b.Name(), strconv.Itoa(b.Count), blankSize(b, r), partSize(b.Part, r), b.Part.Material, more, ranges(layouts[i]))
+		l.add(b.Mark, b.Name(), strconv.Itoa(b.Count), sawnSize(b, from[i], r), partSize(b.Part, r), b.Part.Material, more, ranges(layouts[i]))
 	}
 	return l.withNotes(p.Bill)
 }
@@ -53,9 +54,9 @@ func whereCut(p *cutplan.Plan, r stock.Ruler) listing {
 	l := listing{columns: []heading{
 		{"mark", marks}, {"part", words}, {"count", figures}, {"cut to" + unit(r), sizes}, {"layout", words},
 	}}
-	layouts := layoutsOf(p)
+	layouts, from := layoutsOf(p), p.Thicknesses()
 	for i, b := range p.Bill {
-		l.add(b.Mark, b.Name(), strconv.Itoa(b.Count), blankSize(b, r), ranges(layouts[i]))
+		l.add(b.Mark, b.Name(), strconv.Itoa(b.Count), sawnSize(b, from[i], r), ranges(layouts[i]))
 	}
 	return l
 }
@@ -99,6 +100,15 @@ func note(p stock.Part) string {
 }
 
 const afterDryFit = "after the dry fit"
+
+// sawnSize is a blank as it comes off the saw: as thick as its stock, whatever is planed
+// off later.
+func sawnSize(b cutplan.Blank, from []stock.Length, r stock.Ruler) string {
+	if len(from) == 1 && from[0] > b.Thickness {
+		b.Thickness = from[0]
+	}
+	return blankSize(b, r)
+}
 
 func blankSize(b cutplan.Blank, r stock.Ruler) string {
 	return r.Size(b.Length, b.Width) + " x " + r.Print(b.Thickness)

@@ -67,7 +67,7 @@ func ifOut(offer stock.Stock, said string) string {
 
 // insteadOf is what another choice buys, and how much more it costs.
 func insteadOf(other choice.Choice, extra stock.Money) string {
-	said := purchases(other) + ", " + dearer(extra)
+	said := "in all " + purchases(other) + ", " + dearer(extra)
 	if other.RelaxedSources {
 		said += ", " + morePlaning
 	}

@@ -48,8 +48,8 @@ pine
        1  1 x short at North; 1 x long at South  13.00     13.00       2  100.0 %  0.0 %     0  5.0     3       1  best
        2  3 x short at North                     15.00     15.00       3   83.3 %  0.0 %     1  6.0     3       1
        3  2 x long at South                      16.00     16.00       2   83.3 %  0.0 %     1  6.0     4       1
-  If short at North is out: 2 x long at South, 3.00 more.
-  If long at South is out: 3 x short at North, 2.00 more.
+  If short at North is out: in all 2 x long at South, 3.00 more.
+  If long at South is out: in all 3 x short at North, 2.00 more.
   Choice 2 costs no more than choice 1 where short at North costs 4.00 or less (it is 5.00).
   Choice 3 costs no more than choice 1 where long at South costs 5.00 or less (it is 8.00).
 
@@ -72,13 +72,13 @@ Buy at North
        buy  stock   size (mm)        material  each  cost
   [ ]    1  short   2000 x 100 x 20  pine      5.00  5.00
          1  in all                                   5.00
-  If short at North is out: 2 x long at South, 3.00 more.
+  If short at North is out: in all 2 x long at South, 3.00 more.
 
 Buy at South
        buy  stock   size (mm)        material  each  cost
   [ ]    1  long    3000 x 100 x 20  pine      8.00  8.00
          1  in all                                   8.00
-  If long at South is out: 3 x short at North, 2.00 more.
+  If long at South is out: in all 3 x short at North, 2.00 more.
 
 At all sellers together: 13.00.
 `)
@@ -87,8 +87,8 @@ At all sellers together: 13.00.
 func TestSpreadsheetsOfAComparison(t *testing.T) {
 	c := fiveShelves(t)
 	check(t, string(ShoppingListCSV(c)), `seller,material,count,stock,length (mm),width (mm),thickness (mm),each,cost,if it is out
-North,pine,1,short,2000,100,20,5.00,5.00,"If short at North is out: 2 x long at South, 3.00 more."
-South,pine,1,long,3000,100,20,8.00,8.00,"If long at South is out: 3 x short at North, 2.00 more."
+North,pine,1,short,2000,100,20,5.00,5.00,"If short at North is out: in all 2 x long at South, 3.00 more."
+South,pine,1,long,3000,100,20,8.00,8.00,"If long at South is out: in all 3 x short at North, 2.00 more."
 `)
 	check(t, string(ComparisonCSV(c)), `material,choice,buy,on hand used,cost,at least,worth of what is kept,pieces,sellers,yield,waste,kept,weight in kg,cuts,setups,verdict
 pine,1,1 x short at North; 1 x long at South,false,13.00,13.00,0.00,2,North; South,1.0000,0.0000,0,5.0,3,1,best
@@ -167,7 +167,7 @@ func TestASubstituteMayCostLessAndMoreWork(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	check(t, strings.Join(substitutes(c.Materials[0]), "\n"), "If thin is out: 1 x thick, 2.00 less, needs more planing.")
+	check(t, strings.Join(substitutes(c.Materials[0]), "\n"), "If thin is out: in all 1 x thick, 2.00 less, needs more planing.")
 }
 
 // Nothing is so cheap that the seven boards of one choice make up for the one of the

@@ -103,7 +103,7 @@ func (h hazard) brief() string {
 func (h hazard) inPlan() string {
 	switch h {
 	case largePanel: // common practice, no source
-		return fmt.Sprintf("large panels, of %v m2 (16 sq ft) or %.0f kg (%.0f lb, if they were MDF) and more. Support them all round, or get help or a carrier.",
+		return fmt.Sprintf("large panels, of %v m2 (16 sq ft) or %.0f kg (%.0f lb, if they were MDF) and more. Support them all round, or get help or a carrier; take a guided saw where yours does not reach.",
 			largeArea, float64(heavyWeight)/1000, heavyWeight.Pounds())
 	case narrowStrip: // 29 CFR 1910.213(s), from memory; Cal. Code Regs. title 8 s. 4296(a)
 		return "rips below 6 in (152 mm). Use a push stick or block, and feather boards or a jig where the guard cannot be used."
@@ -112,7 +112,7 @@ func (h hazard) inPlan() string {
 	case acrossFence: // common practice, no source
 		return "pieces wider than long, which never go along the fence. Use a miter gauge, a sled or a guided saw."
 	case acrossGrain: // common practice, no source
-		return "cuts across the face grain, where veneer chips. Score the far face along the line first, or tape it."
+		return "cuts across the face grain, where veneer chips. Score or tape the line where the blade comes out."
 	}
 	// Common practice, no source.
 	return "skims, where less comes off than the blade is wide. Hold the piece firmly and do not force the cut."
@@ -163,7 +163,7 @@ func (h hazard) caution(steps []cutplan.Step, thickness stock.Length, r stock.Ru
 		return "a skim: less comes off than the blade is wide, so it may wander; the piece against fence or stop is held firmly, and the cut is not forced"
 	}
 	// Common practice, no source.
-	return "across the face grain, where the veneer chips: score the far face along the line first, or tape it"
+	return "across the face grain, where the veneer chips: score or tape the line where the blade comes out"
 }
 
 // settings lists those of steps, each once: "43, 25".

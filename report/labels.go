@@ -171,9 +171,10 @@ func (w *labelWriter) part(blank int, thickness stock.Length, where string, grai
 	b := w.plan.Bill[blank]
 	w.told[blank]++
 	at := w.places.next(b)
+	sawn := sawnSize(b, []stock.Length{thickness}, w.ruler)
 	l := label.Label{
 		Mark: b.Mark, Name: b.Name(), Of: fmt.Sprintf("%d of %d", w.told[blank], b.Count), Where: where,
-		Cut: "cut to " + blankSize(b, w.ruler), Finished: "finished " + partSize(b.Part, w.ruler),
+		Cut: "cut to " + sawn, Finished: "finished " + partSize(b.Part, w.ruler),
 		Piece: label.Piece{Grain: grain, Edge: at.edge, End: at.end, Inside: at.inside, Edged: at.edged},
 		Next:  w.next(b, thickness, at),
 	}
@@ -181,7 +182,7 @@ func (w *labelWriter) part(blank int, thickness stock.Length, where string, grai
 		l.Finished += " each"
 	}
 	if b.Length == b.Part.Length && b.Width == b.Part.Width && b.Thickness == b.Part.Thickness {
-		l.Cut, l.Finished = blankSize(b, w.ruler), ""
+		l.Cut, l.Finished = sawn, ""
 	}
 	l.Lines = w.remarks(b, at, l.Finished == "")
 	w.parts = append(w.parts, l)

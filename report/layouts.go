@@ -222,8 +222,11 @@ func afterwards(p *cutplan.Plan, l cutplan.Layout, r stock.Ruler) []string {
 
 // aboutLines says how the lines of a cutting diagram are meant.
 func aboutLines(c *casework.Case) string {
-	return "The blade runs on the waste side of each line." + aboutFaces(c)
+	return "The blade runs on the waste side of each line. " + aboutStop + aboutFaces(c)
 }
+
+// aboutStop says where a stop is: common practice, no source.
+const aboutStop = "A stop is a block on the sled or miter gauge."
 
 // aboutFaces says which face of a part a diagram shows; empty where parts have no inside.
 func aboutFaces(c *casework.Case) string {
@@ -234,10 +237,10 @@ func aboutFaces(c *casework.Case) string {
 }
 
 // aboutMarks says how the figures below a board are meant.
-const aboutMarks = "Marks are measured from the squared reference end of the board or piece in hand, all from that one end; the blade cuts beyond the mark, on the side of the tick. The stop is set to the length of the piece that comes off. Fences are set from the reference edge, the lower one. " + pencil
+const aboutMarks = "Marks are measured from the squared reference end of the board or piece in hand, all from that one end; the blade cuts beyond the mark, on the side of the tick. The stop, a block on the miter gauge, is set to the length of the piece that comes off. Fences are set from the reference edge, the lower one. " + pencil
 
 // pencil is what keeps the pieces apart that wait on the bench.
-const pencil = "Pencil the number of its cut on every piece as it comes off, and the mark on every part."
+const pencil = "Pencil layout and cut number, such as 2/14, on every piece as it comes off, and the mark on every part."
 
 // headingRoom is what stands above a diagram, with a note below it, in mm.
 const headingRoom = 30.0
@@ -323,8 +326,9 @@ func planing(p *cutplan.Plan, l cutplan.Layout, r stock.Ruler) string {
 	return "to be planed: " + strings.Join(to, "; ")
 }
 
-// cutLater names the parts of a layout that are best cut when the rest was put
-// together dry and measured; empty where there are none.
+// cutLater names the cuts of a layout that wait until the rest was put together dry and
+// measured, with their parts; empty where there are none. They divide pieces that hold no
+// other parts.
 func cutLater(p *cutplan.Plan, l cutplan.Layout) string {
 	var marks []string
 	others := false
@@ -338,18 +342,53 @@ func cutLater(p *cutplan.Plan, l cutplan.Layout) string {
 			marks = append(marks, b.Mark)
 		}
 	}
-	switch {
-	case marks == nil:
+	if marks == nil {
 		return ""
-	case others:
-		return "best cut to size after the dry fit, their piece left larger until then: " + strings.Join(marks, ", ")
 	}
-	return "best cut after the dry fit: all of it"
+	if !others {
+		return "After the dry fit: all cuts of this layout."
+	}
+	said := "Best cut to size after the dry fit: " + strings.Join(marks, ", ") + "."
+	if wait := waitingCuts(p, l); wait != nil {
+		said = cutsOf(wait) + " wait until after the dry fit: they cut " + strings.Join(marks, ", ") + " to size."
+	}
+	return said
+}
+
+// waitingCuts lists the steps that divide pieces of which all parts are cut after the dry fit.
+func waitingCuts(p *cutplan.Plan, l cutplan.Layout) []cutplan.Step {
+	steps := p.Steps(l)
+	type held struct{ late, now bool }
+	holds := make(map[int]held) // what the piece in hand of a step holds, by its number
+	parts := func(n *cutplan.Node) (h held) {
+		if n == nil {
+			return h
+		}
+		for _, leaf := range n.Leaves() {
+			if leaf.Use == cutplan.Part {
+				h.late = h.late || p.Bill[leaf.Blank].Part.DryFit
+				h.now = h.now || !p.Bill[leaf.Blank].Part.DryFit
+			}
+		}
+		return h
+	}
+	for i := len(steps) - 1; i >= 0; i-- {
+		s := steps[i]
+		off, left := parts(s.OffNode), parts(s.LeftNode)
+		h := held{off.late || left.late, off.now || left.now}
+		for _, next := range steps[i+1:] {
+			if next.InHand == s.Number {
+				h.late, h.now = h.late || holds[next.Number].late, h.now || holds[next.Number].now
+			}
+		}
+		holds[s.Number] = h
+	}
+	return slices.DeleteFunc(steps, func(s cutplan.Step) bool { return s.Trim || !holds[s.Number].late || holds[s.Number].now })
 }
 
 // aboutBreakdown says how cuts beyond the saw are made. Which face lies up: woodworkingtips.com,
 // etips 010810 and 010817; the splinter guard is common practice, no source.
-const aboutBreakdown = "BREAKDOWN: beyond the saw's fence or crosscut. Use a guided saw on a full support, along the mark, measured from the reference edge or end of the piece in hand; the blade cuts beyond it. Good face down, or up under a splinter guard."
+const aboutBreakdown = "BREAKDOWN: beyond the saw's fence or crosscut. Use a guided saw on a full support, along the mark, measured from the reference edge or end of the piece in hand; the blade cuts beyond it. Saw off: kerf included. Good face down, or up under a splinter guard."
 
 // notes says what a reader of the diagram must know beyond it.
 func notes(b document, picture diagram.Picture, steps []cutplan.Step) {

@@ -12,7 +12,7 @@ import (
 // The way from the blanks to the parts, worded once for paper and text.
 
 // millingHelp says how the table is to be read.
-const millingHelp = "In this order. A setting is the size that is left: the thickness at the planer, the width at the fence, the length at the stop. " +
+const millingHelp = "In this order. A setting is the size that is left: the thickness at the planer, the width at the fence, the length at the stop. Turn: the other edge goes to the fence, the other face up at the planer. " +
 	"True a face and an edge before anything rests on them."
 
 // milling lists the steps of every blank that needs any, by the thicknesses of
@@ -104,7 +104,7 @@ func millingSteps(steps []stock.Milling, r stock.Ruler) string {
 				each, ofEach = " each", " of each"
 			}
 		case stock.SquareEnd:
-			said = append(said, "square one end")
+			said = append(said, squared(first, r))
 		case stock.CutToLength:
 			phrase := "stop at " + at
 			if first.Pieces > 1 {
@@ -121,6 +121,15 @@ func millingSteps(steps []stock.Milling, r stock.Ruler) string {
 		steps = steps[n:]
 	}
 	return strings.Join(said, "; ")
+}
+
+// squared says how an end is squared: "square one end, 5 off at most". What comes off more is
+// missing at the other end.
+func squared(m stock.Milling, r stock.Ruler) string {
+	if m.Off == 0 {
+		return "square one end"
+	}
+	return "square one end, " + r.Print(m.Off) + " off at most"
 }
 
 // resawn says a step of the resaw: "resaw into 2 at 8", "resaw 8 off, keep the rest, 26.4".

@@ -45,7 +45,7 @@ func TestTheCuttingBillLiesAcrossWhereItIsTooWide(t *testing.T) {
 		b := &p.Bill[i]
 		b.Part.Length, b.Part.Width = b.Part.Length-stock.Inch/64, b.Part.Width-stock.Inch/64
 		b.Part.Material = "weatherproof construction plywood"
-		b.Part.Note = "rehearse assembly beforehand"
+		b.Part.Note = "rehearse assembly beforehand, label"
 	}
 	if found := across(p, Options{Ruler: stock.Ruler{Units: stock.Inches, Denominator: 64}}); found["cutting bill"] != 1 {
 		t.Errorf("across lie %v, though the bill does not fit upright", found)

@@ -138,7 +138,7 @@ func wanted(p *cutplan.Plan, r stock.Ruler) []string {
 	}
 	thicknesses := p.Thicknesses()
 	for i, b := range p.Bill {
-		want = append(want, b.Name(), blankSize(b, r), partSize(b.Part, r))
+		want = append(want, b.Name(), sawnSize(b, thicknesses[i], r), partSize(b.Part, r))
 		for _, from := range thicknesses[i] {
 			want = append(want, millingSteps(b.Milling(from), r))
 		}

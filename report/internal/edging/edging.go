@@ -13,7 +13,9 @@ func (s Sides) Turned() Sides {
 }
 
 // Over are the sides once the piece is turned over along its length.
-func (s Sides) Over() Sides { return Sides{Lower: s.Upper, Upper: s.Lower, Left: s.Left, Right: s.Right} }
+func (s Sides) Over() Sides {
+	return Sides{Lower: s.Upper, Upper: s.Lower, Left: s.Left, Right: s.Right}
+}
 
 // Inset makes a box smaller on these sides.
 func (s Sides) Inset(box drawing.Rect, by float64) drawing.Rect {
