@@ -173,9 +173,11 @@ func (r setupRow) inHand(p *cutplan.Plan) string {
 	return strings.Join(said, "; ")
 }
 
-// held names pieces of one layout, in their order, with their cuts if counted.
+// held names pieces of one layout, in their order, with their cuts if counted. Numbers are
+// those of pieces, until rests are named: after these, pieces are called so.
 func held(pieces []cutplan.Held, whole string, counted bool) string {
 	var said []string
+	rests := false
 	for from := 0; from < len(pieces); {
 		h, to := pieces[from], from
 		var by []int
@@ -184,11 +186,17 @@ func held(pieces []cutplan.Held, whole string, counted bool) string {
 			to++
 		}
 		what := ranges(by)
+		several := ""
+		if len(by) > 1 {
+			several = "s"
+		}
 		switch {
 		case h.Stock:
 			what = whole
 		case h.Rest:
-			what = "rest of " + what
+			what, rests = "rest"+several+" of "+what, true
+		case rests:
+			what, rests = "piece"+several+" "+what, false
 		}
 		if counted {
 			cuts := "1 cut"
