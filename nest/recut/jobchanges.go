@@ -79,6 +79,31 @@ func (r *rest) compareJobs(o Options, parts []stock.Part) {
 	}
 }
 
+// asPrinted returns a job before and after a change, both with the parts and the saw of the
+// plan where the change leaves them alone. The two jobs are read by this program, and the
+// plan may come from one that derived other sizes of the same case. What is printed stays.
+func asPrinted(printed []stock.Part, plan, was, is stock.Job) (*stock.Job, *stock.Job) {
+	derived := was.Parts
+	was.Parts, is.Parts = slices.Clone(was.Parts), slices.Clone(is.Parts)
+	for _, p := range printed {
+		named := func(q stock.Part) bool { return q.Name == p.Name }
+		i, k := slices.IndexFunc(was.Parts, named), slices.IndexFunc(is.Parts, named)
+		if i < 0 {
+			continue
+		}
+		if k >= 0 && !cutDifferently(derived[i], is.Parts[k]) {
+			p.Count = is.Parts[k].Count
+			is.Parts[k] = p
+		}
+		p.Count = derived[i].Count
+		was.Parts[i] = p
+	}
+	if was.Saw == is.Saw {
+		was.Saw, is.Saw = plan.Saw, plan.Saw
+	}
+	return &was, &is
+}
+
 // changedParts lists the parts that differ between two jobs, by name.
 func changedParts(was, is []stock.Part) []Changed {
 	var all []Changed

@@ -43,6 +43,7 @@ func newRest(s *progress.State, o Options) *rest {
 	r := &rest{job: plan.Job, state: s}
 	parts := s.Parts()
 	if o.Is != nil {
+		o.Was, o.Is = asPrinted(parts, plan.Job, *o.Was, *o.Is)
 		r.job, parts = *o.Is, o.Is.Parts
 	}
 	r.job.Stock, r.job.Parts, r.job.Kinds = nil, nil, map[string]stock.Kind{}
