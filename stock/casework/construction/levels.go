@@ -30,3 +30,11 @@ func (r *Construction) OnStep(height stock.Length) stock.Length {
 	}
 	return from + r.In.Nearest(height-from)
 }
+
+// StepAbove is the first step at or above a height.
+func (r *Construction) StepAbove(height stock.Length) stock.Length {
+	if step := r.In.From.Tools.Step; step > 0 {
+		return r.OnStep(height + (step-1)/2)
+	}
+	return height
+}

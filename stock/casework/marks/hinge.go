@@ -20,7 +20,7 @@ func (m *layout) hinges() {
 		high := door.Size[solid.Z]
 		side, _ := m.hinged(i)
 		near := side == "left"
-		at := evenly(high, min(m.In.OrDefault(design.Length{}, 90*stock.Millimeter, 7*stock.Inch/2), high/4), construction.Hinges(high))
+		at := m.evenly(high, min(m.In.OrDefault(design.Length{}, 90*stock.Millimeter, 7*stock.Inch/2), high/4), construction.Hinges(high))
 		back := solid.Spot{Solid: i, Face: solid.Face{Side: solid.Rear, Extent: solid.Broad}}
 		m.Marker.Add(back, solid.Mark{What: solid.Hinge, Note: m.cupNote(), Stops: m.atEdge(door.Size[solid.X], near),
 			Measure: solid.Measure{From: door.Near(solid.Z), At: at}})
@@ -55,11 +55,11 @@ func (m *layout) atEdge(wide stock.Length, near bool) [2]stock.Length {
 	return [2]stock.Length{rest, 0}
 }
 
-// evenly are n places on a length, the first and the last so far from its ends.
-func evenly(long, end stock.Length, n int) []stock.Length {
+// evenly are n places on a length, the first and the last so far from its ends, each on the step.
+func (m *layout) evenly(long, end stock.Length, n int) []stock.Length {
 	var all []stock.Length
 	for k := range n {
-		all = append(all, end+(long-2*end)*stock.Length(k)/stock.Length(n-1))
+		all = append(all, m.In.Down(end+(long-2*end)*stock.Length(k)/stock.Length(n-1)))
 	}
 	return all
 }
@@ -68,9 +68,9 @@ func evenly(long, end stock.Length, n int) []stock.Length {
 func (m *layout) catches(high stock.Length) []stock.Length {
 	in := min(m.In.OrDefault(design.Length{}, 50*stock.Millimeter, 2*stock.Inch), high/4)
 	if construction.Catches(high) == 1 {
-		return []stock.Length{high - in}
+		return []stock.Length{m.In.Down(high - in)}
 	}
-	return []stock.Length{in, high - in}
+	return []stock.Length{m.In.Down(in), m.In.Down(high - in)}
 }
 
 // hungOn is the face of the panel that a door hangs on.

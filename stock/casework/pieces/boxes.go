@@ -157,7 +157,8 @@ func (r *Maker) boxHeight(o construction.Opening, i int) stock.Sum {
 }
 
 // fronts are the lower edges of the fronts in a stack; of drawers without false
-// fronts, those of the drawers.
+// fronts, those of the drawers. These move up to the step where the gap above stays as wide
+// as it was given, for their slides are laid out from the step.
 func (r *Maker) fronts(o construction.Opening) []stock.Length {
 	s := r.Built.Drawers
 	var edges []stock.Length
@@ -174,9 +175,16 @@ func (r *Maker) fronts(o construction.Opening) []stock.Length {
 	default:
 		at += s.Overlay
 	}
-	for _, x := range o.Stack {
+	for i, x := range o.Stack {
 		at -= x.Front.Value
-		edges = append(edges, at)
+		edge, ceiling := at, o.Floor+o.Height-s.Above
+		if i > 0 {
+			ceiling = edges[i-1] - s.Gap
+		}
+		if up := r.Built.StepAbove(at); !s.FalseFronts(o) && up+x.Front.Value <= ceiling {
+			edge = up
+		}
+		edges = append(edges, edge)
 		at -= s.Gap + wider
 	}
 	return edges

@@ -7,6 +7,7 @@ import (
 
 	"sawbill/stock"
 	"sawbill/stock/casework/sample"
+	"sawbill/stock/casework/solid"
 )
 
 // onStep rounds every length that v states down to the step.
@@ -54,5 +55,34 @@ func TestPartsAreAlikeOrAStepApart(t *testing.T) {
 	})
 	if pairs < 10_000 {
 		t.Errorf("only %d pairs of sides were looked at", pairs)
+	}
+}
+
+// Hinges and catches of doors lie on the step, and so do slide lines, but for a few boxes that have
+// no room to move.
+func TestFreeMarksLieOnTheStep(t *testing.T) {
+	from := withTools(stock.Millimeters)
+	slides, off := 0, 0
+	sample.Each(func(seed uint64, d Design) {
+		onStep(reflect.ValueOf(&d).Elem(), from.Tools.Step)
+		c := derive(t, d, from)
+		for _, k := range c.Marks {
+			part := c.Parts[k.Part].Name
+			for _, at := range k.At {
+				stepped := at%from.Tools.Step == 0
+				switch {
+				case k.What == solid.SlideLine:
+					slides++
+					if !stepped {
+						off++
+					}
+				case (k.What == solid.Hinge || k.What == solid.Catch) && strings.HasPrefix(part, "door") && !stepped:
+					t.Errorf("seed %d: %s of %s at %s", seed, k.What, part, from.Ruler.Print(at))
+				}
+			}
+		}
+	})
+	if slides < 500 || 50*off > slides {
+		t.Errorf("%d of %d slide lines are off the step", off, slides)
 	}
 }
