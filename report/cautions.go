@@ -156,7 +156,9 @@ func inThisPlan(p *cutplan.Plan) []string {
 	}
 	say(breakdown, "BREAKDOWN cuts are beyond the saw. Use a guided saw on a full support.") // common practice, no source
 	for _, h := range hazards {
-		say(in[h], h.inPlan())
+		if advice := h.inPlan(); advice != "" {
+			say(in[h], advice)
+		}
 	}
 	if milled {
 		said = append(said, "Do not plane or joint pieces shorter than the machine's manual allows.") // makers' manuals

@@ -58,10 +58,10 @@ func ExampleSummary() {
 	//   B     back       1  800 x 600 x 18  1
 	//
 	// Setups
-	//   material  round  set (mm)   how                                 comes off               layout
-	//   plywood   1      stop 800   crosscut; large panel; score first  piece 800 x 1220        1
-	//   plywood   2      stop 600   rip, at a stop                      B back, 800 x 600       1
-	//                    fence 250  rip                                 2 x A shelf, 800 x 250  1
+	//   material  round  set (mm)   how                                                           comes off               layout
+	//   plywood   1      stop 800   crosscut; large panel; wide: sled or guided saw; score first  piece 800 x 1220        1
+	//   plywood   2      stop 600   rip at a stop, not the fence; wide: sled or guided saw        B back, 800 x 600       1
+	//                    fence 250  rip                                                           2 x A shelf, 800 x 250  1
 }
 
 // The part list can be shown before any plan is made.

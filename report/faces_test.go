@@ -23,7 +23,7 @@ func TestWhichFaceLiesUpIsSaidForEachKindOfCut(t *testing.T) {
 		for said, want := range map[string]bool{
 			"good face up at the saw":                         sheets,
 			"Panels lie good face up at the saw.":             sheets,
-			"Good face down, or up under a splinter guard":    marked,
+			"or up under a splinter guard.":                   marked,
 			"beyond the saw; good face down, or up under a s": marked,
 		} {
 			if strings.Contains(page, said) != want {

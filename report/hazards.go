@@ -21,15 +21,18 @@ const (
 	shortOnFence
 	acrossFence // wider than it is long
 	acrossGrain // of a veneered panel
+	wideAtStop  // wider than a sled takes, where the job gives no limit
 	skim        // less comes off than the blade is wide
 )
 
 // hazards are all of them, in the order in which they are told.
-var hazards = []hazard{largePanel, narrowStrip, shortOnFence, acrossFence, acrossGrain, skim}
+var hazards = []hazard{largePanel, narrowStrip, shortOnFence, acrossFence, wideAtStop, acrossGrain, skim}
 
 const (
 	// narrowRip is below what a rip takes a push stick. Common practice, no source.
 	narrowRip = 6 * stock.Inch
+	// widestOnSled is what the usual crosscut sled takes. Common practice, no source.
+	widestOnSled = 24 * stock.Inch
 	// A panel from so large or so heavy on takes a helper, or support all round.
 	// Common practice, no source: half of a 4 x 8 ft sheet, and somewhat less than
 	// the 25 kg that one person may lift close to the body (UK HSE, INDG143, from
@@ -52,6 +55,7 @@ func hazardsOf(p *cutplan.Plan, l cutplan.Layout, s cutplan.Step) []hazard {
 		{narrowStrip, s.Guide == cutplan.Fence && s.Setting < narrowRip},
 		{shortOnFence, s.Guide == cutplan.Fence && s.Run < shortest(p)},
 		{acrossFence, s.Cut == cutplan.Rip && !s.Trim && s.Piece.Width > s.Piece.Length},
+		{wideAtStop, p.Job.Saw.CrosscutCapacity == 0 && s.Guide == cutplan.Stop && s.Run > widestOnSled},
 		{acrossGrain, isAcrossGrain(l.Stock, s)},
 		{skim, isSkim(s, p.Job.Saw.Kerf)},
 	} {
@@ -96,7 +100,7 @@ func isSkim(s cutplan.Step, kerf stock.Length) bool {
 // brief is a reminder of a hazard for a row of a table; empty where the row says
 // how to cut it anyway.
 func (h hazard) brief() string {
-	return [...]string{"large panel", "push stick", "short: sled or guided saw", "", "score first", "skim"}[h]
+	return [...]string{"large panel", "push stick", "short: sled or guided saw", "", "score first", "wide: sled or guided saw", "skim"}[h]
 }
 
 // inPlan is what to do about a hazard that is somewhere in a plan.
@@ -111,6 +115,8 @@ func (h hazard) inPlan() string {
 		return "pieces too short to run along a fence. Cut them with a sled or a guided saw, clamped."
 	case acrossFence: // common practice, no source
 		return "pieces wider than long, which never go along the fence. Use a miter gauge, a sled or a guided saw."
+	case wideAtStop:
+		return "" // limitsUnsaid tells it
 	case acrossGrain: // common practice, no source
 		return "cuts across the face grain, where veneer chips. Score or tape the line where the blade comes out."
 	}
@@ -128,7 +134,7 @@ func stepCautions(p *cutplan.Plan, l cutplan.Layout, steps []cutplan.Step, r sto
 	}
 	var said []string
 	for _, h := range hazards {
-		if steps := of[h]; steps != nil {
+		if steps := of[h]; steps != nil && h != wideAtStop { // its rows say it
 			said = append(said, cutsOf(steps)+": "+h.caution(steps, l.Stock.Thickness, r)+".")
 		}
 	}

@@ -237,7 +237,7 @@ func aboutFaces(c *casework.Case) string {
 }
 
 // aboutMarks says how the figures below a board are meant.
-const aboutMarks = "Marks are measured from the squared reference end of the board or piece in hand, all from that one end; the blade cuts beyond the mark, on the side of the tick. The stop, a block on the miter gauge, is set to the length of the piece that comes off. Fences are set from the reference edge, the lower one. " + pencil
+const aboutMarks = "Marks are measured from the squared reference end of the board or piece in hand, all from that one end; the blade cuts beyond the mark, on the side of the tick. The stop, a block on the miter gauge, is set to the length of the piece that comes off. Fences are set from the reference edge, the lower one, which must be straight. " + pencil
 
 // pencil is what keeps the pieces apart that wait on the bench.
 const pencil = "Pencil layout and cut number, such as 2/14, on every piece as it comes off, and the mark on every part."
@@ -276,8 +276,14 @@ func layoutFacts(p *cutplan.Plan, l cutplan.Layout, r stock.Ruler) string {
 		s.Kind.String() + " " + stockSize(s, r) + " " + r.Units.String(),
 		"kerf " + r.Print(p.Job.Saw.Kerf),
 	}
-	if trim := s.Trims().Least(); trim > 0 {
+	switch trim := s.Trims().Least(); {
+	case trim > 0:
 		facts = append(facts, "trim "+r.Print(trim)+" "+trimmedOff(s, r)+", kerf included")
+	case l.Stock.IsSection():
+	case s.Kind == stock.Sheet:
+		facts = append(facts, "no trim: the reference corner must be square")
+	default:
+		facts = append(facts, "no trim: the reference end must be square")
 	}
 	if s.OnHand {
 		facts = append(facts, "on hand")
@@ -388,7 +394,7 @@ func waitingCuts(p *cutplan.Plan, l cutplan.Layout) []cutplan.Step {
 
 // aboutBreakdown says how cuts beyond the saw are made. Which face lies up: woodworkingtips.com,
 // etips 010810 and 010817; the splinter guard is common practice, no source.
-const aboutBreakdown = "BREAKDOWN: beyond the saw's fence or crosscut. Use a guided saw on a full support, along the mark, measured from the reference edge or end of the piece in hand; the blade cuts beyond it. Saw off: kerf included. Good face down, or up under a splinter guard."
+const aboutBreakdown = "BREAKDOWN: beyond the saw's fence or crosscut. Use a guided saw on a full support, along the mark, measured from the reference edge or end of the piece in hand; the blade cuts beyond it. Saw off: kerf included. Good face down, the drawing then mirrored, or up under a splinter guard."
 
 // notes says what a reader of the diagram must know beyond it.
 func notes(b document, picture diagram.Picture, steps []cutplan.Step) {

@@ -57,7 +57,7 @@ func printedSteps(t *testing.T, p *cutplan.Plan, i int) []printed {
 				break
 			}
 		}
-		if _, sizes, more := strings.Cut(strings.TrimSuffix(r.how, ", BREAKDOWN"), "; far "); more {
+		if _, sizes, more := strings.Cut(beforeBreakdown(r.how), "; far "); more {
 			for _, of := range strings.Split(sizes, ", far ") {
 				side, figure, _ := strings.Cut(of, " to ")
 				at, err := stock.ParseLength(figure, stock.Millimeters)
@@ -77,6 +77,13 @@ func printedSteps(t *testing.T, p *cutplan.Plan, i int) []printed {
 		rows = append(rows, r)
 	}
 	return rows
+}
+
+// beforeBreakdown is how without its word on which cuts are beyond the saw.
+func beforeBreakdown(how string) string {
+	how, _, _ = strings.Cut(how, "; all BREAKDOWN")
+	how, _, _ = strings.Cut(how, "; BREAKDOWN: ")
+	return how
 }
 
 // sizeOf is a rectangle on the bench.

@@ -12,7 +12,7 @@ import (
 // The way from the blanks to the parts, worded once for paper and text.
 
 // millingHelp says how the table is to be read.
-const millingHelp = "In this order. A setting is the size that is left: the thickness at the planer, the width at the fence, the length at the stop. Turn: the other edge goes to the fence, the other face up at the planer. " +
+const millingHelp = "In this order. A setting is the size that is left: the thickness at the planer, the width at the fence, the length at the stop. An edge is trued on the jointer, or by a skim at the fence. Turn: the other edge goes to the fence, the other face up at the planer. " +
 	"True a face and an edge before anything rests on them."
 
 // milling lists the steps of every blank that needs any, by the thicknesses of

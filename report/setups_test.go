@@ -77,11 +77,11 @@ func TestSetupsOfTheBench(t *testing.T) {
 	for _, want := range []string{
 		"trim | saw off 10 | trim reference edge | layout 2: sheet | 1 |  | ",
 		"trim | fence 620 | trim far edge, reference edge on the fence | layout 2: sheet | 1 |  | ",
-		"trim | mark 1160 | trim far end | layout 2: sheet | 1 | trimmed: 1160 x 620 | ",
+		"trim | mark 1160 | trim far end; wide: sled or guided saw | layout 2: sheet | 1 | trimmed: 1160 x 620 | ",
 		"1 | fence 300 | rip; large panel | layout 1, all 2: rest of 1; layout 3: sheet | 3 | piece 2440 x 300 | 2 x piece 2440 x 293.6; keep 2440 x 916.8, write H7KMQ-12",
 		"1 | stop 740 | crosscut | layout 4: board (3 cuts); layout 5: board (1 cut) | 4 | piece 740 x 89 | ",
 		"2 | fence 28 | rip; push stick | layout 5: 4, 5 (2 cuts each) | 4 | F cleat, 520 x 28 | ",
-		"3 | stop 380 | rip, at a stop | layout 1, all 2: 7 | 2 | C side, 560 x 380 | 2 x keep 560 x 236.8, write H7KMQ-1, 2",
+		"3 | stop 380 | rip at a stop, not the fence | layout 1, all 2: 7 | 2 | C side, 560 x 380 | 2 x keep 560 x 236.8, write H7KMQ-1, 2",
 	} {
 		if !slices.Contains(got, want) {
 			t.Errorf("the setups lack %q; they are\n%s", want, strings.Join(got, "\n"))

@@ -77,14 +77,11 @@ func trimsTogether(rows []cutplan.Row) bool {
 }
 
 // allTrim is how all trim is cut: "trim reference edge and end; far edge to 1210, far end to
-// 2430".
+// 2430; BREAKDOWN: both edges".
 func allTrim(rows []cutplan.Row, ruler stock.Ruler) string {
-	said, breakdown := "trim "+sideName(rows[0].Cut, cutplan.Near), ""
+	said := "trim " + sideName(rows[0].Cut, cutplan.Near)
 	var far []string
 	for i, r := range rows {
-		if marked(r) {
-			breakdown = ", BREAKDOWN"
-		}
 		switch {
 		case !r.SawOff:
 			far = append(far, sideName(r.Cut, cutplan.Far)+" to "+ruler.Print(r.Setting))
@@ -95,7 +92,30 @@ func allTrim(rows []cutplan.Row, ruler stock.Ruler) string {
 	if far != nil {
 		said += "; " + strings.Join(far, ", ")
 	}
-	return said + breakdown
+	return said + trimBeyondTheSaw(rows)
+}
+
+// trimBeyondTheSaw says which sides are trimmed with a guided saw.
+func trimBeyondTheSaw(rows []cutplan.Row) string {
+	var sides []string
+	of := map[cutplan.Cut]int{}
+	for _, r := range rows {
+		if marked(r) {
+			sides = append(sides, sideName(r.Cut, r.Waste))
+			of[r.Cut]++
+		}
+	}
+	switch {
+	case sides == nil:
+		return ""
+	case len(sides) == len(rows):
+		return "; all BREAKDOWN"
+	case len(sides) == 2 && of[cutplan.Rip] == 2:
+		return "; BREAKDOWN: both edges"
+	case len(sides) == 2 && of[cutplan.Crosscut] == 2:
+		return "; BREAKDOWN: both ends"
+	}
+	return "; BREAKDOWN: " + strings.Join(sides, ", ")
 }
 
 func marked(r cutplan.Row) bool { return r.Guide == cutplan.Marked }
@@ -187,7 +207,7 @@ func how(r cutplan.Row) string {
 	case r.Trim:
 		said = "trim " + sideName(r.Cut, r.Waste)
 	case r.Cut == cutplan.Rip && r.Guide == cutplan.Stop:
-		said = "rip, at a stop"
+		said = "rip at a stop, not the fence"
 	case r.Cut == cutplan.Crosscut && r.Guide == cutplan.Fence:
 		said = "crosscut, by the fence"
 	}

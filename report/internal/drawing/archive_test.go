@@ -41,10 +41,10 @@ func objectsOf(t *testing.T, data []byte) (objects map[int]object, trailer strin
 			t.Fatalf("object %d is not where the table says: %q", number, entry)
 		}
 		o := object{dictionary: string(body)}
-		if dictionary, stream, has := strings.Cut(string(body), "\nstream\n"); has {
+		if dictionary, _, has := strings.Cut(string(body), "\nstream\n"); has {
 			length, _ := strconv.Atoi(regexp.MustCompile(`/Length (\d+)`).FindStringSubmatch(dictionary)[1])
 			from := at + len(fmt.Sprintf("%d 0 obj\n", number)) + len(dictionary) + len("\nstream\n")
-			stream = string(data[from : from+length])
+			stream := string(data[from : from+length])
 			if ended = strings.HasPrefix(string(data[from+length:]), "\nendstream\nendobj\n"); strings.Contains(dictionary, "/FlateDecode") {
 				r, err := zlib.NewReader(strings.NewReader(stream))
 				if err != nil {
@@ -193,6 +193,11 @@ func checkFonts(t *testing.T, objects map[int]object) {
 			continue
 		}
 		fonts++
+		for _, name := range []string{find(t, o.dictionary, `/BaseFont /(\S+)`), find(t, referred(t, objects, o.dictionary, "/FontDescriptor").dictionary, `/FontName /(\S+)`)} {
+			if !regexp.MustCompile(`^[A-Z]{6}\+`).MatchString(name) { // ISO 32000-1, 9.6.4
+				t.Errorf("a part of a font is named %s", name)
+			}
+		}
 		glyphs := referred(t, objects, o.dictionary, "/CIDToGIDMap").stream
 		font := []byte(referred(t, objects, referred(t, objects, o.dictionary, "/FontDescriptor").dictionary, "/FontFile2").stream)
 		table := func(name string) []byte {

@@ -159,7 +159,7 @@ func TestOnlyFontsThatAreUsedAreEmbedded(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if bytes.Contains(data, []byte("BaseFont /utf8dejavu")) != tt.want || bytes.Contains(data, []byte("BaseFont /utf8gobold")) {
+		if bytes.Contains(data, []byte("BaseFont /SAWBIL+utf8dejavu")) != tt.want || bytes.Contains(data, []byte("BaseFont /SAWBIL+utf8gobold")) {
 			t.Errorf("%q: fonts wanted %v", tt.page.Texts()[0].String, tt.want)
 		}
 		if tt.want && len(data) > 100_000 {

@@ -2,9 +2,11 @@ package pdfa
 
 import (
 	"bytes"
+	"cmp"
 	"crypto/sha256"
 	"errors"
 	"fmt"
+	"slices"
 	"strconv"
 )
 
@@ -24,11 +26,7 @@ func Archived(document []byte, about Info) ([]byte, error) {
 	}
 	var out bytes.Buffer
 	out.WriteString(header)
-	out.Write(document[f.body:f.catalog.from])
-	shift := len(header) - f.body
-	for i := range f.offsets {
-		f.offsets[i] += shift
-	}
+	f.tagSubsets(document, &out)
 	add := func(number int, format string, values ...any) {
 		f.offsets[number] = out.Len()
 		fmt.Fprintf(&out, "%d 0 obj\n", number)
@@ -55,6 +53,34 @@ func Archived(document []byte, about Info) ([]byte, error) {
 	fmt.Fprintf(&out, "trailer\n<</Size %d /Root %d 0 R /Info %d 0 R /ID [<%x> <%x>]>>\nstartxref\n%d\n%%%%EOF\n",
 		len(f.offsets), f.root, f.info, sum[:16], sum[:16], table)
 	return out.Bytes(), nil
+}
+
+// tagSubsets copies the objects before the catalog, with the tag that the name of a font bears
+// of which a part is embedded (ISO 32000-1, 9.6.4, from memory), and notes where each begins.
+func (f *file) tagSubsets(document []byte, out *bytes.Buffer) {
+	numbers := make([]int, 0, len(f.offsets))
+	for number, at := range f.offsets {
+		if at > 0 && number != f.root {
+			numbers = append(numbers, number)
+		}
+	}
+	slices.SortFunc(numbers, func(a, b int) int { return cmp.Compare(f.offsets[a], f.offsets[b]) })
+	ends := make([]int, len(numbers))
+	for i := range numbers {
+		ends[i] = f.catalog.from
+		if i+1 < len(numbers) {
+			ends[i] = f.offsets[numbers[i+1]]
+		}
+	}
+	for i, number := range numbers {
+		object := document[f.offsets[number]:ends[i]]
+		if !bytes.Contains(object, []byte("stream\n")) {
+			object = bytes.ReplaceAll(object, []byte("Name /utf8"), []byte("Name /SAWBIL+utf8"))
+			object = bytes.ReplaceAll(object, []byte("BaseFont /utf8"), []byte("BaseFont /SAWBIL+utf8"))
+		}
+		f.offsets[number] = out.Len()
+		out.Write(object)
+	}
 }
 
 // language is that of the words that the program says (ISO 32000-1, 14.9.2).
