@@ -7,7 +7,7 @@ import (
 	"sawbill/nest/cutplan"
 )
 
-// mostNamed is how many parts are named at the most; more go by their marks.
+// Up to mostNamed parts are named; more go by their marks.
 const mostNamed = 10
 
 // cover says what of the job could be cut again from what is kept; nothing

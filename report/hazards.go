@@ -31,7 +31,7 @@ var hazards = []hazard{largePanel, narrowStrip, shortOnFence, acrossFence, wideA
 const (
 	// narrowRip is below what a rip takes a push stick. Common practice, no source.
 	narrowRip = 6 * stock.Inch
-	// widestOnSled is what the usual crosscut sled takes. Common practice, no source.
+	// A usual crosscut sled takes pieces up to widestOnSled. Common practice, no source.
 	widestOnSled = 24 * stock.Inch
 	// A panel from so large or so heavy on takes a helper, or support all round.
 	// Common practice, no source: half of a 4 x 8 ft sheet, and somewhat less than
@@ -134,8 +134,11 @@ func stepCautions(p *cutplan.Plan, l cutplan.Layout, steps []cutplan.Step, r sto
 	}
 	var said []string
 	for _, h := range hazards {
-		if steps := of[h]; steps != nil && h != wideAtStop { // its rows say it
-			said = append(said, cutsOf(steps)+": "+h.caution(steps, l.Stock.Thickness, r)+".")
+		if of[h] == nil {
+			continue
+		}
+		if mind := h.caution(of[h], l.Stock.Thickness, r); mind != "" {
+			said = append(said, cutsOf(of[h])+": "+mind+".")
 		}
 	}
 	return said
@@ -165,6 +168,8 @@ func (h hazard) caution(steps []cutplan.Step, thickness stock.Length, r stock.Ru
 		return "too short to run along a fence (" + lengths(steps, r) + "): use a sled or a guided saw, with the piece clamped"
 	case acrossFence:
 		return "wider than it is long, so not along the fence: miter gauge, sled or guided saw"
+	case wideAtStop:
+		return "" // its rows tell it
 	case skim: // common practice, no source
 		return "a skim: less comes off than the blade is wide, so it may wander; the piece against fence or stop is held firmly, and the cut is not forced"
 	}

@@ -81,7 +81,7 @@ func (r *rest) compareJobs(o Options, parts []stock.Part) {
 
 // asPrinted returns a job before and after a change, both with the parts and the saw of the
 // plan where the change leaves them alone. The two jobs are read by this program, and the
-// plan may come from one that derived other sizes of the same case. What is printed stays.
+// plan may come from one that derived other sizes of the same case. Printed sizes stay.
 func asPrinted(printed []stock.Part, plan, was, is stock.Job) (*stock.Job, *stock.Job) {
 	derived := was.Parts
 	was.Parts, is.Parts = slices.Clone(was.Parts), slices.Clone(is.Parts)

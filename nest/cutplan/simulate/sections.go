@@ -9,9 +9,9 @@ import (
 	"sawbill/stock"
 )
 
-// apart cuts boards with defects apart as they lie: the sections of one board must lie on it
-// from its reference end on, side by side with a kerf between them at least. Each section
-// is then a layout of its own.
+// apart cuts boards with defects apart as they lie. The sections of one board lie on it from
+// its reference end on, side by side, with a kerf or more between them. Each section is then
+// a layout of its own.
 func apart(p *cutplan.Plan) error {
 	of := map[string][]stock.Stock{}
 	var boards []string

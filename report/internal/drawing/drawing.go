@@ -6,7 +6,7 @@
 // numbered discs are put together from the same few marks (dimension.go), so a
 // renderer knows nothing of them.
 //
-// Everything is black on white, but for areas of a light grey. X runs to the right and Y down from the upper
+// Everything is black on white, but for areas of a light gray. X runs to the right and Y down from the upper
 // left corner of the paper.
 package drawing
 
@@ -68,7 +68,7 @@ type Fill int
 const (
 	NoFill Fill = iota
 	White       // hides what lies below
-	Grey        // light enough for writing to be read on it
+	Gray        // light enough for writing to be read on it
 	Black
 )
 

@@ -27,7 +27,7 @@ func sample() Drawing {
 	d.Text(Text{At: Point{22, 24}, String: "A <shelf> & \"côté\"", Size: 12, Face: Bold})
 	d.Text(Text{At: Point{78, 48}, String: "turned", Size: 7, Turned: true, Ground: true})
 	d.Box(Rect{30, 35, 20, 10}, TwoDots, White)
-	d.Box(Rect{55, 35, 20, 10}, NoPen, Grey)
+	d.Box(Rect{55, 35, 20, 10}, NoPen, Gray)
 	return d
 }
 

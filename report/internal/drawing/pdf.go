@@ -179,8 +179,8 @@ func (w *pdfPage) draw(p Pen) {
 	w.f.SetDashPattern(styles[p].dash, 0)
 }
 
-// greyShade is how light grey is, of 255.
-const greyShade = 0xdd
+// grayShade is the lightness of gray, of 255.
+const grayShade = 0xdd
 
 // ink sets what areas and letters are filled with.
 func (w *pdfPage) ink(fill Fill) {
@@ -192,8 +192,8 @@ func (w *pdfPage) ink(fill Fill) {
 	switch fill {
 	case White:
 		shade = 255
-	case Grey:
-		shade = greyShade
+	case Gray:
+		shade = grayShade
 	}
 	w.f.SetFillColor(shade, shade, shade)
 	w.f.SetTextColor(shade, shade, shade)

@@ -152,7 +152,7 @@ func paint(f Fill) string {
 	switch f {
 	case White:
 		return "#fff"
-	case Grey:
+	case Gray:
 		return "#ddd"
 	case Black:
 		return "#000"

@@ -1,5 +1,5 @@
 // Package strip draws the order of work as a strip of small pictures, one a step, from
-// left to right and from the top down. A picture shows the piece in hand in grey, the cut
+// left to right and from the top down. A picture shows the piece in hand in gray, the cut
 // thick, and the edge that guides it. It stands in place of words: which way to cut, which
 // side is waste, what is left. The package knows no plans.
 package strip

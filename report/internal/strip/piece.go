@@ -52,7 +52,7 @@ func (f frame) rect(r drawing.Rect) drawing.Rect {
 // draw draws the piece with its cuts in a room.
 func (p Piece) draw(d *drawing.Drawing, room drawing.Rect, size float64) {
 	f := newFrame(p, room)
-	d.Box(f.box, drawing.NoPen, drawing.Grey)
+	d.Box(f.box, drawing.NoPen, drawing.Gray)
 	for _, z := range p.Zones {
 		if z.Waste {
 			d.Box(f.rect(z.Area), drawing.NoPen, drawing.White)
